@@ -17,10 +17,10 @@ func BulgeOf(sweep float64) float64 { return math.Tan(sweep / 4) }
 // QuarterTurn is the bulge of a quarter of a circle, counter-clockwise: tan(pi/8).
 const QuarterTurn = math.Sqrt2 - 1
 
-// ArcAbout is the counter-clockwise arc from a to b about a centre from which both are
+// ArcAbout is the counter-clockwise arc from a to b about a center from which both are
 // as far away.
-func ArcAbout(centre, a, b Point) Arc {
-	sweep := b.Sub(centre).Angle() - a.Sub(centre).Angle()
+func ArcAbout(center, a, b Point) Arc {
+	sweep := b.Sub(center).Angle() - a.Sub(center).Angle()
 	if sweep <= 0 {
 		sweep += 2 * math.Pi
 	}
@@ -39,14 +39,14 @@ func (s Arc) Radius() float64 {
 	return s.A.To(s.B) * (1 + float64(s.Bulge*s.Bulge)) / (4 * math.Abs(s.Bulge))
 }
 
-// Centre lies on the chord's perpendicular through its middle, to its left for
+// Center lies on the chord's perpendicular through its middle, to its left for
 // a counter-clockwise arc below a half turn.
-func (s Arc) Centre() Point {
+func (s Arc) Center() Point {
 	k := (1 - float64(s.Bulge*s.Bulge)) / (4 * s.Bulge)
 	return s.A.Middle(s.B).Along(s.B.Sub(s.A).Left(), k)
 }
 
-// Length along the arc, in millimetres.
+// Length along the arc, in millimeters.
 func (s Arc) Length() float64 {
 	if s.straight() {
 		return s.A.To(s.B)
@@ -63,7 +63,7 @@ func (s Arc) At(t float64) Point {
 	case 1:
 		return s.B
 	}
-	c := s.Centre()
+	c := s.Center()
 	return c.Add(s.A.Sub(c).Rotate(s.Sweep() * t))
 }
 
@@ -91,7 +91,7 @@ func (s Arc) Bounds() Rect {
 	if s.straight() {
 		return box
 	}
-	c, r, sweep := s.Centre(), s.Radius(), s.Sweep()
+	c, r, sweep := s.Center(), s.Radius(), s.Sweep()
 	from := s.A.Sub(c).Angle()
 	for k := range 4 {
 		angle := float64(k) * math.Pi / 2
@@ -119,9 +119,9 @@ func (s Arc) chords(points Ring, tolerance float64) Ring {
 	if s.straight() {
 		return points
 	}
-	c, r, sweep := s.Centre(), s.Radius(), s.Sweep()
+	c, r, sweep := s.Center(), s.Radius(), s.Sweep()
 	from := s.A.Sub(c).Angle()
-	step := math.Pi / 2 // never coarser: a circle stays recognisable
+	step := math.Pi / 2 // never coarser: a circle stays recognizable
 	if tolerance < r && tolerance > 0 {
 		step = math.Min(step, 2*math.Acos(1-tolerance/r))
 	} else if !(tolerance > 0) {
@@ -139,8 +139,8 @@ func (s Arc) chords(points Ring, tolerance float64) Ring {
 }
 
 // CornerArea is what a disc of a radius leaves in a corner that turns by an angle in
-// radians, in square millimetres, r^2 (tan(t/2) - t/2): the kite between the corner,
-// the centre and the two places that it touches, less the sector.
+// radians, in square millimeters, r^2 (tan(t/2) - t/2): the kite between the corner,
+// the center and the two places that it touches, less the sector.
 func CornerArea(radius, turn float64) float64 {
 	return float64(radius * radius * (math.Tan(turn/2) - turn/2))
 }

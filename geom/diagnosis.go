@@ -79,13 +79,13 @@ func (d Diagnosis) IsError() bool { return d.Level == LevelError }
 // AnyError reports whether one of a list is an error.
 func AnyError(list []Diagnosis) bool { return slices.ContainsFunc(list, Diagnosis.IsError) }
 
-// Error is the fact, and what is asked of a person, in millimetres: a diagnosis is the
+// Error is the fact, and what is asked of a person, in millimeters: a diagnosis is the
 // error of a function that makes nothing then. Who has a unit prints Fact and Ask in it.
 func (d Diagnosis) Error() string {
 	if d.Ask.IsEmpty() {
-		return d.Fact.In(Millimetre)
+		return d.Fact.In(Millimeter)
 	}
-	return d.Fact.In(Millimetre) + "; " + d.Ask.In(Millimetre)
+	return d.Fact.In(Millimeter) + "; " + d.Ask.In(Millimeter)
 }
 
 // Diagnoses gathers what a library finds. Its methods give what they add, to be filled.

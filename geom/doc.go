@@ -5,8 +5,8 @@
 // Start with [ParseLength] for what a person writes, [Panel] for what a machine
 // cuts, and [Panel.Check] for what is wrong with it.
 //
-// Everything is in millimetres. Panel coordinates have the inside face up and
-// towards you: x along the panel's length, y up from its bottom edge, z from 0
+// Everything is in millimeters. Panel coordinates have the inside face up and
+// toward you: x along the panel's length, y up from its bottom edge, z from 0
 // at the outside face to the thickness at the inside face, the origin at the
 // lower left corner of the blank. A pocket is stored once, in panel coordinates,
 // whichever face it is cut from.

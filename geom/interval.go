@@ -1,13 +1,13 @@
 package geom
 
-// Number is what intervals are of: millimetres, or whole steps of a grid.
+// Number is what intervals are of: millimeters, or whole steps of a grid.
 type Number interface{ ~int64 | ~float64 }
 
 // IntervalOf is a closed stretch of a line from Min to Max. One with Max below Min is
 // empty.
 type IntervalOf[N Number] struct{ Min, Max N }
 
-// Interval is a [IntervalOf] in millimetres.
+// Interval is a [IntervalOf] in millimeters.
 type Interval = IntervalOf[float64]
 
 // Len is the length; below 0 for an empty interval.

@@ -9,25 +9,25 @@ import (
 	"strings"
 )
 
-// Length is an exact number of nanometres. 1/64 in is 396,875 of them and
+// Length is an exact number of nanometers. 1/64 in is 396,875 of them and
 // 0.01 mm 10,000, so whatever a shop writes on either grid is held without
-// rounding. Calculations are made in float64 millimetres ([Length.MM]).
+// rounding. Calculations are made in float64 millimeters ([Length.MM]).
 type Length int64
 
-// Lengths that the two scales are built from, in nanometres.
+// Lengths that the two scales are built from, in nanometers.
 const (
-	micrometre      Length = 1_000
-	millimetre      Length = 1_000_000
+	micrometer      Length = 1_000
+	millimeter      Length = 1_000_000
 	inch            Length = 25_400_000
 	sixtyFourth     Length = inch / 64
 	thousandth      Length = inch / 1000
-	hundredthMM     Length = millimetre / 100
+	hundredthMM     Length = millimeter / 100
 	fractionDenom          = 64
-	maxLengthMetres        = 100 // more than any building that a cabinet stands in
+	maxLengthMeters        = 100 // more than any building that a cabinet stands in
 )
 
 // MaxLength is the largest magnitude that [ParseLength] takes.
-const MaxLength = maxLengthMetres * 1000 * millimetre
+const MaxLength = maxLengthMeters * 1000 * millimeter
 
 // maxLengthText bounds the text of one length, so that a hostile file cannot
 // make the exact arithmetic below work on a million digits.
@@ -37,13 +37,13 @@ const maxLengthText = 64
 var (
 	ErrLengthSyntax = errors.New("not a length")
 	ErrLengthUnit   = errors.New("not a unit of length")
-	ErrLengthRange  = fmt.Errorf("beyond %d m", maxLengthMetres)
+	ErrLengthRange  = fmt.Errorf("beyond %d m", maxLengthMeters)
 )
 
-// LengthOf gives the nearest Length to a number of millimetres. NaN and numbers
+// LengthOf gives the nearest Length to a number of millimeters. NaN and numbers
 // beyond [MaxLength] give the nearest bound, NaN zero.
 func LengthOf(mm float64) Length {
-	switch nm := math.Round(mm * float64(millimetre)); {
+	switch nm := math.Round(mm * float64(millimeter)); {
 	case nm >= float64(MaxLength):
 		return MaxLength
 	case nm <= -float64(MaxLength):
@@ -55,8 +55,8 @@ func LengthOf(mm float64) Length {
 	}
 }
 
-// MM is the length in millimetres.
-func (l Length) MM() float64 { return float64(l) / float64(millimetre) }
+// MM is the length in millimeters.
+func (l Length) MM() float64 { return float64(l) / float64(millimeter) }
 
 var (
 	// number: 12, 12.21, .5, 1/2, 17 5/8, 17-5/8. The three groups are the
@@ -77,7 +77,7 @@ var typography = strings.NewReplacer(
 // ParseLength reads a length as a shop writes it: 12.21, 12 mm, 1.2 m, 1/2 in,
 // 17 5/8", 17-5/8 in, 1' 5 5/8". A number without a unit is in the given one.
 // A leading minus sign makes the whole length negative. What is finer than a
-// nanometre is rounded to the nearest, half away from zero.
+// nanometer is rounded to the nearest, half away from zero.
 //
 // Errors wrap [ErrLengthSyntax], [ErrLengthUnit] or [ErrLengthRange].
 func ParseLength(s string, bare Unit) (Length, error) {
@@ -154,15 +154,15 @@ func unitScale(name string, bare Unit) (Length, error) {
 		if bare == Inch {
 			return inch, nil
 		}
-		return millimetre, nil
+		return millimeter, nil
 	case "mm":
-		return millimetre, nil
+		return millimeter, nil
 	case "cm":
-		return 10 * millimetre, nil
+		return 10 * millimeter, nil
 	case "m":
-		return 1000 * millimetre, nil
+		return 1000 * millimeter, nil
 	case "um", "µm", "μm":
-		return micrometre, nil
+		return micrometer, nil
 	case "in", `"`, "inch", "inches":
 		return inch, nil
 	case "ft", "foot", "feet":

@@ -18,11 +18,11 @@ func TestParseLength(t *testing.T) {
 		`17-5/8"`: 17*in + in*5/8, "17 - 5/8 in": 17*in + in*5/8, "5/8 inch": in * 5 / 8, ".5 in": in / 2, "3. mm": 3_000_000, "12.7mm": 12_700_000,
 		"1.2 cm": 12_000_000, "0.5 m": 500_000_000, "-3/4 in": -in * 3 / 4, "- 2 mm": -2_000_000, "-1 1/2 in": -in * 3 / 2,
 		"17⅝″": 17*in + in*5/8, "½ in": in / 2, "5 mm.": 5_000_000, "25 um": 25_000, "0": 0, "12": 12_000_000,
-		"0.0000005 mm": 1, "0.0000004 mm": 0, "-0.0000005 mm": -1, // half away from zero, at one nanometre
+		"0.0000005 mm": 1, "0.0000004 mm": 0, "-0.0000005 mm": -1, // half away from zero, at one nanometer
 		"09/16 in": in * 9 / 16, "1/08 in": in / 8, "010/4 in": in * 5 / 2, "007 3/016 in": 7*in + in*3/16, "010 mm": 10_000_000,
 		"1/64 in": 396_875, "100 m": int64(MaxLength),
 	} {
-		if got, err := ParseLength(text, Millimetre); err != nil || got != Length(want) {
+		if got, err := ParseLength(text, Millimeter); err != nil || got != Length(want) {
 			t.Errorf("%s: %d nm, %v; want %d", text, got, err, want)
 		}
 	}
@@ -36,7 +36,7 @@ func TestParseLength(t *testing.T) {
 		"1' -5/8 mm": ErrLengthSyntax, "5 5.5 in": ErrLengthSyntax, "100.1 m": ErrLengthRange, "99999999999999999999 m": ErrLengthRange,
 		`1' 2' 3"`: ErrLengthSyntax, "12 mm mm": ErrLengthUnit, "1_000": ErrLengthUnit, "５": ErrLengthSyntax,
 	} {
-		if got, err := ParseLength(text, Millimetre); !errors.Is(err, want) {
+		if got, err := ParseLength(text, Millimeter); !errors.Is(err, want) {
 			t.Errorf("%q: %d, %v; want %v", text, got, err, want)
 		}
 	}
@@ -48,8 +48,8 @@ func TestLengthText(t *testing.T) {
 		unit Unit
 		want string
 	}{
-		{12_210_000, Millimetre, "12.21 mm"}, {460_000_000, Millimetre, "460 mm"}, {12_203_333, Millimetre, "12.2 mm"}, {12_205_000, Millimetre, "12.21 mm"},
-		{0, Millimetre, "0 mm"}, {-4_973, Millimetre, "0 mm"}, {-20_000, Millimetre, "-0.02 mm"},
+		{12_210_000, Millimeter, "12.21 mm"}, {460_000_000, Millimeter, "460 mm"}, {12_203_333, Millimeter, "12.2 mm"}, {12_205_000, Millimeter, "12.21 mm"},
+		{0, Millimeter, "0 mm"}, {-4_973, Millimeter, "0 mm"}, {-20_000, Millimeter, "-0.02 mm"},
 		{447_675_000, Inch, "17 5/8 in"}, {12_700_000, Inch, "1/2 in"}, {25_400_000, Inch, "1 in"}, {396_875, Inch, "1/64 in"}, {-19_050_000, Inch, "-3/4 in"},
 		{6_000_000, Inch, "0.236 in"}, {11_980_000, Inch, "0.472 in"}, {0, Inch, "0 in"}, {12_702_540, Inch, "1/2 in"}, {12_720_000, Inch, "0.501 in"},
 	} {
@@ -58,11 +58,11 @@ func TestLengthText(t *testing.T) {
 		}
 	}
 	for nm, want := range map[Length]string{5_925_000: "5.93", 6_000_000: "6.00", 0: "0.00", -8_800_000: "-8.80", -4_000: "0.00", 450: "0.00"} {
-		if got := nm.Fixed(Millimetre); got != want {
+		if got := nm.Fixed(Millimeter); got != want {
 			t.Errorf("%d nm on a caliper is %s, want %s", nm, got, want)
 		}
 	}
-	for _, u := range []Unit{Millimetre, Inch} { // as far as int64 goes, without end or panic
+	for _, u := range []Unit{Millimeter, Inch} { // as far as int64 goes, without end or panic
 		for _, l := range []Length{math.MinInt64, math.MaxInt64} {
 			if l.Text(u) == "" || l.Decimal(u) == "" || l.Fixed(u) == "" {
 				t.Errorf("%d nm prints nothing", l)
@@ -76,7 +76,7 @@ func TestLengthText(t *testing.T) {
 		{22_453_333, 22_450_000, 22_460_000}, {22_450_000, 22_450_000, 22_450_000}, {22_449_999, 22_450_000, 22_450_000},
 		{22_450_001, 22_450_000, 22_450_000}, {-22_453_333, -22_460_000, -22_450_000}, {0, 0, 0}, {-5_000, -10_000, 0},
 	} {
-		if down, up := c.nm.RoundDown(Millimetre), c.nm.RoundUp(Millimetre); down != c.down || up != c.up {
+		if down, up := c.nm.RoundDown(Millimeter), c.nm.RoundUp(Millimeter); down != c.down || up != c.up {
 			t.Errorf("%d nm is rounded to %d and %d, want %d and %d", c.nm, down, up, c.down, c.up)
 		}
 	}
@@ -86,7 +86,7 @@ func TestLengthText(t *testing.T) {
 	if got := sixtyFourth.Decimal(Inch); got != "0.0156" {
 		t.Errorf("1/64 in for programs is %s", got)
 	}
-	if got := Length(-12_345_678).Decimal(Millimetre); got != "-12.35" {
+	if got := Length(-12_345_678).Decimal(Millimeter); got != "-12.35" {
 		t.Errorf("12.345678 mm for programs is %s", got)
 	}
 }
@@ -100,17 +100,17 @@ func TestLengthRoundTrip(t *testing.T) {
 		for _, c := range []struct {
 			step Length
 			unit Unit
-		}{{hundredthMM, Millimetre}, {sixtyFourth, Inch}, {thousandth, Inch}} {
+		}{{hundredthMM, Millimeter}, {sixtyFourth, Inch}, {thousandth, Inch}} {
 			want := n * c.step
 			text := want.Text(c.unit)
-			if got, err := ParseLength(text, Millimetre); err != nil || got != want {
+			if got, err := ParseLength(text, Millimeter); err != nil || got != want {
 				t.Fatalf("%d nm prints %q, which reads %d (%v)", want, text, got, err)
 			}
 		}
 		// Half a step short of the bounds, beyond which rounding would lead.
 		most := int64(MaxLength - thousandth)
 		any := Length(rapid.Int64Range(-most, most).Draw(t, "nm"))
-		for unit, step := range map[Unit]Length{Millimetre: hundredthMM, Inch: thousandth} {
+		for unit, step := range map[Unit]Length{Millimeter: hundredthMM, Inch: thousandth} {
 			got, err := ParseLength(any.Text(unit), unit)
 			if d := got - any; err != nil || 2*(d-Computed) > step || 2*(d+Computed) < -step {
 				t.Fatalf("%d nm prints %q, off by %d (%v)", any, any.Text(unit), d, err)
@@ -126,8 +126,8 @@ func TestOneSizePrintsAlike(t *testing.T) {
 		step := rapid.SampledFrom([]Length{hundredthMM / 2, thousandth / 2, sixtyFourth}).Draw(t, "step")
 		size := Length(rapid.Int64Range(-2_000_000, 2_000_000).Draw(t, "n")) * step
 		moved := size + Length(rapid.Int64Range(-int64(Computed), int64(Computed)).Draw(t, "moved by"))
-		for _, u := range []Unit{Millimetre, Inch} {
-			if u == Inch && step == hundredthMM/2 || u == Millimetre && step != hundredthMM/2 {
+		for _, u := range []Unit{Millimeter, Inch} {
+			if u == Inch && step == hundredthMM/2 || u == Millimeter && step != hundredthMM/2 {
 				continue // halves of another grid
 			}
 			for name, print := range map[string]func(Length) string{"Number": func(l Length) string { return l.Number(u) }, "Fixed": func(l Length) string { return l.Fixed(u) }, "Measured": func(l Length) string { return l.Measured(u) }} {
@@ -150,7 +150,7 @@ func TestMeasured(t *testing.T) {
 		want string
 	}{
 		{447_751_200, Inch, "17.628 (17 5/8 + 0.003)"}, {447_675_000, Inch, "17 5/8"}, {11_988_800, Inch, "0.472 (15/32 + 0.003)"},
-		{447_598_800, Inch, "17.622 (17 5/8 - 0.003)"}, {406_400, Inch, "0.016 (1/64)"}, {25_400, Inch, "0.001"}, {0, Inch, "0"}, {9_075_000, Millimetre, "9.08"},
+		{447_598_800, Inch, "17.622 (17 5/8 - 0.003)"}, {406_400, Inch, "0.016 (1/64)"}, {25_400, Inch, "0.001"}, {0, Inch, "0"}, {9_075_000, Millimeter, "9.08"},
 	} {
 		if got := c.nm.Measured(c.unit); got != c.want {
 			t.Errorf("%d nm is measured as %s, want %s", c.nm, got, c.want)
@@ -165,7 +165,7 @@ func TestSpan(t *testing.T) {
 		unit Unit
 		want string
 	}{
-		{800_000, 700_000, Millimetre, "0.70 to 0.80"}, {-4_000, 4_000, Millimetre, "0.00"}, {6_248_400, 6_250_000, Inch, "0.246"}, {-50_000, 50_000, Millimetre, "-0.05 to 0.05"},
+		{800_000, 700_000, Millimeter, "0.70 to 0.80"}, {-4_000, 4_000, Millimeter, "0.00"}, {6_248_400, 6_250_000, Inch, "0.246"}, {-50_000, 50_000, Millimeter, "-0.05 to 0.05"},
 	} {
 		if got := Span(c.a, c.b, c.unit); got != c.want {
 			t.Errorf("from %d to %d nm is %s, want %s", c.a, c.b, got, c.want)
@@ -190,7 +190,7 @@ func FuzzParseLength(f *testing.F) {
 		f.Add(seed, true)
 	}
 	f.Fuzz(func(t *testing.T, s string, inches bool) {
-		unit := Millimetre
+		unit := Millimeter
 		if inches {
 			unit = Inch
 		}
@@ -207,7 +207,7 @@ func FuzzParseLength(f *testing.F) {
 		if l > MaxLength-thousandth || l < thousandth-MaxLength {
 			return // its printed form may round to beyond the range
 		}
-		if again, err := ParseLength(l.Text(unit), Millimetre); err != nil || again.Text(unit) != l.Text(unit) {
+		if again, err := ParseLength(l.Text(unit), Millimeter); err != nil || again.Text(unit) != l.Text(unit) {
 			t.Errorf("%q prints %q, which reads as %q (%v)", s, l.Text(unit), again.Text(unit), err)
 		}
 	})

@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// Text prints a length as a shop reads it, with its unit: millimetres to 0.01
+// Text prints a length as a shop reads it, with its unit: millimeters to 0.01
 // ("12.21 mm"); inches as a fraction where the length is a whole number of
 // 64ths ("17 5/8 in"), otherwise to 0.001 ("0.472 in"). On these printed grids
 // [ParseLength] gives back the same length; anything else is rounded to them,
@@ -21,7 +21,7 @@ func (l Length) Number(u Unit) string {
 		}
 		return "0"
 	}
-	if u == Millimetre {
+	if u == Millimeter {
 		return decimal(roundTo(l, hundredthMM), 2)
 	}
 	if n, exact := l.sixtyFourths(); exact {
@@ -47,7 +47,7 @@ func (l Length) Measured(u Unit) string {
 
 // Near is the nearest fraction of an inch to a length as it is printed, to a 64th, and what
 // is missing from it or over it where a caliper shows that: "15/64" and " + 0.002". Both are
-// empty of millimetres, of what is below a 128th, and of whole inches.
+// empty of millimeters, of what is below a 128th, and of whole inches.
 func (l Length) Near(u Unit) (near, over string) {
 	if u != Inch || l <= 0 {
 		return "", ""
@@ -85,7 +85,7 @@ func Span(a, b Length, u Unit) string {
 func (l Length) Decimal(u Unit) string {
 	step, places := hundredthMM, 2
 	if u == Inch {
-		// Four places keep every 1/64 in apart from its neighbours on the 0.001 grid.
+		// Four places keep every 1/64 in apart from its neighbors on the 0.001 grid.
 		step, places = thousandth/10, 4
 	}
 	if l < 0 {
@@ -101,7 +101,7 @@ func (l Length) Decimal(u Unit) string {
 func (l Length) opposite() Length { return -max(l, -math.MaxInt64) }
 
 // Fixed prints a length as a caliper shows it: always two decimals of a
-// millimetre or three of an inch, halves away from zero, without the unit.
+// millimeter or three of an inch, halves away from zero, without the unit.
 func (l Length) Fixed(u Unit) string {
 	step, places := hundredthMM, 2
 	if u == Inch {
@@ -117,7 +117,7 @@ func (l Length) Fixed(u Unit) string {
 	return sign + pointed(roundTo(l, step), places)
 }
 
-// Fine is Fixed with as many decimals of an inch as a hundredth of a millimetre has: four.
+// Fine is Fixed with as many decimals of an inch as a hundredth of a millimeter has: four.
 func (l Length) Fine(u Unit) string {
 	if u != Inch {
 		return l.Fixed(u)
@@ -130,7 +130,7 @@ func (l Length) Fine(u Unit) string {
 
 // RoundUp and RoundDown give the nearest length on the unit's printed grid that
 // is not below or not above, for advice that must hold when it is followed: on
-// 0.01 mm, or 0.001 in. What is on the grid, but for a nanometre of computing, stays.
+// 0.01 mm, or 0.001 in. What is on the grid, but for a nanometer of computing, stays.
 func (l Length) RoundUp(u Unit) Length { return -(-l).RoundDown(u) }
 
 func (l Length) RoundDown(u Unit) Length {
@@ -139,7 +139,7 @@ func (l Length) RoundDown(u Unit) Length {
 		step = thousandth
 	}
 	down := (l + 1) / step * step
-	if down > l+1 { // division cuts towards 0
+	if down > l+1 { // division cuts toward 0
 		down -= step
 	}
 	return down

@@ -12,7 +12,7 @@ func Meeting(p, d, q, e Point) (t, u float64, ok bool) {
 }
 
 // Beside is where p lies by the line from a to another place b: how far along it from a,
-// and how far to its left, in millimetres.
+// and how far to its left, in millimeters.
 func Beside(p, a, b Point) (along, left float64) {
 	d, v := b.Sub(a), p.Sub(a)
 	n := d.Norm()

@@ -70,7 +70,7 @@ func Rectangle(x0, y0, x1, y1 float64) Loop {
 	return Polygon(Point{x0, y0}, Point{x1, y0}, Point{x1, y1}, Point{x0, y1})
 }
 
-// coincident is the distance, in millimetres, below which two computed points
+// coincident is the distance, in millimeters, below which two computed points
 // are one: far under any cut, far over the rounding of float64 at 4 m.
 const coincident = 1e-9
 
@@ -100,7 +100,7 @@ func Circle(c Point, r float64) Loop {
 }
 
 // AsCircle reports whether the loop is a circle as [Circle] makes it.
-func (l Loop) AsCircle() (centre Point, radius float64, ok bool) {
+func (l Loop) AsCircle() (center Point, radius float64, ok bool) {
 	if len(l) != 2 || l[0].Bulge != l[1].Bulge || math.Abs(l[0].Bulge) != 1 {
 		return Point{}, 0, false
 	}
@@ -118,7 +118,7 @@ func (l Loop) Straight() bool {
 }
 
 // AsRect is the box that the loop is the outline of, whichever way it runs, to within a
-// distance in millimetres.
+// distance in millimeters.
 func (l Loop) AsRect(within float64) (r Rect, ok bool) {
 	if len(l) != 4 || !l.Straight() {
 		return Rect{}, false
@@ -164,7 +164,7 @@ func (l Loop) Turn(i int) float64 {
 }
 
 // Fillet are the ends of the arc of a radius that touches both sides at vertex i, which
-// are straight, and how much it cuts off each of them, in millimetres. Whether they are
+// are straight, and how much it cuts off each of them, in millimeters. Whether they are
 // that long is not asked.
 func (l Loop) Fillet(i int, radius float64) (from, to Vertex, cut float64) {
 	v := l[i].Point
@@ -174,7 +174,7 @@ func (l Loop) Fillet(i int, radius float64) (from, to Vertex, cut float64) {
 	return Vertex{Point: v.Along(in, -cut/in.Norm()), Bulge: BulgeOf(turn)}, Vertex{Point: v.Along(out, cut/out.Norm())}, cut
 }
 
-// Area in square millimetres is signed, positive for a counter-clockwise loop,
+// Area in square millimeters is signed, positive for a counter-clockwise loop,
 // and exact for arcs.
 func (l Loop) Area() float64 {
 	sum := 0.0
@@ -189,7 +189,7 @@ func (l Loop) Area() float64 {
 	return sum
 }
 
-// Perimeter is the length of all sides, in millimetres.
+// Perimeter is the length of all sides, in millimeters.
 func (l Loop) Perimeter() float64 {
 	sum := 0.0
 	for i := range l {
@@ -198,7 +198,7 @@ func (l Loop) Perimeter() float64 {
 	return sum
 }
 
-// SideLength is the length of side i, in millimetres.
+// SideLength is the length of side i, in millimeters.
 func (l Loop) SideLength(i int) float64 {
 	if l[i].Bulge != 0 {
 		return l.Arc(i).Length()
@@ -222,7 +222,7 @@ func (l Loop) Bounds() Rect {
 }
 
 // Flatten replaces arcs by chords that keep within tolerance of them, in
-// millimetres, and are never longer than a quarter turn. One arc becomes 4096
+// millimeters, and are never longer than a quarter turn. One arc becomes 4096
 // chords at most, and as many for a tolerance that is not above 0.
 func (l Loop) Flatten(tolerance float64) Ring {
 	points := make(Ring, 0, len(l))
@@ -266,7 +266,7 @@ func (l Loop) TurnOver(length float64) Loop {
 	return m.Reverse()
 }
 
-// MinInsideRadius is the smallest radius, in millimetres, of the arcs that a
+// MinInsideRadius is the smallest radius, in millimeters, of the arcs that a
 // round cutter has to get into inside a counter-clockwise loop; infinite where
 // there is none. Sharp corners do not count: what stands in them is for the part
 // that goes in to say.

@@ -23,7 +23,7 @@ type Plan struct {
 
 // What a Plan is made of; numbers of points and regions are indices.
 type (
-	// GridPoint is a point of the grid; [Plan.Place] gives it in millimetres.
+	// GridPoint is a point of the grid; [Plan.Place] gives it in millimeters.
 	GridPoint = planar.Point
 	// PlanEdge runs from the lesser point to the greater, with the region to its
 	// left Above it and that to its right Below.
@@ -50,19 +50,19 @@ func (r Region) Web(thickness float64) float64 {
 	return thickness - r.InsideDepth - r.OutsideDepth
 }
 
-// MaxExtent is the largest coordinate that a Plan takes, in millimetres: beyond
+// MaxExtent is the largest coordinate that a Plan takes, in millimeters: beyond
 // it float32 no longer resolves 1/4096 mm. It is also longer than any sheet.
 const MaxExtent = 4096.0
 
 // CoarseGrid is the grid on which every panel up to [MaxExtent] can be written
-// in float32 without rounding, in millimetres.
+// in float32 without rounding, in millimeters.
 const CoarseGrid = 1.0 / 4096
 
 // float32Bits is the length of a float32's significand.
 const float32Bits = 24
 
 // FineGrid is the finest power of two on which all coordinates up to extent, in
-// millimetres, are exact in float32.
+// millimeters, are exact in float32.
 func FineGrid(extent float64) float64 {
 	_, exponent := math.Frexp(extent)
 	return math.Ldexp(1, exponent-float32Bits)
@@ -73,7 +73,7 @@ func FineGrid(extent float64) float64 {
 var ErrExtent = errors.New("coordinate out of range")
 
 // NewPlan lays a panel out on a grid. Arcs become chords that keep within the
-// chord tolerance ([Loop.Flatten]); both in millimetres and above 0. Errors wrap
+// chord tolerance ([Loop.Flatten]); both in millimeters and above 0. Errors wrap
 // [ErrExtent].
 func NewPlan(p Panel, chord, grid float64) (*Plan, error) {
 	rings := make([][]planar.Point, 0, 1+len(p.Holes)+len(p.Pockets))
@@ -130,7 +130,7 @@ func (plan *Plan) region(p Panel, id int32) Region {
 	return r
 }
 
-// Place gives a grid point in millimetres.
+// Place gives a grid point in millimeters.
 func (plan *Plan) Place(p GridPoint) Point {
 	return Point{float64(p.X) * plan.Grid, float64(p.Y) * plan.Grid}
 }

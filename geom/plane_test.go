@@ -81,7 +81,7 @@ func TestLines(t *testing.T) {
 	})
 }
 
-// TestArcs: all of an arc is as far from its centre, runs as it sweeps, lies in its box
+// TestArcs: all of an arc is as far from its center, runs as it sweeps, lies in its box
 // and reaches each side of it; its area is that of many chords.
 func TestArcs(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -93,7 +93,7 @@ func TestArcs(t *testing.T) {
 		if s.A.To(s.B) < 1 {
 			return
 		}
-		c, r := s.Centre(), s.Radius()
+		c, r := s.Center(), s.Radius()
 		close2(t, "sweep", s.Sweep(), sweep, 1e-9)
 		close2(t, "sweep of the half", 4*math.Atan(s.Part(0.5)), sweep/2, 1e-9)
 		const n = 4000
@@ -108,7 +108,7 @@ func TestArcs(t *testing.T) {
 			reached = reached.Include(p)
 			if i > 0 {
 				length += p.To(ring[i-1])
-				close2(t, "turn about the centre", ring[i-1].Sub(c).Turn(p.Sub(c)), sweep/n, 1e-5)
+				close2(t, "turn about the center", ring[i-1].Sub(c).Turn(p.Sub(c)), sweep/n, 1e-5)
 			}
 			ring = append(ring, p)
 		}
@@ -119,7 +119,7 @@ func TestArcs(t *testing.T) {
 		close2(t, "length", s.Length(), length, 1e-5*r)
 		close2(t, "area", s.SegmentArea(), ring.Area(), 1e-5*r*r)
 		if sweep > 0 {
-			close2(t, "bulge about the centre", ArcAbout(c, s.A, s.B).Bulge, s.Bulge, 1e-6*(1+s.Bulge*s.Bulge))
+			close2(t, "bulge about the center", ArcAbout(c, s.A, s.B).Bulge, s.Bulge, 1e-6*(1+s.Bulge*s.Bulge))
 		}
 	})
 }
@@ -208,7 +208,7 @@ func TestRects(t *testing.T) {
 			t.Fatalf("%v and %v are not %g apart", r, s, g)
 		}
 		by := anyPoint(t, "by")
-		close2(t, "centre, moved", r.Translate(by).Centre().To(r.Centre().Add(by)), 0, 1e-9)
+		close2(t, "center, moved", r.Translate(by).Center().To(r.Center().Add(by)), 0, 1e-9)
 		if r.TurnOver(30).TurnOver(30) != r || r.TurnOver(30) != r.Loop().TurnOver(30).Bounds() {
 			t.Fatalf("%v turned over is %v", r, r.TurnOver(30))
 		}
@@ -328,8 +328,8 @@ func TestFillet(t *testing.T) {
 			close2(t, "cut off before", from.To(v.Point), cut, 1e-6*(1+cut))
 			close2(t, "cut off after", to.To(v.Point), cut, 1e-6*(1+cut))
 			for _, side := range [2][2]Point{{l[l.Before(i)].Point, v.Point}, {v.Point, l.Next(i).Point}} {
-				_, off := Beside(arc.Centre(), side[0], side[1])
-				close2(t, "way from the centre to a side", math.Abs(off), r, 1e-6*(r+cut))
+				_, off := Beside(arc.Center(), side[0], side[1])
+				close2(t, "way from the center to a side", math.Abs(off), r, 1e-6*(r+cut))
 			}
 		}
 	})

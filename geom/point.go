@@ -2,7 +2,7 @@ package geom
 
 import "math"
 
-// Point is a place in a plane, in millimetres, or a vector from one place to
+// Point is a place in a plane, in millimeters, or a vector from one place to
 // another. Every product that is added to something is rounded first, so that no
 // processor fuses the two.
 type Point struct{ X, Y float64 }
@@ -29,7 +29,7 @@ func (p Point) Middle(q Point) Point { return Point{(p.X + q.X) / 2, (p.Y + q.Y)
 func (p Point) Dot(q Point) float64 { return float64(p.X*q.X) + float64(p.Y*q.Y) }
 
 // Cross is above 0 where q points to the left of p; its size is the area of the
-// parallelogram of both, in square millimetres.
+// parallelogram of both, in square millimeters.
 func (p Point) Cross(q Point) float64 { return float64(p.X*q.Y) - float64(p.Y*q.X) }
 
 // Norm is the length of a vector.

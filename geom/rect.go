@@ -24,8 +24,8 @@ func (r Rect) Height() float64 { return r.Max.Y - r.Min.Y }
 func (r Rect) Across() Interval  { return Interval{r.Min.X, r.Max.X} }
 func (r Rect) Upright() Interval { return Interval{r.Min.Y, r.Max.Y} }
 
-// Centre is the middle of the box.
-func (r Rect) Centre() Point { return r.Min.Middle(r.Max) }
+// Center is the middle of the box.
+func (r Rect) Center() Point { return r.Min.Middle(r.Max) }
 
 // Corners of the box, counter-clockwise from Min.
 func (r Rect) Corners() Ring {
@@ -83,7 +83,7 @@ func (r Rect) Apart(s Rect) bool {
 }
 
 // Gap is how far two boxes are apart along x or y, whichever is more, in
-// millimetres: things in them are no nearer. Below 0 where they overlap.
+// millimeters: things in them are no nearer. Below 0 where they overlap.
 func (r Rect) Gap(s Rect) float64 {
 	return max(r.Min.X-s.Max.X, s.Min.X-r.Max.X, r.Min.Y-s.Max.Y, s.Min.Y-r.Max.Y)
 }

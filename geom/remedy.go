@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Change is one setting written anew: a length from Min to Max, in millimetres and both
+// Change is one setting written anew: a length from Min to Max, in millimeters and both
 // ends included, or a word, or a number of pieces. Max is +Inf for a length or more, Min
 // is 0 for one or less.
 type Change struct {

@@ -33,7 +33,7 @@ func (a Axis) At(along, across float64) Point {
 	return Point{along, across}
 }
 
-// Area in square millimetres is signed, positive for a counter-clockwise ring.
+// Area in square millimeters is signed, positive for a counter-clockwise ring.
 func (r Ring) Area() float64 {
 	sum := 0.0
 	for i, p := range r {
@@ -58,7 +58,7 @@ func (r Ring) Contains(p Point) bool {
 	return in
 }
 
-// Distance of a point from the ring, in millimetres; infinite from an empty one.
+// Distance of a point from the ring, in millimeters; infinite from an empty one.
 func (r Ring) Distance(p Point) float64 {
 	least := math.Inf(1)
 	for i, a := range r {

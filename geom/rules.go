@@ -21,26 +21,26 @@ const (
 )
 
 // MinWeb is the web under a pocket below which a panel is likely to break in
-// the hand or show the cut on its other face. In millimetres; common practice,
+// the hand or show the cut on its other face. In millimeters; common practice,
 // no source.
 const MinWeb = 2.0
 
-// sliverWidth is the width, in millimetres, up to which a place where two
+// sliverWidth is the width, in millimeters, up to which a place where two
 // pockets seem to meet, or a pocket seems to leave its panel, is taken for the
 // rounding of computed sizes: four steps of the grid that rules are judged on.
 const sliverWidth = 4 * CoarseGrid
 
-// Settle is the part of a computed size, in millimetres, that no verdict may hang on:
+// Settle is the part of a computed size, in millimeters, that no verdict may hang on:
 // ten steps of a [Length], whose rounding may add up.
 const Settle = 1e-5
 
-// ruleChord is the chord tolerance with which arcs are judged, in millimetres:
+// ruleChord is the chord tolerance with which arcs are judged, in millimeters:
 // a tenth of what a careful shop can cut.
 const ruleChord = 0.01
 
 // Violation is a broken rule. Pocket and Other are indices into Panel.Pockets,
-// or -1; Hole likewise into Panel.Holes. Value and Limit are in millimetres
-// (RuleInside: square millimetres of the pocket that lie beyond the panel).
+// or -1; Hole likewise into Panel.Holes. Value and Limit are in millimeters
+// (RuleInside: square millimeters of the pocket that lie beyond the panel).
 type Violation struct {
 	Rule         Rule
 	Warning      bool
@@ -60,7 +60,7 @@ func (v Violation) Diagnosis(p Panel) Diagnosis {
 	}
 	switch v.Rule {
 	case RuleThickness, RuleDepth, RuleWeb, RuleThinWeb:
-		d.Measured, d.Limit = Millimetres(v.Value), Millimetres(v.Limit)
+		d.Measured, d.Limit = Millimeters(v.Value), Millimeters(v.Limit)
 	}
 	return d
 }
@@ -74,16 +74,16 @@ func (v Violation) fact(p Panel) Sentence {
 	if v.Pocket >= 0 {
 		what = fmt.Sprintf("the %s on the %s face", p.Pockets[v.Pocket].Kind, p.Pockets[v.Pocket].Face)
 	}
-	x, y := Millimetres(v.At.X), Millimetres(v.At.Y)
+	x, y := Millimeters(v.At.X), Millimeters(v.At.Y)
 	switch v.Rule {
 	case RuleThickness:
-		return Sentencef("the panel is %s thick", Millimetres(v.Value))
+		return Sentencef("the panel is %s thick", Millimeters(v.Value))
 	case RuleRing:
 		return Sentencef("%s crosses or touches itself, or has no area, near x %s, y %s", what, x, y)
 	case RuleWinding:
 		return Sentencef("%s runs clockwise", what)
 	case RuleDepth:
-		return Sentencef("%s is %s deep; the panel is %s thick", what, Millimetres(v.Value), Millimetres(p.Thickness))
+		return Sentencef("%s is %s deep; the panel is %s thick", what, Millimeters(v.Value), Millimeters(p.Thickness))
 	case RuleInside:
 		return Sentencef("%s reaches beyond the panel near x %s, y %s", what, x, y)
 	}
@@ -95,7 +95,7 @@ func (v Violation) fact(p Panel) Sentence {
 	if v.Rule == RuleWeb {
 		return Sentencef("%s break%s through the panel near x %s, y %s", what, verb, x, y)
 	}
-	return Sentencef("%s leave%s only %s of the panel near x %s, y %s", what, verb, Millimetres(v.Value), x, y)
+	return Sentencef("%s leave%s only %s of the panel near x %s, y %s", what, verb, Millimeters(v.Value), x, y)
 }
 
 // Check lists every rule that a panel breaks, errors and warnings, in a fixed
@@ -156,9 +156,9 @@ func checkLoop(l Loop, pocket, hole int, add func(Violation)) {
 func (plan *Plan) extents() (area []float64, at []Point) {
 	area, at = make([]float64, len(plan.Regions)), make([]Point, len(plan.Regions))
 	for _, t := range plan.Triangles {
-		a, centre := plan.triangle(t)
+		a, center := plan.triangle(t)
 		area[t.Region] += a
-		at[t.Region] = centre
+		at[t.Region] = center
 	}
 	boundary := make([]float64, len(plan.Regions))
 	for _, e := range plan.Edges {
@@ -225,8 +225,8 @@ func (p Panel) checkWebs(plan *Plan, area []float64, at []Point, add func(Violat
 	}
 }
 
-// triangle gives a triangle's area and centre in millimetres.
-func (plan *Plan) triangle(t PlanTriangle) (area float64, centre Point) {
+// triangle gives a triangle's area and center in millimeters.
+func (plan *Plan) triangle(t PlanTriangle) (area float64, center Point) {
 	a, b, c := plan.Place(plan.Points[t.A]), plan.Place(plan.Points[t.B]), plan.Place(plan.Points[t.C])
 	area = b.Sub(a).Cross(c.Sub(a)) / 2
 	return area, Point{(a.X + b.X + c.X) / 3, (a.Y + b.Y + c.Y) / 3}

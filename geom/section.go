@@ -12,7 +12,7 @@ type Sections struct {
 }
 
 // SectionLines prepares a panel for sections; arcs become chords that keep within a
-// tolerance in millimetres.
+// tolerance in millimeters.
 func (p Panel) SectionLines(chord float64) *Sections {
 	s := &Sections{panel: p, chord: chord, outline: p.Outline.Flatten(chord)}
 	for _, h := range p.Holes {

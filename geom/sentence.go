@@ -9,11 +9,11 @@ import (
 // Quantity is a number of a sentence, which prints itself in a unit of length.
 type Quantity interface{ In(Unit) string }
 
-// Millimetres is a length, printed to the nearest step of the unit.
-type Millimetres float64
+// Millimeters is a length, printed to the nearest step of the unit.
+type Millimeters float64
 
 // In prints the length with its unit.
-func (l Millimetres) In(u Unit) string { return LengthOf(float64(l)).Text(u) }
+func (l Millimeters) In(u Unit) string { return LengthOf(float64(l)).Text(u) }
 
 // Caliper is a length as a caliper shows it, with all its decimals.
 type Caliper float64
@@ -21,13 +21,13 @@ type Caliper float64
 // In prints the length with its unit.
 func (l Caliper) In(u Unit) string { return LengthOf(float64(l)).Fixed(u) + " " + u.String() }
 
-// AtLeast is a lower bound in millimetres, rounded up, so that what is printed keeps it.
+// AtLeast is a lower bound in millimeters, rounded up, so that what is printed keeps it.
 type AtLeast float64
 
 // In prints the bound with its unit.
 func (l AtLeast) In(u Unit) string { return LengthOf(float64(l)).RoundUp(u).Text(u) }
 
-// AtMost is an upper bound in millimetres, rounded down, so that what is printed keeps it.
+// AtMost is an upper bound in millimeters, rounded down, so that what is printed keeps it.
 type AtMost float64
 
 // In prints the bound with its unit.

@@ -6,11 +6,11 @@ import "fmt"
 type Unit uint8
 
 const (
-	Millimetre Unit = iota // the zero value
+	Millimeter Unit = iota // the zero value
 	Inch
 )
 
-// InchMM is the length of one inch in millimetres: exactly 25.4 by the
+// InchMM is the length of one inch in millimeters: exactly 25.4 by the
 // international yard and pound agreement of 1959.
 const InchMM = 25.4
 
@@ -22,7 +22,7 @@ func (u Unit) String() string {
 	return "mm"
 }
 
-// MM is the number of millimetres in one unit.
+// MM is the number of millimeters in one unit.
 func (u Unit) MM() float64 {
 	if u == Inch {
 		return InchMM
@@ -30,8 +30,8 @@ func (u Unit) MM() float64 {
 	return 1
 }
 
-// Step is the smallest step that settings are printed in, in millimetres: a hundredth of a
-// millimetre, or a thousandth of an inch. Common practice, no source.
+// Step is the smallest step that settings are printed in, in millimeters: a hundredth of a
+// millimeter, or a thousandth of an inch. Common practice, no source.
 func (u Unit) Step() float64 {
 	if u == Inch {
 		return InchMM / 1000
@@ -43,7 +43,7 @@ func (u Unit) Step() float64 {
 func ParseUnit(s string) (Unit, error) {
 	switch s {
 	case "mm":
-		return Millimetre, nil
+		return Millimeter, nil
 	case "in":
 		return Inch, nil
 	}

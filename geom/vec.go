@@ -2,7 +2,7 @@ package geom
 
 import "math"
 
-// Vec3 is a place or a direction in space, in millimetres. In a box X runs to
+// Vec3 is a place or a direction in space, in millimeters. In a box X runs to
 // the right, Y to the back, Z up, from the outside bottom front left corner.
 type Vec3 struct{ X, Y, Z float64 }
 

@@ -55,6 +55,7 @@ func main() {
 	}
 	unused(found, loaded)
 	names(found, loaded)
+	vocabulary(found, loaded)
 	os.Exit(judge(found, left))
 }
 

@@ -254,7 +254,7 @@ func (t *trialCut) fitsText() string {
 	if t.fits == 0 {
 		return ""
 	}
-	said := fmt.Sprintf("Slot %d is meant to be %s wide, a play of %s.", t.fitsSlot, t.text(t.fits),
+	said := fmt.Sprintf("Slot %d is meant to be %s wide, a clearance of %s.", t.fitsSlot, t.text(t.fits),
 		t.text(t.clearanceWanted()))
 	switch k := t.drawer.Setup.Cutter.Kind; {
 	case k.FollowsDrawing():

@@ -64,7 +64,7 @@ const bench = "../../samples/bench-drawers.yaml"
 // Readings of a fence 0.2 too far, with front and sides of 12.20: back to 6.10.
 func TestAdjustSays(t *testing.T) {
 	text := ran(t, 0, "adjust", bench, "slot=6.35", "edge=6.3", "tongue=6.3", "depth=6.1", "tongue-length=6.1", "recess=0.4", "clearance=0.05", "front-thickness=12.2", "sides-thickness=12.2", "front-length=447.8", "width=460")
-	for _, want := range []string{"move the fence towards the cutter by 0.2 mm, from 6.3 mm to 6.1 mm.", "leave the cutter's height", "recessed", "tight"} {
+	for _, want := range []string{"move the fence toward the cutter by 0.2 mm, from 6.3 mm to 6.1 mm.", "leave the cutter's height", "recessed", "tight"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("it does not say %q:\n%s", want, text)
 		}
@@ -77,7 +77,7 @@ func TestAdjustSays(t *testing.T) {
 		// Play and width are known to be right or not where they have been read.
 		{"slot=6.35", "not known yet"},
 		{"slot=6.40", "slot again"},
-		{"slot=6.40 edge=6.12 tongue=6.12 depth=6.12", "LEAVE IT, as far as these readings tell: all that they say is within its limits.\n"},
+		{"slot=6.40 edge=6.12 tongue=6.12 depth=6.12", "LEAVE IT: all that these readings say is within its limits.\n"},
 		// Of a cutter 0.4 too wide no fence makes a right corner: it is said, and nothing moved.
 		{"slot=6.75 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 clearance=0.65 recess=0", "what to do\n  the cutter cuts 6.74 mm wide, and the job says 6.35 mm: set it anew, or write that into the job.\n  leave the fence: moved, it would put more out than it puts right.\n"},
 		{"slot=6.35 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 front-length=447.8 width=463", "The reading width, 463.00 mm, does not agree with the others, which together say"},
@@ -173,7 +173,7 @@ drawers:
 
 func TestSetupSays(t *testing.T) {
 	text := strings.Join(strings.Fields(ran(t, 0, "setup", bench, "--all")), " ") // lines break anywhere
-	for _, want := range []string{"Yes: one fence distance, 6.10 mm, and one cutter height, 6.10 mm, serve both kinds of drawer", "stood on both ends in turn", "29 CFR 1910.213", "all fronts and backs (12)"} {
+	for _, want := range []string{"Yes: one fence distance, 6.10 mm, and one cutter height, 6.10 mm, serve both kinds of drawer", "stood on both ends in turn", "29 CFR 1910.213", "all box fronts and backs (12)"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("it does not say %q:\n%s", want, text)
 		}

@@ -88,7 +88,7 @@ func TestOneCountOfSheets(t *testing.T) {
 func TestTooFewSheets(t *testing.T) {
 	job := fmt.Sprintf(twoSheets, ", count: 1")
 	inTemp(t)
-	const want = "(standard input):4:89: error: birch: there is no sheet for 4 of its 8 pieces: 2 x long-side, 2 x long-front = long-back; it has 1 sheet of 1000 x 1000 mm"
+	const want = "(standard input):4:89: error: birch: there is no sheet for 4 of its 8 pieces: 2 x long-side, 2 x long-box-front = long-back; it has 1 sheet of 1000 x 1000 mm"
 	for _, args := range [][]string{{"check", "-"}, {"parts", "-", "--all"}, {"build", "-", "-o", "out"}, {"sheets", "-", "--all"}, {"setup", "-"}, {"fit", "-"}} {
 		status, _, errs := call(t, job, args...)
 		if status != exitJob || !strings.Contains(errs, want) || !strings.Contains(errs, "hint: have 2 sheets of 1000 x 1000 mm and write `count: 2`") {
@@ -154,14 +154,15 @@ drawers:
 // of parts keeps a row for each.
 func TestBlanks(t *testing.T) {
 	_, text, _ := call(t, undermounted, "parts", "-", "--all")
-	if want := "4 blanks, 531.52 x 175 mm, with the same cuts: 2 (base-1-front, base-2-front) get 4 holes each; 2 (base-1-back, base-2-back) get 2 holes and 2 notches each\n"; !strings.Contains(text, want) {
+	if want := "4 blanks, 531.52 x 175 mm, with the same cuts: 2 (base-1-box-front, base-2-box-front) get 4 holes each; 2 (base-1-back, base-2-back) get 2 holes and 2 notches each\n"; !strings.Contains(text, want) {
 		t.Errorf("undermount: no %q in\n%s", want, text)
 	}
-	if _, csv, _ := call(t, undermounted, "parts", "-", "--csv"); !strings.Contains(csv, "\r\nbase-1-front,") || !strings.Contains(csv, "\r\nbase-1-back,") {
+	if _, csv, _ := call(t, undermounted, "parts", "-", "--csv"); !strings.Contains(csv,
+		"\r\nbase-1-box-front,") || !strings.Contains(csv, "\r\nbase-1-back,") {
 		t.Errorf("parts.csv lost a row: %s", csv)
 	}
 	_, text, _ = call(t, "", "parts", "../../samples/workshop-bench.yaml", "--all")
-	if !strings.Contains(text, "4 blanks, 395.7 x 137.85 mm, with the same cuts: 2 (tote-front) get 1 opening each; 2 (tote-back) stay as they are") || strings.Contains(text, "(left-1-front)") {
+	if !strings.Contains(text, "4 blanks, 395.7 x 137.85 mm, with the same cuts: 2 (tote-box-front) get 1 opening each; 2 (tote-back) stay as they are") || strings.Contains(text, "(left-1-box-front)") {
 		t.Errorf("workshop bench:\n%s", text)
 	}
 	if _, text, _ = call(t, "", "parts", "../../samples/kitchen-bank.yaml", "--all"); strings.Contains(text, "blanks,") {

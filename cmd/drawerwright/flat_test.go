@@ -32,13 +32,13 @@ func TestPartsThatLieFlat(t *testing.T) {
 	}
 	said("1, lying flat", "parts", "job.yaml", "--all")
 	said("lies flat, cutter 6.00 high", "parts", "job.yaml", "--all")
-	said("what is higher than 600 mm is not stood on end: so it lies flat. The cutter's height is the depth of the rabbet", "setup", "job.yaml", "--all")
+	said("nothing higher than 600 mm is stood on end: so it lies flat. The cutter's height is the depth of the rabbet", "setup", "job.yaml", "--all")
 	said("depth of a rabbet for a tongue 6.00", "setup", "job.yaml", "--all")
 	said("depth of the bottom's rabbet 6.00", "setup", "job.yaml", "--all")
 	// The rabbets 6.4 deep leave 12 - 6.4 = 5.6 of the front; they end 6.4 before the fence.
 	cut := []string{"adjust", "job.yaml", "slot=6.25", "edge=6.0", "tongue=5.6", "rabbet-depth=6.4", "tongue-length=6.4", "depth=6.0", "front-thickness=12", "sides-thickness=12", "clearance=0.65", "recess=-0.4"}
-	said("for the rabbets of front and back, which lie flat, move the cutter down by 0.4 mm, so that they get 6 mm deep and not 6.4 mm.", cut...)
-	said("for the rabbets of front and back, which lie flat, move the fence towards the cutter by 0.4 mm, so that tongues get 6 mm long and not 6.4 mm.", cut...)
+	said("for the rabbets of box front and back, which lie flat, move the cutter down by 0.4 mm, so that they get 6 mm deep and not 6.4 mm.", cut...)
+	said("for the rabbets of box front and back, which lie flat, move the fence toward the cutter by 0.4 mm, so that tongues get 6 mm long and not 6.4 mm.", cut...)
 	said("leave the fence.", cut...)
 	// Not deep enough, they are cut again with the cutter higher.
 	said("cut the rabbets 0.3 mm deeper: the cutter up by as much", "adjust", "job.yaml", "slot=6.25", "edge=6.0", "tongue=6.3", "rabbet-depth=5.7", "tongue-length=6", "depth=6.0", "front-thickness=12", "sides-thickness=12", "clearance=-0.05", "recess=0.3")

@@ -22,7 +22,7 @@ func TestGolden(t *testing.T) {
 	if code, _, errs := call(t, "", "build", filepath.Join(samples, "bench-drawers.yaml"), "-o", "out"); code != exitDone {
 		t.Fatal(errs)
 	}
-	for _, name := range []string{"report.json", "tables/parts.csv", "parts.txt", "drawings/bench-drawers_bench-wide-front_12-20mm_2x_mm.outside.dxf", "drawings/bench-drawers_bench-wide-side_12-20mm_4x_mm.inside.dxf"} {
+	for _, name := range []string{"report.json", "tables/parts.csv", "parts.txt", "drawings/bench-drawers_bench-wide-box-front_12-20mm_2x_mm.outside.dxf", "drawings/bench-drawers_bench-wide-side_12-20mm_4x_mm.inside.dxf"} {
 		got, err := os.ReadFile(filepath.Join("out", name))
 		if err != nil {
 			t.Fatal(err)

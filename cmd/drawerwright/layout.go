@@ -33,7 +33,7 @@ func newLayout(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "layout LIST",
 		Short: "Lay a list of rectangles out on sheets, without drawers",
-		Long: `layout reads a table as CSV, with a line of heads: kind (part, sheet or offcut; part
+		Long: `layout reads a table as CSV, with column headings: kind (part, sheet or offcut; part
 where there is none), name, length, width, and where they are needed count, price and
 turn (yes where a part may lie the other way round), batch (of a sheet), match (parts of
 one name come from sheets of one batch) and set (parts of one name lie side by side in
@@ -70,8 +70,8 @@ type listLayout struct {
 }
 
 func (o *listLayout) flags(c *cobra.Command) {
-	saw := setup.DefaultMachine(joinery.Saw, geom.Millimetre)
-	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimetre) }
+	saw := setup.DefaultMachine(joinery.Saw, geom.Millimeter)
+	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimeter) }
 	o.print.flags(c)
 	wordFlag(c, wordOf{to: &o.units, name: "units", usual: "mm", usage: "what bare numbers are in"}, "mm", "in")
 	wordFlag(c, wordOf{to: &o.method, name: "method", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
@@ -81,7 +81,8 @@ func (o *listLayout) flags(c *cobra.Command) {
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
 	c.Flags().StringVar(&o.minOffcut, "min-offcut",
 		mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
-	c.Flags().StringVar(&o.ripCapacity, "rip-capacity", mmText(saw.RipCapacity), "how far the saw's fence opens")
+	c.Flags().StringVar(&o.ripCapacity, "rip-capacity", mmText(saw.RipCapacity),
+		"how wide a board the fence takes: the saw's rip capacity")
 	c.Flags().StringVar(&o.crosscutCapacity, "crosscut-capacity", mmText(saw.CrosscutCapacity),
 		"the longest crosscut on a sled")
 	c.Flags().StringVar(&o.maxOnSled, "max-length-on-sled", mmText(saw.MaxOnSled),

@@ -89,7 +89,7 @@ func TestExitCodes(t *testing.T) {
 				t.Errorf("exit %d with standard output %q, standard error %q", code, out, errs)
 			}
 			if strings.Contains(out+errs, "\x1b[") {
-				t.Error("colour on a stream that is no terminal")
+				t.Error("color on a stream that is no terminal")
 			}
 		})
 	}
@@ -247,15 +247,15 @@ func TestBench(t *testing.T) {
 		length, width, thickness float64
 	}
 	want := map[string]size{
-		"bench-wide-side":   {4, 500, 140, 12.203333},
-		"bench-wide-front":  {2, 447.796667, 140, 12.203333},
-		"bench-wide-back":   {2, 447.796667, 140, 12.203333},
-		"bench-wide-bottom": {2, 445.796667, 485.796667, 5.91}, // (5.92 + 5.86 + 5.95) / 3
+		"bench-wide-side":      {4, 500, 140, 12.203333},
+		"bench-wide-box-front": {2, 447.796667, 140, 12.203333},
+		"bench-wide-back":      {2, 447.796667, 140, 12.203333},
+		"bench-wide-bottom":    {2, 445.796667, 485.796667, 5.91}, // (5.92 + 5.86 + 5.95) / 3
 		// 298 - 12.2033 and so on.
-		"bench-narrow-side":   {8, 500, 90, 12.203333},
-		"bench-narrow-front":  {4, 285.796667, 90, 12.203333},
-		"bench-narrow-back":   {4, 285.796667, 90, 12.203333},
-		"bench-narrow-bottom": {4, 283.796667, 485.796667, 5.91},
+		"bench-narrow-side":      {8, 500, 90, 12.203333},
+		"bench-narrow-box-front": {4, 285.796667, 90, 12.203333},
+		"bench-narrow-back":      {4, 285.796667, 90, 12.203333},
+		"bench-narrow-bottom":    {4, 283.796667, 485.796667, 5.91},
 	}
 	if len(r.Parts) != len(want) {
 		t.Errorf("%d parts", len(r.Parts))

@@ -31,7 +31,7 @@ func newProve(s streams) *cobra.Command {
 		Long: `prove reads the DXF files of a folder that build wrote, as they are on disk now,
 cuts every panel virtually with the round bits that the legend names, turns over what
 is cut on both faces, puts every box together and says for each joint whether it goes
-in, with how much play, where it seats and how it stands; and of the box its size,
+in, with how much clearance, where it seats and how it stands; and of the box its size,
 diagonals and what overlaps. Then it reads the sheets back: every part's cuts in place and
 on the right face, nothing cut of another part or past the sheet, every part held, and
 nothing cut of a part that is loose; and every other file, against the report. A file that
@@ -233,7 +233,7 @@ func trial(o *prove.Options, p *prove.Prover, thickness []string, flip, depth st
 	var err error
 	if flip != "" {
 		along, across, both := strings.Cut(flip, ",")
-		if both && !strings.ContainsAny(flip, ". /") && p.Unit() == geom.Millimetre && along == "0" && len(across) > 1 {
+		if both && !strings.ContainsAny(flip, ". /") && p.Unit() == geom.Millimeter && along == "0" && len(across) > 1 {
 			return fmt.Errorf("--flip-error: write %q with a decimal point, "+
 				"or a space after the comma that divides along from across", flip)
 		}

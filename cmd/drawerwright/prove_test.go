@@ -52,7 +52,7 @@ func provenJSON(t *testing.T, args ...string) (proven, int) {
 	if p.OK != (code == exitDone) || p.Proof == nil || p.Strangers == nil {
 		t.Errorf("exit %d with %+v", code, p)
 	}
-	r, err := record.Read([]byte(out)) // in millimetres
+	r, err := record.Read([]byte(out)) // in millimeters
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -152,7 +152,7 @@ func TestProveNumbers(t *testing.T) {
 					is("recess", k.Recess, c.recess)
 				}
 			}
-			is("bottom play", one.Bottom.Play, c.bottom)
+			is("bottom clearance", one.Bottom.Play, c.bottom)
 			if c.verdict == record.Goes {
 				is("width", one.Width, c.width)
 				is("depth", one.Depth, c.depth)
@@ -191,7 +191,7 @@ func TestProveInInches(t *testing.T) {
 	}
 	for _, one := range p.Proof { // a slot of 0.246 less 0.230
 		if got := one.Bottom.Play.Mean.In(geom.Inch); math.Abs(got-0.016) > 1e-6 {
-			t.Errorf("%s: bottom play %g in, want 0.016", one.Drawer, got)
+			t.Errorf("%s: bottom clearance %g in, want 0.016", one.Drawer, got)
 		}
 	}
 }
@@ -252,14 +252,14 @@ func TestProveFaults(t *testing.T) {
 		"no unit": {func(t *testing.T) {
 			harm(t, side, func(b []byte) []byte {
 				b = bytes.Replace(b, []byte("$INSUNITS\n70\n4\n"), []byte("$INSUNITS\n70\n0\n"), 1)
-				return bytes.Replace(b, []byte("Units: millimetres"), []byte("Exported"), 1)
+				return bytes.Replace(b, []byte("Units: millimeters"), []byte("Exported"), 1)
 			})
 		}, "units"},
 		"line endings": {func(t *testing.T) {
 			harm(t, side, func(b []byte) []byte { return bytes.ReplaceAll(b, []byte("\n"), []byte("\r\n")) })
 		}, ""},
 		"the other side": {func(t *testing.T) {
-			in, err := os.ReadFile("out/router/parts/one-front.inside.dxf")
+			in, err := os.ReadFile("out/router/parts/one-box-front.inside.dxf")
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -78,11 +78,11 @@ func TestKitchenBank(t *testing.T) {
 	is(t, "front", c.Rows[3].FrontHeight, 195)
 	is(t, "line", c.Rows[3].Line, 10+35)
 	is(t, "drawer front", partOf(t, r, "base-2-drawer-front").Length, 595.6)
-	is(t, "front", partOf(t, r, "base-2-front").Length, drawerOf(t, r, "base-2").Outside.Width-2*11.9+2*5.95)
+	is(t, "front", partOf(t, r, "base-2-box-front").Length, drawerOf(t, r, "base-2").Outside.Width-2*11.9+2*5.95)
 	// Three alike, and a spare of each.
 	is(t, "pieces", float64(partOf(t, r, "base-2-side").Quantity), 3)
 	// The tray's fingers: 62 / 12.15 wants 5 rows, but a bit of 3 needs 7.5: 12.4 each.
-	tray := partOf(t, r, "tray-front")
+	tray := partOf(t, r, "tray-box-front")
 	is(t, "tray front's finger", tray.Outline[1].Y, 62.0/5-0.25/4)
 }
 
@@ -110,7 +110,7 @@ func TestWorkshopBench(t *testing.T) {
 		t.Errorf("boxes of two makes are alike: %+v", r.Alike)
 	}
 	// A tote: 420 - 2 x 12.15 between its sides, walls of 150 - 12.15.
-	front := partOf(t, r, "tote-front")
+	front := partOf(t, r, "tote-box-front")
 	is(t, "tote front", front.Length, 420-24.3)
 	is(t, "tote wall", front.Width, 150-12.15)
 	if got := warningCodes(r); !slices.Equal(got, []string{"note back-setup", "note pull-by-hand", "note rabbet-passes"}) {
@@ -240,8 +240,8 @@ func TestPrintRoom(t *testing.T) {
 	is(t, "first pass", s.GrooveFences[0].In(geom.Inch), 0.2356667)
 	is(t, "second pass", s.GrooveFences[1].In(geom.Inch), 0.3276667)
 	is(t, "lowest row", r.Setups[1].FingerHeight.In(geom.Inch), 0.568)
-	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1].Y.In(geom.Inch), 0.568-0.009/4)
-	is(t, "groove in it", partOf(t, r, "type-front").Operations[0].Outline[0].X.In(geom.Inch), 0)
+	is(t, "finger of the front", partOf(t, r, "type-box-front").Outline[1].Y.In(geom.Inch), 0.568-0.009/4)
+	is(t, "groove in it", partOf(t, r, "type-box-front").Operations[0].Outline[0].X.In(geom.Inch), 0)
 	i = slices.IndexFunc(r.Buy, func(b record.Buy) bool { return b.Kind == "offcut" })
 	if b := r.Buy[i]; b.Name != "plug 0.217 in x 0.236 in, 0.235 in long" || b.Quantity != 8 {
 		t.Errorf("plugs: %+v", b)

@@ -13,7 +13,7 @@ func newSetup(s streams) *cobra.Command {
 		Use:   "setup JOB",
 		Short: "Print the setup sheet: height and fence for every cut, in order",
 		Long: `setup says for each machine whether one fence distance and one cutter height serve
-all drawers, what forcing it costs and the least number of settings that is right;
+all drawers, what forcing one costs, and the fewest settings that are right;
 and then every setting with its cuts in order: which parts, which face down, which
 edge to the fence, what the caliper should read, and what can hurt.
 

@@ -88,7 +88,7 @@ func TestSheetsSaid(t *testing.T) {
 	}
 }
 
-// TestTemplatesWithoutStock: a stock that is misspelt is said, not searched for for ever.
+// TestTemplatesWithoutStock: a stock that is misspelled is said, not searched for for ever.
 func TestTemplatesWithoutStock(t *testing.T) {
 	job, err := os.ReadFile("../../samples/hand-cut.yaml")
 	if err != nil {
@@ -109,7 +109,7 @@ func TestLayout(t *testing.T) {
 		status int
 		want   string
 	}{
-		"good":       {good, []string{"--kerf", "0"}, 0, "list: 2 sheets of 100.00 x 100.00 mm, 1 offcut of 50.00 x 100.00 mm; best possible; 70.0 %"},
+		"good":       {good, []string{"--kerf", "0"}, 0, "list: 2 sheets of 100.00 x 100.00 mm, 1 offcut of 50.00 x 100.00 mm; best possible; yield 70.0 %"},
 		"in inches":  {good, []string{"--kerf", "1/8", "--units", "in"}, 0, "kerf 0.125, trim 0.000 in"},
 		"free":       {good, []string{"--method", "free"}, 0, "each part cut out by itself, kerf 3.20"},
 		"stages":     {good, []string{"--stages", "3", "--trim", "2"}, 0, "in 3 stages, kerf 3.20, trim 2.00"},
@@ -136,11 +136,11 @@ func TestLayout(t *testing.T) {
 func TestLayoutReach(t *testing.T) {
 	const list = "kind,name,length,width,count\nsheet,birch,2440,1220,\npart,top,1250,1220,1\npart,side,500,1220,1\n"
 	for flags, want := range map[string][2]string{
-		"":                   {"hand-held", "rip"},
+		"":                   {"hand-held", "fence cut"},
 		"--rip-capacity 499": {"hand-held", "hand-held"},
-		"--crosscut-capacity 1219 --max-length-on-sled 2440": {"hand-held", "rip"},
-		"--crosscut-capacity 1220 --max-length-on-sled 2439": {"hand-held", "rip"},
-		"--crosscut-capacity 1220 --max-length-on-sled 2440": {"crosscut", "rip"},
+		"--crosscut-capacity 1219 --max-length-on-sled 2440": {"hand-held", "fence cut"},
+		"--crosscut-capacity 1220 --max-length-on-sled 2439": {"hand-held", "fence cut"},
+		"--crosscut-capacity 1220 --max-length-on-sled 2440": {"crosscut", "fence cut"},
 		"--rip-capacity 499 --crosscut-capacity 1220":        {"hand-held", "crosscut"},
 	} {
 		status, out, errs := call(t, list, append([]string{"layout", "-", "--all", "--effort", "10"}, strings.Fields(flags)...)...)

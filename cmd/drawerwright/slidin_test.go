@@ -51,8 +51,8 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"a spot of glue in the middle of the front's groove", "washers through the slots",
-		"stands out behind the back by up to " + geom.LengthOf(r.Drawers[0].BottomOut.MM()).Text(geom.Millimetre)} {
+	for _, want := range []string{"a spot of glue in the middle of the box front's groove", "washers through the slots",
+		"stands out behind the back by up to " + geom.LengthOf(r.Drawers[0].BottomOut.MM()).Text(geom.Millimeter)} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("parts.txt does not say %q", want)
 		}
@@ -65,7 +65,7 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 			t.Errorf("%s: %s", change, errs)
 		}
 	}
-	// 453 deep with its slide of 450: of 453.5 there is half a millimetre left, and so on.
+	// 453 deep with its slide of 450: of 453.5 there is half a millimeter left, and so on.
 	code, _, errs = call(t, strings.Replace(slidInJob, "depth: 510", "depth: 453", 1), "check", "-")
 	if code != exitDone || !strings.Contains(errs, "the drawer no longer closes") {
 		t.Errorf("no room behind: %s", errs)

@@ -13,7 +13,7 @@ import (
 // stands before them, or a bracket or the end of a head; "g" alone also names a cut in the
 // packet, which is why a number has to stand before it.
 var (
-	metricWords = regexp.MustCompile(`(\d +|[(>,] ?)(mm2?|cm|m2|m|kg|g|grams?|grammes|N/mm2|kg/m3|[GM]Pa|metres?)\b|\b(mm2?|m2|kg|N/mm2)\b`)
+	metricWords = regexp.MustCompile(`(\d +|[(>,] ?)(mm2?|cm|m2|m|kg|g|grams?|grammes|N/mm2|kg/m3|[GM]Pa|meters?)\b|\b(mm2?|m2|kg|N/mm2)\b`)
 	inchWords   = regexp.MustCompile(`\d +(in|inch|inches|ft|oz|lb|psi)\b|\b(sq ft|sq in|oz|lb|psi|inches)\b`)
 )
 
@@ -50,7 +50,7 @@ func saidOf(t *testing.T, job, command string) (out, errs string) {
 }
 
 // TestUnitsOfTheShop: whatever a job of inches prints has no metric unit, and one of
-// millimetres none of inches. What is allowed: sizes that the job file itself names in the
+// millimeters none of inches. What is allowed: sizes that the job file itself names in the
 // other unit stand in excerpts of it.
 func TestUnitsOfTheShop(t *testing.T) {
 	files, _ := filepath.Glob("../../samples/*.yaml")

@@ -26,7 +26,7 @@ func newView(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "view JOB",
 		Short: "Design the drawers of a job on a page in the browser",
-		Long: `view serves a page on this computer alone: the job as a form and as text side by
+		Long: `view serves a page for this computer only: the job as a form and as text side by
 side, the box to look at, what its joints will do, the cut list, setups and sheets.
 It prints the address to open, which has a token of this run, and ends with Ctrl-C.
 

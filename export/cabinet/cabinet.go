@@ -49,7 +49,7 @@ func (w Wall) String() string { return [...]string{"left", "right"}[w] }
 
 // Draw makes the drawing of one wall, seen from inside.
 func Draw(s Side, wall Wall, version dxf.Version, u geom.Unit) *dxf.Drawing {
-	out := &dxf.Drawing{Version: version, Unit: dxf.Millimetre, Comments: []string{"drawerwright, slide lines of " + s.Name}}
+	out := &dxf.Drawing{Version: version, Unit: dxf.Millimeter, Comments: []string{"drawerwright, slide lines of " + s.Name}}
 	if s.Shim > 0 {
 		out.Comments = append(out.Comments, s.shims(u))
 	}
@@ -63,16 +63,16 @@ func Draw(s Side, wall Wall, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		}
 		return v * k
 	}
-	drill := out.Layer(s.drillLayer(u), layer.Colour("drill"))
+	drill := out.Layer(s.drillLayer(u), layer.Color("drill"))
 	for _, h := range s.Holes {
 		out.Circle(drill, x(h.X), h.Y*k, s.Diameter/2*k)
 	}
-	blank := out.Layer(layer.Blank, layer.Colour(layer.Blank))
+	blank := out.Layer(layer.Blank, layer.Color(layer.Blank))
 	out.Polyline(blank, dxf.Closed, []dxf.Vertex{{}, {X: s.Depth * k}, {X: s.Depth * k, Y: s.Height * k}, {Y: s.Height * k}})
 	size := layer.Square(u) // of the text too
 	low := s.Height*k + size/5
-	out.Polyline(out.Layer(layer.Scale, layer.Colour(layer.Scale)), dxf.Closed, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
-	label := out.Layer(layer.Label, layer.Colour(layer.Label))
+	out.Polyline(out.Layer(layer.Scale, layer.Color(layer.Scale)), dxf.Closed, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
+	label := out.Layer(layer.Label, layer.Color(layer.Label))
 	text := func(line string, left, low float64) {
 		stroke.Set(line, size/12, left, low, func(line []stroke.Point, closed bool) {
 			v := make([]dxf.Vertex, len(line))

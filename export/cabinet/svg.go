@@ -10,7 +10,7 @@ import (
 // margin is left round the side in the picture, and textHeight is the letters' size, in mm.
 const margin, textHeight = 12.0, 7.0
 
-// SVG writes the left side at its true size: a user unit is a millimetre.
+// SVG writes the left side at its true size: a user unit is a millimeter.
 func SVG(w io.Writer, s Side, u geom.Unit) error {
 	d := drawing.Drawing{Width: s.Depth + 2*margin, Height: s.Height + 2*margin + 5*textHeight}
 	at := func(x, y float64) geom.Point { return geom.Point{X: margin + x, Y: margin + y} }

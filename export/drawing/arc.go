@@ -18,7 +18,7 @@ type curve struct{ c1, c2, to geom.Point }
 // away.
 func curves(a, b geom.Point, bulge float64) []curve {
 	arc := geom.Arc{A: a, B: b, Bulge: bulge}
-	angle, c := arc.Sweep(), arc.Centre()
+	angle, c := arc.Sweep(), arc.Center()
 	n := int(math.Ceil(math.Abs(angle)/maxTurn - 1e-9))
 	step := angle / float64(n)
 	arm := 4.0 / 3 * math.Tan(step/4)

@@ -1,8 +1,8 @@
 // Package drawing is what a sheet of paper or a screen shows: lines, filled shapes
-// and words in millimetres, drawn once and written as SVG, PDF and PNG alike.
+// and words in millimeters, drawn once and written as SVG, PDF and PNG alike.
 //
 // A [Drawing] has its origin at the lower left, x to the right and y up, as panels
-// have. Everything is in shades of one ink, so that it reads as well from a grey
+// have. Everything is in shades of one ink, so that it reads as well from a gray
 // printer. Words are measured with the very letters that the files carry, the Go
 // fonts (golang.org/x/image/font/gofont), so that [Text.Box] tells before
 // printing whether two of them run into each other.
@@ -27,7 +27,7 @@ type Pen struct {
 }
 
 // Pens of a workshop drawing: the widths are two steps of the series of ISO 128-2
-// (0.25, 0.35, 0.5, from memory), which still differ on a grey printer.
+// (0.25, 0.35, 0.5, from memory), which still differ on a gray printer.
 var (
 	Thick  = Pen{Width: 0.5, Ink: 1}
 	Medium = Pen{Width: 0.35, Ink: 1}
@@ -66,7 +66,7 @@ const (
 	Right
 )
 
-// Text is a line of words on a base line that starts, is centred or ends at a
+// Text is a line of words on a base line that starts, is centered or ends at a
 // place, turned by an angle in quarter turns to the left.
 type Text struct {
 	String  string

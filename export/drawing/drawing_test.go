@@ -100,7 +100,7 @@ func TestOrdinates(t *testing.T) {
 	})
 }
 
-// TestCurves: cubics keep to their arc: points of them are a radius from its centre.
+// TestCurves: cubics keep to their arc: points of them are a radius from its center.
 func TestCurves(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bulge := rapid.Float64Range(0.05, 1).Draw(t, "bulge")
@@ -112,11 +112,11 @@ func TestCurves(t *testing.T) {
 		// the chord for an arc that runs counter-clockwise.
 		s := 50 * bulge
 		r := (2500 + s*s) / (2 * s)
-		centre := geom.Point{X: 60, Y: 20 - s + r}
+		center := geom.Point{X: 60, Y: 20 - s + r}
 		from := a
 		for _, c := range curves(a, b, bulge) {
 			for _, u := range []float64{0, 0.2, 0.5, 0.8, 1} {
-				if off := math.Abs(c.at(from, u).To(centre) - math.Abs(r)); off > 2e-6*math.Abs(r)+1e-9 {
+				if off := math.Abs(c.at(from, u).To(center) - math.Abs(r)); off > 2e-6*math.Abs(r)+1e-9 {
 					t.Fatalf("%g off a radius of %g", off, r)
 				}
 			}
@@ -137,7 +137,7 @@ func sample() Drawing {
 	return d
 }
 
-// TestSVG: the file is XML, in millimetres, and a square of 100 measures 100.
+// TestSVG: the file is XML, in millimeters, and a square of 100 measures 100.
 func TestSVG(t *testing.T) {
 	var out bytes.Buffer
 	if err := sample().WriteSVG(&out, "<a title>"); err != nil {
@@ -153,7 +153,7 @@ func TestSVG(t *testing.T) {
 		}
 	}
 	if !strings.Contains(text, `width="120mm" height="110mm" viewBox="0 0 120 110"`) {
-		t.Error("not in millimetres: ", text[:120])
+		t.Error("not in millimeters: ", text[:120])
 	}
 	path := regexp.MustCompile(`d="M([\d.]+) ([\d.]+)L([\d.]+) ([\d.]+)`).FindStringSubmatch(text)
 	from, _ := strconv.ParseFloat(path[1], 64)
@@ -197,9 +197,9 @@ func render(t *testing.T, d Drawing, dots float64) *image.Gray {
 	if err != nil {
 		t.Fatal(err)
 	}
-	grey := image.NewGray(img.Bounds())
-	draw.Draw(grey, grey.Bounds(), img, image.Point{}, draw.Src)
-	return grey
+	gray := image.NewGray(img.Bounds())
+	draw.Draw(gray, gray.Bounds(), img, image.Point{}, draw.Src)
+	return gray
 }
 
 // TestPNGRefused: a picture of no or of too many dots is no picture.

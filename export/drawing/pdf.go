@@ -65,7 +65,7 @@ func (s *sheet) page(p Page) {
 	s.file.Page(points(p.Width), points(p.Height), &s.Content, marks...)
 }
 
-// points converts a length by way of whole nanometres, so that its last bits do not show.
+// points converts a length by way of whole nanometers, so that its last bits do not show.
 func points(mm float64) float64 { return geom.LengthOf(mm).MM() * 72 / inch }
 
 func (s *sheet) shape(shape Shape) {
@@ -84,10 +84,10 @@ func (s *sheet) shape(shape Shape) {
 		for i, long := range shape.Pen.Dash {
 			dash[i] = points(long)
 		}
-		s.Pen(points(shape.Pen.Width), grey(shape.Pen.Ink), dash)
+		s.Pen(points(shape.Pen.Width), gray(shape.Pen.Ink), dash)
 	}
 	if shape.Fill > 0 {
-		s.Fill(grey(shape.Fill))
+		s.Fill(gray(shape.Fill))
 	}
 	if shape.rectangles() {
 		for _, path := range shape.Paths {
@@ -107,8 +107,8 @@ func (s *sheet) shape(shape Shape) {
 	s.Paint(how)
 }
 
-// grey is an ink as a level of grey, as dots have it.
-func grey(ink Ink) float64 { return float64(level(ink)) / 255 }
+// gray is an ink as a level of gray, as dots have it.
+func gray(ink Ink) float64 { return float64(level(ink)) / 255 }
 
 // rectangle goes on with a path in one operator instead of five, which square codes
 // have by the hundred. Its corners are rounded as all others are.
@@ -146,7 +146,7 @@ func (s *sheet) text(t Text) {
 	case Right:
 		at = t.turned(-long, 0)
 	}
-	s.Fill(grey(t.Ink))
+	s.Fill(gray(t.Ink))
 	place := [2]float64{points(at.X), points(at.Y)}
 	s.Text(s.fonts[t.Face], points(t.Size), place, t.Quarter, strings.Map(basic, t.String))
 }

@@ -23,7 +23,7 @@ const inch = 25.4 // mm
 // maxPixels is the largest picture that is made: about 64 MB as it is drawn.
 const maxPixels = 1 << 26
 
-// WritePNG writes a drawing as a grey picture with so many dots to the inch.
+// WritePNG writes a drawing as a gray picture with so many dots to the inch.
 func (d Drawing) WritePNG(w io.Writer, dots float64) error {
 	scale := dots / inch
 	wide, high := math.Ceil(d.Width*scale), math.Ceil(d.Height*scale)
@@ -57,19 +57,19 @@ func (p *pool) Get() *png.EncoderBuffer {
 
 func (p *pool) Put(b *png.EncoderBuffer) { p.Pool.Put(b) }
 
-// sixteenth is a picture in sixteen greys, which are enough for the edges of lines and
+// sixteenth is a picture in sixteen grays, which are enough for the edges of lines and
 // letters: it is half as large, and the coder takes it as it is, without trying filters
 // that help photographs alone.
 func sixteenth(g *image.Gray) *image.Paletted {
-	const greys = 16
+	const grays = 16
 	var palette color.Palette
-	for i := range greys {
-		palette = append(palette, color.Gray{Y: uint8(i * 255 / (greys - 1))})
+	for i := range grays {
+		palette = append(palette, color.Gray{Y: uint8(i * 255 / (grays - 1))})
 	}
 	out := image.NewPaletted(g.Bounds(), palette)
 	var nearest [256]uint8
 	for v := range nearest {
-		nearest[v] = uint8((v*(greys-1) + 127) / 255)
+		nearest[v] = uint8((v*(grays-1) + 127) / 255)
 	}
 	for i, v := range g.Pix {
 		out.Pix[i] = nearest[v]

@@ -12,7 +12,7 @@ import (
 	"drawerwright/geom"
 )
 
-// num prints millimetres to a tenth of a micrometre. They are whole nanometres before,
+// num prints millimeters to a tenth of a micrometer. They are whole nanometers before,
 // because processors differ in the last bit of a float64, which would say to which side
 // a half goes.
 func num(mm float64) string {
@@ -20,16 +20,16 @@ func num(mm float64) string {
 	return strconv.FormatFloat(tenths/1e4+0, 'f', -1, 64)
 }
 
-// shade is an ink as a colour.
+// shade is an ink as a color.
 func shade(i Ink) string {
 	v := level(i)
 	return fmt.Sprintf("#%02x%02x%02x", v, v, v)
 }
 
-// level is an ink as a grey from 0, black, to 255.
+// level is an ink as a gray from 0, black, to 255.
 func level(i Ink) int { return int(math.Round(255 * (1 - float64(i)))) }
 
-// WriteSVG writes a drawing in real millimetres. Letters are text, in whatever
+// WriteSVG writes a drawing in real millimeters. Letters are text, in whatever
 // sans-serif the reader has. A drawing in groups has each as an element of that id, and
 // no white ground, which a machine would take for a piece.
 func (d Drawing) WriteSVG(w io.Writer, title string) error {

@@ -6,7 +6,7 @@ import (
 )
 
 // TestHalvesGoOneWay: a processor that fuses a product and a sum may give the
-// neighbours of a half of the last digit; all three must print alike.
+// neighbors of a half of the last digit; all three must print alike.
 func TestHalvesGoOneWay(t *testing.T) {
 	for n := range 2000 {
 		half := (float64(n) + 0.5) / 1e4

@@ -14,7 +14,7 @@ const commentWidth = 250
 // comments writes what the unit is and the drawing's comments, each as groups
 // 999, which every reader skips.
 func comments(t *tags, unit Unit, lines []string) {
-	name := "millimetres"
+	name := "millimeters"
 	if unit == Inch {
 		name = "inches"
 	}

@@ -4,7 +4,7 @@
 //
 // Declare layers with [Drawing.Layer], draw on them with [Drawing.Polyline] and
 // [Drawing.Circle], and write the file with [Drawing.WriteTo]. The zero
-// [Drawing] is an empty one in millimetres, of the version [R2000]. Whatever is
+// [Drawing] is an empty one in millimeters, of the version [R2000]. Whatever is
 // wrong with what was drawn is kept and said by WriteTo before
 // it writes a byte, so that the calls in between need no checks.
 //
@@ -19,7 +19,7 @@
 // The DXF Reference of the format's publisher (its online help): LWPOLYLINE,
 // page GUID-748FC305-F3F2-4F74-825A-61F04D757A50; bulges, GUID-6AC9CF99;
 // $ACADVER, GUID-A85E8E67-27CD-4C59-BE61-4DC9FADBE74A; $INSUNITS,
-// GUID-A58A87BB-482B-4042-A00A-EEF55A2B4FD8; names, GUID-8EC065EC; colours,
+// GUID-A58A87BB-482B-4042-A00A-EEF55A2B4FD8; names, GUID-8EC065EC; colors,
 // GUID-D08F9A8E. The order of the sections and the least set of tables and
 // dictionaries are as the notes of an open DXF library tell them (secondary).
 // The layout of POLYLINE, VERTEX and SEQEND, of the table records, of LAYOUT and

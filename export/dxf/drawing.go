@@ -17,12 +17,12 @@ const (
 type Unit int
 
 const (
-	Millimetre Unit = iota // the zero value
+	Millimeter Unit = iota // the zero value
 	Inch
 )
 
 // MaxCoordinate is the largest magnitude of a coordinate or a radius, in drawing
-// units: a kilometre of millimetres, more than any sheet. It keeps every number
+// units: a kilometer of millimeters, more than any sheet. It keeps every number
 // of a file within the exact whole numbers of a float64 at six decimals.
 const MaxCoordinate = 1e6
 
@@ -59,8 +59,8 @@ type Drawing struct {
 }
 
 type layer struct {
-	name   string
-	colour int
+	name  string
+	color int
 }
 
 // entity is a polyline of nodes[first:first+count], or with count 0 the circle
@@ -72,24 +72,24 @@ type entity struct {
 	first, count int
 }
 
-// Layer declares a layer, or finds the one of that name. The colour is a number
-// of the format's colour index, 1 to 255, and the same at every call for one
+// Layer declares a layer, or finds the one of that name. The color is a number
+// of the format's color index, 1 to 255, and the same at every call for one
 // name. Names are checked by [ValidLayerName] for the version that is set now,
 // and once more when the file is written. Errors: [ErrLayerName],
-// [ErrLayerNameLong], [ErrLayerColour], [ErrColourClash].
+// [ErrLayerNameLong], [ErrLayerColor], [ErrColorClash].
 //
 // Every file has the layer "0" besides; it can be declared to draw on it.
-func (d *Drawing) Layer(name string, colour int) LayerID {
+func (d *Drawing) Layer(name string, color int) LayerID {
 	if d.err != nil {
 		return 0
 	}
 	fault := func(rule error) LayerID {
-		d.err = &Error{Rule: rule, Layer: name, Entity: -1, Vertex: -1, Quantity: "colour", Value: float64(colour)}
+		d.err = &Error{Rule: rule, Layer: name, Entity: -1, Vertex: -1, Quantity: "color", Value: float64(color)}
 		return 0
 	}
 	if id, ok := d.byName[name]; ok {
-		if d.layers[id-1].colour != colour {
-			return fault(ErrColourClash)
+		if d.layers[id-1].color != color {
+			return fault(ErrColorClash)
 		}
 		return id
 	}
@@ -97,13 +97,13 @@ func (d *Drawing) Layer(name string, colour int) LayerID {
 		d.err = err
 		return 0
 	}
-	if colour < 1 || colour > 255 {
-		return fault(ErrLayerColour)
+	if color < 1 || color > 255 {
+		return fault(ErrLayerColor)
 	}
 	if d.byName == nil {
 		d.byName = make(map[string]LayerID)
 	}
-	d.layers = append(d.layers, layer{name, colour})
+	d.layers = append(d.layers, layer{name, color})
 	id := LayerID(len(d.layers))
 	d.byName[name] = id
 	return id

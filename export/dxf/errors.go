@@ -14,8 +14,8 @@ var (
 	ErrUnit           = errors.New("no such unit")
 	ErrLayerName      = errors.New("a layer name is made of capitals, digits, '_' and '-'")
 	ErrLayerNameLong  = errors.New("the layer name is too long for this version of the format")
-	ErrLayerColour    = errors.New("a layer's colour is a number from 1 to 255")
-	ErrColourClash    = errors.New("the layer was declared with another colour")
+	ErrLayerColor     = errors.New("a layer's color is a number from 1 to 255")
+	ErrColorClash     = errors.New("the layer was declared with another color")
 	ErrUnknownLayer   = errors.New("no layer with this number was declared")
 	ErrNotFinite      = errors.New("not a finite number")
 	ErrOutOfRange     = errors.New("beyond what a drawing may hold")
@@ -29,7 +29,7 @@ type Error struct {
 	Layer    string  // its name; empty where no layer is known
 	Entity   int     // the polyline or circle, counted from 0 as drawn; -1 where a layer or the drawing is at fault
 	Vertex   int     // the vertex, counted from 0; -1 where the whole entity is at fault
-	Quantity string  // what was measured: x, y, bulge, radius, vertices, colour
+	Quantity string  // what was measured: x, y, bulge, radius, vertices, color
 	Value    float64 // its value, in drawing units where it is a length
 }
 

@@ -35,7 +35,7 @@ func (b *box) beyond(limit micro) bool {
 // excepted. An edge without length holds nothing more.
 //
 // An arc reaches furthest in a direction u either at an end or, where u lies
-// within the arc's own directions seen from the centre, at the centre plus the
+// within the arc's own directions seen from the center, at the center plus the
 // radius along u. With d the chord, n the chord turned a quarter to the left,
 // t = u.d/|d| and s = u.n/|d| with the sign of the bulge, the arc's middle lies
 // at s = -1 and its ends, half the included angle away, at |t| = sin(2 atan |b|)

@@ -83,7 +83,7 @@ func TestExtentsOfArcs(t *testing.T) {
 		{"last bulge", false, []Vertex{{0, 0, 0}, {10, 0, 1}}, [4]float64{0, 0, 10, 0}},
 		// A half circle over a chord without length reaches nowhere.
 		{"no chord", true, []Vertex{{0, 0, 1}, {0, 0, 0}, {4, 0, 0}, {4, 4, 0}}, [4]float64{0, 0, 4, 4}},
-		// Sagitta 1e-6 x 1e6 / 2 = 0.5 over a chord of a kilometre: radius 2.5e11.
+		// Sagitta 1e-6 x 1e6 / 2 = 0.5 over a chord of a kilometer: radius 2.5e11.
 		{"flat", false, []Vertex{{-5e5, 0, 1e-6}, {5e5, 0, 0}}, [4]float64{-5e5, -0.5, 5e5, 0}},
 		// The same rising by 0.1: y = x/1e7 - 2 x (c-x)/c² with x from the left end is
 		// least at x = 475000: 0.0475 - 2 x 0.475 x 0.525 = -0.45125.
@@ -118,7 +118,7 @@ func genArc(t *rapid.T) (p, q Vertex) {
 	return p, q
 }
 
-// An independent reckoning by angles about the centre gives the same, and points
+// An independent reckoning by angles about the center gives the same, and points
 // all along the arc lie inside.
 func TestExtentsAgainstAngles(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -153,7 +153,7 @@ func TestExtentsTurnAndMirror(t *testing.T) {
 		}{
 			{"turned", Vertex{-p.Y, p.X, p.Bulge}, Vertex{-q.Y, q.X, 0}, [4]float64{-e[3], e[0], -e[1], e[2]}},
 			{"mirrored", Vertex{-p.X, p.Y, -p.Bulge}, Vertex{-q.X, q.Y, 0}, [4]float64{-e[2], e[1], -e[0], e[3]}},
-			{"backwards", Vertex{q.X, q.Y, -p.Bulge}, Vertex{p.X, p.Y, 0}, e},
+			{"backward", Vertex{q.X, q.Y, -p.Bulge}, Vertex{p.X, p.Y, 0}, e},
 		} {
 			if got := extentsOf(t, false, c.p, c.q); !near(got, c.want, 1.1e-6) {
 				t.Fatalf("%s: %v, want %v", c.what, got, c.want)

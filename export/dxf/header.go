@@ -3,7 +3,7 @@ package dxf
 // The format's numbers for units, codes 70 of $INSUNITS and $MEASUREMENT.
 const (
 	insunitsInch       = 1
-	insunitsMillimetre = 4
+	insunitsMillimeter = 4
 	measurementInch    = 0
 	measurementMetric  = 1
 )
@@ -55,14 +55,14 @@ func (f *writing) header() {
 
 // header2000 writes the variables that R12 does not have.
 func (f *writing) header2000() {
-	insunits, measurement := insunitsMillimetre, measurementMetric
+	insunits, measurement := insunitsMillimeter, measurementMetric
 	if f.d.Unit == Inch {
 		insunits, measurement = insunitsInch, measurementInch
 	}
 	f.variable("$INSUNITS").int(70, insunits)
 	f.variable("$MEASUREMENT").int(70, measurement)
 	f.variable("$CMLSTYLE").str(2, "Standard")
-	f.variable("$PSTYLEMODE").int(290, 1) // plot styles go by colour
+	f.variable("$PSTYLEMODE").int(290, 1) // plot styles go by color
 	f.variable("$EXTNAMES").int(290, 1)
 	f.variable("$HANDSEED").handle(5, f.entityHandle(len(f.d.entities)))
 }
@@ -108,7 +108,7 @@ func (f *writing) limits() (low, high [2]micro) {
 // viewAspect is the width of the first view of a file over its height.
 const viewAspect = 1.5
 
-// view gives the centre and the height of a view of the whole drawing with a
+// view gives the center and the height of a view of the whole drawing with a
 // margin of a tenth about it.
 func (f *writing) view() (x, y, height micro) {
 	low, high := f.limits()

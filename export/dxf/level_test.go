@@ -23,7 +23,7 @@ func raised(v Version) *Drawing {
 }
 
 // The height of an LWPOLYLINE is its group 38, that of a POLYLINE the 30 of itself and of
-// its vertices, that of a circle the 30 of its centre; 39 is the thickness of all (DXF
+// its vertices, that of a circle the 30 of its center; 39 is the thickness of all (DXF
 // Reference, entities LWPOLYLINE, POLYLINE, VERTEX and CIRCLE).
 func TestLevel(t *testing.T) {
 	vertex := func(x, y string) []pair {

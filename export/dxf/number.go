@@ -11,7 +11,7 @@ type micro int64
 
 // nano is a fixed-point number of 1e-9, for bulges. A bulge is multiplied by
 // half the chord, so that six decimals would move the middle of an arc over a
-// chord of 4 m by 1 µm; with nine the worst is 0.25 µm over a whole kilometre
+// chord of 4 m by 1 µm; with nine the worst is 0.25 µm over a whole kilometer
 // (a chord of 1e6 mm).
 type nano int64
 

@@ -21,7 +21,7 @@ func (f *writing) tables12() {
 	f.table12("LAYER", len(f.rows), func() {
 		for _, l := range f.rows {
 			f.record12("LAYER", l.name)
-			f.int(62, l.colour)
+			f.int(62, l.color)
 			f.str(6, "CONTINUOUS")
 		}
 	})

@@ -1,6 +1,6 @@
 package dxf
 
-// A4 and the letter sheet in millimetres, the unit of paper in the format
+// A4 and the letter sheet in millimeters, the unit of paper in the format
 // whatever the drawing's is.
 const (
 	a4Width, a4Height         = 210 * microOne, 297 * microOne
@@ -44,7 +44,7 @@ func (f *writing) layout(name string, h, record handle) {
 	f.handle(330, record)
 }
 
-// paper gives the size of the sheet in millimetres.
+// paper gives the size of the sheet in millimeters.
 func (f *writing) paper() (width, height micro) {
 	if f.d.Unit == Inch {
 		return letterWidth, letterHeight
@@ -81,7 +81,7 @@ func (f *writing) plotSettings(model bool) {
 	if f.d.Unit == Inch {
 		f.int(72, 0) // paper in inches
 	} else {
-		f.int(72, 1) // paper in millimetres
+		f.int(72, 1) // paper in millimeters
 	}
 	f.int(73, 0)  // not turned
 	f.int(74, 5)  // print the whole layout

@@ -68,7 +68,7 @@ func (f *writing) ltypes() {
 func (f *writing) layerRecords() {
 	for i, l := range f.rows {
 		f.record("LAYER", "AcDbLayerTableRecord", l.name, f.layerHandle(i), layerTable)
-		f.int(62, l.colour)
+		f.int(62, l.color)
 		f.str(6, "Continuous")
 		f.int(370, -3) // line weight: the default
 		f.handle(390, normalPlotStyle)

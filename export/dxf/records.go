@@ -31,11 +31,11 @@ func (f *writing) viewport() {
 	x, y, height := f.view()
 	f.point(10, 0, 0) // lower left of the window, as fractions
 	f.point(11, microOne, microOne)
-	f.point(12, x, y)               // centre of the view
+	f.point(12, x, y)               // center of the view
 	f.point(13, 0, 0)               // snap base
 	f.point(14, microOne, microOne) // snap spacing
 	f.point(15, microOne, microOne) // grid spacing
-	f.point3(16, 0, 0, microOne)    // towards the eye
+	f.point3(16, 0, 0, microOne)    // toward the eye
 	f.point3(17, 0, 0, 0)           // target
 	f.real(40, height)
 	f.real(41, toMicro(viewAspect))

@@ -13,8 +13,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// micrometre is 1 µm in drawing units, by unit: 0.001 mm, or 0.001/25.4 in.
-var micrometre = map[Unit]float64{Millimetre: 0.001, Inch: 0.001 / 25.4}
+// micrometer is 1 µm in drawing units, by unit: 0.001 mm, or 0.001/25.4 in.
+var micrometer = map[Unit]float64{Millimeter: 0.001, Inch: 0.001 / 25.4}
 
 // bulgeTolerance is half of the ninth decimal.
 const bulgeTolerance = 0.5e-9 + 1e-15
@@ -28,7 +28,7 @@ type shape struct {
 	height [2]float64 // elevation and thickness
 }
 
-// genShape draws a polyline whose neighbouring vertices stay apart when rounded,
+// genShape draws a polyline whose neighboring vertices stay apart when rounded,
 // or a circle.
 func genShape(t *rapid.T, layer string) shape {
 	coordinate := rapid.Float64Range(-4000, 4000)
@@ -66,7 +66,7 @@ func (s shape) draw(d *Drawing) {
 
 // differs says how what was read differs from what was drawn.
 func (s shape) differs(e dxfread.Entity, u Unit) string {
-	apart := func(a, b float64) bool { return !(math.Abs(a-b) <= micrometre[u]) }
+	apart := func(a, b float64) bool { return !(math.Abs(a-b) <= micrometer[u]) }
 	switch {
 	case e.Layer != s.layer:
 		return "layer " + e.Layer
@@ -96,7 +96,7 @@ func (s shape) differs(e dxfread.Entity, u Unit) string {
 // units, and the file breaks no rule.
 func TestRoundTrip(t *testing.T) {
 	for _, v := range []Version{R2000, R12} {
-		for _, u := range []Unit{Millimetre, Inch} {
+		for _, u := range []Unit{Millimeter, Inch} {
 			t.Run(fmt.Sprintf("version %d unit %d", v, u), func(t *testing.T) {
 				rapid.Check(t, func(t *rapid.T) { roundTrip(t, v, u) })
 			})
@@ -120,7 +120,7 @@ func roundTrip(t *rapid.T, v Version, u Unit) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if unit := map[Unit]dxfread.Unit{Millimetre: dxfread.Millimetre, Inch: dxfread.Inch}[u]; f.Unit != unit {
+	if unit := map[Unit]dxfread.Unit{Millimeter: dxfread.Millimeter, Inch: dxfread.Inch}[u]; f.Unit != unit {
 		t.Fatalf("unit %v", f.Unit)
 	}
 	if len(f.Entities) != len(shapes) {
@@ -139,13 +139,13 @@ func roundTrip(t *rapid.T, v Version, u Unit) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	colours := make(map[string]int)
+	colors := make(map[string]int)
 	for _, l := range table {
-		colours[l.Name] = l.Colour
+		colors[l.Name] = l.Color
 	}
 	for _, s := range shapes {
-		if colours[s.layer] != len(s.layer)%255+1 {
-			t.Fatalf("layer %s has colour %d", s.layer, colours[s.layer])
+		if colors[s.layer] != len(s.layer)%255+1 {
+			t.Fatalf("layer %s has color %d", s.layer, colors[s.layer])
 		}
 	}
 }
@@ -186,7 +186,7 @@ func TestRoundTripComparison(t *testing.T) {
 // layers, among them layer 0 declared, break no rule.
 func TestStrictCorners(t *testing.T) {
 	for _, v := range []Version{R2000, R12} {
-		for _, u := range []Unit{Millimetre, Inch} {
+		for _, u := range []Unit{Millimeter, Inch} {
 			empty := Drawing{Version: v, Unit: u}
 			layers := Drawing{Version: v, Unit: u}
 			layers.Layer("A", 1)

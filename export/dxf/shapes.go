@@ -27,7 +27,7 @@ func (c circle) reach() box {
 	return box{c.x - c.radius, c.y - c.radius, c.x + c.radius, c.y + c.radius, true}
 }
 
-// appendTo appends the thickness, the centre and the radius.
+// appendTo appends the thickness, the center and the radius.
 func (c circle) appendTo(b []byte, at level) []byte {
 	b = at.appendThickness(b)
 	b = append(b, "10\n"...)

@@ -42,7 +42,7 @@ func (d *Drawing) ready() error {
 	if d.Version != R2000 && d.Version != R12 {
 		return &Error{Rule: ErrVersion, Entity: -1, Vertex: -1, Quantity: "version", Value: float64(d.Version)}
 	}
-	if d.Unit != Millimetre && d.Unit != Inch {
+	if d.Unit != Millimeter && d.Unit != Inch {
 		return &Error{Rule: ErrUnit, Entity: -1, Vertex: -1, Quantity: "unit", Value: float64(d.Unit)}
 	}
 	for _, l := range d.layers {
@@ -54,7 +54,7 @@ func (d *Drawing) ready() error {
 }
 
 // layerRows gives the rows of the layer table. Layer "0" belongs to every file;
-// where it was not declared it stands first, in the colour 7 (black or white).
+// where it was not declared it stands first, in the color 7 (black or white).
 func (d *Drawing) layerRows() []layer {
 	if _, ok := d.byName["0"]; ok {
 		return d.layers

@@ -66,7 +66,7 @@ func TestEntitiesR2000(t *testing.T) {
 		{100, "AcDbPolyline"}, {90, "2"}, {70, "0"}, {43, "0.0"},
 		{10, "1.0"}, {20, "2.0"}, {42, "-1.0"}, {10, "3.0"}, {20, "2.0"},
 	}
-	if got := pairsFrom(t, written(t, sample(R2000, Millimetre)), "ENTITIES"); !slices.Equal(got, want) {
+	if got := pairsFrom(t, written(t, sample(R2000, Millimeter)), "ENTITIES"); !slices.Equal(got, want) {
 		t.Errorf("got  %v\nwant %v", got, want)
 	}
 }
@@ -110,9 +110,9 @@ func TestHeader(t *testing.T) {
 		acadver, comment     string
 		insunits, measurment string
 	}{
-		{R2000, Millimetre, "AC1015", "Units: millimetres", "4", "1"},
+		{R2000, Millimeter, "AC1015", "Units: millimeters", "4", "1"},
 		{R2000, Inch, "AC1015", "Units: inches", "1", "0"},
-		{R12, Millimetre, "AC1009", "Units: millimetres", "", ""},
+		{R12, Millimeter, "AC1009", "Units: millimeters", "", ""},
 		{R12, Inch, "AC1009", "Units: inches", "", ""},
 	} {
 		data := written(t, sample(c.v, c.u))
@@ -144,8 +144,8 @@ func TestHeader(t *testing.T) {
 // and writing changes nothing.
 func TestDeterministic(t *testing.T) {
 	for _, v := range []Version{R2000, R12} {
-		first := written(t, sample(v, Millimetre))
-		d := sample(v, Millimetre)
+		first := written(t, sample(v, Millimeter))
+		d := sample(v, Millimeter)
 		for range 20 {
 			d.Layer("DRILL", 255)
 			d.Layer("DADO_INSIDE_5-99MM", 1)
@@ -154,7 +154,7 @@ func TestDeterministic(t *testing.T) {
 			}
 		}
 	}
-	d := sample(R2000, Millimetre)
+	d := sample(R2000, Millimeter)
 	before := written(t, d)
 	d.Version = R12
 	written(t, d)

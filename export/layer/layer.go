@@ -1,5 +1,5 @@
 // Package layer has what the layers of all drawings have in common: the names of those
-// that are not cut, a colour for each operation, and how lengths and names are written
+// that are not cut, a color for each operation, and how lengths and names are written
 // into the names of the others.
 package layer
 
@@ -33,22 +33,22 @@ func Square(u geom.Unit) float64 {
 	return 100
 }
 
-// colours are index numbers of the DXF Reference (group code 62), the same for an
+// colors are index numbers of the DXF Reference (group code 62), the same for an
 // operation or a layer in all files.
-var colours = map[string]int{
+var colors = map[string]int{
 	"register": 6, "drill": 5, "dado": 3, "groove": 4, "rabbet": 40, "cutout": 30, "profile": 1, "slot": 20, "engrave": 140,
 	Label: 8, Blank: 253, Outline: 254, Scale: 9, Sheet: 252, Tabs: 2,
 }
 
-// Colour of an operation's layers, or of a layer that is not cut.
-func Colour(of string) int {
-	if c, known := colours[of]; known {
+// Color of an operation's layers, or of a layer that is not cut.
+func Color(of string) int {
+	if c, known := colors[of]; known {
 		return c
 	}
 	return 7 // black or white, whichever is seen
 }
 
-// Number is a length in a layer's name: two decimals of a millimetre or four of an inch
+// Number is a length in a layer's name: two decimals of a millimeter or four of an inch
 // and the unit, a dash for the point, as the oldest readers take no other sign.
 func Number(mm float64, u geom.Unit) string {
 	return strings.Replace(geom.LengthOf(mm).Fine(u), ".", "-", 1) + strings.ToUpper(u.String())

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-// TestEveryLayerIsExplained: each operation and layer with a colour has a meaning, and each
+// TestEveryLayerIsExplained: each operation and layer with a color has a meaning, and each
 // that is not cut.
 func TestEveryLayerIsExplained(t *testing.T) {
 	var told []string
@@ -16,7 +16,7 @@ func TestEveryLayerIsExplained(t *testing.T) {
 		}
 		told = append(told, m.Word)
 	}
-	want := slices.Collect(maps.Keys(colours))
+	want := slices.Collect(maps.Keys(colors))
 	for _, name := range NotCut {
 		if !slices.Contains(want, name) {
 			want = append(want, name)

@@ -3,7 +3,7 @@
 // and labels; and plates at their true size over as many sheets as they take.
 //
 // A [Book] takes them one after the other and breaks pages; everything ends up as
-// [drawing.Page] values, in millimetres.
+// [drawing.Page] values, in millimeters.
 package paper
 
 import (

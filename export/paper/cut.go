@@ -98,7 +98,7 @@ func (v operatorView) part() geom.Loop {
 	}
 	switch v.Hold {
 	case Flat:
-		// The wood is open towards the left, where it goes on.
+		// The wood is open toward the left, where it goes on.
 		return notched(board(v.low+2, v.face, v.Thickness), cut, v.Height)
 	case AtEnd:
 		cut.Max = v.face

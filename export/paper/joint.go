@@ -22,7 +22,7 @@ const (
 )
 
 // Joint draws what a plane shows of pieces that it cuts through, within a window in
-// the plane's coordinates, in mm, at a scale. Neighbouring pieces are hatched in
+// the plane's coordinates, in mm, at a scale. Neighboring pieces are hatched in
 // different directions; gaps show as wide as they are.
 func Joint(pieces []Piece, axis Axis, at float64, window geom.Rect, scale float64) drawing.Drawing {
 	d := drawing.Drawing{Width: scale * window.Width(), Height: scale * window.Height()}

@@ -10,7 +10,7 @@ import (
 	qr "github.com/piglig/go-qr"
 )
 
-// Grid is a sheet of labels: columns and rows of equal labels that touch, centred on
+// Grid is a sheet of labels: columns and rows of equal labels that touch, centered on
 // the sheet; 1 by 1 is one label a page.
 type Grid struct{ Columns, Rows int }
 
@@ -183,5 +183,5 @@ func triangle(d *drawing.Drawing, r geom.Rect, place, set int) {
 	}
 	mine = append(mine, geom.Vertex{Point: geom.Point{X: at(from), Y: r.Min.Y + height(from)}})
 	d.Loops(drawing.Pen{}, 0.6, mine)
-	d.Line(drawing.Medium, geom.Point{X: r.Min.X, Y: r.Min.Y}, geom.Point{X: r.Centre().X, Y: r.Max.Y}, geom.Point{X: r.Max.X, Y: r.Min.Y}, geom.Point{X: r.Min.X, Y: r.Min.Y})
+	d.Line(drawing.Medium, geom.Point{X: r.Min.X, Y: r.Min.Y}, geom.Point{X: r.Center().X, Y: r.Max.Y}, geom.Point{X: r.Max.X, Y: r.Min.Y}, geom.Point{X: r.Min.X, Y: r.Min.Y})
 }

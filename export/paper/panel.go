@@ -218,7 +218,7 @@ func (v *view) tags(o geom.Point) {
 		}
 		b := k.Outline.Bounds()
 		for _, part := range []float64{0.5, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.4, 0.6} {
-			at := b.Centre()
+			at := b.Center()
 			if b.Width() > b.Height() {
 				at.X = b.Min.X + float64(part*b.Width())
 			} else {

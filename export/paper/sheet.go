@@ -115,7 +115,7 @@ func words(d *drawing.Drawing, r geom.Rect, p PlacedPiece) {
 	if shrink <= 0 || p.Key == "" {
 		return
 	}
-	centre := r.Centre()
+	center := r.Center()
 	down := float64(shrink*tall) / 2
 	for i, l := range lines {
 		face := drawing.Regular
@@ -125,9 +125,9 @@ func words(d *drawing.Drawing, r geom.Rect, p PlacedPiece) {
 		letters := float64(shrink * size(i))
 		down -= leading * letters
 		base := down + 0.35*letters // what letters have below their line
-		t := drawing.Text{String: l, Size: letters, Align: drawing.Middle, Face: face, Quarter: quarter, At: geom.Point{X: centre.X, Y: centre.Y + base}}
+		t := drawing.Text{String: l, Size: letters, Align: drawing.Middle, Face: face, Quarter: quarter, At: geom.Point{X: center.X, Y: center.Y + base}}
 		if quarter == 1 {
-			t.At = geom.Point{X: centre.X - base, Y: centre.Y}
+			t.At = geom.Point{X: center.X - base, Y: center.Y}
 		}
 		d.Write(t)
 	}

@@ -51,7 +51,7 @@ func (t *table) measure() {
 		t.widths = t.wide(strings.Fields)
 	}
 	low, high := 0.0, room
-	for range 40 { // a bisection to less than a micrometre
+	for range 40 { // a bisection to less than a micrometer
 		most := (low + high) / 2
 		taken := 0.0
 		for _, w := range t.widths {

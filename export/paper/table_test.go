@@ -10,8 +10,8 @@ import (
 // any cell is; a name broken within would be read wrong.
 func TestHeadsBreakFirst(t *testing.T) {
 	const name = "REGISTER_OUTSIDE_BELOW_5-00MM"
-	heads := []string{"layer", "over the spoilboard", "feed in millimetres", "plunge in millimetres",
-		"chip load in millimetres", "minutes as estimated"}
+	heads := []string{"layer", "over the spoilboard", "feed in millimeters", "plunge in millimeters",
+		"chip load in millimeters", "minutes as estimated"}
 	book := &Book{Size: A4, Out: func(drawing.Page) {}}
 	tab := table{Book: book, size: small, heads: heads, rows: [][]string{{name, "5.00", "4000", "1000", "0.11",
 		"12.3"}}}

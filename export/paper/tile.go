@@ -12,7 +12,7 @@ import (
 // Measures of a print at true size, in mm.
 const (
 	printMargin = 10.0 // what printers leave white
-	lap         = 10.0 // of neighbouring sheets
+	lap         = 10.0 // of neighboring sheets
 	wording     = 5.0  // height of the line of words on each sheet
 	gap         = 10.0
 	minText     = 90.0 // width of words that take no more height than the square

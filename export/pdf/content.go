@@ -7,7 +7,7 @@ import (
 	"unicode/utf16"
 )
 
-// Content is what a page shows, in the order of drawing. The zero value is an empty page. Colours are
+// Content is what a page shows, in the order of drawing. The zero value is an empty page. Colors are
 // shades from 0, black, to 1, white.
 type Content struct {
 	data         []byte
@@ -54,7 +54,7 @@ func (c *Content) operator(name string, numbers ...float64) {
 	c.data = append(append(c.data, name...), '\n')
 }
 
-// shade appends an operator with a shade of grey.
+// shade appends an operator with a shade of gray.
 func (c *Content) shade(name string, shade float64) {
 	c.data = append(strconv.AppendFloat(c.data, shade, 'f', 3, 64), ' ')
 	c.operator(name)

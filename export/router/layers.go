@@ -33,7 +33,7 @@ type Layer struct {
 	Floor     bool    // the name has Remaining, not Depth
 	// FromSpoilboard says that names tell the wood left, and what is below it.
 	FromSpoilboard bool
-	Line           bool    // open paths of the bit's centre
+	Line           bool    // open paths of the bit's center
 	Bit            int     // index into the part's bits; -1 for a saw
 	Diameter       float64 // of holes
 	Cuts           []mill.Cut
@@ -83,7 +83,7 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 	if p.sheet != nil {
 		for i := range list {
 			if err := list[i].unite(); err != nil {
-				return nil, fmt.Errorf("layer %s: cuts of neighbours cannot be united: %w", list[i].Name, err)
+				return nil, fmt.Errorf("layer %s: cuts of neighbors cannot be united: %w", list[i].Name, err)
 			}
 		}
 	}
@@ -92,7 +92,7 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 }
 
 // unite makes one outline of cuts that overlap, as those do that run past the edges of
-// neighbours: a program that takes an outline within another for an island would leave
+// neighbors: a program that takes an outline within another for an island would leave
 // wood there.
 func (l *Layer) unite() error {
 	if l.Line || slices.Contains([]string{mill.Registering, mill.Profile, geom.Drill.String()}, l.Operation) || len(l.Cuts) < 2 {
@@ -249,7 +249,7 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 func (l Layer) saysLine() bool { return l.Line && l.Operation != mill.EngravingOperation }
 
 // depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or
-// 0.0001 in; FLOOR before it when it is the wood left, LINE when it is the bit's centre
+// 0.0001 in; FLOOR before it when it is the wood left, LINE when it is the bit's center
 // that is drawn. What goes on into the spoilboard tells all of its depth, or, where
 // depths are measured from the spoilboard, how far BELOW its top it ends.
 func depthText(l Layer, u geom.Unit) string {

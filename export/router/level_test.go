@@ -60,7 +60,7 @@ func TestOneLayerOfDepths(t *testing.T) {
 	if got := strings.Join(names, " "); got != "DRILL_T2 GROOVE_T2 DADO_T2 DADO_T2 CUTOUT_T2 PROFILE_T2" {
 		t.Error(got)
 	}
-	for _, unit := range []geom.Unit{geom.Millimetre, geom.Inch} {
+	for _, unit := range []geom.Unit{geom.Millimeter, geom.Inch} {
 		o.Unit = unit
 		f, err := dxftest.ReadRaised(Draw(p, geom.Inside, layers, o))
 		if err != nil {

@@ -5,7 +5,7 @@
 // The drawing is the panel with one face up, its own lower left corner at
 // 0, 0, Z = 0; what runs past its edges lies left of it and below. The outside
 // face is the panel turned over end for end: x becomes length - x, y stays. Every
-// cut is a closed polyline, with bulges for arcs, or a circle; the centre lines on
+// cut is a closed polyline, with bulges for arcs, or a circle; the center lines on
 // layers with the word LINE and the strokes of numbers are open. They stand in the order of cutting.
 package router
 
@@ -31,7 +31,7 @@ type Part struct {
 	sheet          *Sheet
 }
 
-// Options of a drawing. The zero value asks for R2000 in millimetres with the
+// Options of a drawing. The zero value asks for R2000 in millimeters with the
 // usual layers.
 type Options struct {
 	Version dxf.Version
@@ -52,7 +52,7 @@ type Options struct {
 // Draw makes the drawing of one face from its [Layers].
 func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	d := &pen{Options: o, part: p, face: face, length: p.Panel.Length(), origin: p.Panel.Outline.Bounds().Min,
-		out: &dxf.Drawing{Version: o.Version, Unit: dxf.Millimetre}}
+		out: &dxf.Drawing{Version: o.Version, Unit: dxf.Millimeter}}
 	if o.Unit == geom.Inch {
 		d.out.Unit = dxf.Inch
 	}
@@ -63,7 +63,7 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	d.out.Comments = []string{"drawerwright, " + what + p.Name, d.face.String() + " face up"}
 	cutOut := false
 	for _, l := range layers {
-		id := d.out.Layer(l.Name, layer.Colour(l.Operation))
+		id := d.out.Layer(l.Name, layer.Color(l.Operation))
 		if o.Elevation {
 			low, up := l.Level(p.Panel.Thickness)
 			d.out.Level(low/o.Unit.MM(), up/o.Unit.MM())
@@ -78,12 +78,12 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 		cutOut = cutOut || l.Operation == mill.Profile
 	}
 	d.out.Level(0, 0)
-	blank := d.out.Layer(layer.Blank, layer.Colour(layer.Blank))
+	blank := d.out.Layer(layer.Blank, layer.Color(layer.Blank))
 	if p.sheet != nil {
 		d.onSheet()
 	} else {
 		if !cutOut {
-			d.loop(d.out.Layer(layer.Outline, layer.Colour(layer.Outline)), p.Panel.Outline)
+			d.loop(d.out.Layer(layer.Outline, layer.Color(layer.Outline)), p.Panel.Outline)
 		}
 		d.blank(blank)
 		d.mark(blank)
@@ -96,7 +96,7 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	}
 	if len(p.Work.Faces) > 0 && face == p.Work.Faces[len(p.Work.Faces)-1] {
 		for _, t := range p.Work.Tabs {
-			d.loop(d.out.Layer(layer.Tabs, layer.Colour(layer.Tabs)), t)
+			d.loop(d.out.Layer(layer.Tabs, layer.Color(layer.Tabs)), t)
 		}
 	}
 	if !o.NoNotes {
@@ -105,7 +105,7 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	return d.out
 }
 
-// pen draws one face; lengths are in millimetres until they go into the drawing.
+// pen draws one face; lengths are in millimeters until they go into the drawing.
 type pen struct {
 	Options
 	part     Part
@@ -184,9 +184,9 @@ func (d *pen) margin() {
 	size := layer.Square(d.Unit)
 	gap := size / 5
 	low := (d.part.Panel.Width()+d.part.Work.Beyond)/d.Unit.MM() + gap
-	d.out.Polyline(d.out.Layer(layer.Scale, layer.Colour(layer.Scale)), dxf.Closed,
+	d.out.Polyline(d.out.Layer(layer.Scale, layer.Color(layer.Scale)), dxf.Closed,
 		[]dxf.Vertex{{X: 0, Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {X: 0, Y: low + size}})
-	label := d.out.Layer(layer.Label, layer.Colour(layer.Label))
+	label := d.out.Layer(layer.Label, layer.Color(layer.Label))
 	words := d.words()
 	pitch := size / float64(len(words))
 	height := pitch / 2

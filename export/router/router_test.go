@@ -20,20 +20,20 @@ func TestLayerNames(t *testing.T) {
 		layer Layer
 		unit  geom.Unit
 	}{
-		"DADO_INSIDE_5-99MM":            {Layer{Operation: "dado", Depth: 5.99, Remaining: 6}, geom.Millimetre},
+		"DADO_INSIDE_5-99MM":            {Layer{Operation: "dado", Depth: 5.99, Remaining: 6}, geom.Millimeter},
 		"GROOVE_INSIDE_0-2358IN":        {Layer{Operation: "groove", Depth: 5.99, Remaining: 6}, geom.Inch}, // 5.99 mm is 0.23583 in
-		"RABBET_OUTSIDE_5-98MM":         {Layer{Operation: "rabbet", Face: geom.Outside, Depth: 5.98, Remaining: 6}, geom.Millimetre},
-		"DRILL_INSIDE_THROUGH":          {Layer{Operation: "drill", Depth: 12}, geom.Millimetre},
+		"RABBET_OUTSIDE_5-98MM":         {Layer{Operation: "rabbet", Face: geom.Outside, Depth: 5.98, Remaining: 6}, geom.Millimeter},
+		"DRILL_INSIDE_THROUGH":          {Layer{Operation: "drill", Depth: 12}, geom.Millimeter},
 		"PROFILE_INSIDE_THROUGH":        {Layer{Operation: "profile", Depth: 99}, geom.Inch},
-		"DADO_INSIDE_0-01MM":            {Layer{Operation: "dado", Depth: 0.01, Remaining: 6}, geom.Millimetre},
-		"DADO_INSIDE_6-13MM":            {Layer{Operation: "dado", Depth: 6.125, Remaining: 6}, geom.Millimetre}, // halves go up
+		"DADO_INSIDE_0-01MM":            {Layer{Operation: "dado", Depth: 0.01, Remaining: 6}, geom.Millimeter},
+		"DADO_INSIDE_6-13MM":            {Layer{Operation: "dado", Depth: 6.125, Remaining: 6}, geom.Millimeter}, // halves go up
 		"DADO_INSIDE_0-2500IN":          {Layer{Operation: "dado", Depth: 6.35, Remaining: 6}, geom.Inch},
-		"DADO_INSIDE_FLOOR_5-99MM":      {Layer{Operation: "dado", Depth: 6, Remaining: 5.99, Floor: true}, geom.Millimetre},
-		"DADO_INSIDE_LINE_5-99MM":       {Layer{Operation: "dado", Depth: 5.99, Remaining: 6, Line: true}, geom.Millimetre},
-		"DADO_INSIDE_LINE_FLOOR_5-99MM": {Layer{Operation: "dado", Depth: 6, Remaining: 5.99, Line: true, Floor: true}, geom.Millimetre},
-		"ENGRAVE_OUTSIDE_FLOOR_11-58MM": {Layer{Operation: "engrave", Face: geom.Outside, Depth: 0.3, Remaining: 11.58, Line: true, Floor: true}, geom.Millimetre},
-		"REGISTER_OUTSIDE_17-00MM":      {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5}, geom.Millimetre},
-		"REGISTER_OUTSIDE_BELOW_5-00MM": {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5, FromSpoilboard: true}, geom.Millimetre},
+		"DADO_INSIDE_FLOOR_5-99MM":      {Layer{Operation: "dado", Depth: 6, Remaining: 5.99, Floor: true}, geom.Millimeter},
+		"DADO_INSIDE_LINE_5-99MM":       {Layer{Operation: "dado", Depth: 5.99, Remaining: 6, Line: true}, geom.Millimeter},
+		"DADO_INSIDE_LINE_FLOOR_5-99MM": {Layer{Operation: "dado", Depth: 6, Remaining: 5.99, Line: true, Floor: true}, geom.Millimeter},
+		"ENGRAVE_OUTSIDE_FLOOR_11-58MM": {Layer{Operation: "engrave", Face: geom.Outside, Depth: 0.3, Remaining: 11.58, Line: true, Floor: true}, geom.Millimeter},
+		"REGISTER_OUTSIDE_17-00MM":      {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5}, geom.Millimeter},
+		"REGISTER_OUTSIDE_BELOW_5-00MM": {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5, FromSpoilboard: true}, geom.Millimeter},
 	} {
 		c.layer.Bit = -1
 		got := Options{Unit: c.unit}.Name(nil, "", c.layer)
@@ -87,14 +87,14 @@ func TestDiameterInNames(t *testing.T) {
 	}
 }
 
-// TestColours: a colour of its own for every operation, of those that the DXF Reference
+// TestColors: a color of its own for every operation, of those that the DXF Reference
 // numbers, whatever else is drawn.
-func TestColours(t *testing.T) {
+func TestColors(t *testing.T) {
 	seen := map[int]string{}
 	for _, name := range slices.Concat(DefaultOrder, layer.NotCut[:len(layer.NotCut)-1]) {
-		c := layer.Colour(name)
+		c := layer.Color(name)
 		if other, taken := seen[c]; taken || c < 1 || c > 255 || c == 7 {
-			t.Errorf("%s has colour %d, as %s", name, c, other)
+			t.Errorf("%s has color %d, as %s", name, c, other)
 		}
 		seen[c] = name
 	}
@@ -253,9 +253,9 @@ func TestBlankAtOrigin(t *testing.T) {
 	}
 }
 
-// TestNeighboursUnited: overcuts of parts that lie side by side are one outline, an L, and
+// TestNeighborsUnited: overcuts of parts that lie side by side are one outline, an L, and
 // cuts with another bit or of another depth stay apart.
-func TestNeighboursUnited(t *testing.T) {
+func TestNeighborsUnited(t *testing.T) {
 	bit := mill.Bit{Name: "six", Diameter: 6}
 	side := func(depth, width float64) Part {
 		return routed(t, geom.Panel{Outline: geom.Rectangle(0, 0, 300, width), Thickness: 12, Pockets: []geom.Pocket{

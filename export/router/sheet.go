@@ -196,16 +196,16 @@ func (s Sheet) slotted(ofPart, cuts []mill.Cut) (list []mill.Cut) {
 // onSheet draws what is not cut: the sheet's outline, the areas to keep out of, and in each
 // part its corner mark and its name.
 func (d *pen) onSheet() {
-	d.loop(d.out.Layer(layer.Sheet, layer.Colour(layer.Sheet)), d.part.Panel.Outline)
-	blank, label := d.out.Layer(layer.Blank, layer.Colour(layer.Blank)), d.out.Layer(layer.Label,
-		layer.Colour(layer.Label))
+	d.loop(d.out.Layer(layer.Sheet, layer.Color(layer.Sheet)), d.part.Panel.Outline)
+	blank, label := d.out.Layer(layer.Blank, layer.Color(layer.Blank)), d.out.Layer(layer.Label,
+		layer.Color(layer.Label))
 	for _, k := range d.part.sheet.KeepOut {
 		d.keepOut(blank, label, k)
 	}
 	last := len(d.part.Work.Faces) == 0 || d.face == d.part.Work.Faces[len(d.part.Work.Faces)-1]
 	for _, p := range d.part.sheet.Parts {
 		if !last { // they are cut from the other face
-			d.loop(d.out.Layer(layer.Outline, layer.Colour(layer.Outline)), p.at(p.Panel.Outline))
+			d.loop(d.out.Layer(layer.Outline, layer.Color(layer.Outline)), p.at(p.Panel.Outline))
 		}
 		long, wide := p.Panel.Length(), p.Panel.Width()
 		size := min(cornerMark, long/4, wide/4)

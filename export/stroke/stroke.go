@@ -19,7 +19,7 @@ type Point struct{ X, Y float64 }
 const capUnits = 12
 
 // gapUnits is the room between two glyphs. At a quarter of the height a bit up
-// to a tenth of the height wide leaves neighbours apart.
+// to a tenth of the height wide leaves neighbors apart.
 const gapUnits = 3
 
 // Text gives the strokes of a line of text, glyph by glyph from the left. Each

@@ -61,7 +61,7 @@ func (c Cut) scored() [][]geom.Vertex {
 
 // Draw makes the drawing for the laser or router.
 func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
-	out := &dxf.Drawing{Version: version, Unit: dxf.Millimetre, Comments: []string{"drawerwright, " + c.Title, strings.ToLower(c.Stamp())}}
+	out := &dxf.Drawing{Version: version, Unit: dxf.Millimeter, Comments: []string{"drawerwright, " + c.Title, strings.ToLower(c.Stamp())}}
 	if u == geom.Inch {
 		out.Unit = dxf.Inch
 	}
@@ -80,13 +80,14 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		out.Polyline(layer, dxf.Course(closed), v)
 	}
 	loop := func(layer dxf.LayerID, l geom.Loop) {
-		if centre, r, round := l.AsCircle(); round {
-			out.Circle(layer, centre.X*k, centre.Y*k, r*k)
+		if center, r, round := l.AsCircle(); round {
+			out.Circle(layer, center.X*k, center.Y*k, r*k)
 			return
 		}
 		path(layer, true, l)
 	}
-	engrave, cutout, profile := out.Layer(EngraveLayer, layer.Colour("engrave")), out.Layer(CutoutLayer, layer.Colour("cutout")), out.Layer(ProfileLayer, layer.Colour("profile"))
+	engrave, cutout, profile := out.Layer(EngraveLayer, layer.Color("engrave")), out.Layer(CutoutLayer,
+		layer.Color("cutout")), out.Layer(ProfileLayer, layer.Color("profile"))
 	for _, l := range c.scored() {
 		path(engrave, false, l)
 	}
@@ -95,7 +96,7 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	}
 	loop(profile, c.Paths.Outline)
 	high, side := c.Outline.Bounds().Max.Y+20, layer.Square(u)*u.MM()
-	path(out.Layer(ScaleLayer, layer.Colour(layer.Scale)), true, geom.Rectangle(0, high, side, high+side))
+	path(out.Layer(ScaleLayer, layer.Color(layer.Scale)), true, geom.Rectangle(0, high, side, high+side))
 	return out
 }
 

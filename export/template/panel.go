@@ -80,7 +80,7 @@ func marked(p geom.Panel) bool {
 	return len(p.Pockets) > 0 || len(p.Holes) > 0
 }
 
-// layout tells layouts apart that differ by a hundredth of a millimetre.
+// layout tells layouts apart that differ by a hundredth of a millimeter.
 func layout(p Panel) string {
 	var b strings.Builder
 	fmt.Fprint(&b, p.Stock, "|", p.End, "|")
@@ -130,14 +130,14 @@ func (t *tracer) plates() []Plate {
 	var held bool
 	if t.plate.seams, held = t.Options.seams(wide, high, t.walled()); !held {
 		d := t.add(geom.LevelWarning, "the bed, %s x %s, is too small for pieces of it",
-			geom.Millimetres(t.Bed.X), geom.Millimetres(t.Bed.Y))
+			geom.Millimeters(t.Bed.X), geom.Millimeters(t.Bed.Y))
 		d.Subject.Setting, d.Ask = SettingBed, geom.Sentencef("cut it on a larger bed")
 	}
 	t.plate.round = t.Options.round()
 	if len(t.plate.seams[0])+len(t.plate.seams[1]) > 0 && t.MinBridge/2 > roundMost {
 		d := t.add(geom.LevelWarning, "the keys of its pieces cannot be cut by a bit of %s",
-			geom.Millimetres(t.MinBridge))
-		d.Measured, d.Limit = geom.Millimetres(t.MinBridge), geom.Millimetres(2*roundMost)
+			geom.Millimeters(t.MinBridge))
+		d.Measured, d.Limit = geom.Millimeters(t.MinBridge), geom.Millimeters(2*roundMost)
 		d.Ask = geom.Sentencef("cut templates with a bit of %s or less, or on a larger bed", d.Limit)
 	}
 	t.taken = append(t.taken, t.plate.seamZones()...)
@@ -204,7 +204,7 @@ func (t *tracer) register(p geom.Panel) {
 		return
 	}
 	if t.Pin <= t.MinBridge {
-		pin, least := geom.Millimetres(t.Pin), geom.Millimetres(t.MinBridge)
+		pin, least := geom.Millimeters(t.Pin), geom.Millimeters(t.MinBridge)
 		d := t.add(geom.LevelWarning, "holes for dowels of %s cannot be cut by what takes away %s", pin, least)
 		d.Subject.Setting, d.Measured, d.Limit = SettingPin, pin, least
 		d.Remedies, d.Ask = withLip, geom.Sentencef("take thicker dowels")
@@ -268,7 +268,7 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 			}
 		} else {
 			d := t.add(geom.LevelNote, "a hole at %s, %s has no room beside other cuts",
-				geom.Millimetres(c.X-o.X), geom.Millimetres(c.Y-o.Y))
+				geom.Millimeters(c.X-o.X), geom.Millimeters(c.Y-o.Y))
 			d.Ask = geom.Sentencef("mark it by measure")
 		}
 		return
@@ -341,7 +341,7 @@ const noSlot = "Where there was no room for a slot a scored line shows the wall:
 
 // tooNarrow says that a cut of a width cannot be made in the plate.
 func (t *tracer) tooNarrow(width float64) {
-	wide, least := geom.Millimetres(width), geom.Millimetres(t.MinBridge)
+	wide, least := geom.Millimeters(width), geom.Millimeters(t.MinBridge)
 	d := t.add(geom.LevelWarning, "a cut %s wide is no wider than what cuts the plate takes away, %s", wide, least)
 	d.Measured, d.Limit = wide, least
 	d.Ask = geom.Sentencef("cut the templates with a finer beam or bit")

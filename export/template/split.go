@@ -151,7 +151,7 @@ type field struct {
 	left, right, below, above bool
 }
 
-// outline is that of the piece of a field, its keys to the right and upwards, counter-
+// outline is that of the piece of a field, its keys to the right and upward, counter-
 // clockwise from the lower left corner. Sockets are cut into the left and lower sides by
 // the keys of the pieces before.
 func (f field) outline() (l geom.Loop) {
@@ -166,7 +166,7 @@ func (f field) outline() (l geom.Loop) {
 		place := func(along, out float64) geom.Point { return geom.Point{X: along, Y: y + out} }
 		return keys(f.Min.X, f.Max.X, socket, place)
 	}
-	upright := func(x float64, socket bool) []geom.Point { // upwards
+	upright := func(x float64, socket bool) []geom.Point { // upward
 		place := func(along, out float64) geom.Point { return geom.Point{X: x + out, Y: along} }
 		return keys(f.Min.Y, f.Max.Y, socket, place)
 	}
@@ -221,9 +221,9 @@ func (p Plate) piece(f field, number, of int) Plate {
 	out.keep(f, by)
 	writer := out.writer()
 	writer.within = f.offSockets()
-	middle := writer.within.Centre()
+	middle := writer.within.Center()
 	out.write(writer, fmt.Sprintf("PIECE %d", number), middle, 0)
-	if p.stamp.Text != "" && f.holds(p.stamp.box().Centre()) {
+	if p.stamp.Text != "" && f.holds(p.stamp.box().Center()) {
 		out.stamp.At = p.stamp.At.Add(by)
 	} else {
 		out.stamp, _ = writer.place(stampText, middle, 0)
@@ -238,7 +238,7 @@ func (p *Plate) keep(f field, by geom.Point) {
 	openings, engraved, words := p.Openings, p.Engrave, p.Words
 	p.Openings, p.Engrave, p.Words = nil, nil, nil
 	for _, o := range openings {
-		if f.holds(o.Bounds().Centre()) {
+		if f.holds(o.Bounds().Center()) {
 			p.Openings = append(p.Openings, o.Translate(by))
 		}
 	}
@@ -246,7 +246,7 @@ func (p *Plate) keep(f field, by geom.Point) {
 		p.Engrave = append(p.Engrave, within(path, f.Rect, by)...)
 	}
 	for _, w := range words {
-		if f.holds(w.box().Centre()) {
+		if f.holds(w.box().Center()) {
 			w.At = w.At.Add(by)
 			p.Words = append(p.Words, w)
 		}
@@ -309,7 +309,7 @@ func within(path []geom.Vertex, r geom.Rect, by geom.Point) (parts [][]geom.Vert
 	return parts
 }
 
-// halvings find the place where a side leaves a rectangle to less than a micrometre.
+// halvings find the place where a side leaves a rectangle to less than a micrometer.
 const halvings = 22
 
 // side is one of a loop, from its vertex to the next point.

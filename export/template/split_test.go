@@ -105,7 +105,7 @@ func TestKeysForABit(t *testing.T) {
 			if within, off := inPolygon(other, q); within {
 				t.Errorf("the key is in the socket's wood at %v", q)
 			} else if off < keyClearance*3/math.Sqrt(10)-1e-3 && q.X > by.X+1 { // flanks lean by 1 in 3
-				t.Errorf("%g of play at %v", off, q)
+				t.Errorf("%g of clearance at %v", off, q)
 			}
 		}
 	}

@@ -3,8 +3,8 @@
 // a panel and show a knife where each wall of a dado, groove or rabbet comes, a story
 // stick for the lines of slides, blocks to set fence and cutter by, and a gauge.
 //
-// A [Plate] is what should come out, in millimetres, x to the right and y up, its
-// lower left corner at 0, 0. What the cutter takes away is made up for afterwards
+// A [Plate] is what should come out, in millimeters, x to the right and y up, its
+// lower left corner at 0, 0. What the cutter takes away is made up for afterward
 // (package kerf). [Panels], [Stick], [Blocks] and [Gauge] make plates, [Plate.Split]
 // those that fit the bed, [Draw] and [Cut.Picture] their files.
 package template

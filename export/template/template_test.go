@@ -19,7 +19,7 @@ import (
 
 func options() Options {
 	return Options{Job: "BENCH", Thickness: 3.15, MinBridge: 0.18, Mark: 1.2, Bed: geom.Point{X: 600, Y: 400}, Pin: 5,
-		Number: func(mm float64) string { return geom.LengthOf(mm).Number(geom.Millimetre) }}
+		Number: func(mm float64) string { return geom.LengthOf(mm).Number(geom.Millimeter) }}
 }
 
 // built are the panels of a drawer.
@@ -108,7 +108,7 @@ func TestSideIsMarked(t *testing.T) {
 		switch p.Name {
 		case "box-side-inside":
 			side = &plates[i]
-		case "box-front-outside":
+		case "box-box-front-outside":
 			front = &plates[i]
 		}
 	}
@@ -159,7 +159,7 @@ func TestSideIsMarked(t *testing.T) {
 		t.Errorf("%d pins at the lower edge and %d at the end", low, left)
 	}
 	// The back has the front's cuts: one plate serves both.
-	if !slices.Equal(front.Parts, []string{"box-front", "box-back"}) && len(front.Parts) != 1 {
+	if !slices.Equal(front.Parts, []string{"box-box-front", "box-back"}) && len(front.Parts) != 1 {
 		t.Errorf("the front's plate serves %v", front.Parts)
 	}
 }
@@ -281,7 +281,7 @@ func TestFiles(t *testing.T) {
 					t.Errorf("%s: %v", q.Name, list)
 				}
 				for _, v := range []dxf.Version{dxf.R2000, dxf.R12} {
-					for _, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
+					for _, u := range []geom.Unit{geom.Millimeter, geom.Inch} {
 						var out bytes.Buffer
 						if _, err := Draw(c, v, u).WriteTo(&out); err != nil {
 							t.Fatal(q.Name, err)
@@ -309,7 +309,7 @@ func BenchmarkHundredLayouts(b *testing.B) {
 		for _, p := range plates {
 			for _, q := range p.Split() {
 				var out bytes.Buffer
-				if _, err := Draw(q.Made(0.18), dxf.R2000, geom.Millimetre).WriteTo(&out); err != nil {
+				if _, err := Draw(q.Made(0.18), dxf.R2000, geom.Millimeter).WriteTo(&out); err != nil {
 					b.Fatal(err)
 				}
 			}
@@ -329,7 +329,7 @@ func TestRemediesHold(t *testing.T) {
 		if d.Subject.Setting != SettingPin {
 			continue
 		}
-		if pins++; d.Measured != geom.Millimetres(2) || d.Limit != geom.Millimetres(3) || !reflect.DeepEqual(d.Remedies, withLip) {
+		if pins++; d.Measured != geom.Millimeters(2) || d.Limit != geom.Millimeters(3) || !reflect.DeepEqual(d.Remedies, withLip) {
 			t.Errorf("%+v", d)
 		}
 	}

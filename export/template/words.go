@@ -50,7 +50,7 @@ func (w *writer) place(text string, wish geom.Point, quarter int) (Word, bool) {
 	for _, height := range []float64{letters, 4.5, 3.5, minWord} {
 		word := Word{Text: text, Height: height, Quarter: quarter}
 		b := word.box()
-		half := b.Centre()
+		half := b.Center()
 		best, found := math.Inf(1), false
 		const step = 3.0
 		for x := w.within.Min.X - b.Min.X + wordRoom; x <= w.within.Max.X-b.Max.X-wordRoom; x += step {

@@ -48,7 +48,7 @@ func TestRetry(t *testing.T) {
 	b := boxOf(t, NewMemory(), s)
 	i, m := measure(t, b, joinery.CheckTongueClearance)
 	if !m.OutOfLimits() {
-		t.Fatalf("a play of 0.6 is right: %+v", m)
+		t.Fatalf("a clearance of 0.6 is right: %+v", m)
 	}
 	r, ends, found := Retry([]Box{b}, 0, i)
 	if !found || !ends || len(r.Changes) != 1 || r.Changes[0].Setting != joinery.SettingDadoClearance {
@@ -57,7 +57,7 @@ func TestRetry(t *testing.T) {
 	s.DadoClearance = r.Changes[0].Min
 	after := boxOf(t, NewMemory(), s)
 	if _, m := measure(t, after, joinery.CheckTongueClearance); m.OutOfLimits() {
-		t.Errorf("with a play of %g: %+v", s.DadoClearance, m)
+		t.Errorf("with a clearance of %g: %+v", s.DadoClearance, m)
 	}
 	if r, _, found := Retry([]Box{after}, 0, i); found {
 		t.Errorf("nothing is out, and it would change %+v", r)
@@ -73,12 +73,12 @@ func TestNothingWorse(t *testing.T) {
 		o, holds := b.with(geom.Remedy{Changes: []geom.Change{{Setting: joinery.SettingDadoClearance, Min: play, Max: play}}})
 		if o.Verdict == joinery.GoesTogether && o.Right.Fraction < b.Outcome.Right.Fraction {
 			if tried++; holds {
-				t.Errorf("with a play of %g %s holds, and before it was %s", play, o.Right, b.Outcome.Right)
+				t.Errorf("with a clearance of %g %s holds, and before it was %s", play, o.Right, b.Outcome.Right)
 			}
 		}
 	}
 	if tried == 0 {
-		t.Error("no play makes fewer boxes right without being out")
+		t.Error("no clearance makes fewer boxes right without being out")
 	}
 }
 
@@ -90,7 +90,7 @@ func TestSawnBottom(t *testing.T) {
 	b := boxOf(t, NewMemory(), s)
 	i, m := measure(t, b, joinery.CheckGrooveClearance)
 	if !m.OutOfLimits() {
-		t.Fatalf("1.15 of play is right: %+v", m)
+		t.Fatalf("1.15 of clearance is right: %+v", m)
 	}
 	r, _, found := Retry([]Box{b}, 0, i)
 	if !found || !r.Writes(joinery.SettingGrooveCutter) {

@@ -1,6 +1,6 @@
 // Package advice finds which settings a shop writes anew so that more of its boxes come out
 // right: which of them moves a measure and where to, what a change does to the boxes, and what
-// is left where no setting helps. Lengths are in millimetres. A setting is named, and not
+// is left where no setting helps. Lengths are in millimeters. A setting is named, and not
 // written: how a job has it is not known here.
 package advice
 

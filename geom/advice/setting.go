@@ -7,7 +7,7 @@ import (
 )
 
 // settingOf is the setting that moves a measure as it is set, and by how much for each
-// millimetre of the measure.
+// millimeter of the measure.
 func (d *Box) settingOf(m fit.SimulatedMeasure) (f geom.Setting, now, factor float64) {
 	s, router, fits := d.Spec, d.Spec.Cutter.Kind.FollowsDrawing(), d.Spec.Cutter.Kind.MadeToFit()
 	switch m.Code {

@@ -45,13 +45,13 @@ type Kind uint8
 const (
 	// HandHeld cuts are made along a guide with a saw that is taken to the board.
 	HandHeld Kind = iota
-	// Rip cuts run along the fence.
-	Rip
-	// Crosscut cuts are made against a stop, the board on a sled or mitre gauge.
+	// FenceCut cuts run along the fence.
+	FenceCut
+	// Crosscut cuts are made against a stop, the board on a sled or miter gauge.
 	Crosscut
 )
 
-func (k Kind) String() string { return [...]string{"hand-held", "rip", "crosscut"}[k] }
+func (k Kind) String() string { return [...]string{"hand-held", "fence cut", "crosscut"}[k] }
 
 // Workpiece is a board in hand.
 type Workpiece struct {
@@ -352,7 +352,7 @@ func (h *inHand) trim(trim, to int64) {
 	rest := h.end - to
 	k := Cut{Kind: h.kind(rest, h.board.whole(1-h.axis), rest+trim), Trim: true, Setting: rest,
 		Remainder: h.resized(h.rest, rest)}
-	if k.Kind != Rip {
+	if k.Kind != FenceCut {
 		k.Setting = trim
 	}
 	if trim > h.rules.Kerf {
@@ -406,7 +406,7 @@ func (h *inHand) part(section nest.CutTree, i int, last bool) board {
 func (c *cutter) kind(setting, length, extent int64) Kind {
 	switch {
 	case length >= c.rules.MinGuided && length >= setting && 3*length >= 2*extent && setting <= c.rules.RipCapacity:
-		return Rip
+		return FenceCut
 	case length <= c.rules.CrosscutCapacity && extent <= c.rules.SledCapacity:
 		return Crosscut
 	}

@@ -70,7 +70,7 @@ func TestCuts(t *testing.T) {
 					}
 				}
 				switch {
-				case c.Trim && c.Kind == Rip:
+				case c.Trim && c.Kind == FenceCut:
 					return rest >= 0 && long(c.Remainder,
 						across) == c.Setting && (c.Yields.Name == "" || rest == r.Kerf)
 				case c.Trim:
@@ -95,7 +95,7 @@ func TestCuts(t *testing.T) {
 			}
 			length := other(c)
 			along := c.Workpiece.Length + c.Workpiece.Width - length // of the board, across the cut
-			if c.Kind == Rip && (length < c.Setting || length < r.MinGuided || 3*length < 2*max(c.Workpiece.Length, c.Workpiece.Width) && length != max(c.Workpiece.Length, c.Workpiece.Width) || c.Setting > r.RipCapacity) ||
+			if c.Kind == FenceCut && (length < c.Setting || length < r.MinGuided || 3*length < 2*max(c.Workpiece.Length, c.Workpiece.Width) && length != max(c.Workpiece.Length, c.Workpiece.Width) || c.Setting > r.RipCapacity) ||
 				c.Kind == Crosscut && (length > r.CrosscutCapacity || along > r.SledCapacity) {
 				t.Fatalf("cut %d is no %s: %+v", n, c.Kind, c)
 			}

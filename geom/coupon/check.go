@@ -48,7 +48,7 @@ func (a Asked) checkSizes() error {
 		if n.mm >= n.least-settle && n.mm <= maxLength {
 			continue
 		}
-		size, limit := geom.Millimetres(n.mm), geom.Quantity(geom.AtLeast(n.least))
+		size, limit := geom.Millimeters(n.mm), geom.Quantity(geom.AtLeast(n.least))
 		if n.mm > maxLength {
 			limit = geom.AtMost(maxLength)
 		}
@@ -56,10 +56,10 @@ func (a Asked) checkSizes() error {
 			geom.Sentencef("a coupon can be made with %s to %s", geom.AtLeast(n.least), geom.AtMost(maxLength)))
 	}
 	if web := a.Thickness - a.Depth; web < geom.MinWeb-settle {
-		left, least := geom.Millimetres(web), geom.Millimetres(geom.MinWeb)
+		left, least := geom.Millimeters(web), geom.Millimeters(geom.MinWeb)
 		return refused(CodeWeb, left, least,
 			geom.Sentencef("slots %s deep leave %s of a board of %s; it needs %s to hold together",
-				geom.Millimetres(a.Depth), left, geom.Millimetres(a.Thickness), least),
+				geom.Millimeters(a.Depth), left, geom.Millimeters(a.Thickness), least),
 			geom.Sentencef("cut %s deep or less, or take a board of %s or more",
 				geom.AtMost(a.Thickness-geom.MinWeb), geom.AtLeast(a.Depth+geom.MinWeb)))
 	}
@@ -72,9 +72,9 @@ func (a Asked) checkCutter(narrow, wide float64) error {
 	if a.Router {
 		room = mill.SlotRoom
 	}
-	tongue, cutter := geom.Millimetres(a.Tongue), geom.Millimetres(a.Cutter)
+	tongue, cutter := geom.Millimeters(a.Tongue), geom.Millimeters(a.Cutter)
 	if over := narrow - a.Tongue; narrow > a.Tongue+maxClearance+settle {
-		return refused(CodeCutter, geom.Caliper(over), geom.Millimetres(maxClearance),
+		return refused(CodeCutter, geom.Caliper(over), geom.Millimeters(maxClearance),
 			geom.Sentencef("the narrowest slot that %s of %s makes is %s wide, %s more than the tongue of %s: it fits none",
 				a.tool(), cutter, geom.Caliper(narrow), geom.Caliper(over), tongue),
 			geom.Sentencef("take one of %s or less", geom.AtMost(a.Tongue-room)))
@@ -93,10 +93,10 @@ func (a Asked) checkLength(length float64) error {
 	if length <= maxLength+settle {
 		return nil
 	}
-	long, most := geom.Millimetres(length), geom.Millimetres(maxLength)
+	long, most := geom.Millimeters(length), geom.Millimeters(maxLength)
 	return refused(CodeLength, long, most,
 		geom.Sentencef("with a tongue of %s and %s of %s the coupon is %s long, more than %s",
-			geom.Millimetres(a.Tongue), a.tool(), geom.Millimetres(a.Cutter), long, most),
+			geom.Millimeters(a.Tongue), a.tool(), geom.Millimeters(a.Cutter), long, most),
 		geom.Sentencef("ask for a thinner tongue, or a narrower cutter"))
 }
 

@@ -3,7 +3,7 @@
 // and how wide the cutter really cuts. It has nine slots, each a step wider than
 // the one before, and a comb of slits that are one cutter wide.
 //
-// [Make] is the one entry. Lengths are millimetres in float64, coordinates those of
+// [Make] is the one entry. Lengths are millimeters in float64, coordinates those of
 // [geom.Panel]; x = 0 is the datum end, from which everything is counted. The wide
 // land there and the comb at the other end tell the ends apart.
 package coupon
@@ -97,7 +97,7 @@ const settle = 1e-6
 // coupon.
 //
 // The slots begin two steps below the tongue. A router's are never narrower than the
-// bit and [mill.SlotRoom], and begin on the unit's printed grid (upwards, by less
+// bit and [mill.SlotRoom], and begin on the unit's printed grid (upward, by less
 // than 0.01 mm or 0.001 in), so that what is printed is what is drawn. A saw's are
 // never narrower than its cutter, and wider than that by whole steps, so that shims
 // of one step make them all.

@@ -20,8 +20,8 @@ const in = geom.InchMM
 
 // The four kinds of shop, with boards of 12 mm and 1/2 in.
 var (
-	sawMM     = Asked{Thickness: 12, Tongue: 6.1, Cutter: 5.93, Depth: 6, Unit: geom.Millimetre}
-	routerMM  = Asked{Thickness: 12, Tongue: 6.2, Cutter: 6, Router: true, Depth: 6, Unit: geom.Millimetre}
+	sawMM     = Asked{Thickness: 12, Tongue: 6.1, Cutter: 5.93, Depth: 6, Unit: geom.Millimeter}
+	routerMM  = Asked{Thickness: 12, Tongue: 6.2, Cutter: 6, Router: true, Depth: 6, Unit: geom.Millimeter}
 	sawInch   = Asked{Thickness: in / 2, Tongue: 0.251 * in, Cutter: 0.244 * in, Depth: in / 4, Unit: geom.Inch}
 	routerIn  = Asked{Thickness: in / 2, Tongue: in / 4, Cutter: in / 4, Router: true, Depth: in / 4, Unit: geom.Inch}
 	fourShops = []Asked{sawMM, routerMM, sawInch, routerIn}
@@ -142,7 +142,7 @@ func TestFaults(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		fact, ask := f.Fact.In(geom.Millimetre), f.Ask.In(geom.Millimetre)
+		fact, ask := f.Fact.In(geom.Millimeter), f.Ask.In(geom.Millimeter)
 		if !strings.Contains(fact, c.says) || !strings.Contains(ask, c.hint) || ask == "" || err.Error() != fact+"; "+ask || f.Measured == nil || f.Limit == nil {
 			t.Errorf("%s: %v", name, err)
 		}
@@ -166,7 +166,7 @@ func TestAnyCoupon(t *testing.T) {
 			return math.Round(100*rapid.Float64Range(low, high).Draw(t, name)) / 100
 		}
 		a := Asked{Thickness: number(6, 25, "thickness"), Tongue: number(3, 19, "tongue"), Router: rapid.Bool().Draw(t, "router"),
-			Depth: number(1, 12, "depth"), Unit: rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit")}
+			Depth: number(1, 12, "depth"), Unit: rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "unit")}
 		a.Cutter = float64(number(0.5, 1.1, "cutter") * a.Tongue)
 		c, err := Make(a)
 		if err != nil {

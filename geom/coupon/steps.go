@@ -59,7 +59,7 @@ func (c Coupon) routed() []string {
 func (c Coupon) sawn() []string {
 	a := c.Asked
 	list := []string{
-		fmt.Sprintf("Set the cutter, %s wide, to the height of the run, %s, and leave it there. The board lies against the mitre gauge, its datum end against a stop on it. A slot wider than the cutter takes two passes: the first with shims between the end and the stop, the second without. Feeler gauges do for shims.", a.text(a.Cutter), a.text(a.Depth)),
+		fmt.Sprintf("Set the cutter, %s wide, to the height of the run, %s, and leave it there. The board lies against the miter gauge, its datum end against a stop on it. A slot wider than the cutter takes two passes: the first with shims between the end and the stop, the second without. Feeler gauges do for shims.", a.text(a.Cutter), a.text(a.Depth)),
 	}
 	for _, s := range c.Slots {
 		at := fmt.Sprintf("Slot %d, %s wide: ", s.Number, a.fixed(s.Width))
@@ -88,5 +88,5 @@ func (c Coupon) readings() []string {
 	}
 }
 
-func (a Asked) text(mm float64) string  { return geom.Millimetres(mm).In(a.Unit) }
+func (a Asked) text(mm float64) string  { return geom.Millimeters(mm).In(a.Unit) }
 func (a Asked) fixed(mm float64) string { return geom.Caliper(mm).In(a.Unit) }

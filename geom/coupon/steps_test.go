@@ -18,7 +18,7 @@ var (
 // read gives a length as it is printed, in mm.
 func read(t *testing.T, text string) float64 {
 	t.Helper()
-	l, err := geom.ParseLength(text, geom.Millimetre)
+	l, err := geom.ParseLength(text, geom.Millimeter)
 	if err != nil {
 		t.Fatal(err)
 	}

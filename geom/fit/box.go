@@ -125,7 +125,7 @@ func sourcesOf(d joinery.Drawer, b Boards, a Accuracy) []Source {
 	}
 	board(leftSide, OfSides, "thickness of the left side", b.Sides)
 	board(rightSide, OfSides, "thickness of the right side", b.Sides)
-	board(front, OfFront, "thickness of the front", b.Front)
+	board(front, OfFront, "thickness of the box front", b.Front)
 	board(back, OfBack, "thickness of the back", b.Back)
 	board(bottom, OfBottom, "thickness of the bottom", b.Bottom)
 	set := func(i int, of Cause, name string, limit float64) {
@@ -142,21 +142,21 @@ func sourcesOf(d joinery.Drawer, b Boards, a Accuracy) []Source {
 	set(grooveCutter, OfCutter, "width of the cutter for grooves", a.Cutter)
 	set(grooveFence, OfFence, fenceName+" of the grooves", a.Fence)
 	set(grooveMove, OfFence, "move of the fence between passes over a groove", a.Fence)
-	set(endHeight, OfHeight, heightName+" for the rabbets of front and back", a.Height)
-	set(endFence, OfFence, fenceName+" for the rabbets of front and back", a.Fence)
+	set(endHeight, OfHeight, heightName+" for the rabbets of box front and back", a.Height)
+	set(endFence, OfFence, fenceName+" for the rabbets of box front and back", a.Fence)
 	set(bottomHeight, OfHeight, heightName+" for the bottom's rabbets", a.Height)
 	set(bottomFence, OfFence, fenceName+" for the bottom's rabbets", a.Fence)
 	for i, name := range map[int]string{
-		frontDado: "place of the front's dado", frontTongue: "cut of the front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",
+		frontDado: "place of the box front's dado", frontTongue: "cut of the box front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",
 		leftRabbet: "length of the left rabbet", rightRabbet: "length of the right rabbet", backDado: "place of the back's dado", backTongue: "cut of the back's tongue",
 		grooveDepth: "depth of the groove", dividerDado: "width of the divider's dado",
 	} {
 		set(i, OfCut, name, a.Cut)
 	}
 	set(sideLength, OfLength, "length of the sides", a.Length)
-	set(frontLength, OfLength, "length of front and back", a.Length)
+	set(frontLength, OfLength, "length of box front and back", a.Length)
 	set(bottomLength, OfLength, "length of the bottom", a.Length)
 	set(bottomWidth, OfLength, "width of the bottom", a.Length)
-	set(ripWidth, OfLength, "height of the walls", a.Length)
+	set(ripWidth, OfLength, "height of sides, box front and back", a.Length)
 	return list
 }

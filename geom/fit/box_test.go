@@ -79,7 +79,7 @@ func anySpec(t *rapid.T) joinery.Spec {
 	}
 	if rapid.Bool().Draw(t, "own fence") {
 		s.FenceDistance = ends/2 + rapid.Float64Range(-0.8, 0.8).Draw(t, "fence")
-		s.Cutter.Width = s.FenceDistance + rapid.Float64Range(0.1, 0.9).Draw(t, "own play")
+		s.Cutter.Width = s.FenceDistance + rapid.Float64Range(0.1, 0.9).Draw(t, "own clearance")
 	}
 	if rapid.Bool().Draw(t, "own height") {
 		s.CutterHeight = thick/2 + rapid.Float64Range(-1, 1).Draw(t, "height")

@@ -37,7 +37,7 @@ type Cause string
 
 const (
 	OfSides    Cause = "the boards of the sides"
-	OfFront    Cause = "the boards of the front"
+	OfFront    Cause = "the boards of the box front"
 	OfBack     Cause = "the boards of the back"
 	OfBottom   Cause = "the boards of the bottom"
 	OfDividers Cause = "the boards of the dividers"
@@ -151,6 +151,6 @@ func (s Stack) Result() Result {
 	return r
 }
 
-// alikeHalf is what halves are compared by: those that differ by less than a nanometre are
+// alikeHalf is what halves are compared by: those that differ by less than a nanometer are
 // one, so that the order of terms and not the last digit decides between them.
 func alikeHalf(mm float64) float64 { return math.Round(mm * 1e6) }

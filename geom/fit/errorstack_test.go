@@ -126,7 +126,7 @@ func TestShares(t *testing.T) {
 		for i, h := range r.Shares {
 			total += h.Part
 			if i > 0 {
-				before := r.Shares[i-1] // halves within a nanometre of each other are one
+				before := r.Shares[i-1] // halves within a nanometer of each other are one
 				if a, b := alikeHalf(before.Half), alikeHalf(h.Half); a < b || a == b && before.Source > h.Source {
 					t.Fatalf("share %d comes after that before: %+v", i, r.Shares)
 				}

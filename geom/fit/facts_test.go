@@ -9,10 +9,10 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// sixMillimetres is a saw set with spacers: common practice, no source. Stock of
+// sixMillimeters is a saw set with spacers: common practice, no source. Stock of
 // 11.98 mm, a slot of 6.35 mm, fence and cutter height at 6 mm by a spacer of 6 mm,
 // and a bottom of 6.3 mm.
-func sixMillimetres(t testing.TB, change func(s *joinery.Spec)) joinery.Drawer {
+func sixMillimeters(t testing.TB, change func(s *joinery.Spec)) joinery.Drawer {
 	t.Helper()
 	one := func(name string, thick float64) joinery.Stock {
 		return joinery.Stock{Name: name, Thickness: joinery.Measure(thick), Grain: joinery.GrainNone}
@@ -26,7 +26,7 @@ func sixMillimetres(t testing.TB, change func(s *joinery.Spec)) joinery.Drawer {
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.IsError() {
-			t.Fatalf("%s: %s (%s)", p.Code, p.Fact.In(geom.Millimetre), p.Ask.In(geom.Millimetre))
+			t.Fatalf("%s: %s (%s)", p.Code, p.Fact.In(geom.Millimeter), p.Ask.In(geom.Millimeter))
 		}
 	}
 	return d
@@ -55,11 +55,11 @@ func is(t *testing.T, list []Measure, code joinery.CheckCode, want float64, say 
 	return m
 }
 
-// TestSixMillimetreSpacer: common practice, no source: the front comes out flush, its
+// TestSixMillimeterSpacer: common practice, no source: the front comes out flush, its
 // tongue with play for glue, and the bottom goes into the same slot; with what a saw
 // is usually off by too.
-func TestSixMillimetreSpacer(t *testing.T) {
-	d := sixMillimetres(t, nil)
+func TestSixMillimeterSpacer(t *testing.T) {
+	d := sixMillimeters(t, nil)
 	list := Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
 	recess := is(t, list, "recess", 0.02, joinery.IsFlush)              // 2 x 6 - 11.98
 	play := is(t, list, "tongue-clearance", 0.35, joinery.GoesTogether) // 6.35 - 6
@@ -99,13 +99,13 @@ func TestSixMillimetreSpacer(t *testing.T) {
 // so that the width stays; cut by the rule's W - 2 x 12.7 + 2 x 6.35 the box comes out
 // 2 x 0.72 = 1.44 mm narrow. The tongue fills a slot of 6.35: it will not go in.
 func TestHalfInchRule(t *testing.T) {
-	d := sixMillimetres(t, func(s *joinery.Spec) { s.FenceDistance, s.CutterHeight, s.Cutter.Width = 6.35, 6.35, 6.45 })
+	d := sixMillimeters(t, func(s *joinery.Spec) { s.FenceDistance, s.CutterHeight, s.Cutter.Width = 6.35, 6.35, 6.45 })
 	list := Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
 	is(t, list, "recess", 0.72, joinery.Recessed)
 	is(t, list, "outside-depth", 500, joinery.AsAsked)
 	width := is(t, list, "outside-width", 460, joinery.AsAsked)
 	// Both sides are 0.72 thinner than the stock that the rule is for.
-	d = sixMillimetres(t, func(s *joinery.Spec) {
+	d = sixMillimeters(t, func(s *joinery.Spec) {
 		half := joinery.Stock{Name: "half inch", Thickness: joinery.Thickness{Mean: 12.7, Min: 11.98, Max: 12.7}, Grain: joinery.GrainNone}
 		s.FenceDistance, s.CutterHeight, s.Cutter.Width = 0, 0, 6.45
 		s.Sides, s.Front, s.Back = half, half, half
@@ -125,7 +125,7 @@ func TestHalfInchRule(t *testing.T) {
 	s.Cutter.Width = 6.35
 	d, problems, _ := joinery.LayOut(s)
 	if len(problems) == 0 || problems[0].Code != "cutter-narrow" || !problems[0].IsError() || d.Fit[0].Code != "tongue-clearance" || d.Fit[0].Verdict != joinery.WillNot {
-		t.Errorf("a tongue without play is let through: %+v, %+v", problems, d.Fit)
+		t.Errorf("a tongue without clearance is let through: %+v, %+v", problems, d.Fit)
 	}
 }
 

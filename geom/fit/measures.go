@@ -119,7 +119,7 @@ func (m *model) seats() {
 	}
 	limits := m.d.Spec.Limits
 	for e, r := range m.ends() {
-		m.extra(joinery.Check{CheckID: joinery.CheckID{Code: RecessInner, Part: r}, Name: string(r) + " recess, pushed inwards",
+		m.extra(joinery.Check{CheckID: joinery.CheckID{Code: RecessInner, Part: r}, Name: r.String() + " recess, pushed inward",
 			LowerLimit: -limits.Flush, UpperLimit: limits.Flush + limits.TongueClearance.Max,
 			Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Proud, Above: joinery.Recessed}}, straight(m.cuts.recessInner(e)))
 		m.foremost(fence)
@@ -139,7 +139,7 @@ func (m *model) shoulder() {
 }
 
 // slack adds what the bottom is smaller than its grooves, both ways. Front and back are
-// pushed outwards, where the box is as large as asked.
+// pushed outward, where the box is as large as asked.
 func (m *model) clearance() {
 	s := m.d.Spec
 	if s.BottomFit == joinery.BottomApplied {

@@ -17,7 +17,7 @@ const (
 	Seed    uint64 = 1
 )
 
-// settle is what no verdict may hang on, in millimetres.
+// settle is what no verdict may hang on, in millimeters.
 const settle = geom.Settle
 
 // Outcome is what the boxes of a drawer come out as, with boards and machine off as

@@ -60,7 +60,7 @@ func TestOutcomeKeepsOrder(t *testing.T) {
 // not is never less than the sides are cut: 500 - 0.3. The root of squares is 0.32
 // about 500, and goes below.
 func TestProudFronts(t *testing.T) {
-	d := sixMillimetres(t, func(s *joinery.Spec) { s.FenceDistance = 11.98 / 2 })
+	d := sixMillimeters(t, func(s *joinery.Spec) { s.FenceDistance = 11.98 / 2 })
 	o := Simulate(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
 	for _, m := range o.Measures {
 		if m.Code != "outside-depth" {
@@ -79,7 +79,7 @@ func TestProudFronts(t *testing.T) {
 // sigma, the slide of a window from -s to 2 s keeps Phi(2) - Phi(-1) of the boxes, less
 // what is cut off at three: (0.97725 - 0.15866) / 0.9973 = 0.8208.
 func TestOutcomeOdds(t *testing.T) {
-	d := sixMillimetres(t, nil)
+	d := sixMillimeters(t, nil)
 	o := Simulate(d, MeasuredBoards(d.Spec), Accuracy{Length: 0.3}, &SlideFit{Min: 459.9, Max: 460.2})
 	want := (0.977250 - 0.158655) / math.Erf(3/math.Sqrt2)
 	near(t, "right", o.Right.Fraction, want, errors*math.Sqrt(want*(1-want)/Samples))

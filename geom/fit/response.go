@@ -94,7 +94,7 @@ func (c *Cuts) bottomClearance() Response {
 	return c.Inside().plus(c.GrooveDeep[0], 1).plus(c.GrooveDeep[1], 1).plus(c.BottomLength, -1)
 }
 
-// slackDeep is the same from front to back, both pushed outwards; of a bottom that is slid
+// slackDeep is the same from front to back, both pushed outward; of a bottom that is slid
 // in, to the outside face of the back.
 func (c *Cuts) bottomClearanceDepth() Linear {
 	behind := c.GrooveEnds[1]

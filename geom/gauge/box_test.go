@@ -35,7 +35,7 @@ type limited struct {
 	value, least, most float64
 }
 
-// measures are those of the box, pushed outwards and clamped across its width.
+// measures are those of the box, pushed outward and clamped across its width.
 func (b box) measures(slide *fit.SlideFit) (list []limited) {
 	l, s := b.spec.Limits, b.spec
 	put := func(what string, value, least, most float64) { list = append(list, limited{what, value, least, most}) }

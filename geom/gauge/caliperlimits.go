@@ -1,7 +1,7 @@
 // Package gauge finds the limits between which the readings of the parts of drawers
 // may be: a set in which every combination of readings, with boards anywhere within
 // their range, makes boxes within all limits, those of their slides included. All
-// lengths are in millimetres.
+// lengths are in millimeters.
 package gauge
 
 import (
@@ -99,7 +99,7 @@ func Find(drawers []Drawer) Limits {
 	return s
 }
 
-// settle is what no verdict may hang on, in millimetres.
+// settle is what no verdict may hang on, in millimeters.
 const settle = geom.Settle
 
 // once leaves out measures that are the same check of the same part.

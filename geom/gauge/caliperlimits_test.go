@@ -14,7 +14,7 @@ import (
 // plain is a box of 12 mm boards, cut on a saw at 6 and 6 with a cutter of 6.25.
 func plain() joinery.Spec {
 	ply := joinery.Stock{Name: "ply", Thickness: joinery.Measure(12)}
-	return joinery.Spec{Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply,
+	return joinery.Spec{Name: "a", Count: 1, Units: geom.Millimeter, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply,
 		Bottom: joinery.Stock{Name: "thin", Thickness: joinery.Measure(6)}, Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.25},
 		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn, BottomClearance: 2, Limits: joinery.DefaultLimits}
 }
@@ -74,7 +74,7 @@ func TestPlainSet(t *testing.T) {
 	// Where slides take no wider a box than drawn, nothing may make it wider.
 	s = setOf(t, plain(), &fit.SlideFit{Min: 399, Max: 400})
 	if r := row(t, s, fit.FrontLength); r.Max > r.Target+1e-4 || r.Min > r.Target-0.1 {
-		t.Errorf("front and back may be %g to %g long", r.Min, r.Max)
+		t.Errorf("box front and back may be %g to %g long", r.Min, r.Max)
 	}
 	if r := row(t, s, fit.DadoDepth); r.Min < r.Target-1e-4 {
 		t.Errorf("a dado may be %g deep", r.Min)

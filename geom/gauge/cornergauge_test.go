@@ -30,7 +30,7 @@ func TestCornerGauge(t *testing.T) {
 	}
 	if spec.Back.Name = "other"; true {
 		if _, _, found := deep.Tongue(spec); found {
-			t.Error("front and back differ, and one gauge serves for both")
+			t.Error("box front and back differ, and one gauge serves for both")
 		}
 	}
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // Rounded is a row as a sheet shows it, in the sheet's unit. The limits are rounded
-// inwards, so that what is right on paper is right; where the usual decimals would leave
+// inward, so that what is right on paper is right; where the usual decimals would leave
 // the target outside, there are more of them.
 type Rounded struct {
 	Target, Min, Max float64
@@ -21,7 +21,7 @@ func (r Rounded) Text(v float64) string { return strconv.FormatFloat(v, 'f', r.P
 // maxDecimals is how many more decimals than usual are shown.
 const maxDecimals = 2
 
-// Round rounds a row in a unit: to two decimals of a millimetre, three of an inch, or
+// Round rounds a row in a unit: to two decimals of a millimeter, three of an inch, or
 // as many more as it needs.
 func (r Row) Round(u geom.Unit) Rounded {
 	usual := 2
@@ -30,9 +30,9 @@ func (r Row) Round(u geom.Unit) Rounded {
 	}
 	for places := usual; ; places++ {
 		steps := math.Pow10(places) / u.MM()
-		nanometre := steps * 1e-6 // what is on the grid, but for computing, stays
-		least, most := math.Ceil(float64(r.Min*steps)-nanometre), math.Floor(float64(r.Max*steps)+nanometre)
-		// By way of whole nanometres, as every other output rounds a setting.
+		nanometer := steps * 1e-6 // what is on the grid, but for computing, stays
+		least, most := math.Ceil(float64(r.Min*steps)-nanometer), math.Floor(float64(r.Max*steps)+nanometer)
+		// By way of whole nanometers, as every other output rounds a setting.
 		target := math.Round(float64(geom.LengthOf(r.Target)) / math.Round(1e6/steps))
 		inside := least <= target && target <= most && least < most
 		if !inside && places < usual+maxDecimals {

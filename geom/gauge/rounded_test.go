@@ -10,13 +10,13 @@ import (
 	"pgregory.net/rapid"
 )
 
-// TestRound: limits are rounded inwards, by no more than a step, and the target stays
+// TestRound: limits are rounded inward, by no more than a step, and the target stays
 // between them.
 func TestRound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		target := rapid.Float64Range(0, 500).Draw(t, "target")
 		r := gauge.Row{Target: target, Min: target - rapid.Float64Range(0, 0.2).Draw(t, "below"), Max: target + rapid.Float64Range(0.02, 0.3).Draw(t, "above")}
-		for _, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
+		for _, u := range []geom.Unit{geom.Millimeter, geom.Inch} {
 			p := r.Round(u)
 			step := u.MM() * math.Pow10(-p.Places)
 			is, least, most := p.Target*u.MM(), p.Min*u.MM(), p.Max*u.MM()
@@ -43,7 +43,7 @@ func TestTargetIsPrintedAsTheSetting(t *testing.T) {
 		half := float64(n)*0.01 + 0.005
 		for _, target := range []float64{half, math.Nextafter(half, 0), math.Nextafter(half, 100), half - 1e-9} {
 			row := gauge.Row{Target: target, Min: target - 0.5, Max: target + 0.5}
-			for _, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
+			for _, u := range []geom.Unit{geom.Millimeter, geom.Inch} {
 				p := row.Round(u)
 				if got, want := p.Text(p.Target), geom.LengthOf(target).Fixed(u); got != want {
 					t.Fatalf("%v in %s: the sheet has %s, the setting %s", target, u, got, want)

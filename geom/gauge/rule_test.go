@@ -23,7 +23,7 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 		spread := rapid.SampledFrom([]float64{0, 0.02, 0.05, 0.1, 0.3}).Draw(t, name+" spread")
 		return joinery.Stock{Name: name, Thickness: joinery.Measure(mean-spread, mean+spread)}
 	}
-	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimetre, Width: number("width", 250, 900), Height: number("height", 80, 200), Depth: number("depth", 250, 600),
+	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimeter, Width: number("width", 250, 900), Height: number("height", 80, 200), Depth: number("depth", 250, 600),
 		Joint: joinery.DadoRabbet, GrooveEnds: joinery.GrooveThrough, BottomClearance: number("slack", 1, 4), Limits: joinery.DefaultLimits,
 		BottomFit: rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied}).Draw(t, "bottom fit")}
 	s.Sides = stock("sides", number("sides", 11, 16))
@@ -39,13 +39,13 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 		s.Back = stock("back", s.Front.Thickness.Mean+number("thicker back", -0.1, 0.1))
 	}
 	s.Bottom = stock("bottom", number("bottom", 5, 12))
-	s.GlueSpace = rapid.SampledFrom([]float64{0, 0, 0.2, 0.5}).Draw(t, "glue room")
+	s.GlueSpace = rapid.SampledFrom([]float64{0, 0, 0.2, 0.5}).Draw(t, "glue space")
 	s.Limits.ShoulderGap = rapid.SampledFrom([]float64{0.25, 0.9}).Draw(t, "shoulder")
 	s.Limits.Flush = rapid.SampledFrom([]float64{0.25, 0.4}).Draw(t, "recess")
 	s.Cutter.Kind = rapid.SampledFrom([]joinery.CutterKind{joinery.Saw, joinery.RouterTable, joinery.Router, joinery.Hand}).Draw(t, "machine")
 	if s.Cutter.Kind.MadeToFit() {
 		s.Cutter.Width = 4
-		s.DadoClearance, s.GrooveClearance = number("dado play", 0.15, 0.35), number("groove play", 0.1, 0.4)
+		s.DadoClearance, s.GrooveClearance = number("dado clearance", 0.15, 0.35), number("groove clearance", 0.1, 0.4)
 		s.DepthFrom = rapid.SampledFrom([]joinery.DepthFrom{joinery.FromTop, joinery.FromSpoilboard}).Draw(t, "depth from")
 	} else {
 		s.Cutter.Width = math.Round((s.Front.Thickness.Mean/2+number("play", 0.12, 0.38))*100) / 100
@@ -53,7 +53,7 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 	built, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.IsError() {
-			t.Skip(p.Fact.In(geom.Millimetre)) // a draw that cannot be built has no limits
+			t.Skip(p.Fact.In(geom.Millimeter)) // a draw that cannot be built has no limits
 		}
 	}
 	d := gauge.Drawer{Drawer: built, Boards: fit.MeasuredBoards(s), Accuracy: fit.AccuracyOf(s.Cutter.Kind)}
@@ -193,7 +193,7 @@ func TestOneSettingForAll(t *testing.T) {
 		built, problems, _ := joinery.LayOut(other.Spec)
 		for _, p := range problems {
 			if p.IsError() {
-				t.Skip(p.Fact.In(geom.Millimetre)) // a draw that cannot be built has no limits
+				t.Skip(p.Fact.In(geom.Millimeter)) // a draw that cannot be built has no limits
 			}
 		}
 		other.Drawer = built

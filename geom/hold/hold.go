@@ -1,8 +1,8 @@
 // Package hold plans the bridges that hold parts in their sheet while a router cuts them
 // out, once it is known where the parts lie, and the slots between these bridges, common to
-// neighbours, so that no slot takes off another part's bridge.
+// neighbors, so that no slot takes off another part's bridge.
 //
-// Lengths are nanometres, the origin is the sheet's lower left corner. All parts are the
+// Lengths are nanometers, the origin is the sheet's lower left corner. All parts are the
 // boxes about their outlines, and so are the bands that bits take about them. [PlaceTabs] plans,
 // [Check] checks drawn slots without knowing how they were planned.
 package hold

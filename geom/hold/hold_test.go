@@ -108,7 +108,7 @@ func two(bit, gap int64) Sheet {
 	return Sheet{Size: Box{0, 0, 440*mm + gap*mm, 140 * mm}, Parts: []Part{part(20 * mm), part(220*mm + gap*mm)}, Tab: 6 * mm, Spacing: 100 * mm, Web: 3*mm - 20}
 }
 
-// TestBridges: two neighbours share the bridge between them where their bands meet, and
+// TestBridges: two neighbors share the bridge between them where their bands meet, and
 // each has its own where waste is left between.
 func TestBridges(t *testing.T) {
 	for _, c := range []struct{ gap, shared, bridges int64 }{
@@ -174,8 +174,8 @@ func TestCheckFindsFaults(t *testing.T) {
 		}
 		return out
 	}
-	backwards := slices.Clone(good[0])
-	slices.Reverse(backwards)
+	backward := slices.Clone(good[0])
+	slices.Reverse(backward)
 	ring := [][]Point{{{13 * mm, 13 * mm}, {430 * mm, 13 * mm}, {430 * mm, 127 * mm}, {13 * mm, 127 * mm}, {13 * mm, 20 * mm}, {20 * mm, 20 * mm}, {20 * mm, 120 * mm}, {429 * mm, 120 * mm}, {429 * mm, 20 * mm}, {13 * mm, 20 * mm}}}
 	for name, slots := range map[string][][]Point{
 		"none":                 nil,
@@ -184,7 +184,7 @@ func TestCheckFindsFaults(t *testing.T) {
 		"a narrow bridge":      {good[0], moved(good[1], 2*mm, 0)},
 		"into a part":          append(slices.Clone(good), rectangle(50*mm, 50*mm, 60*mm, 60*mm)),
 		"over the edge":        append(slices.Clone(good), rectangle(-1, 130*mm, 10*mm, 138*mm)),
-		"backwards":            append([][]Point{backwards}, good[1:]...),
+		"backward":             append([][]Point{backward}, good[1:]...),
 		"a ring":               ring,
 		"slanted":              append(slices.Clone(good), []Point{{5 * mm, 5 * mm}, {9 * mm, 5 * mm}, {5 * mm, 9 * mm}}),
 		"drawn twice":          append(slices.Clone(good), good[0]),

@@ -97,7 +97,7 @@ func (p *planner) outward(part, side int, line func(over Stretch), visit func(c 
 	}
 }
 
-// opposite is the side of a neighbour that faces a side.
+// opposite is the side of a neighbor that faces a side.
 func opposite(side int) int { return (side + 2) % 4 }
 
 // reach finds what bridges from a side of a part can end at. On its way a bridge meets no

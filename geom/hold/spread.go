@@ -3,7 +3,7 @@ package hold
 import "math"
 
 // spread gives every part with tabs its bridges: evenly along the sides that may have any,
-// where those of neighbours count, then more until there are as many as its size asks for.
+// where those of neighbors count, then more until there are as many as its size asks for.
 func (p *planner) spread() {
 	for i, q := range p.Parts {
 		if q.Kind != Tabs {

@@ -19,8 +19,8 @@ func (l *layout) checkApplied() {
 	if thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk)); thin < 2*l.screw(bottomScrew).hole {
 		l.warn(geom.Diagnosis{
 			Code: "applied", Subject: about(SettingBottomFit, Bottom),
-			Measured: geom.Millimetres(thin), Limit: geom.Millimetres(2 * l.screw(bottomScrew).hole),
-			Fact: geom.Sentencef("the screws of an applied bottom go into edges of %s", geom.Millimetres(thin)),
+			Measured: geom.Millimeters(thin), Limit: geom.Millimeters(2 * l.screw(bottomScrew).hole),
+			Fact: geom.Sentencef("the screws of an applied bottom go into edges of %s", geom.Millimeters(thin)),
 			Ask:  geom.Sentencef("glue it all round"),
 			Remedies: []geom.Remedy{
 				l.least(SettingSides, 2*l.screw(bottomScrew).hole),
@@ -33,7 +33,7 @@ func (l *layout) checkApplied() {
 		_, width := l.bottomSize()
 		l.warn(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(SettingBottomFit, Bottom),
-			Fact:     geom.Sentencef("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", geom.Millimetres(width), geom.Millimetres(width*l.Bottom.Swelling), geom.Millimetres(width*l.Bottom.Shrinkage)),
+			Fact:     geom.Sentencef("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", geom.Millimeters(width), geom.Millimeters(width*l.Bottom.Swelling), geom.Millimeters(width*l.Bottom.Shrinkage)),
 			Ask:      geom.Sentencef("take a bottom of sheet stock"),
 			Remedies: []geom.Remedy{write(SettingBottomFit, BottomGroovedIn), write(SettingBottomFit, BottomSlideIn)},
 		})

@@ -35,8 +35,8 @@ func (l *layout) chooseBottom() {
 	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
 		l.fail(geom.Diagnosis{
 			Code: "bottom", Subject: about(SettingGrooveClearance, Bottom),
-			Measured: geom.Millimetres(stands), Limit: geom.Millimetres(l.groove),
-			Fact: geom.Sentencef("the groove is made as wide as what stands in it, %s: it does not go in", geom.Millimetres(stands)),
+			Measured: geom.Millimeters(stands), Limit: geom.Millimeters(l.groove),
+			Fact: geom.Sentencef("the groove is made as wide as what stands in it, %s: it does not go in", geom.Millimeters(stands)),
 			Ask:  unlikeBoards,
 			Remedies: []geom.Remedy{
 				l.between(SettingGrooveClearance, l.Limits.GrooveClearance.Min, l.Limits.GrooveClearance.Max),
@@ -51,8 +51,8 @@ func (l *layout) chooseBottom() {
 			field, ways := l.bottomWays(c)
 			l.warn(c.Misfit(geom.Diagnosis{
 				Code: "groove-clearance", Subject: about(field, Bottom),
-				Fact: geom.Sentencef("the bottom has %s of play in its groove: %s; %s to %s is usual",
-					l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
+				Fact: geom.Sentencef("the bottom has %s of clearance in its groove: %s; %s to %s is usual",
+					l.ranged(c), c.Verdict, geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
 				Ask:      unlikeBoards,
 				Remedies: ways,
 			}))
@@ -70,17 +70,17 @@ func (l *layout) checkRise() {
 	if l.rise < minRabbet-settle {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(SettingBottomHeight, Bottom),
-			Measured: geom.Millimetres(l.rise), Limit: geom.Millimetres(minRabbet),
-			Fact:     geom.Sentencef("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", geom.Millimetres(l.rise), geom.Millimetres(minRabbet)),
-			Ask:      geom.Sentencef("take a thicker front, whose fence distance it is"),
+			Measured: geom.Millimeters(l.rise), Limit: geom.Millimeters(minRabbet),
+			Fact:     geom.Sentencef("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", geom.Millimeters(l.rise), geom.Millimeters(minRabbet)),
+			Ask:      geom.Sentencef("take a thicker box front, whose fence distance it is"),
 			Remedies: []geom.Remedy{l.least(SettingBottomHeight, minRabbet)},
 		})
 	}
 	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() && !l.ownGrooves() {
 		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "bottom-setup", Subject: about(SettingBottomHeight, Bottom),
-			Measured: geom.Millimetres(fence), Limit: geom.Millimetres(l.f),
-			Fact:     geom.Sentencef("the grooves are %s over the bottom edges and take a fence distance of their own", geom.Millimetres(fence)),
+			Measured: geom.Millimeters(fence), Limit: geom.Millimeters(l.f),
+			Fact:     geom.Sentencef("the grooves are %s over the bottom edges and take a fence distance of their own", geom.Millimeters(fence)),
 			Ask:      geom.Sentencef("cut the grooves of all drawers in one go"),
 			Remedies: []geom.Remedy{l.exactly(SettingBottomHeight, l.f)},
 		})
@@ -97,9 +97,9 @@ func (l *layout) checkFlush(tongue float64) {
 		if rest := l.h - l.Cutter.Width; rest > settle {
 			l.note(geom.Diagnosis{ // a pass more takes it
 				Code: "rabbet-passes", Subject: about(SettingBottom, Bottom),
-				Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(l.Cutter.Width),
-				Fact: geom.Sentencef("one pass leaves %s of the flush bottom's rabbets, which are %s long", geom.Millimetres(rest), geom.Millimetres(l.h)),
-				Ask:  geom.Sentencef("take the first pass along the edge, the last with the fence at %s", geom.Millimetres(rest)),
+				Measured: geom.Millimeters(l.h), Limit: geom.Millimeters(l.Cutter.Width),
+				Fact: geom.Sentencef("one pass leaves %s of the flush bottom's rabbets, which are %s long", geom.Millimeters(rest), geom.Millimeters(l.h)),
+				Ask:  geom.Sentencef("take the first pass along the edge, the last with the fence at %s", geom.Millimeters(rest)),
 			})
 		}
 		return
@@ -109,8 +109,8 @@ func (l *layout) checkFlush(tongue float64) {
 		l.drawer.Setup.BottomFence = tongue
 		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "bottom-setup", Subject: about(SettingBottom, Bottom),
-			Measured: geom.Millimetres(tongue), Limit: geom.Millimetres(l.f),
-			Fact:     geom.Sentencef("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", geom.Millimetres(tongue)),
+			Measured: geom.Millimeters(tongue), Limit: geom.Millimeters(l.f),
+			Fact:     geom.Sentencef("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", geom.Millimeters(tongue)),
 			Ask:      geom.Sentencef("cut those of all drawers in one go"),
 			Remedies: []geom.Remedy{l.exactly(SettingBottom, l.rise+l.f)},
 		})
@@ -118,9 +118,9 @@ func (l *layout) checkFlush(tongue float64) {
 	if rest := l.Bottom.Thickness.Max - tongue - l.Cutter.Width; rest > settle {
 		l.note(geom.Diagnosis{ // a pass more takes it
 			Code: "rabbet-passes", Subject: about(SettingBottom, Bottom),
-			Measured: geom.Millimetres(l.Bottom.Thickness.Max - tongue), Limit: geom.Millimetres(l.Cutter.Width),
-			Fact: geom.Sentencef("one pass leaves %s on the thickest bottom's rabbets", geom.Millimetres(rest)),
-			Ask:  geom.Sentencef("take a second pass with the fence at %s", geom.Millimetres(l.Bottom.Thickness.Max-l.Cutter.Width)),
+			Measured: geom.Millimeters(l.Bottom.Thickness.Max - tongue), Limit: geom.Millimeters(l.Cutter.Width),
+			Fact: geom.Sentencef("one pass leaves %s on the thickest bottom's rabbets", geom.Millimeters(rest)),
+			Ask:  geom.Sentencef("take a second pass with the fence at %s", geom.Millimeters(l.Bottom.Thickness.Max-l.Cutter.Width)),
 		})
 	}
 }
@@ -128,7 +128,7 @@ func (l *layout) checkFlush(tongue float64) {
 // failBottom refuses a bottom that goes in neither way, or not in the way that
 // the job asks for, and says which would.
 func (l *layout) failBottom(stands float64) {
-	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
+	mm := func(v float64) geom.Millimeters { return geom.Millimeters(v) }
 	fact := geom.Sentencef("the bottom is %s thick, its groove %s wide: it does not go in", mm(l.Tb), mm(l.groove))
 	if l.flush {
 		captured := fact
@@ -156,7 +156,7 @@ func (l *layout) failBottom(stands float64) {
 	}
 	l.fail(geom.Diagnosis{
 		Code: "bottom", Subject: about(SettingBottom, Bottom),
-		Measured: geom.Millimetres(stands), Limit: geom.Millimetres(nearer(stands, minRabbet, l.groove)),
+		Measured: geom.Millimeters(stands), Limit: geom.Millimeters(nearer(stands, minRabbet, l.groove)),
 		Fact:     fact,
 		Ask:      geom.Sentencef("take a bottom of another thickness, or a cutter of another width"),
 		Remedies: ways,

@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// sawnFingers is the play of fingers that a jig makes, in millimetres in all: the middle of
+// sawnFingers is the play of fingers that a jig makes, in millimeters in all: the middle of
 // its limits, so that what the cuts differ by has room either way.
 func (l *layout) sawnFingers() float64 {
 	return l.printed((minFingerClearance + l.Limits.TongueClearance.Max) / 2)
@@ -162,7 +162,7 @@ func (l *layout) minFinger() float64 {
 	return 2*l.Cutter.Width + fingerFloor
 }
 
-// fingerFloor is that floor with what a relief is larger than its bit, in millimetres.
+// fingerFloor is that floor with what a relief is larger than its bit, in millimeters.
 const fingerFloor = 1.5
 
 // fingered is a panel with fingers at its left and right ends, and the inside
@@ -228,13 +228,13 @@ func (l *layout) runThrough(k *geom.Pocket, length float64) {
 func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
-	c := l.check(Check{CheckID: CheckID{Code: CheckFingerClearance, Part: Side}, Name: "play of the fingers in their notches", Nominal: play,
+	c := l.check(Check{CheckID: CheckID{Code: CheckFingerClearance, Part: Side}, Name: "clearance of the fingers in their notches", Nominal: play,
 		LowerLimit: minFingerClearance, UpperLimit: l.Limits.TongueClearance.Max, Verdicts: ClearanceVerdicts}, l.Sides.Thickness, 0)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		l.say(c.Misfit(geom.Diagnosis{
 			Code: "finger-clearance", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoClearance, Side),
-			Fact:     geom.Sentencef("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
+			Fact:     geom.Sentencef("the fingers have %s of clearance in their notches: %s", l.ranged(c), c.Verdict),
 			Ask:      unlikeBoards,
 			Remedies: []geom.Remedy{l.between(SettingDadoClearance, least, most)},
 		}))
@@ -246,7 +246,7 @@ func (l *layout) checkFingers() {
 		}
 		l.fail(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
-			Fact:     geom.Sentencef("walls of %s have room for %d fingers of %s: a box joint needs three", geom.Millimetres(l.wallHeight()), len(at)-1, geom.Millimetres(pitch)),
+			Fact:     geom.Sentencef("sides of %s have room for %d fingers of %s: a box joint needs three", geom.Millimeters(l.wallHeight()), len(at)-1, geom.Millimeters(pitch)),
 			Ask:      geom.Sentencef("make the box higher, or take another corner"),
 			Remedies: append(l.fingerWays(l.wallHeight()/3-play/2), l.least(SettingOutside, need).Of("height", 0)),
 		})
@@ -255,8 +255,8 @@ func (l *layout) checkFingers() {
 	if notch := pitch + play/2; notch < l.minFinger()-settle {
 		l.fail(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
-			Measured: geom.Millimetres(notch), Limit: geom.Millimetres(l.minFinger()),
-			Fact:     geom.Sentencef("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", geom.Millimetres(notch), geom.Millimetres(l.Cutter.Width)),
+			Measured: geom.Millimeters(notch), Limit: geom.Millimeters(l.minFinger()),
+			Fact:     geom.Sentencef("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", geom.Millimeters(notch), geom.Millimeters(l.Cutter.Width)),
 			Ask:      geom.Sentencef("take a smaller bit, or another corner"),
 			Remedies: l.fingerWays(notch),
 		})
@@ -266,16 +266,16 @@ func (l *layout) checkFingers() {
 	case l.Cutter.Kind.Fenced() && math.Abs(l.FingerWidth-pitch) > sameFence:
 		l.warn(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
-			Measured: geom.Millimetres(l.FingerWidth), Limit: geom.Millimetres(pitch),
-			Fact:     geom.Sentencef("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", geom.Millimetres(pitch), geom.Millimetres(l.FingerWidth)),
+			Measured: geom.Millimeters(l.FingerWidth), Limit: geom.Millimeters(pitch),
+			Fact:     geom.Sentencef("fingers are as wide as the saw makes its slots less half of their clearance, %s, not %s", geom.Millimeters(pitch), geom.Millimeters(l.FingerWidth)),
 			Ask:      geom.Sentencef("leave finger-width out"),
 			Remedies: []geom.Remedy{l.exactly(SettingFingerWidth, pitch), l.exactly(SettingCutter, l.FingerWidth+play/2)},
 		})
 	case notch < l.minFinger()-settle:
 		l.warn(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
-			Measured: geom.Millimetres(notch), Limit: geom.Millimetres(l.minFinger()),
-			Fact:     geom.Sentencef("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", geom.Millimetres(l.FingerWidth), geom.Millimetres(l.Cutter.Width), geom.Millimetres(pitch)),
+			Measured: geom.Millimeters(notch), Limit: geom.Millimeters(l.minFinger()),
+			Fact:     geom.Sentencef("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", geom.Millimeters(l.FingerWidth), geom.Millimeters(l.Cutter.Width), geom.Millimeters(pitch)),
 			Ask:      geom.Sentencef("take a smaller bit"),
 			Remedies: l.fingerWays(notch),
 		})
@@ -293,13 +293,13 @@ func (l *layout) fingerWays(notch float64) []geom.Remedy {
 }
 
 // minFingerClearance is the play of fingers below which glue is scraped off, in
-// millimetres: they have as much of it on every second face.
+// millimeters: they have as much of it on every second face.
 const minFingerClearance = 0.05
 
 // lapsOfFingers are how the sides' faces stand to the ends of front and back.
 func (l *layout) lapsOfFingers() {
 	for _, r := range l.ends() {
-		l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: "sides at the " + string(r) + "'s ends (proud below 0)", Nominal: 0,
+		l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: "sides at the " + r.String() + "'s ends (proud below 0)", Nominal: 0,
 			LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, l.Sides.Thickness, -1)
 	}
 }

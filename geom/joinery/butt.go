@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Screws and dowels of a butt joint, in millimetres; common practice, no source.
+// Screws and dowels of a butt joint, in millimeters; common practice, no source.
 const (
 	dowelRoom   = 2.0  // of the two holes beyond the dowel's ends, for glue
 	screwLength = 30.0 // of the pilot hole in the end of the front or back, or 1 1/4 in
@@ -92,8 +92,8 @@ func (l *layout) stopBefore(reach float64) float64 {
 		l.unsuited = true
 		l.warnOnce(geom.Diagnosis{
 			Code: "groove-ends", Subject: about(SettingGrooveEnds, Side),
-			Measured: geom.Millimetres(at), Limit: geom.Millimetres(minLip),
-			Fact: geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimetres(reach)),
+			Measured: geom.Millimeters(at), Limit: geom.Millimeters(minLip),
+			Fact: geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimeters(reach)),
 			Ask:  geom.Sentencef("let it run through: it shows at the ends"),
 			Remedies: []geom.Remedy{
 				l.most(SettingCutter, 2*(reach-reliefRoom-minLip)),
@@ -129,16 +129,16 @@ func (l *layout) checkFasteners() {
 		case l.Fasteners == Dowels && l.dowel(t) == 0:
 			l.fail(geom.Diagnosis{
 				Code: "fasteners", Subject: about(field, r),
-				Measured: geom.Millimetres(t), Limit: geom.Millimetres(2 * l.sized(metricDowels[0], inchDowels[0])),
-				Fact:     geom.Sentencef("the %s is %s thick: no dowel of %s or more has as much wood beside it", r, geom.Millimetres(t), geom.Millimetres(l.sized(metricDowels[0], inchDowels[0]))),
+				Measured: geom.Millimeters(t), Limit: geom.Millimeters(2 * l.sized(metricDowels[0], inchDowels[0])),
+				Fact:     geom.Sentencef("the %s is %s thick: no dowel of %s or more has as much wood beside it", r, geom.Millimeters(t), geom.Millimeters(l.sized(metricDowels[0], inchDowels[0]))),
 				Ask:      geom.Sentencef("take screws"),
 				Remedies: []geom.Remedy{l.least(field, 2*l.sized(metricDowels[0], inchDowels[0])), write(SettingFasteners, Screws)},
 			})
 		case l.Fasteners == Screws && t < 2.5*l.screw(cornerScrew).hole:
 			l.warn(geom.Diagnosis{
 				Code: "fasteners", Subject: about(field, r),
-				Measured: geom.Millimetres(t), Limit: geom.Millimetres(2.5 * l.screw(cornerScrew).hole),
-				Fact:     geom.Sentencef("%s screws into the end of a %s of %s may split it", l.screw(cornerScrew).called(), r, geom.Millimetres(t)),
+				Measured: geom.Millimeters(t), Limit: geom.Millimeters(2.5 * l.screw(cornerScrew).hole),
+				Fact:     geom.Sentencef("%s screws into the end of a %s of %s may split it", l.screw(cornerScrew).called(), r, geom.Millimeters(t)),
 				Ask:      geom.Sentencef("bore the pilot holes, or take thinner screws"),
 				Remedies: []geom.Remedy{l.least(field, 2.5*l.screw(cornerScrew).hole), write(SettingFasteners, Dowels)},
 			})
@@ -147,8 +147,8 @@ func (l *layout) checkFasteners() {
 	if l.wallHeight() < 2*holesEdge+l.rise {
 		l.warn(geom.Diagnosis{
 			Code: "fasteners", Subject: about(SettingOutside, Side),
-			Measured: geom.Millimetres(l.wallHeight()), Limit: geom.Millimetres(2*holesEdge + l.rise),
-			Fact:     geom.Sentencef("sides of %s take one screw or dowel at each corner", geom.Millimetres(l.wallHeight())),
+			Measured: geom.Millimeters(l.wallHeight()), Limit: geom.Millimeters(2*holesEdge + l.rise),
+			Fact:     geom.Sentencef("sides of %s take one screw or dowel at each corner", geom.Millimeters(l.wallHeight())),
 			Ask:      geom.Sentencef("another corner holds better"),
 			Remedies: []geom.Remedy{l.least(SettingOutside, 2*holesEdge+l.rise+l.wallStand()).Of("height", 0)},
 		})

@@ -14,7 +14,7 @@ type CheckCode string
 const (
 	// of a tongue in its dado: width of the slot less the tongue's thickness
 	CheckTongueClearance CheckCode = "tongue-clearance"
-	// of front or back behind the ends of the sides, pushed outwards; below 0 it is proud
+	// of front or back behind the ends of the sides, pushed outward; below 0 it is proud
 	CheckRecess CheckCode = "recess"
 	// of the sides' faces behind the ends of front or back; below 0 they are proud
 	CheckLap              CheckCode = "lap"

@@ -33,7 +33,7 @@ const (
 // Right reports whether a measure with the verdict is as it is meant.
 func (v Verdict) Right() bool { return v == GoesTogether || v == IsFlush || v == AsAsked }
 
-// Check is one measure of the finished joint, in millimetres: for the mean of
+// Check is one measure of the finished joint, in millimeters: for the mean of
 // the caliper readings, and the least and the greatest that the readings allow
 // with the cuts as set or, where the Spec has its spread, the likely ones. Verdict
 // judges the whole range against the limits.
@@ -118,9 +118,9 @@ func (l *layout) setWrong(c Check) bool {
 // them by more, and that limit.
 func (c Check) Misfit(d geom.Diagnosis) geom.Diagnosis {
 	d.Subject.Check = c.CheckID
-	d.Measured, d.Limit = geom.Millimetres(c.Max), geom.Millimetres(c.UpperLimit)
+	d.Measured, d.Limit = geom.Millimeters(c.Max), geom.Millimeters(c.UpperLimit)
 	if c.LowerLimit-c.Min > c.Max-c.UpperLimit {
-		d.Measured, d.Limit = geom.Millimetres(c.Min), geom.Millimetres(c.LowerLimit)
+		d.Measured, d.Limit = geom.Millimeters(c.Min), geom.Millimeters(c.LowerLimit)
 	}
 	return d
 }
@@ -138,7 +138,7 @@ func (l *layout) ranged(c Check) ranged {
 
 // In prints it in a unit.
 func (r ranged) In(u geom.Unit) string {
-	text := func(mm float64) string { return geom.Millimetres(mm).In(u) }
+	text := func(mm float64) string { return geom.Millimeters(mm).In(u) }
 	least, most := text(r.Min), text(r.Max)
 	if least == most {
 		if r.Verdict != r.Verdicts.Within && (most == text(r.LowerLimit) || most == text(r.UpperLimit)) {
@@ -183,7 +183,7 @@ func (l *layout) tongueClearance(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = -1
 	}
-	return l.check(Check{CheckID: CheckID{Code: CheckTongueClearance, Part: r}, Name: string(r) + " tongue play in its dado", Nominal: TongueClearanceAt(l.f, l.dado),
+	return l.check(Check{CheckID: CheckID{Code: CheckTongueClearance, Part: r}, Name: r.String() + " tongue clearance in its dado", Nominal: TongueClearanceAt(l.f, l.dado),
 		LowerLimit: l.Limits.TongueClearance.Min, UpperLimit: l.Limits.TongueClearance.Max, Verdicts: ClearanceVerdicts}, stock.Thickness, factor)
 }
 
@@ -196,7 +196,7 @@ func (l *layout) recess(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = 0
 	}
-	return l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: RecessAt(l.f, stock.Thickness.Mean),
+	return l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: r.String() + " recess at the side ends (proud below 0)", Nominal: RecessAt(l.f, stock.Thickness.Mean),
 		LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, stock.Thickness, factor)
 }
 
@@ -224,7 +224,7 @@ func (l *layout) grooveClearance() Check {
 	if l.flush && l.sameLeft(Bottom) { // every board gets the same tongue
 		factor = 0
 	}
-	return l.check(Check{CheckID: grooveClearanceID(seat), Name: string(seat) + " bottom play in its groove", Nominal: l.groove - l.inGroove(),
+	return l.check(Check{CheckID: grooveClearanceID(seat), Name: string(seat) + " bottom clearance in its groove", Nominal: l.groove - l.inGroove(),
 		LowerLimit: l.Limits.GrooveClearance.Min, UpperLimit: l.Limits.GrooveClearance.Max, Verdicts: ClearanceVerdicts}, l.Bottom.Thickness, factor)
 }
 

@@ -7,7 +7,7 @@ import (
 )
 
 // Cleats are strips glued and screwed to the insides of the walls, level with their
-// lower edges, on which a bottom lies that is in no groove. In millimetres; common
+// lower edges, on which a bottom lies that is in no groove. In millimeters; common
 // practice, no source.
 const (
 	cleatHeight    = 12.0 // unless the bottom's height is given
@@ -30,8 +30,8 @@ func (l *layout) checkCleats() {
 	if l.rise < minCleat-settle {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(SettingBottomHeight, Bottom),
-			Measured: geom.Millimetres(l.rise), Limit: geom.Millimetres(minCleat),
-			Fact:     geom.Sentencef("cleats %s high have no room for screws, %s is needed", geom.Millimetres(l.rise), geom.Millimetres(minCleat)),
+			Measured: geom.Millimeters(l.rise), Limit: geom.Millimeters(minCleat),
+			Fact:     geom.Sentencef("cleats %s high have no room for screws, %s is needed", geom.Millimeters(l.rise), geom.Millimeters(minCleat)),
 			Ask:      geom.Sentencef("make them higher"),
 			Remedies: []geom.Remedy{l.least(SettingBottomHeight, minCleat)},
 		})
@@ -51,8 +51,8 @@ func (l *layout) checkCleats() {
 		if c.room < minCleatLength-settle {
 			l.fail(geom.Diagnosis{
 				Code: "cleats", Subject: about(SettingOutside, CleatRole),
-				Measured: geom.Millimetres(c.room), Limit: geom.Millimetres(minCleatLength),
-				Fact: geom.Sentencef("a box %s in %s has room for cleats %s long, at least %s is needed", geom.Millimetres(c.size), c.what, geom.Millimetres(c.room), geom.Millimetres(minCleatLength)),
+				Measured: geom.Millimeters(c.room), Limit: geom.Millimeters(minCleatLength),
+				Fact: geom.Sentencef("a box %s in %s has room for cleats %s long, at least %s is needed", geom.Millimeters(c.size), c.what, geom.Millimeters(c.room), geom.Millimeters(minCleatLength)),
 				Ask:  geom.Sentencef("take another bottom"),
 				Remedies: []geom.Remedy{
 					l.least(SettingOutside, c.size-c.room+minCleatLength).Of(c.what, 0),

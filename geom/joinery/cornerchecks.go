@@ -18,10 +18,10 @@ func (l *layout) checkSetting() {
 			}
 			l.fail(geom.Diagnosis{
 				Code: "fence-distance", Subject: about(field, r),
-				Measured: geom.Millimetres(l.f), Limit: geom.Millimetres(nearer(l.f, minRabbet, stock.Thickness.Min-minRabbet)),
+				Measured: geom.Millimeters(l.f), Limit: geom.Millimeters(nearer(l.f, minRabbet, stock.Thickness.Min-minRabbet)),
 				Fact: geom.Sentencef("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
-					geom.Millimetres(l.f), r, geom.Millimetres(stock.Thickness.Mean)),
-				Ask:      geom.Sentencef("front and back need boards of much the same thickness"),
+					geom.Millimeters(l.f), r, geom.Millimeters(stock.Thickness.Mean)),
+				Ask:      geom.Sentencef("box front and back need boards of much the same thickness"),
 				Remedies: l.fenceWays(r, stock),
 			})
 		}
@@ -37,8 +37,8 @@ func (l *layout) checkSideDepth() {
 		}
 		l.fail(geom.Diagnosis{
 			Code: "cutter-height", Subject: about(SettingCutterHeight, Side),
-			Measured: geom.Millimetres(deep), Limit: geom.Millimetres(limit),
-			Fact:     geom.Sentencef("cuts %s deep in sides of %s, %s at the thinnest", geom.Millimetres(l.h+l.GlueSpace), geom.Millimetres(l.Ts), geom.Millimetres(thin)),
+			Measured: geom.Millimeters(deep), Limit: geom.Millimeters(limit),
+			Fact:     geom.Sentencef("cuts %s deep in sides of %s, %s at the thinnest", geom.Millimeters(l.h+l.GlueSpace), geom.Millimeters(l.Ts), geom.Millimeters(thin)),
 			Ask:      geom.Sentencef("take thicker sides"),
 			Remedies: l.heightWays(thin),
 		})
@@ -54,8 +54,8 @@ func (l *layout) checkEndDepth(r Role) {
 	}
 	l.fail(geom.Diagnosis{
 		Code: "cutter-height", Subject: about(field, r),
-		Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(thin - minRabbet),
-		Fact: geom.Sentencef("the groove is %s deep in a %s of %s, %s at the thinnest", geom.Millimetres(l.h), r, geom.Millimetres(stock.Thickness.Mean), geom.Millimetres(thin)),
+		Measured: geom.Millimeters(l.h), Limit: geom.Millimeters(thin - minRabbet),
+		Fact: geom.Sentencef("the groove is %s deep in a %s of %s, %s at the thinnest", geom.Millimeters(l.h), r, geom.Millimeters(stock.Thickness.Mean), geom.Millimeters(thin)),
 		Ask:  geom.Sentencef("take a thicker %s", r),
 		Remedies: []geom.Remedy{
 			l.most(SettingCutterHeight, thin-geom.MinWeb),
@@ -95,26 +95,26 @@ func (l *layout) checkTongues() {
 		case play.Verdict == WillNot:
 			l.fail(geom.Diagnosis{
 				Code: "cutter-narrow", Subject: about(entry, r),
-				Measured: geom.Millimetres(play.Nominal), Limit: geom.Millimetres(play.LowerLimit),
+				Measured: geom.Millimeters(play.Nominal), Limit: geom.Millimeters(play.LowerLimit),
 				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: it does not go in",
-					r, geom.Millimetres(l.f), geom.Millimetres(l.dado)),
+					r, geom.Millimeters(l.f), geom.Millimeters(l.dado)),
 				Ask:      unlikeBoards,
 				Remedies: ways,
 			})
 		case play.Nominal > HopelessGap+settle:
 			l.fail(geom.Diagnosis{
 				Code: "cutter-wide", Subject: about(entry, r),
-				Measured: geom.Millimetres(play.Nominal), Limit: geom.Millimetres(HopelessGap),
-				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
-					r, geom.Millimetres(l.f), geom.Millimetres(l.dado), geom.Millimetres(play.Nominal)),
+				Measured: geom.Millimeters(play.Nominal), Limit: geom.Millimeters(HopelessGap),
+				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: %s of clearance is more than glue fills",
+					r, geom.Millimeters(l.f), geom.Millimeters(l.dado), geom.Millimeters(play.Nominal)),
 				Ask:      unlikeBoards,
 				Remedies: ways,
 			})
 		case l.setWrong(play):
 			l.warn(play.Misfit(geom.Diagnosis{
 				Code: "tongue-clearance", Subject: about(entry, r),
-				Fact: geom.Sentencef("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
-					r, l.ranged(play), play.Verdict, geom.Millimetres(play.LowerLimit), geom.Millimetres(play.UpperLimit)),
+				Fact: geom.Sentencef("the %s's tongue has %s of clearance in its dado: %s; %s to %s is usual",
+					r, l.ranged(play), play.Verdict, geom.Millimeters(play.LowerLimit), geom.Millimeters(play.UpperLimit)),
 				Ask:      unlikeBoards,
 				Remedies: ways,
 			}))
@@ -192,8 +192,8 @@ func (l *layout) deeper(recess Check) geom.Sentence {
 	if recess.Verdict != Proud || l.drawer.Outside.Depth-l.Depth <= l.Limits.Flush {
 		return geom.Sentence{}
 	}
-	return geom.Sentencef("; the box is then %s deep, not %s", geom.Millimetres(l.drawer.Outside.Depth),
-		geom.Millimetres(l.Depth))
+	return geom.Sentencef("; the box is then %s deep, not %s", geom.Millimeters(l.drawer.Outside.Depth),
+		geom.Millimeters(l.Depth))
 }
 
 // passes plans the passes over a rabbet that is wider than the cutter: from the
@@ -206,9 +206,9 @@ func (l *layout) passes(r Role, thickness float64, field geom.Setting) {
 	}
 	l.note(geom.Diagnosis{ // a pass more takes it
 		Code: "rabbet-passes", Subject: about(field, r),
-		Measured: geom.Millimetres(thickness - l.f), Limit: geom.Millimetres(l.Cutter.Width),
-		Fact: geom.Sentencef("one pass leaves %s at the outside of the %s's rabbet", geom.Millimetres(rest), r),
-		Ask:  geom.Sentencef("take %d passes, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(thickness-l.Cutter.Width)),
+		Measured: geom.Millimeters(thickness - l.f), Limit: geom.Millimeters(l.Cutter.Width),
+		Fact: geom.Sentencef("one pass leaves %s at the outside of the %s's rabbet", geom.Millimeters(rest), r),
+		Ask:  geom.Sentencef("take %d passes, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimeters(thickness-l.Cutter.Width)),
 	})
 }
 
@@ -217,8 +217,8 @@ func (l *layout) checkProportions() {
 	if l.Height > l.Depth {
 		l.warn(geom.Diagnosis{
 			Code: "proportions", Subject: about(SettingOutside, ""),
-			Measured: geom.Millimetres(l.Height), Limit: geom.Millimetres(l.Depth),
-			Fact: geom.Sentencef("the box is %s high and only %s deep", geom.Millimetres(l.Height), geom.Millimetres(l.Depth)),
+			Measured: geom.Millimeters(l.Height), Limit: geom.Millimeters(l.Depth),
+			Fact: geom.Sentencef("the box is %s high and only %s deep", geom.Millimeters(l.Height), geom.Millimeters(l.Depth)),
 			Ask:  geom.Sentencef("the order is width x height x depth"),
 		})
 	}
@@ -245,9 +245,9 @@ func (l *layout) checkRoom() {
 		if left := c.size - c.used; left < c.least-settle {
 			l.fail(geom.Diagnosis{
 				Code: "room", Subject: about(SettingOutside, ""),
-				Measured: geom.Millimetres(left), Limit: geom.Millimetres(c.least),
+				Measured: geom.Millimeters(left), Limit: geom.Millimeters(c.least),
 				Fact: geom.Sentencef("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
-					c.what, geom.Millimetres(c.size), geom.Millimetres(c.used), geom.Millimetres(left), geom.Millimetres(c.least)),
+					c.what, geom.Millimeters(c.size), geom.Millimeters(c.used), geom.Millimeters(left), geom.Millimeters(c.least)),
 				Ask:      geom.Sentencef("make the box larger: where it stands in an opening, that, or with fewer rows"),
 				Remedies: []geom.Remedy{l.least(SettingOutside, c.used+c.least).Of(c.what, 0)},
 			})

@@ -7,7 +7,8 @@ const (
 	Saw         CutterKind = "saw"          // a blade or dado stack: every slot is as wide as the cutter and runs right through
 	RouterTable CutterKind = "router-table" // a bit under a table with a fence: as on a saw, and a groove can stop between two stops
 	Router      CutterKind = "router"       // a CNC router: a bit that follows a drawing, a slot is made to fit and can stop
-	Hand        CutterKind = "hand"         // gauge, knife, saw, chisel and plough plane: a slot is made to fit and can stop
+	// gauge, knife, saw, chisel and plow plane: a slot is made to fit and can stop
+	Hand CutterKind = "hand"
 )
 
 // Kinds are all machines, in the order in which they are listed.
@@ -21,7 +22,7 @@ func (k CutterKind) Fenced() bool { return k == Saw || k == RouterTable }
 func (k CutterKind) FollowsDrawing() bool { return k == Router }
 
 // MadeToFit reports whether a slot is made as wide as what goes into it wants, though
-// never narrower than the bit or the plough iron.
+// never narrower than the bit or the plow iron.
 func (k CutterKind) MadeToFit() bool { return k == Router || k == Hand }
 
 // Stops reports whether a groove can end before the end of its board.

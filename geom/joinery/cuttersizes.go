@@ -8,7 +8,7 @@ import (
 
 // What cutters are to be had; all common practice, no source. A hint names no other.
 var (
-	// soldBits are usual diameters of straight bits, and widths of plough irons, in mm:
+	// soldBits are usual diameters of straight bits, and widths of plow irons, in mm:
 	// metric ones, those of inches from 1/8 to 3/4, and those made for sheets that are
 	// thinner than their name, 7/32, 31/64 and 23/32.
 	soldBits = []float64{3, 3.175, 4, 4.7625, 5, 5.55625, 6, 6.35, 7.9375, 8, 9.525, 10, 12, 12.303125, 12.7, 14, 15.875, 16, 18, 18.25625, 19.05, 20}
@@ -33,7 +33,7 @@ func (l *layout) toBeHad(c geom.Change) bool {
 	return found
 }
 
-// SoldBit is the widest usual bit, or plough iron, up to a width in mm.
+// SoldBit is the widest usual bit, or plow iron, up to a width in mm.
 func SoldBit(most float64) (bit float64, found bool) {
 	for _, d := range soldBits {
 		if d <= most {

@@ -33,8 +33,8 @@ func (l *layout) dadoRabbet() {
 			}
 			l.warn(c.Misfit(geom.Diagnosis{
 				Code: "outside-depth", Subject: about(SettingOutside, ""),
-				Fact:     geom.Sentencef("the box comes out too %s, %s; %s to %s is right", c.Verdict, l.ranged(c), geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
-				Ask:      geom.Sentencef("take a thinner front, or leave the box so deep where there is room behind it"),
+				Fact:     geom.Sentencef("the box comes out too %s, %s; %s to %s is right", c.Verdict, l.ranged(c), geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
+				Ask:      geom.Sentencef("take a thinner box front, or leave the box so deep where there is room behind it"),
 				Remedies: ways,
 			}))
 		}
@@ -85,8 +85,8 @@ func (l *layout) tongued(r Role) ending {
 				e.groove, l.unsuited = 0, true
 				l.warnOnce(geom.Diagnosis{
 					Code: "groove-ends", Subject: about(SettingGrooveEnds, Side),
-					Measured: geom.Millimetres(e.reach - l.corner() - reliefRoom), Limit: geom.Millimetres(minLip),
-					Fact:     geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimetres(e.reach)),
+					Measured: geom.Millimeters(e.reach - l.corner() - reliefRoom), Limit: geom.Millimeters(minLip),
+					Fact:     geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimeters(e.reach)),
 					Ask:      geom.Sentencef("let it run through: it shows at the ends"),
 					Remedies: []geom.Remedy{l.most(SettingCutterHeight, l.f), write(SettingGrooveEnds, GrooveThrough)},
 				})

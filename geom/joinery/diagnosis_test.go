@@ -8,13 +8,13 @@ import (
 	"drawerwright/geom"
 )
 
-// fact is that of a diagnosis in millimetres.
-func fact(d geom.Diagnosis) string { return d.Fact.In(geom.Millimetre) }
+// fact is that of a diagnosis in millimeters.
+func fact(d geom.Diagnosis) string { return d.Fact.In(geom.Millimeter) }
 
-// advice is what a diagnosis has of remedies, else of what is asked, in millimetres.
+// advice is what a diagnosis has of remedies, else of what is asked, in millimeters.
 func advice(d geom.Diagnosis) string {
 	if len(d.Remedies) == 0 {
-		return d.Ask.In(geom.Millimetre)
+		return d.Ask.In(geom.Millimeter)
 	}
 	ways := make([]string, len(d.Remedies))
 	for i, r := range d.Remedies {
@@ -23,7 +23,7 @@ func advice(d geom.Diagnosis) string {
 	return strings.Join(ways, "; or ")
 }
 
-// remedy is the data of a remedy: its settings, each with its range in millimetres or its word.
+// remedy is the data of a remedy: its settings, each with its range in millimeters or its word.
 func remedy(r geom.Remedy) string {
 	var list []string
 	for _, c := range r.Changes {

@@ -12,7 +12,7 @@ import (
 // FieldDividers is the entry of a [geom.Diagnosis] about dividers.
 const FieldDividers geom.Setting = "dividers"
 
-// Dividers, in millimetres; common practice, no source.
+// Dividers, in millimeters; common practice, no source.
 const (
 	fixedShort, looseShort = 0.5, 1.0 // of the room between the floors of its dados
 	looseClearance         = 0.5      // more in a loose one's dado
@@ -115,8 +115,8 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 		if at-end < minCell-settle {
 			l.failDivider(i, geom.Diagnosis{
 				Code:     "divider-room",
-				Measured: geom.Millimetres(at - end), Limit: geom.Millimetres(minCell),
-				Fact: geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimetres(at-end), geom.Millimetres(room), geom.Millimetres(minCell)),
+				Measured: geom.Millimeters(at - end), Limit: geom.Millimeters(minCell),
+				Fact: geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimeters(at-end), geom.Millimeters(room), geom.Millimeters(minCell)),
 				Ask:  geom.Sentencef("take other places, or none"),
 				Remedies: []geom.Remedy{
 					geom.Remedy{Changes: []geom.Change{{Setting: FieldDividers, Key: "at", Item: i, Count: int((room - minCell + settle) / (s.t + minCell))}}},
@@ -136,8 +136,8 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	if s.height > l.Height-l.dividerFoot()+settle {
 		l.failDivider(i, geom.Diagnosis{
 			Code:     "divider-height",
-			Measured: geom.Millimetres(s.height), Limit: geom.Millimetres(l.Height - l.dividerFoot()),
-			Fact:     geom.Sentencef("it is %s high, over a bottom whose top is %s below the upper edges", geom.Millimetres(s.height), geom.Millimetres(l.Height-l.dividerFoot())),
+			Measured: geom.Millimeters(s.height), Limit: geom.Millimeters(l.Height - l.dividerFoot()),
+			Fact:     geom.Sentencef("it is %s high, over a bottom whose top is %s below the upper edges", geom.Millimeters(s.height), geom.Millimeters(l.Height-l.dividerFoot())),
 			Ask:      geom.Sentencef("take lower dividers"),
 			Remedies: []geom.Remedy{l.most(FieldDividers, l.Height-l.dividerFoot()).Of("height", i)},
 		})
@@ -157,8 +157,8 @@ func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 				if cell := math.Max(b-(a+s.t), a-(b+o.t)); cell < minCell-settle {
 					l.failDivider(s.number, geom.Diagnosis{
 						Code:     "divider-room",
-						Measured: geom.Millimetres(cell), Limit: geom.Millimetres(minCell),
-						Fact: geom.Sentencef("one at %s is nearer than %s to one of divider %d at %s", geom.Millimetres(a), geom.Millimetres(minCell), o.number+1, geom.Millimetres(b)),
+						Measured: geom.Millimeters(cell), Limit: geom.Millimeters(minCell),
+						Fact: geom.Sentencef("one at %s is nearer than %s to one of divider %d at %s", geom.Millimeters(a), geom.Millimeters(minCell), o.number+1, geom.Millimeters(b)),
 						Ask:  geom.Sentencef("other places, or write them all in one divider"),
 					})
 					return false
@@ -177,7 +177,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 		least, most, play = least+looseClearance/2, most+looseClearance, play+looseClearance
 	}
 	s.slot = l.DadoWidth(s.t, play)
-	c := l.check(Check{CheckID: CheckID{Code: CheckDividerClearance, Part: DividerRole, Item: s.number + 1}, Name: fmt.Sprintf("divider %d play in its dados", s.number+1), Nominal: s.slot - s.t,
+	c := l.check(Check{CheckID: CheckID{Code: CheckDividerClearance, Part: DividerRole, Item: s.number + 1}, Name: fmt.Sprintf("divider %d clearance in its dados", s.number+1), Nominal: s.slot - s.t,
 		LowerLimit: least, UpperLimit: most, Verdicts: ClearanceVerdicts}, s.Stock.Thickness, -1)
 	if c.Verdict != WillNot && c.Nominal <= HopelessGap+settle && !l.setWrong(c) {
 		return true
@@ -190,7 +190,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	}
 	l.say(c.Misfit(geom.Diagnosis{
 		Code: "divider-clearance", Level: refused(c.Verdict == WillNot || c.Nominal > HopelessGap+settle), Subject: about(field, DividerRole),
-		Fact:     geom.Sentencef("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
+		Fact:     geom.Sentencef("divider %d has %s of clearance in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
 		Ask:      unlikeBoards,
 		Remedies: []geom.Remedy{way},
 	}))

@@ -97,8 +97,8 @@ func (l *layout) dropGlueSpace() {
 	if l.GlueSpace > 0 {
 		l.warn(geom.Diagnosis{
 			Code: "glue-space", Subject: about(SettingGlueSpace, ""),
-			Fact:     geom.Sentencef("a %s has no dados: the glue-space of %s changes nothing", l.Joint, geom.Millimetres(l.GlueSpace)),
-			Ask:      geom.Sentencef("leave the glue room out"),
+			Fact:     geom.Sentencef("a %s has no dados: the glue-space of %s changes nothing", l.Joint, geom.Millimeters(l.GlueSpace)),
+			Ask:      geom.Sentencef("leave glue-space out"),
 			Remedies: []geom.Remedy{l.exactly(SettingGlueSpace, 0)},
 		})
 	}
@@ -120,9 +120,9 @@ func (l *layout) checkLappedSetting() {
 		}
 		l.fail(geom.Diagnosis{
 			Code: "fence-distance", Subject: about(field, ""),
-			Measured: geom.Millimetres(l.f), Limit: geom.Millimetres(minRabbet),
-			Fact:     geom.Sentencef("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", geom.Millimetres(l.f), geom.Millimetres(minRabbet)),
-			Ask:      geom.Sentencef("take a thicker front"),
+			Measured: geom.Millimeters(l.f), Limit: geom.Millimeters(minRabbet),
+			Fact:     geom.Sentencef("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", geom.Millimeters(l.f), geom.Millimeters(minRabbet)),
+			Ask:      geom.Sentencef("take a thicker box front"),
 			Remedies: []geom.Remedy{l.least(SettingFenceDistance, minRabbet)},
 		})
 	}
@@ -142,9 +142,9 @@ func (l *layout) checkPasses(lengths []float64) {
 		l.drawer.Setup.RabbetPasses = n
 		l.note(geom.Diagnosis{ // a pass more takes it
 			Code: "rabbet-passes", Subject: about(SettingCutter, ""),
-			Measured: geom.Millimetres(longest), Limit: geom.Millimetres(l.Cutter.Width),
-			Fact: geom.Sentencef("one pass leaves %s of rabbets that are %s long", geom.Millimetres(rest), geom.Millimetres(longest)),
-			Ask:  geom.Sentencef("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(rest)),
+			Measured: geom.Millimeters(longest), Limit: geom.Millimeters(l.Cutter.Width),
+			Fact: geom.Sentencef("one pass leaves %s of rabbets that are %s long", geom.Millimeters(rest), geom.Millimeters(longest)),
+			Ask:  geom.Sentencef("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimeters(rest)),
 		})
 	}
 }
@@ -155,10 +155,10 @@ func (l *layout) checkRabbets() {
 	if l.Cutter.Kind.Fenced() && math.Abs(l.Ts-2*l.h) > sameFence {
 		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "rabbet-setup", Subject: about(SettingCutterHeight, Side),
-			Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(l.Ts - l.h),
-			Fact: geom.Sentencef("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
-				geom.Millimetres(l.h), geom.Millimetres(l.Ts-l.h)),
-			Ask:      geom.Sentencef("set the fence once for the sides of all drawers, then once for their fronts and backs"),
+			Measured: geom.Millimeters(l.h), Limit: geom.Millimeters(l.Ts - l.h),
+			Fact: geom.Sentencef("the rabbets of the sides are %s long, those of box front and back %s: each length takes a fence of its own",
+				geom.Millimeters(l.h), geom.Millimeters(l.Ts-l.h)),
+			Ask:      geom.Sentencef("set the fence once for the sides of all drawers, then once for their box fronts and backs"),
 			Remedies: []geom.Remedy{l.exactly(SettingCutterHeight, l.Ts/2)},
 		})
 	}

@@ -68,7 +68,7 @@ func TestDoubleRabbetSizes(t *testing.T) {
 			t.Errorf("%s at %v, want %v", c.what, c.at.Origin, c.want)
 		}
 	}
-	near(t, "back slack", 500-(bottom.Placements[0].Origin.Y+bottom.Panel.Width()), 14-5+1)
+	near(t, "back clearance", 500-(bottom.Placements[0].Origin.Y+bottom.Panel.Width()), 14-5+1)
 	if d.Outside != (Size{460, 140, 500}) {
 		t.Errorf("outside %v", d.Outside)
 	}
@@ -86,7 +86,7 @@ func TestDoubleRabbetFlushBottom(t *testing.T) {
 			t.Errorf("%s: %+v", p.Role, p.Panel.Pockets)
 		}
 	}
-	near(t, "tongue play", d.fit("groove-clearance").Nominal, 6.35-(12-6))
+	near(t, "tongue clearance", d.fit("groove-clearance").Nominal, 6.35-(12-6))
 	near(t, "flush", d.fit("bottom-flush").Nominal, 0)
 	near(t, "bottom stands at", d.part(Bottom).Placements[0].Origin.Z, 0)
 }
@@ -150,7 +150,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		says   string // in the message or the hint
 		follow func(*Spec)
 	}{
-		"glue room": {func(s *Spec) { s.GlueSpace = 0.2 }, "glue-space", SettingGlueSpace, false, "the glue-space of 0.2 mm changes nothing",
+		"glue space": {func(s *Spec) { s.GlueSpace = 0.2 }, "glue-space", SettingGlueSpace, false, "the glue-space of 0.2 mm changes nothing",
 			func(s *Spec) { s.GlueSpace = 0 }},
 		"cut too deep":    {func(s *Spec) { s.CutterHeight = 11.5 }, "cutter-height", SettingCutterHeight, true, "cuts 11.5 mm deep in sides of 12 mm", func(s *Spec) { s.CutterHeight = 6 }},
 		"cut too shallow": {func(s *Spec) { s.CutterHeight = 0.9; s.BottomClearance = 0.5 }, "cutter-height", SettingCutterHeight, true, "cuts 0.9 mm deep", func(s *Spec) { s.CutterHeight = 6 }},
@@ -169,7 +169,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		"passes": {func(s *Spec) { s.Sides = sheet("thick", 18) }, "rabbet-passes", SettingCutter, false,
 			"one pass leaves 2.65 mm of rabbets that are 9 mm long | take 2 passes, the first along the end, the fence moved out by at most 6.35 mm each time, the last at 2.65 mm", func(s *Spec) { s.Sides = sheet("twelve", 12) }},
 		"two lengths": {func(s *Spec) { s.CutterHeight = 5.9 }, "rabbet-setup", SettingCutterHeight, false,
-			"the rabbets of the sides are 5.9 mm long, those of front and back 6.1 mm", func(s *Spec) { s.CutterHeight = 6 }},
+			"the rabbets of the sides are 5.9 mm long, those of box front and back 6.1 mm", func(s *Spec) { s.CutterHeight = 6 }},
 		"alike would be too deep": {func(s *Spec) { s.Front, s.FenceDistance, s.CutterHeight = sheet("thin", 6.9), 6, 4 }, "rabbet-setup", SettingCutterHeight, false,
 			"cutter-height 6 and box-front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		// Half of 11.99 is 5.995, written as 6: 6 + 1 is more than 6.996, 5.995 + 1 is not.

@@ -8,6 +8,7 @@ package joinery
 
 import (
 	"slices"
+	"strings"
 
 	"drawerwright/geom"
 )
@@ -17,13 +18,16 @@ type Role string
 
 const (
 	Side   Role = "side"
-	Front  Role = "front"
+	Front  Role = "box-front"
 	Back   Role = "back"
 	Bottom Role = "bottom"
 
 	DividerRole     Role = "divider"
 	DrawerFrontRole Role = "drawer-front"
 )
+
+// String is the role in words: a box front is not the drawer front before it.
+func (r Role) String() string { return strings.ReplaceAll(string(r), "-", " ") }
 
 // Part is a panel with its stock and a place for each piece of it in the box.
 type Part struct {

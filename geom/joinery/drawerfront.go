@@ -9,7 +9,7 @@ import (
 // FieldDrawerFront is the entry of a [geom.Diagnosis] about a drawer front.
 const FieldDrawerFront geom.Setting = "drawer-front"
 
-// Holes for a drawer front, in millimetres; common practice, no source.
+// Holes for a drawer front, in millimeters; common practice, no source.
 const (
 	fixingIn      = 40.0  // from the inside faces of the sides
 	fixingTwoRows = 110.0 // clear height from which there are two rows of them
@@ -41,10 +41,10 @@ func (l *layout) drawerFront() {
 	if gap := front.Placements[0].Origin.Y - (y + t); gap > HopelessGap+settle {
 		l.fail(geom.Diagnosis{
 			Code: "recess", Subject: about(FieldDrawerFront, DrawerFrontRole),
-			Measured: geom.Millimetres(gap), Limit: geom.Millimetres(HopelessGap),
-			Fact: geom.Sentencef("the box's front stands %s behind the ends of the sides, "+
-				"on which the drawer front would bear: its screws would bend it", geom.Millimetres(gap)),
-			Ask:      geom.Sentencef("take a box's front of twice the fence distance"),
+			Measured: geom.Millimeters(gap), Limit: geom.Millimeters(HopelessGap),
+			Fact: geom.Sentencef("the box front stands %s behind the ends of the sides, "+
+				"on which the drawer front would bear: its screws would bend it", geom.Millimeters(gap)),
+			Ask:      geom.Sentencef("take a box front of twice the fence distance"),
 			Remedies: l.fenceWays(Front, l.Front),
 		})
 		return
@@ -54,7 +54,7 @@ func (l *layout) drawerFront() {
 		l.fail(geom.Diagnosis{
 			Code: "drawer-front", Subject: about(FieldDrawerFront, DrawerFrontRole),
 			Fact: geom.Sentencef("no screw from inside the box would meet the drawer front"),
-			Ask:  geom.Sentencef("a larger front, or other left and below"),
+			Ask:  geom.Sentencef("a larger drawer front, or other overhang-left and overhang-below"),
 		})
 		return
 	}
@@ -110,12 +110,12 @@ func (l *layout) standsBefore(front geom.Rect) bool {
 		front.Min.Y <= l.Height/2 && front.Max.Y >= l.Height/2 {
 		return true
 	}
-	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
+	mm := func(v float64) geom.Millimeters { return geom.Millimeters(v) }
 	l.fail(geom.Diagnosis{
 		Code: "drawer-front", Subject: about(FieldDrawerFront, DrawerFrontRole),
 		Fact: geom.Sentencef("a drawer front from %s to %s across and %s to %s up does not stand before a box of %s x %s",
 			mm(front.Min.X), mm(front.Max.X), mm(front.Min.Y), mm(front.Max.Y), mm(l.Width), mm(l.Height)),
-		Ask: geom.Sentencef("left and below tell how far it stands out beyond the box"),
+		Ask: geom.Sentencef("overhang-left and overhang-below say how far it stands out beyond the box"),
 	})
 	return false
 }
@@ -142,9 +142,9 @@ func (l *layout) handle(drawerFront, front *Part) {
 		if room < handleEdge-settle {
 			l.fail(geom.Diagnosis{
 				Code: "handle", Subject: about(FieldDrawerFront, DrawerFrontRole),
-				Measured: geom.Millimetres(room), Limit: geom.Millimetres(handleEdge),
+				Measured: geom.Millimeters(room), Limit: geom.Millimeters(handleEdge),
 				Fact: geom.Sentencef("a handle's hole comes within %s of the edge of a front of %s x %s",
-					geom.Millimetres(room), geom.Millimetres(f.Width), geom.Millimetres(f.Height)),
+					geom.Millimeters(room), geom.Millimeters(f.Width), geom.Millimeters(f.Height)),
 				Ask: geom.Sentencef("other handle-spacing or handle-from-top"),
 			})
 			return
@@ -159,8 +159,8 @@ func (l *layout) handle(drawerFront, front *Part) {
 		case at.X < l.Ts+r+2 || at.X > l.Width-l.Ts-r-2 || at.Z < floor+r+2 || at.Z > l.Height-r-2:
 			l.warn(geom.Diagnosis{
 				Code: "handle", Subject: about(FieldDrawerFront, Front),
-				Fact: geom.Sentencef("behind a handle's hole, %s over the box's lower edge, the box's front has no room "+
-					"for a hole of %s: its screw cannot be reached from inside", geom.Millimetres(at.Z), geom.Millimetres(clear)),
+				Fact: geom.Sentencef("behind a handle's hole, %s over the box's lower edge, the box front has no room "+
+					"for a hole of %s: its screw cannot be reached from inside", geom.Millimeters(at.Z), geom.Millimeters(clear)),
 				Ask: geom.Sentencef("sink the screw's head into the drawer front's back before it is screwed on, " +
 					"or move the handle"),
 			})

@@ -32,7 +32,7 @@ func (l *layout) minNotch() float64 {
 	return l.Cutter.Width + notchRoom
 }
 
-// notchRoom is how much wider than its bit a notch is at least, in millimetres:
+// notchRoom is how much wider than its bit a notch is at least, in millimeters:
 // toolpath programs find no way into one of just its width.
 const notchRoom = 0.05
 

@@ -158,7 +158,7 @@ func mirrored(p geom.Panel) geom.Panel {
 }
 
 // alike reports whether two panels, as a panel and its mirror image, are the same but
-// for the order of what is in them, to the nanometre.
+// for the order of what is in them, to the nanometer.
 func alike(p, q geom.Panel) bool {
 	type shape struct {
 		kind  geom.Kind

@@ -7,7 +7,7 @@ import (
 )
 
 // fingerUnder and fingerOver are the least wood of a finger under and over the bottom's
-// groove that is in it, in millimetres; common practice, no source.
+// groove that is in it, in millimeters; common practice, no source.
 const fingerUnder, fingerOver = 1.0, 2.0
 
 // planFingers sees to it that the bottom's groove lies in one row of fingers, where a
@@ -101,8 +101,8 @@ func (l *layout) checkRows(pitch, play float64) {
 		}
 		l.warn(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingOutside, Side),
-			Measured: geom.Millimetres(last), Limit: geom.Millimetres(pitch),
-			Fact:     geom.Sentencef("the topmost fingers are %s wide, the others %s", geom.Millimetres(last), geom.Millimetres(pitch)),
+			Measured: geom.Millimeters(last), Limit: geom.Millimeters(pitch),
+			Fact:     geom.Sentencef("the topmost fingers are %s wide, the others %s", geom.Millimeters(last), geom.Millimeters(pitch)),
 			Ask:      geom.Sentencef("plane the topmost fingers off, or leave them so"),
 			Remedies: []geom.Remedy{l.exactly(SettingOutside, walls+l.wallStand()).Of("height", 0)},
 		})
@@ -114,14 +114,14 @@ func (l *layout) checkRows(pitch, play float64) {
 	if !l.withinRow(play) {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(SettingBottomHeight, Side),
-			Measured: geom.Millimetres(l.rise + l.groove), Limit: geom.Millimetres(at[row+1]),
-			Fact:     geom.Sentencef("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", geom.Millimetres(l.rise), geom.Millimetres(l.rise+l.groove), geom.Millimetres(at[row+1])),
+			Measured: geom.Millimeters(l.rise + l.groove), Limit: geom.Millimeters(at[row+1]),
+			Fact:     geom.Sentencef("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", geom.Millimeters(l.rise), geom.Millimeters(l.rise+l.groove), geom.Millimeters(at[row+1])),
 			Ask:      geom.Sentencef("take another corner or another bottom"),
 			Remedies: l.rowWays(at, play),
 		})
 	}
 	if l.GrooveEnds == GrooveThrough {
-		where := "of the front and the back, on the outsides of the box"
+		where := "of the box front and the back, on the outsides of the box"
 		if row%2 == 1 {
 			where = "of the sides, in front and behind"
 		}

@@ -2,7 +2,7 @@ package joinery
 
 import "drawerwright/geom"
 
-// Limits are what a shop calls right, in millimetres. The defaults are common
+// Limits are what a shop calls right, in millimeters. The defaults are common
 // practice without a source; a job file can change each.
 type Limits struct {
 	// TongueClearance is the play of a tongue in its dado: below, glue is scraped off;
@@ -44,21 +44,21 @@ var DefaultLimits = Limits{
 	Flush: 0.25, ShoulderGap: 0.25, EndClearance: 1, Width: 0.8, Depth: 0.5, Height: 0.5, Diagonal: 1,
 }
 
-// HopelessGap is where glue no longer bridges a gap or a play, in millimetres; common
+// HopelessGap is where glue no longer bridges a gap or a play, in millimeters; common
 // practice, no source.
 const HopelessGap = 1.0
 
 // MinHolding is the least wood that is advised of a tongue, and between a dado and the end
-// of its board, in millimetres: less breaks off; common practice, no source.
+// of its board, in millimeters: less breaks off; common practice, no source.
 const MinHolding = 3.0
 
-// Limits of the joint that no job changes, in millimetres. All are common practice without a
+// Limits of the joint that no job changes, in millimeters. All are common practice without a
 // source unless their comment says otherwise.
 const (
 	// bottomRoom is what other parts keep from a bottom that slides.
 	bottomRoom = 0.03
 	// minBottomClearance is the slack below which errors of a cut list's usual size, half
-	// a millimetre, make the bottom too large for its grooves.
+	// a millimeter, make the bottom too large for its grooves.
 	minBottomClearance = 0.5
 	// sameFence is the difference in a fence distance that no fence can be set to.
 	sameFence = 0.05
@@ -80,5 +80,5 @@ const (
 	minRabbet = 1.0
 )
 
-// settle is what no verdict may hang on, in millimetres.
+// settle is what no verdict may hang on, in millimeters.
 const settle = geom.Settle

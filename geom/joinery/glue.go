@@ -1,7 +1,7 @@
 package joinery
 
 // GlueArea is what glue is spread on in the corners of one box, in square
-// millimetres, one of the two faces that meet counted. With T the thickness of the
+// millimeters, one of the two faces that meet counted. With T the thickness of the
 // end, Ts of the side and h the cutter height, a corner's glued length across the
 // board is
 //

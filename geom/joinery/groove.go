@@ -29,7 +29,7 @@ func (l *layout) minGroove() float64 {
 }
 
 // noise is what sums of lengths may differ by without a difference, in mm: lengths are
-// whole nanometres. A pass more costs nothing; wood that is left between two does.
+// whole nanometers. A pass more costs nothing; wood that is left between two does.
 const noise = 1e-9
 
 // planGroove works out the passes of a cutter for grooves: none further from the next

@@ -11,7 +11,7 @@ import (
 
 // TestScrewsAndDrills: in an inch shop screws have gauges, whose thickness is 0.060 + 0.013
 // n inches (common practice, no source), and go through their holes with a 64th of room at
-// most three; holes are whole 64ths. In a metric shop both are in millimetres.
+// most three; holes are whole 64ths. In a metric shop both are in millimeters.
 func TestScrewsAndDrills(t *testing.T) {
 	for _, s := range [][2]screw{cornerScrew, bottomScrew} {
 		for i, thick := range []func(string) float64{
@@ -27,7 +27,7 @@ func TestScrewsAndDrills(t *testing.T) {
 	}
 	for _, fasteners := range []Fastener{Screws, Dowels} {
 		for _, fit := range []BottomFit{BottomApplied, BottomSlideIn} {
-			for _, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
+			for _, u := range []geom.Unit{geom.Millimeter, geom.Inch} {
 				s := routedBox(func(s *Spec) {
 					s.Joint, s.Fasteners, s.BottomFit, s.Units = Butt, fasteners, fit, u
 					s.DrawerFront = &DrawerFront{Stock: s.Front, Width: 420, Height: 140, OverhangLeft: 10, OverhangBelow: 10, Handles: 1}
@@ -70,7 +70,7 @@ func TestScrewsAndDrills(t *testing.T) {
 
 func number(t *testing.T, text string) float64 {
 	t.Helper()
-	l, err := geom.ParseLength(text, geom.Millimetre)
+	l, err := geom.ParseLength(text, geom.Millimeter)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -32,19 +32,19 @@ var asks = map[string]string{
 	"sheet":             "what sheets a shop buys",
 	"solid-grain":       "only who sees the boards knows the grain",
 	"recess":            "sorting or sanding boards: the readings are as they are",
-	"outside-depth":     "planing, where no fence makes front and back flush",
-	"tongue-clearance":  "sorting boards, where readings differ by more than the usual play",
-	"back-clearance":    "sorting boards, where readings differ by more than the usual play",
-	"divider-clearance": "sorting boards, where readings differ by more than the usual play",
-	"groove-clearance":  "sorting boards, where readings differ by more than the usual play",
-	"cutter-narrow":     "sorting boards, where readings differ by more than the usual play",
+	"outside-depth":     "planing, where no fence makes box front and back flush",
+	"tongue-clearance":  "sorting boards, where readings differ by more than the usual clearance",
+	"back-clearance":    "sorting boards, where readings differ by more than the usual clearance",
+	"divider-clearance": "sorting boards, where readings differ by more than the usual clearance",
+	"groove-clearance":  "sorting boards, where readings differ by more than the usual clearance",
+	"cutter-narrow":     "sorting boards, where readings differ by more than the usual clearance",
 	"bottom-movement":   "another wood, where it moves by more than any groove holds",
 	"fasteners":         "pilot holes, or another corner: a board is as thick as it is",
 	"thin-web":          "thicker boards, where no depth leaves enough and holds",
 	"ring":              "a shape that crosses itself: sizes far from any drawer's",
 	"room":              "a box in an opening has its size from there",
 	"finger-width":      "a box in an opening has its size from there",
-	"bottom-clearance":  "thicker boards, where grooves are too shallow for any slack",
+	"bottom-clearance":  "thicker boards, where grooves are too shallow for any clearance",
 	"applied":           "gluing, where boards are as thick as they are",
 }
 
@@ -57,7 +57,7 @@ func TestHintsHold(t *testing.T) {
 		if rapid.Bool().Draw(t, "fitted") {
 			anyFittings(t, &s)
 		}
-		s.Units = rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "units")
+		s.Units = rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "units")
 		_, before := Build(s)
 		for _, p := range before {
 			if advice(p) == "" || fact(p) == "" {
@@ -121,7 +121,7 @@ func checkMeasured(t *rapid.T, d geom.Diagnosis) {
 		}
 		return
 	}
-	measured, limit := d.Measured.(geom.Millimetres), d.Limit.(geom.Millimetres)
+	measured, limit := d.Measured.(geom.Millimeters), d.Limit.(geom.Millimeters)
 	if off := math.Abs(float64(measured - limit)); off <= settle && d.Code != "bottom" && d.Code != "bottom-clearance" {
 		t.Fatalf("%s: %g is measured, and the limit is %g: %s", d.Code, float64(measured), float64(limit), fact(d))
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 // DefaultBackSetback is how far a housed back stands before the ends of the sides, in
-// millimetres: twice what it needs behind it; common practice, no source.
+// millimeters: twice what it needs behind it; common practice, no source.
 const DefaultBackSetback = 12.0
 
 // housed lays out a back at its full thickness in dados of the sides, its outside
@@ -49,7 +49,7 @@ func (l *layout) housing() float64 {
 }
 
 // sawnPlay is what a dado cut in several passes is made wider than the board that goes into
-// it, in millimetres: the middle of the limits, as of the fingers.
+// it, in millimeters: the middle of the limits, as of the fingers.
 func (l *layout) sawnClearance() float64 {
 	return l.printed((l.Limits.TongueClearance.Min + l.Limits.TongueClearance.Max) / 2)
 }
@@ -65,13 +65,13 @@ func (l *layout) checkHoused() {
 	if l.BackSetback < minBackSetback-settle {
 		l.fail(geom.Diagnosis{
 			Code: "back-setback", Subject: about(SettingBackSetback, Back),
-			Measured: geom.Millimetres(l.BackSetback), Limit: geom.Millimetres(minBackSetback),
-			Fact:     geom.Sentencef("%s of wood behind the back's dados break off", geom.Millimetres(l.BackSetback)),
+			Measured: geom.Millimeters(l.BackSetback), Limit: geom.Millimeters(minBackSetback),
+			Fact:     geom.Sentencef("%s of wood behind the back's dados break off", geom.Millimeters(l.BackSetback)),
 			Ask:      geom.Sentencef("make the box deeper"),
 			Remedies: []geom.Remedy{l.least(SettingBackSetback, minBackSetback)},
 		})
 	}
-	c := l.check(Check{CheckID: CheckID{Code: CheckBackClearance, Part: Back}, Name: "back play in its dados", Nominal: w - l.Tk,
+	c := l.check(Check{CheckID: CheckID{Code: CheckBackClearance, Part: Back}, Name: "back clearance in its dados", Nominal: w - l.Tk,
 		LowerLimit: l.Limits.TongueClearance.Min, UpperLimit: l.Limits.TongueClearance.Max, Verdicts: ClearanceVerdicts}, l.Back.Thickness, -1)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
@@ -81,7 +81,7 @@ func (l *layout) checkHoused() {
 		}
 		l.say(c.Misfit(geom.Diagnosis{
 			Code: "back-clearance", Level: refused(c.Verdict == WillNot), Subject: about(field, Back),
-			Fact:     geom.Sentencef("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
+			Fact:     geom.Sentencef("the back has %s of clearance in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
 			Ask:      unlikeBoards,
 			Remedies: ways,
 		}))
@@ -92,9 +92,9 @@ func (l *layout) checkHoused() {
 		s.BackPasses = int(math.Ceil((w - settle) / l.Cutter.Width))
 		l.note(geom.Diagnosis{ // passes more make them
 			Code: "back-setup", Subject: about(SettingBackJoint, Back),
-			Measured: geom.Millimetres(w), Limit: geom.Millimetres(l.Cutter.Width),
-			Fact: geom.Sentencef("the back's dados are %s wide and take %d passes of a cutter of %s", geom.Millimetres(w), s.BackPasses, geom.Millimetres(l.Cutter.Width)),
-			Ask:  geom.Sentencef("set the fence at %s from the rear end for the first and %s for the last", geom.Millimetres(l.BackSetback), geom.Millimetres(l.BackSetback+w-l.Cutter.Width)),
+			Measured: geom.Millimeters(w), Limit: geom.Millimeters(l.Cutter.Width),
+			Fact: geom.Sentencef("the back's dados are %s wide and take %d passes of a cutter of %s", geom.Millimeters(w), s.BackPasses, geom.Millimeters(l.Cutter.Width)),
+			Ask:  geom.Sentencef("set the fence at %s from the rear end for the first and %s for the last", geom.Millimeters(l.BackSetback), geom.Millimeters(l.BackSetback+w-l.Cutter.Width)),
 		})
 	}
 }

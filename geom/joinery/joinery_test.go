@@ -65,10 +65,10 @@ func TestHalfInchBox(t *testing.T) {
 	near(t, "bottom width", d.part(Bottom).Panel.Width(), (19.5-1.0/16)*in)
 }
 
-// TestSixMillimetreSetting: common practice, no source. With 11.98 mm stock,
+// TestSixMillimeterSetting: common practice, no source. With 11.98 mm stock,
 // height and fence at 6 mm and a 1/4 in slot, the front comes out flush with
 // some play for glue, and a 6.3 mm bottom goes into the slot.
-func TestSixMillimetreSetting(t *testing.T) {
+func TestSixMillimeterSetting(t *testing.T) {
 	s := saw(460, 140, 500, geom.InchMM/4, sheet("birch", 11.98), sheet("hardboard", 6.3))
 	s.FenceDistance, s.CutterHeight = 6, 6
 	d := mustBuild(t, s)
@@ -78,12 +78,12 @@ func TestSixMillimetreSetting(t *testing.T) {
 		t.Errorf("front is %s", recess.Verdict)
 	}
 	play := d.fit("tongue-clearance") // 6.35 - 6
-	near(t, "tongue play", play.Nominal, 0.35)
+	near(t, "tongue clearance", play.Nominal, 0.35)
 	if play.Verdict != GoesTogether {
 		t.Errorf("tongue: %s", play.Verdict)
 	}
 	bottom := d.fit("groove-clearance") // 6.35 - 6.3
-	near(t, "bottom play", bottom.Nominal, 0.05)
+	near(t, "bottom clearance", bottom.Nominal, 0.05)
 	if bottom.Verdict != GoesTogether || len(d.part(Bottom).Panel.Pockets) != 0 {
 		t.Errorf("bottom: %s, %d cuts", bottom.Verdict, len(d.part(Bottom).Panel.Pockets))
 	}
@@ -110,7 +110,7 @@ func TestFlushBottom(t *testing.T) {
 	if len(b.Panel.Pockets) != 4 || b.Placements[0].Origin.Z != 0 {
 		t.Fatalf("%d rabbets, stands at %g", len(b.Panel.Pockets), b.Placements[0].Origin.Z)
 	}
-	near(t, "bottom play", d.fit("groove-clearance").Nominal, 6.35-(12-6))
+	near(t, "bottom clearance", d.fit("groove-clearance").Nominal, 6.35-(12-6))
 	near(t, "inside height", d.Inside.Height, 140-12)
 }
 

@@ -23,7 +23,7 @@ func (l *layout) checkPanels() {
 			told[v.Rule] = true
 			d := v.Diagnosis(thinnest)
 			d.Subject = about(field, p.Role)
-			d.Fact = geom.Sentencef("%s, %s at the thinnest: %s", p.Role, geom.Millimetres(thinnest.Thickness), d.Fact)
+			d.Fact = geom.Sentencef("%s, %s at the thinnest: %s", p.Role, geom.Millimeters(thinnest.Thickness), d.Fact)
 			d.Ask = geom.Sentencef("take thicker boards, or other distances")
 			d.Remedies = l.webWays(thinnest, v)
 			l.say(d)
@@ -114,9 +114,9 @@ func (l *layout) checkSheet(p Part, field geom.Setting) {
 	if s.Length == 0 || fits(length, width) {
 		return
 	}
-	sheet := geom.Sentencef("%s x %s", geom.Millimetres(s.Length), geom.Millimetres(s.Width))
+	sheet := geom.Sentencef("%s x %s", geom.Millimeters(s.Length), geom.Millimeters(s.Width))
 	if s.Grain == GrainLength {
-		sheet = geom.Sentencef("%s along the grain, %s across", geom.Millimetres(s.Length), geom.Millimetres(s.Width))
+		sheet = geom.Sentencef("%s along the grain, %s across", geom.Millimeters(s.Length), geom.Millimeters(s.Width))
 	}
 	hint := "make the box smaller or buy a larger sheet"
 	if s.Grain == GrainNone {
@@ -129,7 +129,7 @@ func (l *layout) checkSheet(p Part, field geom.Setting) {
 	l.fail(geom.Diagnosis{
 		Code: "sheet", Subject: about(field, p.Role),
 		Fact: geom.Sentencef("the %s is %s x %s; a sheet of %s is %s",
-			p.Role, geom.Millimetres(length), geom.Millimetres(width), s.Name, sheet),
+			p.Role, geom.Millimeters(length), geom.Millimeters(width), s.Name, sheet),
 		Ask: geom.Sentencef(hint),
 	})
 }

@@ -22,22 +22,22 @@ func TestProblems(t *testing.T) {
 		field geom.Setting
 		error bool
 	}{
-		"cutter too narrow":      {with(func(s *Spec) { s.Cutter.Width = 5.9; s.Bottom = sheet("thin", 4) }), "cutter-narrow", SettingCutter, true},
-		"cutter too wide":        {with(func(s *Spec) { s.Cutter.Width = 7.5 }), "cutter-wide", SettingCutter, true},
-		"loose":                  {with(func(s *Spec) { s.Cutter.Width = 6.6 }), "tongue-clearance", SettingCutter, false},
-		"no width":               {with(func(s *Spec) { s.Width = 40 }), "room", SettingOutside, true},
-		"no depth":               {with(func(s *Spec) { s.Depth = 40 }), "room", SettingOutside, true},
-		"no height":              {with(func(s *Spec) { s.Height = 20 }), "room", SettingOutside, true},
-		"cut too deep":           {with(func(s *Spec) { s.CutterHeight = 11.5 }), "cutter-height", SettingCutterHeight, true},
-		"deep, thin web":         {with(func(s *Spec) { s.CutterHeight = 10.5 }), "thin-web", SettingSides, false},
-		"fence too far":          {with(func(s *Spec) { s.FenceDistance = 11.5 }), "fence-distance", SettingFenceDistance, true},
-		"front proud":            {with(func(s *Spec) { s.FenceDistance = 5.5; s.Cutter.Width = 6; s.Bottom = sheet("thin", 5.8) }), "recess", SettingBoxFront, false},
-		"sliver":                 {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "rabbet-passes", SettingBoxFront, false},
-		"swapped":                {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", SettingOutside, false},
-		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoClearance = Cutter{Kind: Router, Width: 3}, 0 }), "cutter-narrow", SettingDadoClearance, true},
-		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoClearance = Cutter{Kind: Router, Width: 3}, 1.5 }), "cutter-wide", SettingDadoClearance, true},
-		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GrooveClearance = Cutter{Kind: Router, Width: 3}, 0 }), "bottom", SettingGrooveClearance, true},
-		"thin spot of a side":    {with(func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 11 }), "cutter-height", SettingCutterHeight, true},
+		"cutter too narrow":           {with(func(s *Spec) { s.Cutter.Width = 5.9; s.Bottom = sheet("thin", 4) }), "cutter-narrow", SettingCutter, true},
+		"cutter too wide":             {with(func(s *Spec) { s.Cutter.Width = 7.5 }), "cutter-wide", SettingCutter, true},
+		"loose":                       {with(func(s *Spec) { s.Cutter.Width = 6.6 }), "tongue-clearance", SettingCutter, false},
+		"no width":                    {with(func(s *Spec) { s.Width = 40 }), "room", SettingOutside, true},
+		"no depth":                    {with(func(s *Spec) { s.Depth = 40 }), "room", SettingOutside, true},
+		"no height":                   {with(func(s *Spec) { s.Height = 20 }), "room", SettingOutside, true},
+		"cut too deep":                {with(func(s *Spec) { s.CutterHeight = 11.5 }), "cutter-height", SettingCutterHeight, true},
+		"deep, thin web":              {with(func(s *Spec) { s.CutterHeight = 10.5 }), "thin-web", SettingSides, false},
+		"fence too far":               {with(func(s *Spec) { s.FenceDistance = 11.5 }), "fence-distance", SettingFenceDistance, true},
+		"front proud":                 {with(func(s *Spec) { s.FenceDistance = 5.5; s.Cutter.Width = 6; s.Bottom = sheet("thin", 5.8) }), "recess", SettingBoxFront, false},
+		"sliver":                      {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "rabbet-passes", SettingBoxFront, false},
+		"swapped":                     {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", SettingOutside, false},
+		"no clearance for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoClearance = Cutter{Kind: Router, Width: 3}, 0 }), "cutter-narrow", SettingDadoClearance, true},
+		"too much clearance":          {with(func(s *Spec) { s.Cutter, s.DadoClearance = Cutter{Kind: Router, Width: 3}, 1.5 }), "cutter-wide", SettingDadoClearance, true},
+		"no clearance for the bottom": {with(func(s *Spec) { s.Cutter, s.GrooveClearance = Cutter{Kind: Router, Width: 3}, 0 }), "bottom", SettingGrooveClearance, true},
+		"thin spot of a side":         {with(func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 11 }), "cutter-height", SettingCutterHeight, true},
 		"groove through a thin front": {with(func(s *Spec) {
 			s.Sides = sheet("thick", 18)
 			s.Front = sheet("thin", 9)
@@ -49,8 +49,8 @@ func TestProblems(t *testing.T) {
 			s.Cutter = Cutter{Kind: Router, Width: 4}
 			s.GrooveEnds = GrooveStopped
 		}), "groove-ends", SettingGrooveEnds, false},
-		"no slack":                        {with(func(s *Spec) { s.BottomClearance = 0 }), "bottom-clearance", SettingBottomClearance, false},
-		"much slack":                      {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-clearance", SettingBottomClearance, false},
+		"no clearance":                    {with(func(s *Spec) { s.BottomClearance = 0 }), "bottom-clearance", SettingBottomClearance, false},
+		"much clearance":                  {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-clearance", SettingBottomClearance, false},
 		"flush with a setting of its own": {with(func(s *Spec) { s.Bottom = sheet("ten", 10) }), "bottom-setup", SettingBottom, false},
 		"neither captured nor flush":      {with(func(s *Spec) { s.Bottom = sheet("between", 6.5) }), "bottom", SettingBottom, true},
 		"captured, too thick":             {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomGroovedIn }), "bottom", SettingBottom, true},
@@ -79,9 +79,9 @@ func TestProblems(t *testing.T) {
 	}
 }
 
-// TestSheetToTheNanometre: 560 - 2 x 13.83 + 13.83 = 546.17 is no more than the
+// TestSheetToTheNanometer: 560 - 2 x 13.83 + 13.83 = 546.17 is no more than the
 // sheet, whatever the last bits of float64 say.
-func TestSheetToTheNanometre(t *testing.T) {
+func TestSheetToTheNanometer(t *testing.T) {
 	s := saw(560, 140, 500, 7.1, sheet("ply", 13.83), sheet("hardboard", 6.9))
 	s.Front.Name, s.Front.Length, s.Front.Width = "front", 546.17, 500
 	if _, problems := Build(s); len(problems) != 0 {
@@ -189,7 +189,7 @@ func TestAdvice(t *testing.T) {
 			func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 6, 6.4, sheet("six", 5.9) }},
 		"web at the thin spot": {with(func(s *Spec) { s.Sides = sheet("uneven", 11.8, 12, 12.2); s.CutterHeight = 9.9 }), "thin-web",
 			"cutter-height 9.8 or less", func(s *Spec) { s.CutterHeight = 9.8 }},
-		"too much slack": {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-clearance",
+		"too much clearance": {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-clearance",
 			"bottom-clearance 0.5 to 3", func(s *Spec) { s.BottomClearance = 3 }},
 		"a back that does not suit": {with(func(s *Spec) { s.Back = sheet("thin", 6.5) }), "fence-distance",
 			"back 12", func(s *Spec) { s.Back = sheet("other", 12) }},
@@ -247,7 +247,8 @@ func TestFlushOnASaw(t *testing.T) {
 // itself, and so with two digits more; a bottom that goes into no groove is first told of that.
 func TestPrintedBeyondTheLimit(t *testing.T) {
 	_, problems := Build(saw(460, 140, 500, 6.4003, sheet("birch", 12), sheet("thin", 6)))
-	if len(problems) == 0 || !strings.HasPrefix(fact(problems[0]), "the front's tongue has 0.4003 mm of play in its dado: loose; 0.1 mm to 0.4 mm") {
+	if len(problems) == 0 || !strings.HasPrefix(fact(problems[0]),
+		"the box front's tongue has 0.4003 mm of clearance in its dado: loose; 0.1 mm to 0.4 mm") {
 		t.Errorf("%+v", problems)
 	}
 	_, problems = Build(saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("thick", 6.36)))

@@ -9,7 +9,7 @@ import (
 // FieldPull is the entry of a [geom.Diagnosis] about a pull.
 const FieldPull geom.Setting = "pull"
 
-// Sizes that are chosen, and limits, in millimetres; common practice, no source.
+// Sizes that are chosen, and limits, in millimeters; common practice, no source.
 const (
 	holeWidth             = 30.0
 	halfWidth             = 80.0
@@ -93,8 +93,8 @@ func (l *layout) pullMeets(role Role, area geom.Rect) bool {
 			l.fail(geom.Diagnosis{
 				Code: "pull", Subject: about(FieldPull, role),
 				Fact: geom.Sentencef("the pull, %s wide and from %s to %s up, meets the %s on the %s face",
-					geom.Millimetres(area.Width()), geom.Millimetres(area.Min.Y), geom.Millimetres(area.Max.Y), c.Kind, c.Face),
-				Ask: geom.Sentencef("move it with down, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle"),
+					geom.Millimeters(area.Width()), geom.Millimeters(area.Min.Y), geom.Millimeters(area.Max.Y), c.Kind, c.Face),
+				Ask: geom.Sentencef("move it with from-top, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle"),
 			})
 			return true
 		}
@@ -107,7 +107,7 @@ func (l *layout) cutPull(p *geom.Panel, area geom.Rect) {
 	through := geom.Pocket{Kind: geom.Cutout, Depth: p.Thickness}
 	switch a, b := area.Min, area.Max; l.Pull.Shape {
 	case PullHole:
-		through.Outline = geom.Circle(area.Centre(), area.Width()/2)
+		through.Outline = geom.Circle(area.Center(), area.Width()/2)
 	case PullHandHold:
 		through.Outline = geom.RoundedRectangle(a.X, a.Y, b.X, b.Y, area.Height()/2)
 	case PullHalf:
@@ -166,32 +166,32 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 	case width < minPull-settle || height < minPull/2-settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
-			Measured: geom.Millimetres(width), Limit: geom.Millimetres(minPull),
-			Fact:     geom.Sentencef("a pull of %s x %s is too small for fingers", geom.Millimetres(width), geom.Millimetres(height)),
+			Measured: geom.Millimeters(width), Limit: geom.Millimeters(minPull),
+			Fact:     geom.Sentencef("a pull of %s x %s is too small for fingers", geom.Millimeters(width), geom.Millimeters(height)),
 			Ask:      geom.Sentencef("make the pull larger"),
 			Remedies: []geom.Remedy{l.between(FieldPull, minPull, clear-2*pullEnds).Of("width", 0)},
 		})
 	case width > clear-2*pullEnds+settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
-			Measured: geom.Millimetres(width), Limit: geom.Millimetres(clear - 2*pullEnds),
-			Fact:     geom.Sentencef("a pull of %s is too wide for a front with %s between its ends", geom.Millimetres(width), geom.Millimetres(clear)),
+			Measured: geom.Millimeters(width), Limit: geom.Millimeters(clear - 2*pullEnds),
+			Fact:     geom.Sentencef("a pull of %s is too wide for a front with %s between its ends", geom.Millimeters(width), geom.Millimeters(clear)),
 			Ask:      geom.Sentencef("take a finger hole"),
 			Remedies: []geom.Remedy{l.between(FieldPull, minPull, clear-2*pullEnds).Of("width", 0)},
 		})
 	case low < floor+pullEdge-settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
-			Measured: geom.Millimetres(low), Limit: geom.Millimetres(floor + pullEdge),
-			Fact:     geom.Sentencef("the pull comes down to %s over the lower edge; there has to be %s of wood under it", geom.Millimetres(low), geom.Millimetres(floor+pullEdge)),
-			Ask:      geom.Sentencef("take a higher front"),
+			Measured: geom.Millimeters(low), Limit: geom.Millimeters(floor + pullEdge),
+			Fact:     geom.Sentencef("the pull comes down to %s over the lower edge; there has to be %s of wood under it", geom.Millimeters(low), geom.Millimeters(floor+pullEdge)),
+			Ask:      geom.Sentencef("take a higher box front"),
 			Remedies: l.higherPull(box.Max.Y, floor, height),
 		})
 	case high < box.Max.Y-settle && high > box.Max.Y-pullEdge+settle || high > box.Max.Y+settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
-			Measured: geom.Millimetres(box.Max.Y - high), Limit: geom.Millimetres(pullEdge),
-			Fact:     geom.Sentencef("the pull leaves %s of wood over it, at least %s is needed", geom.Millimetres(box.Max.Y-high), geom.Millimetres(pullEdge)),
+			Measured: geom.Millimeters(box.Max.Y - high), Limit: geom.Millimeters(pullEdge),
+			Fact:     geom.Sentencef("the pull leaves %s of wood over it, at least %s is needed", geom.Millimeters(box.Max.Y-high), geom.Millimeters(pullEdge)),
 			Ask:      geom.Sentencef("take another pull"),
 			Remedies: []geom.Remedy{l.between(FieldPull, pullEdge+height/2, box.Max.Y-floor-pullEdge-height/2).Of("from-top", 0)},
 		})

@@ -91,7 +91,7 @@ func (l *layout) checkGrooveDepth() {
 func (l *layout) level() {
 	for _, r := range l.ends() {
 		stock, _ := l.stockOf(r)
-		l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: 0,
+		l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: r.String() + " recess at the side ends (proud below 0)", Nominal: 0,
 			LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, stock.Thickness, -1)
 	}
 }

@@ -37,9 +37,9 @@ func (l *layout) bottomClearanceWays() []clearanceWay {
 // said names the slack in a message: one entry for both directions is reported once.
 func (l *layout) said(w clearanceWay) geom.Sentence {
 	if l.BottomClearanceDepth == nil {
-		return geom.Sentencef("%s of slack", geom.Millimetres(w.clearance))
+		return geom.Sentencef("%s of clearance", geom.Millimeters(w.clearance))
 	}
-	return geom.Sentencef("%s of slack %s", geom.Millimetres(w.clearance), w.along)
+	return geom.Sentencef("%s of clearance %s", geom.Millimeters(w.clearance), w.along)
 }
 
 // Ways of a slack, in words.
@@ -51,9 +51,9 @@ const (
 // BottomClearanceName names the check of a slack for people.
 func BottomClearanceName(c CheckCode) string {
 	if c == CheckBottomClearanceDepth {
-		return "bottom slack " + deepWay
+		return "bottom clearance " + deepWay
 	}
-	return "bottom slack " + acrossWay
+	return "bottom clearance " + acrossWay
 }
 
 // usualSlack is the least slack that keeps its limit with what lengths are off.
@@ -90,9 +90,9 @@ func (l *layout) holder() string {
 
 func (l *layout) holds() geom.Sentence {
 	if l.BottomFit == BottomCleats {
-		return geom.Sentencef("%s thick", geom.Millimetres(l.held()))
+		return geom.Sentencef("%s thick", geom.Millimeters(l.held()))
 	}
-	return geom.Sentencef("%s deep", geom.Millimetres(l.held()))
+	return geom.Sentencef("%s deep", geom.Millimeters(l.held()))
 }
 
 // slackFails reports whether the bottom can leave a groove, and says so.
@@ -101,7 +101,7 @@ func (l *layout) clearanceFails() bool {
 	for _, w := range said {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-clearance", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.held()),
+			Measured: geom.Millimeters(w.clearance), Limit: geom.Millimeters(l.held()),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, leaves the %s at the other, which is %s",
 				l.said(w), l.holder(), l.holds()),
 			Ask:      shallowGrooves,
@@ -117,9 +117,9 @@ func (l *layout) checkClearance() {
 	for _, w := range l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return w.clearance > l.held()/2+settle }) {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-clearance", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.held() / 2),
+			Measured: geom.Millimeters(w.clearance), Limit: geom.Millimeters(l.held() / 2),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, holds by %s at the other",
-				l.said(w), geom.Millimetres(l.held()-w.clearance)),
+				l.said(w), geom.Millimeters(l.held()-w.clearance)),
 			Ask:      shallowGrooves,
 			Remedies: []geom.Remedy{l.rightClearance(w)},
 		})
@@ -127,7 +127,7 @@ func (l *layout) checkClearance() {
 	for _, w := range l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return !w.open && w.clearance < l.usualClearance(w)-settle }) {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-clearance", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.usualClearance(w)),
+			Measured: geom.Millimeters(w.clearance), Limit: geom.Millimeters(l.usualClearance(w)),
 			Fact:     geom.Sentencef("with %s the bottom may keep the corners from closing", l.said(w)),
 			Ask:      shallowGrooves,
 			Remedies: []geom.Remedy{l.rightClearance(w)},
@@ -172,8 +172,8 @@ func (l *layout) checkSwelling(w clearanceWay, swells, shrinks float64) {
 		needs := swells + minBottomClearance
 		l.fail(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(swells), Limit: geom.Millimetres(w.clearance),
-			Fact: geom.Sentencef("%s the bottom, %s, swells by %s and has %s of slack: it would push the box apart", w.along, geom.Millimetres(w.size), geom.Millimetres(swells), geom.Millimetres(w.clearance)),
+			Measured: geom.Millimeters(swells), Limit: geom.Millimeters(w.clearance),
+			Fact: geom.Sentencef("%s the bottom, %s, swells by %s and has %s of clearance: it would push the box apart", w.along, geom.Millimeters(w.size), geom.Millimeters(swells), geom.Millimeters(w.clearance)),
 			Ask:  geom.Sentencef("take a bottom of sheet stock, or of a wood that moves less"),
 			Remedies: []geom.Remedy{
 				l.between(w.own, needs, l.held()/2),
@@ -185,8 +185,8 @@ func (l *layout) checkSwelling(w clearanceWay, swells, shrinks float64) {
 	if hold := l.held() - w.clearance - shrinks; hold < minHold-settle {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(hold), Limit: geom.Millimetres(minHold),
-			Fact: geom.Sentencef("when it has shrunk by %s %s the bottom, pushed to one end, holds by %s at the other", geom.Millimetres(shrinks), w.along, geom.Millimetres(hold)),
+			Measured: geom.Millimeters(hold), Limit: geom.Millimeters(minHold),
+			Fact: geom.Sentencef("when it has shrunk by %s %s the bottom, pushed to one end, holds by %s at the other", geom.Millimeters(shrinks), w.along, geom.Millimeters(hold)),
 			Ask:  geom.Sentencef("take a bottom of quartersawn boards or of sheet stock"),
 			Remedies: []geom.Remedy{
 				l.between(w.own, max(swells, minBottomClearance), l.held()-shrinks-minHold),

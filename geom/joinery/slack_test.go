@@ -36,10 +36,10 @@ func codes(list []geom.Diagnosis) (all []string) {
 }
 
 // TestSolidBottom: captured, 436 wide across the grain and swelling by 1 %, it needs 4.36
-// of slack in grooves 6 deep, and half a millimetre more: the way out is behind.
+// of slack in grooves 6 deep, and half a millimeter more: the way out is behind.
 func TestSolidBottom(t *testing.T) {
 	_, problems := Build(solidBottom(0.01, 0))
-	if !slices.Equal(codes(problems), []string{"!bottom-movement"}) || !strings.Contains(fact(problems[0]), "from front to back the bottom, 436 mm, swells by 4.36 mm and has 2 mm of slack") ||
+	if !slices.Equal(codes(problems), []string{"!bottom-movement"}) || !strings.Contains(fact(problems[0]), "from front to back the bottom, 436 mm, swells by 4.36 mm and has 2 mm of clearance") ||
 		!strings.Contains(advice(problems[0]), "bottom-fit slide-in") {
 		t.Errorf("%+v", problems)
 	}
@@ -81,7 +81,7 @@ func TestSolidSlidIn(t *testing.T) {
 }
 
 // TestSlotsHaveRoom: shrinking by 0.7 % of 443 or so, 3.1, the screws move 0.1 or so from
-// the middle of the back towards the front, so that 2 are left behind the slots; by 2 %,
+// the middle of the back toward the front, so that 2 are left behind the slots; by 2 %,
 // 8.9, they come to 4 before the back's inside face and have 4 of room, which is reported.
 func TestSlotsHaveRoom(t *testing.T) {
 	d, problems := Build(solidBottom(0, 0.007, slidIn))

@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// The holes of a bottom that is slid in, in millimetres; common practice, no source.
+// The holes of a bottom that is slid in, in millimeters; common practice, no source.
 const (
 	minSlotEdge  = 2.0 // the least wood of the bottom behind a slot
 	minScrewEdge = 4.0 // from the middle of a screw to a face of the back
@@ -33,8 +33,8 @@ func (l *layout) checkSlots(shrinks float64) {
 	}
 	l.warn(geom.Diagnosis{
 		Code: "bottom-movement", Subject: about(SettingBack, Bottom),
-		Measured: geom.Millimetres(shrinks), Limit: geom.Millimetres(l.slotRoom(shrinks)),
-		Fact:     geom.Sentencef("from front to back the bottom shrinks by %s, and under a back of %s its slots let it by %s: after that it splits or leaves the front's groove", geom.Millimetres(shrinks), geom.Millimetres(l.Tk), geom.Millimetres(l.slotRoom(shrinks))),
+		Measured: geom.Millimeters(shrinks), Limit: geom.Millimeters(l.slotRoom(shrinks)),
+		Fact:     geom.Sentencef("from front to back the bottom shrinks by %s, and under a back of %s its slots let it by %s: after that it splits or leaves the box front's groove", geom.Millimeters(shrinks), geom.Millimeters(l.Tk), geom.Millimeters(l.slotRoom(shrinks))),
 		Ask:      geom.Sentencef("take a bottom of quartersawn boards or of sheet stock, or saw the slots open to the rear edge"),
 		Remedies: []geom.Remedy{l.least(SettingBack, shrinks+minSlotEdge+l.screw(bottomScrew).hole/2+minScrewEdge)},
 	})
@@ -42,7 +42,7 @@ func (l *layout) checkSlots(shrinks float64) {
 
 // rearHoles are for the screws that hold a bottom which was slid in to the lower edge of
 // the back: holes, or for solid wood slots. Fixed at its front edge, wood that swells
-// takes the slots backwards past the screws, and wood that shrinks forwards.
+// takes the slots backward past the screws, and wood that shrinks forward.
 func (l *layout) rearHoles(length, width float64) []geom.Pocket {
 	r := l.screw(bottomScrew).hole / 2
 	// A slot just as wide as its bit has no room for rounding.

@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Thickness is what caliper readings of one stock say, in millimetres.
+// Thickness is what caliper readings of one stock say, in millimeters.
 type Thickness struct {
 	Mean, Min, Max float64
 }
@@ -57,7 +57,7 @@ func (s Stock) Same(as Stock) bool {
 // Cutter is the tool that makes dados, grooves and rabbets.
 type Cutter struct {
 	Kind  CutterKind
-	Width float64 // of the slot that one pass cuts; by hand, of the plough iron
+	Width float64 // of the slot that one pass cuts; by hand, of the plow iron
 	Reach float64 // of a router table's bit, how deep it can cut; 0 when not said
 	// Groove is the same of the cutter that a saw or a router table makes the bottom's
 	// grooves with: they are then as wide as the bottom wants, in passes where that is
@@ -117,7 +117,7 @@ const (
 	Dowels Fastener = "dowels" // in blind holes of both
 )
 
-// Spec is one drawer box as a shop asks for it. Lengths are in millimetres and
+// Spec is one drawer box as a shop asks for it. Lengths are in millimeters and
 // finite. [Build] relies on what the reader of a job file makes sure of: sizes,
 // thicknesses and the cutter's width are above 0; distances, slack, plays and
 // room are not below; words are among the constants here, and a saw's grooves

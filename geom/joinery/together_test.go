@@ -55,7 +55,7 @@ func anySpec(t *rapid.T) Spec {
 	}
 	if rapid.Bool().Draw(t, "own fence") {
 		s.FenceDistance = ends/2 + rapid.Float64Range(-1.5, 1.5).Draw(t, "fence")
-		s.Cutter.Width = s.FenceDistance + rapid.Float64Range(0.02, 0.9).Draw(t, "own play")
+		s.Cutter.Width = s.FenceDistance + rapid.Float64Range(0.02, 0.9).Draw(t, "own clearance")
 	}
 	s.Joint = rapid.SampledFrom(allJoints).Draw(t, "joint")
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
@@ -68,7 +68,7 @@ func anySpec(t *rapid.T) Spec {
 	s.GlueSpace = rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")
 	s.BottomClearance = rapid.Float64Range(0, 3).Draw(t, "slack")
 	if rapid.IntRange(0, 2).Draw(t, "deep") == 0 {
-		deep := rapid.Float64Range(0, 6).Draw(t, "deep slack")
+		deep := rapid.Float64Range(0, 6).Draw(t, "deep clearance")
 		s.BottomClearanceDepth = &deep
 	}
 	s.BottomFit = rapid.SampledFrom(allBottoms).Draw(t, "fit")
@@ -96,7 +96,7 @@ func anyFittings(t *rapid.T, s *Spec) {
 	for odds("divider", 2) && len(s.Dividers) < 3 {
 		thick := rapid.Float64Range(3, 12).Draw(t, "divider thickness")
 		if s.Cutter.Kind == Saw {
-			thick = s.Cutter.Width - rapid.SampledFrom([]float64{0.2, 0.2, 0.9}).Draw(t, "divider play")
+			thick = s.Cutter.Width - rapid.SampledFrom([]float64{0.2, 0.2, 0.9}).Draw(t, "divider clearance")
 		}
 		d := Divider{Stock: sheet("dividers", thick), Direction: rapid.SampledFrom([]GrainDirection{Across, Along}).Draw(t, "way"), Loose: rapid.Bool().Draw(t, "loose"),
 			Count: rapid.IntRange(1, 3).Draw(t, "count"), Height: rapid.SampledFrom([]float64{0, 30}).Draw(t, "divider height")}

@@ -9,7 +9,7 @@ import (
 // FieldUndermount is the entry of a [geom.Diagnosis] about slides under the box.
 const FieldUndermount geom.Setting = "slide"
 
-// Slides under a box, in millimetres; common practice, no source.
+// Slides under a box, in millimeters; common practice, no source.
 const (
 	recessRoom  = 0.3 // by which a bottom may stand lower than the slide's sheet has it
 	notchRadius = 4.0 // of a notch's inner corners, or the bit's radius and a little if that is more
@@ -25,8 +25,8 @@ func (l *layout) undermount() {
 	if stand := l.bottomStand(); stand < u.BottomRecess-recessRoom {
 		l.fail(geom.Diagnosis{
 			Code: "recess-under", Subject: about(FieldUndermount, Bottom),
-			Measured: geom.Millimetres(stand), Limit: geom.Millimetres(u.BottomRecess),
-			Fact: geom.Sentencef("the slides want %s under the bottom, and it stands %s over the lower edges", geom.Millimetres(u.BottomRecess), geom.Millimetres(stand)),
+			Measured: geom.Millimeters(stand), Limit: geom.Millimeters(u.BottomRecess),
+			Fact: geom.Sentencef("the slides need %s under the bottom, and it stands %s over the lower edges", geom.Millimeters(u.BottomRecess), geom.Millimeters(stand)),
 			Ask:  geom.Sentencef("take another slide, or a bottom in a groove"),
 			Remedies: []geom.Remedy{
 				l.least(SettingBottomHeight, u.BottomRecess),
@@ -50,8 +50,8 @@ func (l *layout) checkBesideSlides(u *Undermount) {
 	if t := l.Sides.Thickness; u.MaxSide > 0 && t.Max > u.MaxSide+settle {
 		l.fail(geom.Diagnosis{
 			Code: "side-thickness", Subject: about(SettingSides, Side),
-			Measured: geom.Millimetres(t.Max), Limit: geom.Millimetres(u.MaxSide),
-			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimetres(t.Mean), geom.Millimetres(t.Max), geom.Millimetres(u.MaxSide)),
+			Measured: geom.Millimeters(t.Max), Limit: geom.Millimeters(u.MaxSide),
+			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimeters(t.Mean), geom.Millimeters(t.Max), geom.Millimeters(u.MaxSide)),
 			Ask:      geom.Sentencef("take another slide"),
 			Remedies: []geom.Remedy{l.most(SettingSides, u.MaxSide-(t.Max-t.Mean))},
 		})
@@ -64,8 +64,8 @@ func (l *layout) notches(back *Part, inner []float64) bool {
 	if 2*u.NotchWidth > inner[1]-inner[0]-minClear {
 		l.fail(geom.Diagnosis{
 			Code: "notch", Subject: about(FieldUndermount, Back),
-			Measured: geom.Millimetres(2 * u.NotchWidth), Limit: geom.Millimetres(inner[1] - inner[0] - minClear),
-			Fact: geom.Sentencef("two notches of %s leave nothing of a back with %s between the sides", geom.Millimetres(u.NotchWidth), geom.Millimetres(inner[1]-inner[0])),
+			Measured: geom.Millimeters(2 * u.NotchWidth), Limit: geom.Millimeters(inner[1] - inner[0] - minClear),
+			Fact: geom.Sentencef("two notches of %s leave nothing of a back with %s between the sides", geom.Millimeters(u.NotchWidth), geom.Millimeters(inner[1]-inner[0])),
 			Ask:  geom.Sentencef("a wider box, or another slide"),
 		})
 		return false
@@ -73,8 +73,8 @@ func (l *layout) notches(back *Part, inner []float64) bool {
 	if l.BottomFit != BottomSlideIn && u.NotchHeight > l.rise+settle {
 		l.fail(geom.Diagnosis{
 			Code: "notch", Subject: about(FieldUndermount, Back),
-			Measured: geom.Millimetres(u.NotchHeight), Limit: geom.Millimetres(l.rise),
-			Fact:     geom.Sentencef("notches of %s in the back reach into the bottom's groove, %s over the lower edge", geom.Millimetres(u.NotchHeight), geom.Millimetres(l.rise)),
+			Measured: geom.Millimeters(u.NotchHeight), Limit: geom.Millimeters(l.rise),
+			Fact:     geom.Sentencef("notches of %s in the back reach into the bottom's groove, %s over the lower edge", geom.Millimeters(u.NotchHeight), geom.Millimeters(l.rise)),
 			Ask:      geom.Sentencef("write a lower notch-height, where the slide maker's sheet has one"),
 			Remedies: []geom.Remedy{l.least(SettingBottomHeight, u.NotchHeight)},
 		})
@@ -131,7 +131,7 @@ func (l *layout) hooks(back *Part, inner []float64) {
 	if y-r < 0 || l.BottomFit != BottomSlideIn && y-r < l.rise+l.groove && y+r > l.rise {
 		l.fail(geom.Diagnosis{
 			Code: "hook", Subject: about(FieldUndermount, Back),
-			Fact: geom.Sentencef("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", geom.Millimetres(u.HookDiameter), geom.Millimetres(u.HookHeight), geom.Millimetres(l.rise), geom.Millimetres(l.rise+l.groove)),
+			Fact: geom.Sentencef("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", geom.Millimeters(u.HookDiameter), geom.Millimeters(u.HookHeight), geom.Millimeters(l.rise), geom.Millimeters(l.rise+l.groove)),
 			Ask:  geom.Sentencef("follow the slide maker's sheet for hook-height and bottom-height together"),
 			Remedies: []geom.Remedy{
 				l.between(SettingBottomHeight, u.BottomRecess, y+low-r-l.groove),

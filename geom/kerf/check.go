@@ -60,15 +60,15 @@ func meets(i, k int, at geom.Point) Finding {
 }
 
 func bridge(i, k int, at geom.Point, d float64) Finding {
-	left, least := geom.Millimetres(d), geom.Millimetres(MinBridge)
+	left, least := geom.Millimeters(d), geom.Millimeters(MinBridge)
 	return weak(Bridge, at, left, geom.Sentencef("%s is left between opening %d and %s; less than %s breaks easily",
 		left, i+1, nameOf(k), least), "move them apart, or cut one of them by hand").between(i, k)
 }
 
 // weak is the finding of a place where a plate may break, with what is left there.
-func weak(code geom.Code, at geom.Point, left geom.Millimetres, fact geom.Sentence, ask string) Finding {
+func weak(code geom.Code, at geom.Point, left geom.Millimeters, fact geom.Sentence, ask string) Finding {
 	f := refused(code, at, fact, ask)
-	f.Level, f.Measured, f.Limit = geom.LevelWarning, left, geom.Millimetres(MinBridge)
+	f.Level, f.Measured, f.Limit = geom.LevelWarning, left, geom.Millimeters(MinBridge)
 	return f
 }
 
@@ -91,7 +91,7 @@ func (p Plate) neck() []Finding {
 		at = furthest(p.Outline, covered[0])
 	}
 	return []Finding{weak(Neck, at, MinBridge, geom.Sentencef("the plate has a neck or a tongue narrower than %s",
-		geom.Millimetres(MinBridge)), "make it wider there")}
+		geom.Millimeters(MinBridge)), "make it wider there")}
 }
 
 // flat is the chord by which loops are asked what lies in them, in mm.

@@ -11,7 +11,7 @@ const (
 	// degrees, a tip of 30 (common practice, no source).
 	sharpest = 5 * math.Pi / 6
 	// more is how much more than by the formula may stay before a place counts as too
-	// narrow, as a part of it: discs are fitted to a micrometre.
+	// narrow, as a part of it: discs are fitted to a micrometer.
 	more = 0.01
 	// speck is the area, in mm2, below which nothing is reported.
 	speck = 1e-4

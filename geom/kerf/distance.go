@@ -9,7 +9,7 @@ import (
 // Distance is how near two loops of lines and arcs come to each other, in mm, and
 // where on the first; 0 where they cross. Two sides that do not cross are nearest at
 // an end of one of them, or where a line or an arc runs beside an arc: on the line
-// through the centre at right angles to the line, or on that through both centres.
+// through the center at right angles to the line, or on that through both centers.
 func Distance(a, b geom.Loop) (least float64, at geom.Point) {
 	least = math.Inf(1)
 	for i := range a {
@@ -30,7 +30,7 @@ func Distance(a, b geom.Loop) (least float64, at geom.Point) {
 // side is a straight or arc side; radius 0 is straight.
 type side struct {
 	geom.Arc
-	centre      geom.Point
+	center      geom.Point
 	radius      float64
 	from, sweep float64 // angles
 }
@@ -38,8 +38,8 @@ type side struct {
 func sideOf(l geom.Loop, i int) side {
 	s := side{Arc: l.Arc(i)}
 	if s.Bulge != 0 {
-		s.centre, s.radius, s.sweep = s.Centre(), s.Radius(), s.Sweep()
-		s.from = s.A.Sub(s.centre).Angle()
+		s.center, s.radius, s.sweep = s.Center(), s.Radius(), s.Sweep()
+		s.from = s.A.Sub(s.center).Angle()
 	}
 	return s
 }
@@ -47,7 +47,7 @@ func sideOf(l geom.Loop, i int) side {
 // box is about the side, or about all of its circle.
 func (s side) box() geom.Rect {
 	if s.radius > 0 {
-		return geom.Around(s.centre).Grow(s.radius)
+		return geom.Around(s.center).Grow(s.radius)
 	}
 	return geom.Around(s.A, s.B)
 }
@@ -57,8 +57,8 @@ func (s side) nearest(p geom.Point) geom.Point {
 	if s.radius == 0 {
 		return geom.Nearest(p, s.A, s.B)
 	}
-	if d := p.Sub(s.centre); d.Norm() > 0 {
-		if q := s.centre.Along(d, s.radius/d.Norm()); s.has(q) {
+	if d := p.Sub(s.center); d.Norm() > 0 {
+		if q := s.center.Along(d, s.radius/d.Norm()); s.has(q) {
 			return q
 		}
 	}
@@ -70,7 +70,7 @@ func (s side) nearest(p geom.Point) geom.Point {
 
 // has reports whether a point of an arc's circle is on the arc.
 func (s side) has(p geom.Point) bool {
-	angle := p.Sub(s.centre).Angle() - s.from
+	angle := p.Sub(s.center).Angle() - s.from
 	if s.sweep < 0 {
 		angle = -angle
 	}
@@ -109,21 +109,21 @@ func (s side) candidates(t side) (list []geom.Point) {
 			list = append(list, s.A.Along(d, u))
 		}
 	case s.radius == 0:
-		foot := s.A.Lerp(s.B, geom.Foot(t.centre, s.A, s.B)) // also beyond its ends
+		foot := s.A.Lerp(s.B, geom.Foot(t.center, s.A, s.B)) // also beyond its ends
 		list = append(list, foot)
-		if d := foot.To(t.centre); d < t.radius {
+		if d := foot.To(t.center); d < t.radius {
 			half := math.Sqrt(float64(t.radius*t.radius) - float64(d*d))
 			along := s.B.Sub(s.A).Unit()
 			list = append(list, foot.Along(along, half), foot.Along(along, -half))
 		}
 	case t.radius > 0:
-		between := t.centre.Sub(s.centre)
+		between := t.center.Sub(s.center)
 		d := between.Norm()
 		if d == 0 {
 			return nil
 		}
 		u := between.Unit()
-		at := func(along, across float64) geom.Point { return s.centre.Along(u, along).Along(u.Left(), across) }
+		at := func(along, across float64) geom.Point { return s.center.Along(u, along).Along(u.Left(), across) }
 		list = append(list, at(s.radius, 0), at(-s.radius, 0))
 		along := (float64(d*d) + float64(s.radius*s.radius) - float64(t.radius*t.radius)) / (2 * d)
 		if h := float64(s.radius*s.radius) - float64(along*along); h >= 0 {

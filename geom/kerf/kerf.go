@@ -1,6 +1,6 @@
 // Package kerf moves the outlines of a flat plate so that it comes out as it was
-// drawn when a laser or a bit takes away some of it: outlines outwards and openings
-// inwards by half of what is taken away. It finds what cannot be cut so.
+// drawn when a laser or a bit takes away some of it: outlines outward and openings
+// inward by half of what is taken away. It finds what cannot be cut so.
 package kerf
 
 import (
@@ -17,7 +17,7 @@ type Plate struct {
 	Openings []geom.Loop
 }
 
-// Paths are the centre lines that the beam or bit is led along. An opening of the
+// Paths are the center lines that the beam or bit is led along. An opening of the
 // plate can have several paths, or none.
 type Paths struct {
 	Outline  geom.Loop
@@ -89,7 +89,7 @@ func Compensate(p Plate, kerf float64) (out Paths, found []Finding) {
 	if closed, err := sweep.Outside(p.Outline, half); err == nil {
 		if off := leaves(p.Outline, []geom.Loop{closed}, half, -1); off > 0 {
 			f := refused(OpenMouth, furthest(closed, p.Outline), geom.Sentencef("the outline has a slot or a bay no wider "+
-				"than the kerf, %s: %s of it cannot be cut", geom.Millimetres(kerf), Area(off)), finer)
+				"than the kerf, %s: %s of it cannot be cut", geom.Millimeters(kerf), Area(off)), finer)
 			f.Measured, f.Limit = Area(off), Area(0)
 			found = append(found, f)
 		}
@@ -105,10 +105,10 @@ func Compensate(p Plate, kerf float64) (out Paths, found []Finding) {
 			return out, append(found, shape(i, l, err))
 		}
 		if off := leaves(l, covered, half, 1); off > 0 || len(paths) != 1 {
-			fact := geom.Sentencef("%s is no wider than the kerf, %s", nameOf(i), geom.Millimetres(kerf))
+			fact := geom.Sentencef("%s is no wider than the kerf, %s", nameOf(i), geom.Millimeters(kerf))
 			if len(paths) > 0 {
 				fact = geom.Sentencef("parts of %s are narrower than the kerf, %s: %s of it cannot be cut",
-					nameOf(i), geom.Millimetres(kerf), Area(off))
+					nameOf(i), geom.Millimeters(kerf), Area(off))
 			}
 			f := refused(Narrow, l[0].Point, fact, finer).between(i, i)
 			f.Measured, f.Limit = Area(off), Area(0)

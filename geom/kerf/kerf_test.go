@@ -55,7 +55,7 @@ func TestFindings(t *testing.T) {
 		{"beyond it", sheet, []geom.Loop{rect(110, 10, 120, 20)}, 0.2, 0, []geom.Code{Outside}},
 		{"a thin bridge", sheet, []geom.Loop{rect(10, 10, 20, 20), rect(21.5, 10, 30, 20)}, 0.2, 1.5, []geom.Code{Bridge}},
 		{"a thin rim", sheet, []geom.Loop{rect(10, 0.75, 20, 20)}, 0.2, 0.75, []geom.Code{Bridge}},
-		// Centres 9 apart, radii 5 and 3: 1 is left.
+		// Centers 9 apart, radii 5 and 3: 1 is left.
 		{"between circles", sheet, []geom.Loop{geom.Circle(geom.Point{X: 30, Y: 30}, 5), geom.Circle(geom.Point{X: 39, Y: 30}, 3)}, 0, 1, []geom.Code{Bridge}},
 		{"a neck", neck, nil, 0, MinBridge, []geom.Code{Neck}},
 		// A room of 20 by 20 stays uncut, and the mouth of 0.1 by 10, but for a round end.
@@ -71,7 +71,7 @@ func TestFindings(t *testing.T) {
 			t.Errorf("%s: %q, should be %q", c.name, got, c.want)
 			continue
 		}
-		if c.is > 0 && math.Abs(float64(found[0].Measured.(geom.Millimetres))-c.is) > 1e-9 {
+		if c.is > 0 && math.Abs(float64(found[0].Measured.(geom.Millimeters))-c.is) > 1e-9 {
 			t.Errorf("%s: measured %v, should be %g", c.name, found[0].Measured, c.is)
 		}
 	}
@@ -129,7 +129,7 @@ func TestDistance(t *testing.T) {
 				least = min(least, v.To(w))
 			}
 		}
-		// Places are less than a fifth of a millimetre from the next, and on chords that
+		// Places are less than a fifth of a millimeter from the next, and on chords that
 		// are up to a thousandth off their arcs, on both loops.
 		if got > least+2e-3 || got < least-0.2 || off > 0.2 {
 			t.Fatalf("%g at %v, which is %g off; by many places %g", got, at, off, least)

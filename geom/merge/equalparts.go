@@ -20,7 +20,7 @@ type Part struct {
 }
 
 // EqualParts gathers parts by their places in a list: those of equal panels, to the
-// nanometre, of one stock, setting and set of bits. Groups come by stock, in order of first
+// nanometer, of one stock, setting and set of bits. Groups come by stock, in order of first
 // use, and within a stock by setting, in order of first use too.
 func EqualParts(parts []Part) (groups [][]int) {
 	type place struct {
@@ -60,7 +60,7 @@ func EqualParts(parts []Part) (groups [][]int) {
 	return groups
 }
 
-// shape tells panels apart to the nanometre.
+// shape tells panels apart to the nanometer.
 func shape(p geom.Panel) string {
 	var out strings.Builder
 	loop := func(l geom.Loop) {

@@ -23,7 +23,7 @@ var (
 func TestEqualParts(t *testing.T) {
 	parts := []Part{part("birch", 6, 400, groove), part("thin", 6, 400), part("birch", 7, 400, groove),
 		part("birch", 6, 400, groove), part("birch", 6, 400.000001, groove), part("birch", 6, 400, groove, hole)}
-	// birch before thin, fence 6 before 7, and a nanometre is another part.
+	// birch before thin, fence 6 before 7, and a nanometer is another part.
 	want := [][]int{{0, 3}, {4}, {5}, {2}, {1}}
 	if got := EqualParts(parts); !reflect.DeepEqual(got, want) {
 		t.Errorf("groups %v, want %v", got, want)

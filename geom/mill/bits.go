@@ -231,9 +231,9 @@ func enters(l geom.Loop, radius float64) bool {
 	return math.Abs(a.Min.X-b.Min.X) < near && math.Abs(a.Min.Y-b.Min.Y) < near && math.Abs(a.Max.X-b.Max.X) < near && math.Abs(a.Max.Y-b.Max.Y) < near
 }
 
-// centerline is the way of the bit's centre along a slot of its own width.
+// centerline is the way of the bit's center along a slot of its own width.
 func centerline(box geom.Rect, radius float64) []geom.Vertex {
-	c := box.Centre()
+	c := box.Center()
 	if box.Width() >= box.Height() {
 		return []geom.Vertex{{Point: geom.Point{X: box.Min.X + radius, Y: c.Y}}, {Point: geom.Point{X: box.Max.X - radius, Y: c.Y}}}
 	}
@@ -255,29 +255,29 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	what := p.what(c.Pocket)
 	switch why {
 	case tooShort:
-		deep := geom.Millimetres(p.deepest(c))
+		deep := geom.Millimeters(p.deepest(c))
 		d := p.found.Fail("bit-reach", SettingBits, "%s is %s deep in the thickest board; %s reaches %s",
-			what, deep, named{b}, geom.Millimetres(b.Reach))
-		d.Measured, d.Limit = deep, geom.Millimetres(b.Reach)
+			what, deep, named{b}, geom.Millimeters(b.Reach))
+		d.Measured, d.Limit = deep, geom.Millimeters(b.Reach)
 		d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, p.deepest(c))}
 	case noRelief:
 		d := p.found.Fail("corner-relief", SettingBits, "%s has no room for the relief of its corners by %s", what, named{b})
 		d.Ask = geom.Sentencef("a smaller bit needs less")
 	case notRelieved:
 		d := p.found.Fail("corner-relief", SettingRelief, "%s keeps round corners of %s, for its relief is none, "+
-			"and a square part goes into them: the box would not go together", what, geom.Millimetres(b.Diameter/2))
+			"and a square part goes into them: the box would not go together", what, geom.Millimeters(b.Diameter/2))
 		d.Remedies, d.Ask = relieved(c.Operation), geom.Sentencef("let it run through")
 	case tooRound:
 		least := c.Outline.MinInsideRadius()
-		left, radius := geom.Millimetres(b.Diameter/2), geom.Millimetres(least)
+		left, radius := geom.Millimeters(b.Diameter/2), geom.Millimeters(least)
 		d := p.found.Fail("bit-radius", SettingBits, "%s has an inside radius of %s; %s leaves %s", what, radius, named{b}, left)
 		d.Measured, d.Limit = left, radius
 		d.Remedies = []geom.Remedy{p.most(SettingBits, KeyDiameter, 2*least)}
 	default:
 		r := c.Outline.Bounds()
 		narrow := math.Min(r.Width(), r.Height())
-		d := p.found.Fail("bit-width", SettingBits, "%s, %s wide, is narrower than %s", what, geom.Millimetres(narrow), named{b})
-		d.Measured, d.Limit = geom.Millimetres(narrow), geom.Millimetres(b.Diameter)
+		d := p.found.Fail("bit-width", SettingBits, "%s, %s wide, is narrower than %s", what, geom.Millimeters(narrow), named{b})
+		d.Measured, d.Limit = geom.Millimeters(narrow), geom.Millimeters(b.Diameter)
 		d.Ask = geom.Sentencef("give a smaller bit, or make the slot wider")
 		if c.Operation == geom.Drill.String() {
 			d.Ask = geom.Sentencef("give a bit of %s or less beside it, for holes", geom.AtMost(narrow))

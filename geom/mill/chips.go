@@ -24,7 +24,7 @@ var BitTypes = []BitType{UpCut, DownCut, Compression, Straight}
 // Feeds of a bit, as the shop runs it. What is 0 was not said.
 type Feeds struct {
 	Type      BitType
-	Tip       float64 // mm of a compression bit, from its tip, that cut upwards
+	Tip       float64 // mm of a compression bit, from its tip, that cut upward
 	Feed      float64 // mm a minute
 	Plunge    float64 // mm a minute
 	Speed     float64 // revolutions a minute
@@ -52,7 +52,7 @@ func (b Bit) Passes(depth float64) int {
 // common practice, no source. Estimates alone hang on it.
 const stepOver = 0.5
 
-// Minutes estimates how long a bit takes for a cut that is so deep: the way of its centre
+// Minutes estimates how long a bit takes for a cut that is so deep: the way of its center
 // at the feed, and a plunge for each pass. Ways between cuts, changes of bits and slowing
 // in corners are not in it. It is 0 where the feed was not said.
 func (c Cut) Minutes(b Bit, depth float64) float64 {
@@ -113,17 +113,17 @@ func (p *preparation) frays() {
 		if c.Operation == Profile {
 			what = "the outline"
 		}
-		depth, down, tip := geom.Millimetres(deep), geom.Millimetres(first), geom.Millimetres(b.Tip)
+		depth, down, tip := geom.Millimeters(deep), geom.Millimeters(first), geom.Millimeters(b.Tip)
 		if first < deep {
 			d := p.found.Warn("bit-frays", SettingBits,
 				"the first pass of %s, %s deep, goes down %s, and the tip of %s "+
-					"cuts upwards for %s: the edge of the cut frays", what, depth, down, named{b}, tip)
+					"cuts upward for %s: the edge of the cut frays", what, depth, down, named{b}, tip)
 			d.Measured, d.Limit = down, tip
 			d.Ask = geom.Sentencef("let the first pass go %s deep or more, if bit and machine take it; or take "+
 				"a down-cut or a straight bit, or a compression bit with a shorter tip", geom.AtLeast(b.Tip))
 			continue
 		}
-		d := p.found.Warn("bit-frays", SettingBits, "%s is %s deep, and the tip of %s cuts upwards for %s: "+
+		d := p.found.Warn("bit-frays", SettingBits, "%s is %s deep, and the tip of %s cuts upward for %s: "+
 			"the edge of the cut frays", what, depth, named{b}, tip)
 		d.Measured, d.Limit = depth, tip
 		d.Ask = geom.Sentencef("take a down-cut or a straight bit for what is shallow, " +

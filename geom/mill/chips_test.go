@@ -78,7 +78,7 @@ func TestCompressionBitFrays(t *testing.T) {
 		said := ""
 		for _, f := range faults {
 			if f.Code == "bit-frays" {
-				said = f.Fact.In(geom.Millimetre)
+				said = f.Fact.In(geom.Millimeter)
 			}
 		}
 		if (said != "") != (c.want != "") || !strings.HasPrefix(said, c.want) {

@@ -62,7 +62,7 @@ func (b named) In(u geom.Unit) string {
 	if d := geom.LengthOf(b.Diameter).Text(u); b.Name == "" || b.Name == d {
 		return "the bit of " + d
 	}
-	return geom.Sentencef("the bit %s of %s", b.Name, geom.Millimetres(b.Diameter)).In(u)
+	return geom.Sentencef("the bit %s of %s", b.Name, geom.Millimeters(b.Diameter)).In(u)
 }
 
 // what names a pocket.

@@ -68,14 +68,14 @@ func (p *preparation) engrave() {
 	p.work.Engraved = out
 	if least := minBits * d; out.Height < least-touching {
 		out.Room = geom.Sentencef("figures of %s are too small for %s: they have to be %s high",
-			geom.Millimetres(math.Max(0, high)), named{p.Bits[bit]}, geom.Millimetres(least))
+			geom.Millimeters(math.Max(0, high)), named{p.Bits[bit]}, geom.Millimeters(least))
 		return
 	}
 	long := float64(e.Wide * out.Height)
 	at, found := p.clearArea(e, long, out.Height, around)
 	if !found {
 		out.Room = geom.Sentencef("%s x %s clear of edges and cuts is not to be had",
-			geom.Millimetres(long+2*around), geom.Millimetres(out.Height+2*around))
+			geom.Millimeters(long+2*around), geom.Millimeters(out.Height+2*around))
 		return
 	}
 	out.At = at

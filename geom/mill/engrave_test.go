@@ -72,7 +72,7 @@ func TestEngravingLeftOut(t *testing.T) {
 		s := settings(Bit{Name: "fine", Diameter: c.bit})
 		s.Engrave = Engrave{Depth: 0.3, Height: c.height}
 		w, _ := Prepare(engraved(geom.Inside, c.area), s)
-		if w.Engraved == nil || !strings.Contains(w.Engraved.Room.In(geom.Millimetre), c.why) {
+		if w.Engraved == nil || !strings.Contains(w.Engraved.Room.In(geom.Millimeter), c.why) {
 			t.Errorf("%s: %+v, want %q", name, w.Engraved, c.why)
 		}
 		for _, k := range w.Cuts {

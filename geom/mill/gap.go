@@ -50,18 +50,18 @@ func (p *preparation) checkSpacing() {
 	case p.PartSpacing >= max(need, ends)-geom.Settle:
 	case need >= ends:
 		p.tooNear(need, geom.Sentencef("panels %s apart: the cuts and the bit that cuts it out reach %s past the panel, "+
-			"and %s of wood have to stay before the next", geom.Millimetres(p.PartSpacing), geom.Millimetres(p.work.Reach),
-			geom.Millimetres(MinWaste)), "take less overcut, or a smaller bit")
+			"and %s of wood have to stay before the next", geom.Millimeters(p.PartSpacing), geom.Millimeters(p.work.Reach),
+			geom.Millimeters(MinWaste)), "take less overcut, or a smaller bit")
 	default:
 		p.tooNear(ends, geom.Sentencef("panels %s apart: the registration holes and the wood about them reach %s "+
-			"past the ends of this one", geom.Millimetres(p.PartSpacing), geom.Millimetres(ends)),
-			"put the registration holes on the centre line")
+			"past the ends of this one", geom.Millimeters(p.PartSpacing), geom.Millimeters(ends)),
+			"put the registration holes on the centerline")
 	}
 }
 
 // tooNear refuses a gap between panels that has to be larger.
 func (p *preparation) tooNear(need float64, fact geom.Sentence, ask string) {
 	d := p.found.Add(geom.LevelError, "part-spacing", SettingPartSpacing, fact)
-	d.Measured, d.Limit, d.Ask = geom.Millimetres(p.PartSpacing), geom.AtLeast(need), geom.Sentencef(ask)
+	d.Measured, d.Limit, d.Ask = geom.Millimeters(p.PartSpacing), geom.AtLeast(need), geom.Sentencef(ask)
 	d.Remedies = []geom.Remedy{p.least(SettingPartSpacing, "", need)}
 }

@@ -23,7 +23,7 @@ func TestHintsHold(t *testing.T) {
 			OnionSkin:   rapid.SampledFrom([]float64{0, 0.1, 0.4}).Draw(t, "skin"),
 			Register:    Register{Distance: rapid.Float64Range(0, 20).Draw(t, "distance"), Diameter: 6},
 			PartSpacing: rapid.Float64Range(0.5, 30).Draw(t, "gap"), SmallPart: 150,
-			Unit: rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit"),
+			Unit: rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "unit"),
 		}
 		if rapid.Bool().Draw(t, "tabs") {
 			s.Tabs = Tabs{Width: 6, Height: rapid.Float64Range(1, 30).Draw(t, "tab"), Spacing: 100}

@@ -2,7 +2,7 @@
 // pocket, how far the cuts run past the panel's edge, where a corner needs relief,
 // how the panel is held and how it is turned over. [Prepare] is the one entry.
 //
-// Everything is in panel coordinates and millimetres, whichever the face; the
+// Everything is in panel coordinates and millimeters, whichever the face; the
 // drawing turns the outside face over.
 package mill
 
@@ -48,7 +48,7 @@ type Slots string
 
 const (
 	SlotsWidened    Slots = "widened"    // as a pocket, [SlotRoom] wider than the bit
-	SlotsCenterline Slots = "centerline" // as the line that the bit's centre follows
+	SlotsCenterline Slots = "centerline" // as the line that the bit's center follows
 )
 
 // Place says where registration holes are.
@@ -64,7 +64,7 @@ const (
 type Register struct {
 	Place    Place
 	Diameter float64
-	Distance float64 // from the panel's edge to the hole's centre
+	Distance float64 // from the panel's edge to the hole's center
 }
 
 // Settings of a router.
@@ -107,7 +107,7 @@ const (
 	Slotting    = "slot"     // right through beside the outline, between tabs and after it
 )
 
-// Cut is one closed line, or one open path of a bit's centre, on one face.
+// Cut is one closed line, or one open path of a bit's center, on one face.
 type Cut struct {
 	Operation string // a pocket's kind, or one of the operations above
 	Face      geom.Face

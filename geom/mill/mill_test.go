@@ -88,7 +88,7 @@ func TestOverRun(t *testing.T) {
 	}
 }
 
-// TestOverRunShapes: pockets that leave over a slanted neighbour, an arc, and a
+// TestOverRunShapes: pockets that leave over a slanted neighbor, an arc, and a
 // panel that is no rectangle.
 func TestOverRunShapes(t *testing.T) {
 	outline := geom.Rectangle(0, 0, 300, 100)
@@ -220,8 +220,8 @@ func TestRegister(t *testing.T) {
 	holes := func(w Operations, f geom.Face) (list []geom.Point) {
 		for _, c := range w.Cuts {
 			if c.Operation == Registering && c.Face == f {
-				centre, _, _ := c.Outline.AsCircle()
-				list = append(list, centre)
+				center, _, _ := c.Outline.AsCircle()
+				list = append(list, center)
 			}
 		}
 		return list
@@ -269,7 +269,7 @@ func TestRegister(t *testing.T) {
 	}
 }
 
-// TestRegisterBesidePulls: where a pull is cut on the centre line the holes go elsewhere on
+// TestRegisterBesidePulls: where a pull is cut on the center line the holes go elsewhere on
 // it, clear of it, and never as far below the middle as above.
 func TestRegisterBesidePulls(t *testing.T) {
 	out := dado(50, 58)
@@ -281,16 +281,16 @@ func TestRegisterBesidePulls(t *testing.T) {
 		{Point: geom.Point{X: 115, Y: 100}}, {Point: geom.Point{Y: 100}}} // half round, 65 to 100
 	for name, c := range map[string]struct {
 		part     Part
-		from, to float64 // of what is cut on the centre line
+		from, to float64 // of what is cut on the center line
 	}{"a hole": {panel(dado(80, 88), out, hole), 55, 85}, "a hand-hold": {panel(dado(80, 88), out, low), 15, 40}, "a half-round": {notched, 65, 100}} {
 		s := settings(six)
 		s.Register.Place = PlaceCenterline
 		w := mustPrepare(t, c.part, s)
 		var at []float64
 		for _, pin := range w.Pins {
-			centre, r, _ := pin.AsCircle()
-			if at = append(at, centre.Y); centre.X != 150 || centre.Y+r > c.from-registerWeb && centre.Y-r < c.to+registerWeb || centre.Y < r+registerWeb || centre.Y > 100-r-registerWeb {
-				t.Errorf("%s: a hole of %g at %v", name, r, centre)
+			center, r, _ := pin.AsCircle()
+			if at = append(at, center.Y); center.X != 150 || center.Y+r > c.from-registerWeb && center.Y-r < c.to+registerWeb || center.Y < r+registerWeb || center.Y > 100-r-registerWeb {
+				t.Errorf("%s: a hole of %g at %v", name, r, center)
 			}
 		}
 		if len(at) != 2 || math.Abs(at[0]+at[1]-100) < 3 || math.Abs(at[0]-at[1]) < 12 {

@@ -16,13 +16,14 @@ func (p *preparation) checkOnionSkin() {
 	thin := part.MinThickness - part.Thickness + p.OnionSkin
 	switch {
 	case p.OnionSkin >= part.Thickness:
-		skin, thick := geom.Millimetres(p.OnionSkin), geom.Millimetres(part.Thickness)
-		d := p.found.Fail("onion-skin", SettingOnionSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
+		skin, thick := geom.Millimeters(p.OnionSkin), geom.Millimeters(part.Thickness)
+		d := p.found.Fail("onion-skin", SettingOnionSkin, "an onion skin of %s is as thick as the panel, %s",
+			skin, thick)
 		d.Measured, d.Limit, d.Remedies = skin, thick, p.withOnionSkin()
 	case !p.FromSpoilboard && thin < minOnionSkin-geom.Settle:
-		stays := geom.Millimetres(math.Max(0, thin))
-		d := p.found.Warn("onion-skin", SettingOnionSkin, "a skin of %s is %s in the thinnest board",
-			geom.Millimetres(p.OnionSkin), stays)
+		stays := geom.Millimeters(math.Max(0, thin))
+		d := p.found.Warn("onion-skin", SettingOnionSkin, "an onion skin of %s is %s in the thinnest board",
+			geom.Millimeters(p.OnionSkin), stays)
 		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(minOnionSkin), fromSpoilboard
 		d.Remedies = []geom.Remedy{p.least(SettingOnionSkin, "", p.OnionSkin+minOnionSkin-thin)}
 	}
@@ -32,7 +33,7 @@ func (p *preparation) checkOnionSkin() {
 var fromSpoilboard = geom.Sentencef("measure depths from the spoilboard")
 
 // minOnionSkin is the thinnest onion skin that holds, and usualOnionSkin one that a knife still cuts
-// through, in millimetres; common practice, no source.
+// through, in millimeters; common practice, no source.
 const minOnionSkin, usualOnionSkin = 0.15, 0.5
 
 // DefaultOnionSkin is an onion skin that holds in boards of a mean and a minimum thickness, all in

@@ -80,12 +80,12 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 	switch why {
 	case tooRound:
 		d := p.found.Fail("bit-radius", SettingBits, "the outline has an inside radius of %s, too small for %s",
-			geom.Millimetres(least), named{b})
-		d.Measured, d.Limit = geom.Millimetres(b.Diameter/2), geom.Millimetres(least)
+			geom.Millimeters(least), named{b})
+		d.Measured, d.Limit = geom.Millimeters(b.Diameter/2), geom.Millimeters(least)
 		d.Ask = geom.Sentencef("give a smaller bit")
 	case notRelieved:
 		d := p.found.Fail("corner-relief", SettingRelief, "the outline keeps round inside corners of %s, for its relief is none, "+
-			"and other parts go into them: the box would not go together", geom.Millimetres(b.Diameter/2))
+			"and other parts go into them: the box would not go together", geom.Millimeters(b.Diameter/2))
 		d.Remedies = relieved(Profile)
 	case noRelief:
 		d := p.found.Fail("corner-relief", SettingBits, "the outline has no room for the relief of its inside corners by %s", named{b})
@@ -95,13 +95,13 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 		d.Ask = geom.Sentencef("give a smaller bit, or make it wider")
 	default:
 		d := p.found.Fail("bit-reach", SettingBits, "no bit cuts through %s: %s reaches %s",
-			geom.Millimetres(thick), named{b}, geom.Millimetres(b.Reach))
-		d.Measured, d.Limit = geom.Millimetres(thick), geom.Millimetres(b.Reach)
+			geom.Millimeters(thick), named{b}, geom.Millimeters(b.Reach))
+		d.Measured, d.Limit = geom.Millimeters(thick), geom.Millimeters(b.Reach)
 		d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, thick)}
 	}
 }
 
-// minFloor is the least of a notch's floor, in millimetres, that has to be left
+// minFloor is the least of a notch's floor, in millimeters, that has to be left
 // between the reliefs of its corners for another part to seat on.
 const minFloor = 1.0
 
@@ -164,7 +164,7 @@ func fillets(l geom.Loop, corners []int, radius float64) float64 {
 	return sum
 }
 
-// minStanding is the area, in square millimetres, of what a bit may leave at an
+// minStanding is the area, in square millimeters, of what a bit may leave at an
 // outline without a word.
 const minStanding = 0.05
 

@@ -10,7 +10,7 @@ import (
 // wood is left where the stock is a little larger; common practice, no source.
 const DefaultOvercut = 1.0
 
-// touching is the distance, in millimetres, within which a side lies on the
+// touching is the distance, in millimeters, within which a side lies on the
 // panel's edge: far under what any machine resolves, over what sizes computed in
 // two ways differ by.
 const touching = 1e-6
@@ -46,7 +46,7 @@ func within(a, b, c, d geom.Point) bool {
 	return math.Abs(left) < touching && math.Abs(right) < touching && from > -touching && to < length+touching && from < to
 }
 
-// overRun moves the open sides of a pocket outwards by a distance. The sides next
+// overRun moves the open sides of a pocket outward by a distance. The sides next
 // to them are made longer; where these are arcs or run along the edge, a step is
 // made.
 func overRun(pocket geom.Loop, open []bool, by float64) geom.Loop {
@@ -74,7 +74,7 @@ func overRun(pocket geom.Loop, open []bool, by float64) geom.Loop {
 	return out
 }
 
-// corner is where two neighbouring straight sides meet after each was shifted.
+// corner is where two neighboring straight sides meet after each was shifted.
 func corner(l geom.Loop, before, i int, in, leave geom.Point) (geom.Point, bool) {
 	if l[before].Bulge != 0 || l[i].Bulge != 0 {
 		return geom.Point{}, false

@@ -18,8 +18,8 @@ func TestPinOfTheShop(t *testing.T) {
 		bits []Bit
 		want float64
 	}{
-		{geom.Millimetre, []Bit{{Diameter: 6, Reach: 22}}, 6},
-		{geom.Millimetre, []Bit{{Diameter: 8, Reach: 22}, {Diameter: 3, Reach: 12}}, 8}, // the narrow one is too short
+		{geom.Millimeter, []Bit{{Diameter: 6, Reach: 22}}, 6},
+		{geom.Millimeter, []Bit{{Diameter: 8, Reach: 22}, {Diameter: 3, Reach: 12}}, 8}, // the narrow one is too short
 		{geom.Inch, []Bit{{Diameter: 6.35, Reach: 22}, {Diameter: 3.175, Reach: 12.7}}, 6.35},
 		{geom.Inch, []Bit{{Diameter: 3.175, Reach: 22}}, 6.35},
 	} {

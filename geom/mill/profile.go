@@ -41,7 +41,7 @@ func (p *preparation) profile() {
 	case p.work.Small:
 		d := p.found.Warn("small-part", SettingSmall,
 			"the panel is %s x %s, less than %s square: it may come loose when it is cut out",
-			geom.Millimetres(part.Length()), geom.Millimetres(part.Width()), geom.Millimetres(p.SmallPart))
+			geom.Millimeters(part.Length()), geom.Millimeters(part.Width()), geom.Millimeters(p.SmallPart))
 		d.Remedies = p.withOnionSkin()
 		d.Remedies[0].Result = geom.Sentencef("hold it down by more than suction") // a skin is no hold
 	}

@@ -35,7 +35,7 @@ func UsualPin(u geom.Unit) float64 {
 
 // register places the two holes that a panel is put down on when it has been
 // turned over end for end. In the waste they change places with each other, on
-// the centre line each keeps its own. They are off the middle, so that a panel
+// the center line each keeps its own. They are off the middle, so that a panel
 // that was turned the wrong way lies visibly off. They are drilled once, from the
 // face that is cut first; then pins stand in them.
 func (p *preparation) register() {
@@ -62,7 +62,7 @@ func (p *preparation) register() {
 	if bit < 0 {
 		d := p.found.Fail("register", SettingRegister,
 			"no bit makes a registration hole of %s through %s and %s into the spoilboard",
-			geom.Millimetres(r.Diameter), geom.Millimetres(p.part.MaxThickness), geom.Millimetres(PinDepth))
+			geom.Millimeters(r.Diameter), geom.Millimeters(p.part.MaxThickness), geom.Millimeters(PinDepth))
 		d.Ask = geom.Sentencef("write a larger diameter, or give a smaller or longer bit")
 		return
 	}
@@ -89,27 +89,27 @@ func (p *preparation) inWaste(r *Register, box geom.Rect) []geom.Point {
 	case r.Distance < least-geom.Settle:
 		d := p.found.Fail("register", SettingRegister,
 			"registration holes %s from the panel's ends meet the cuts beyond them",
-			geom.Millimetres(r.Distance))
-		d.Measured, d.Limit = geom.Millimetres(r.Distance), geom.AtLeast(least)
+			geom.Millimeters(r.Distance))
+		d.Measured, d.Limit = geom.Millimeters(r.Distance), geom.AtLeast(least)
 		d.Remedies = []geom.Remedy{p.least(SettingRegister, KeyDistance, least)}
 	}
 	y := box.Min.Y + box.Height()/3
 	return []geom.Point{{X: box.Min.X - r.Distance, Y: y}, {X: box.Max.X + r.Distance, Y: y}}
 }
 
-// onCentreLine is a hole at a distance from each long edge, the upper one a
+// onCenterLine is a hole at a distance from each long edge, the upper one a
 // diameter further in; where something is cut there, as near to that as it is clear.
 func (p *preparation) onCenterline(r *Register, box geom.Rect) []geom.Point {
 	if r.Distance == 0 {
 		r.Distance = box.Height() / 4
 	}
-	x := box.Centre().X
+	x := box.Center().X
 	need := r.Diameter/2 + registerWeb
 	low, high := box.Min.Y+r.Distance, box.Max.Y-r.Distance-r.Diameter
 	if high-low < 2*need || r.Distance < need {
 		d := p.found.Fail("register", SettingRegister,
 			"the panel, %s wide, has no room for two registration holes of %s, %s from its edges",
-			geom.Millimetres(box.Height()), geom.Millimetres(r.Diameter), geom.Millimetres(r.Distance))
+			geom.Millimeters(box.Height()), geom.Millimeters(r.Diameter), geom.Millimeters(r.Distance))
 		d.Ask = intoWaste
 		return nil
 	}
@@ -121,8 +121,9 @@ func (p *preparation) onCenterline(r *Register, box geom.Rect) []geom.Point {
 		high, found = p.clearOn(x, high, need, func(y float64) bool { return y-lower >= 2*need && off(y, lower) })
 	}
 	if !found {
-		d := p.found.Fail("register", SettingRegister, "on the panel's centre line there is no room for two registration holes of %s "+
-			"beside what is cut there", geom.Millimetres(r.Diameter))
+		d := p.found.Fail("register", SettingRegister,
+			"on the panel's centerline there is no room for two registration holes of %s "+
+				"beside what is cut there", geom.Millimeters(r.Diameter))
 		d.Ask = intoWaste
 		return nil
 	}
@@ -132,7 +133,7 @@ func (p *preparation) onCenterline(r *Register, box geom.Rect) []geom.Point {
 // intoWaste is asked where the panel itself has no room.
 var intoWaste = geom.Sentencef("put the holes into the waste")
 
-// registerStep is how far apart, in millimetres, the places are that are tried for a
+// registerStep is how far apart, in millimeters, the places are that are tried for a
 // registration hole.
 const registerStep = 1.0
 
@@ -160,6 +161,6 @@ func (p *preparation) clearOn(x, wanted, need float64, allowed func(y float64) b
 	return 0, false
 }
 
-// flatWithin is how near, in millimetres, chords keep to arcs where a hole's distance
+// flatWithin is how near, in millimeters, chords keep to arcs where a hole's distance
 // from them is judged: far less than the wood that is left between.
 const flatWithin = 0.01

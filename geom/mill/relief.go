@@ -7,11 +7,11 @@ import (
 	"drawerwright/geom"
 )
 
-// reliefOver is how much larger than its bit a relief is, in millimetres of the
+// reliefOver is how much larger than its bit a relief is, in millimeters of the
 // radius: enough that every toolpath program takes the bit through it.
 const reliefOver = 0.1
 
-// inTheWay is how much wood, in millimetres across a corner, may stand where a
+// inTheWay is how much wood, in millimeters across a corner, may stand where a
 // square part goes before the corner needs relief: a slip of glue.
 const inTheWay = 1e-3
 
@@ -173,7 +173,7 @@ func (r reliever) bisector(i int) (out []geom.Vertex, ok bool) {
 	return out, true
 }
 
-// arcTo is the vertex at a whose side is the counter-clockwise arc to b about a centre.
-func arcTo(a, b, centre geom.Point) geom.Vertex {
-	return geom.Vertex{Point: a, Bulge: geom.ArcAbout(centre, a, b).Bulge}
+// arcTo is the vertex at a whose side is the counter-clockwise arc to b about a center.
+func arcTo(a, b, center geom.Point) geom.Vertex {
+	return geom.Vertex{Point: a, Bulge: geom.ArcAbout(center, a, b).Bulge}
 }

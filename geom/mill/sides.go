@@ -18,7 +18,7 @@ func (p *preparation) sides(slot float64) (free [4][]geom.Interval) {
 			continue
 		}
 		on := func(a, b, edge float64) bool { return math.Abs(a-edge) < touching && math.Abs(b-edge) < touching }
-		side, from, back := -1, 0.0, false // back where the outline runs towards the corner
+		side, from, back := -1, 0.0, false // back where the outline runs toward the corner
 		switch {
 		case on(v.Y, w.Y, box.Min.Y):
 			side, from = 0, v.X-box.Min.X
@@ -53,7 +53,7 @@ func Follow(slot, outline geom.Loop) geom.Loop {
 	if len(slot) == 0 || len(outline) == 4 && convex(outline) {
 		return slot
 	}
-	const near = 2 * touching // sheets are laid out in whole nanometres
+	const near = 2 * touching // sheets are laid out in whole nanometers
 	box := outline.Bounds()
 	onBox := func(a, b geom.Point) bool {
 		in := func(v, from, to float64) bool { return v > from-near && v < to+near }
@@ -81,7 +81,7 @@ func Follow(slot, outline geom.Loop) geom.Loop {
 			i++
 		}
 		last := slot[(i+1)%n].Point
-		// The slot has the panel on its right, so that it runs along it backwards.
+		// The slot has the panel on its right, so that it runs along it backward.
 		from, to := place(outline, last), place(outline, first)
 		if to <= from {
 			to += outline.Perimeter()

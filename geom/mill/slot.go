@@ -42,12 +42,12 @@ func stretchOf(l geom.Loop, from, to float64) (chain geom.Loop) {
 }
 
 // offset is the chain at a distance outside an outline of straight sides without
-// inside corners, with mitred corners.
+// inside corners, with mitered corners.
 func offset(l geom.Loop, from, to, width float64) geom.Loop {
 	n := len(l)
 	direction := func(i int) geom.Point { return l.Next(i % n).Sub(l[i%n].Point).Unit() }
 	var out geom.Loop
-	// The mitre: width along both outward normals.
+	// The miter: width along both outward normals.
 	add := func(at, in, leave geom.Point) {
 		out = append(out, geom.Vertex{Point: at.Along(in.Add(leave).Right(), width/(1+in.Dot(leave)))})
 	}

@@ -21,11 +21,11 @@ const (
 	DefaultTabApart  = 200.0
 )
 
-// minAboveTab is the least depth, in millimetres, of the cut above a tab: less is
+// minAboveTab is the least depth, in millimeters, of the cut above a tab: less is
 // within what boards and machines differ by; common practice, no source.
 const minAboveTab = 0.5
 
-// minTab is the least height, in millimetres, of a tab in the thinnest board; common
+// minTab is the least height, in millimeters, of a tab in the thinnest board; common
 // practice, no source.
 const minTab = 0.5
 
@@ -33,9 +33,9 @@ const minTab = 0.5
 // thinnest, and enough of the tabs themselves where the depth is from the top.
 func (p *preparation) tabsSuit() bool {
 	if most := p.part.MinThickness - minAboveTab; p.Tabs.Height > most+geom.Settle {
-		high := geom.Millimetres(p.Tabs.Height)
+		high := geom.Millimeters(p.Tabs.Height)
 		d := p.found.Fail("tabs", SettingTabs, "tabs of %s are too high for a panel of %s, %s at the thinnest",
-			high, geom.Millimetres(p.part.Thickness), geom.Millimetres(p.part.MinThickness))
+			high, geom.Millimeters(p.part.Thickness), geom.Millimeters(p.part.MinThickness))
 		d.Measured, d.Limit = high, geom.AtMost(most)
 		d.Remedies = []geom.Remedy{p.most(SettingTabs, KeyHeight, most)}
 		return false
@@ -45,10 +45,10 @@ func (p *preparation) tabsSuit() bool {
 		thinner = p.part.Thickness - p.part.MinThickness
 	}
 	if least := minTab + thinner; p.Tabs.Height < least-geom.Settle {
-		high := geom.Millimetres(p.Tabs.Height)
+		high := geom.Millimeters(p.Tabs.Height)
 		d := p.found.Fail("tabs", SettingTabs,
 			"tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing", high,
-			geom.Millimetres(math.Max(0, p.Tabs.Height-thinner)), geom.Millimetres(p.part.MinThickness), geom.Millimetres(p.part.Thickness))
+			geom.Millimeters(math.Max(0, p.Tabs.Height-thinner)), geom.Millimeters(p.part.MinThickness), geom.Millimeters(p.part.Thickness))
 		d.Measured, d.Limit, d.Ask = high, geom.AtLeast(least), fromSpoilboard
 		d.Remedies = []geom.Remedy{p.least(SettingTabs, KeyHeight, least)}
 		return false
@@ -81,7 +81,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 		}
 		d := p.found.Warn("tabs", SettingTabs,
 			"there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",
-			len(places), geom.Millimetres(p.Tabs.Width))
+			len(places), geom.Millimeters(p.Tabs.Width))
 		d.Remedies, d.Ask = p.withOnionSkin(), geom.Sentencef("hold it down otherwise")
 		d.Remedies[0].Result = geom.Sentencef("it holds what tabs cannot")
 		return nil, false

@@ -187,12 +187,12 @@ func TestHolding(t *testing.T) {
 	}{
 		{"large", panel(), with(func(*Settings) {}), 0, false, nil},
 		{"small", small(), with(func(*Settings) {}), 0, false, []string{"small-part"}},
-		{"small with a skin", small(), with(func(s *Settings) { s.OnionSkin = 0.4 }), 0.4, false, nil},
-		{"large with a skin for small ones", panel(), with(func(s *Settings) { s.OnionSkin = 0.4 }), 0, false, nil},
+		{"small with an onion skin", small(), with(func(s *Settings) { s.OnionSkin = 0.4 }), 0.4, false, nil},
+		{"large with an onion skin for small ones", panel(), with(func(s *Settings) { s.OnionSkin = 0.4 }), 0, false, nil},
 		{"small with both", small(), with(func(s *Settings) { s.OnionSkin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 0.4, false, nil},
 		{"large with both", panel(), with(func(s *Settings) { s.OnionSkin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 2, true, nil},
 		{"no free side", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs = 10, Tabs{Width: 8, Height: 2, Spacing: 100} }), 0, false, []string{"tabs"}},
-		{"no free side, a skin", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs, s.OnionSkin = 10, Tabs{Width: 8, Height: 2, Spacing: 100}, 0.4 }), 0.4, false, nil},
+		{"no free side, an onion skin", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs, s.OnionSkin = 10, Tabs{Width: 8, Height: 2, Spacing: 100}, 0.4 }), 0.4, false, nil},
 		// Of 0.5 the thinnest board, 0.1 thinner than the mean, leaves 0.4.
 		{"tabs too low", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 0.5, Spacing: 100} }), 0, false, []string{"tabs"}},
 		{"low tabs from the spoilboard", panel(), with(func(s *Settings) { s.Tabs, s.FromSpoilboard = Tabs{Width: 8, Height: 0.5, Spacing: 100}, true }), 0.5, true, nil},
@@ -233,8 +233,8 @@ func TestSkinInPlaceOfTabs(t *testing.T) {
 			t.Fatalf("small part %g: %v", c.small, faults)
 		}
 		skin := faults[0].Remedies[0]
-		if skin.Changes[0].Setting != SettingOnionSkin || skin.Result.In(geom.Millimetre) != c.result || faults[0].Ask.In(geom.Millimetre) != c.ask {
-			t.Errorf("small part %g: %+v, ask %q", c.small, skin, faults[0].Ask.In(geom.Millimetre))
+		if skin.Changes[0].Setting != SettingOnionSkin || skin.Result.In(geom.Millimeter) != c.result || faults[0].Ask.In(geom.Millimeter) != c.ask {
+			t.Errorf("small part %g: %+v, ask %q", c.small, skin, faults[0].Ask.In(geom.Millimeter))
 		}
 	}
 }

@@ -59,7 +59,7 @@ func (t *task) bars(z size, across bool, rounds int) int {
 			return best
 		}
 		p.columns = append(p.columns, columnOf(1, take))
-		p.optimise()
+		p.optimize()
 	}
 	return best
 }

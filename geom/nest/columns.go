@@ -102,7 +102,7 @@ func (s *search) generate(l *pool, demand []int, rounds int) *program {
 		if dry++; found {
 			dry = 0
 			p.columns = l.columns
-			p.optimise()
+			p.optimize()
 		}
 	}
 	return p

@@ -42,7 +42,7 @@ func (t *task) cuts(z size, known int, ration int64) int {
 		count := make([]int, len(t.kinds))
 		g.count(len(g.x)-1, len(g.y)-1, count)
 		p.columns = append(p.columns, columnOf(z.price, count))
-		p.optimise()
+		p.optimize()
 	}
 	return best
 }

@@ -115,7 +115,7 @@ func (p Placement) Size(pieces []Piece) (x, y int64) {
 
 // Limits of what is laid out: sums and areas stay within whole numbers.
 const (
-	maxLength = 1 << 40 // a kilometre in nanometres
+	maxLength = 1 << 40 // a kilometer in nanometers
 	maxPieces = 1_000_000
 )
 

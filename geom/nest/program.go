@@ -38,11 +38,11 @@ func (p *program) solve() {
 		p.inverse[i][i] = 1 / float64(p.columns[i].n[0])
 		p.x[i] = p.demand[i] * p.inverse[i][i]
 	}
-	p.optimise()
+	p.optimize()
 }
 
-// optimise goes from corner to corner of the program until none is better.
-func (p *program) optimise() {
+// optimize goes from corner to corner of the program until none is better.
+func (p *program) optimize() {
 	m := len(p.demand)
 	d := make([]float64, m)
 	for pivots := 1; ; pivots++ {

@@ -23,7 +23,7 @@ func (f *filler) drop(w, h int64, like taste, chance func() float64) {
 		n := nicheAt(line, low, h)
 		at := f.suiting(n, like, chance)
 		if at < 0 {
-			// Nothing fits: the ledge rises to the lower of its neighbours.
+			// Nothing fits: the ledge rises to the lower of its neighbors.
 			line = rise(line, low, min(n.left, n.right))
 			continue
 		}
@@ -50,7 +50,7 @@ func lowest(line []ledge) int {
 	return low
 }
 
-// niche is a ledge between the walls that its neighbours are, all below a top.
+// niche is a ledge between the walls that its neighbors are, all below a top.
 type niche struct {
 	ledge
 	left, right int64 // up to where its walls reach; the sheet's sides reach up to the top
@@ -118,7 +118,7 @@ func rise(line []ledge, at int, y int64) []ledge {
 	return level(line)
 }
 
-// level joins neighbours of one height.
+// level joins neighbors of one height.
 func level(line []ledge) []ledge {
 	out := line[:1]
 	for _, l := range line[1:] {

@@ -15,7 +15,7 @@ import (
 func TestHintsHold(t *testing.T) {
 	followed := make(map[geom.Code]int)
 	rapid.Check(t, func(t *rapid.T) {
-		unit := rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit")
+		unit := rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "unit")
 		slide, _ := BuiltIn(rapid.SampledFrom(Kinds).Draw(t, "slide"), unit)
 		thick := rapid.Float64Range(8, 24).Draw(t, "sides")
 		b := base(func(b *Bank) {
@@ -55,7 +55,7 @@ func TestHintsHold(t *testing.T) {
 
 // printed is a length as it reads when it has been printed.
 func printed(mm float64, u geom.Unit) float64 {
-	l, err := geom.ParseLength(geom.Millimetres(mm).In(u), u)
+	l, err := geom.ParseLength(geom.Millimeters(mm).In(u), u)
 	if err != nil {
 		panic(err)
 	}

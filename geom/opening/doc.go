@@ -3,7 +3,7 @@
 // and where the slides stand on the cabinet's sides. [Solve] is the one entry: a
 // [Bank] goes in, a [Plan] comes out, with every [geom.Diagnosis].
 //
-// All lengths are in millimetres. Heights are over the datum, which is the lower
+// All lengths are in millimeters. Heights are over the datum, which is the lower
 // edge of the opening unless the bank says otherwise; rows count from the top.
 package opening
 
@@ -105,7 +105,7 @@ const (
 // is called uneven; common practice, no source.
 const maxSpread = 1.0
 
-// settle is what no verdict may hang on, in millimetres.
+// settle is what no verdict may hang on, in millimeters.
 const settle = geom.Settle
 
 // OutOfSquare is how far a corner of the face is out of square, in mm over the

@@ -75,13 +75,13 @@ func (p *planner) heights() ([]float64, bool) {
 	}
 	switch {
 	case free == 0 && math.Abs(rest) > maxSpread:
-		taken, there := geom.Millimetres(top-bottom-rest), geom.Millimetres(top-bottom)
+		taken, there := geom.Millimeters(top-bottom-rest), geom.Millimeters(top-bottom)
 		d := p.found.Fail("rows", SettingRows, "with the gaps the rows are %s high, and there are %s", taken, there)
 		d.Measured, d.Limit = taken, there
-		d.Ask = geom.Sentencef("leave one of them free, or change one by %s", geom.Millimetres(math.Abs(rest)))
+		d.Ask = geom.Sentencef("leave one of them free, or change one by %s", geom.Millimeters(math.Abs(rest)))
 		return nil, false
 	case rest <= 0 && free > 0:
-		taken, there := geom.Millimetres(top-bottom-rest), geom.Millimetres(top-bottom)
+		taken, there := geom.Millimeters(top-bottom-rest), geom.Millimeters(top-bottom)
 		d := p.found.Fail("rows", SettingRows, "the rows with a height of their own and the gaps take %s of %s: "+
 			"nothing is left for the free ones", taken, there)
 		d.Measured, d.Limit = taken, there
@@ -95,7 +95,7 @@ func (p *planner) heights() ([]float64, bool) {
 		if shared, ok = Graduate(rest, free, p.Graduation, p.Step, p.Ratio); !ok {
 			d := p.found.Fail("graduation", SettingGraduation,
 				"%s for %d free rows is not enough for the steps between them",
-				geom.Millimetres(rest), free)
+				geom.Millimeters(rest), free)
 			d.Ask = geom.Sentencef("a smaller step, or fewer rows")
 			return nil, false
 		}
@@ -135,12 +135,12 @@ func (p *planner) checkSwelling(heights []float64) {
 		return // nothing above or below it
 	}
 	if grows := highest * p.Front.Swelling; grows > gap-minGap+settle {
-		d := p.found.Fail("front-movement", setting, "the front of row %d, %s high, swells by %s in a damp season; the %s is %s, "+
-			"of which %s has to stay open", row+1, geom.Millimetres(highest), geom.Millimetres(grows), setting,
-			geom.Millimetres(gap), geom.Millimetres(minGap))
+		d := p.found.Fail("front-movement", setting, "the drawer front of row %d, %s high, swells by %s in a damp season; the %s is %s, "+
+			"of which %s has to stay open", row+1, geom.Millimeters(highest), geom.Millimeters(grows), setting,
+			geom.Millimeters(gap), geom.Millimeters(minGap))
 		d.Subject.Item, d.Remedies = row, p.least(setting, "", grows+minGap)
-		d.Measured, d.Limit = geom.Millimetres(gap), geom.AtLeast(grows+minGap)
-		d.Ask = geom.Sentencef("take a front of quartersawn boards or of sheet stock, which moves less")
+		d.Measured, d.Limit = geom.Millimeters(gap), geom.AtLeast(grows+minGap)
+		d.Ask = geom.Sentencef("take a drawer front of quartersawn boards or of sheet stock, which moves less")
 	}
 }
 

@@ -32,13 +32,13 @@ func (p *planner) lines() {
 	}
 	if low := p.plan.Rows[len(p.plan.Rows)-1].Line - s.Height/2; low < -settle {
 		d := p.found.Fail("slide-low", SettingSlide, "the lowest slide would reach %s below the opening",
-			geom.Millimetres(-low))
+			geom.Millimeters(-low))
 		d.Subject.Item = len(p.plan.Rows) - 1
 		d.Ask = geom.Sentencef("more room below the box, or a slide that is screwed on higher")
 	}
 	if high := p.plan.Rows[0].Line + s.Height/2 - p.plan.Opening.Height; high > settle {
 		d := p.found.Fail("slide-high", SettingSlide, "the highest slide would reach %s above the opening",
-			geom.Millimetres(high))
+			geom.Millimeters(high))
 		d.Ask = geom.Sentencef("a higher row, or a slide that is not so high")
 	}
 	holes := 0 // of one slide
@@ -57,7 +57,7 @@ func (p *planner) lines() {
 			p.spacer(length, i)
 		case length < -settle && below > 0:
 			d := p.found.Fail("slide-overlap", SettingSlide,
-				"the slide of row %d would overlap the one below it by %s", i+1, geom.Millimetres(-length))
+				"the slide of row %d would overlap the one below it by %s", i+1, geom.Millimeters(-length))
 			d.Subject.Item = i
 			d.Ask = geom.Sentencef("higher rows, or a slide that is not so high")
 		}

@@ -105,8 +105,8 @@ func (p *planner) measure() {
 		if spread := high - low; spread > maxSpread+settle {
 			d := p.found.Warn("opening-spread", SettingOpening,
 				"the readings of the opening's %s differ by %s; the smallest, %s, counts",
-				m.what, geom.Millimetres(spread), geom.Millimetres(low))
-			d.Measured, d.Limit = geom.Millimetres(spread), geom.Millimetres(maxSpread)
+				m.what, geom.Millimeters(spread), geom.Millimeters(low))
+			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(maxSpread)
 			d.Ask = geom.Sentencef("shim the slides where it is wider, or make the opening even")
 		}
 	}
@@ -119,18 +119,18 @@ func (p *planner) measure() {
 	if want := math.Hypot(w, h); math.Abs(mean-want) > offDiagonal {
 		d := p.found.Warn("diagonals", SettingOpening,
 			"width and height make diagonals of %s, and %s and %s were measured",
-			geom.Millimetres(want), geom.Millimetres(o.Diagonals[0]), geom.Millimetres(o.Diagonals[1]))
-		d.Measured, d.Limit = geom.Millimetres(math.Abs(mean-want)), geom.Millimetres(offDiagonal)
+			geom.Millimeters(want), geom.Millimeters(o.Diagonals[0]), geom.Millimeters(o.Diagonals[1]))
+		d.Measured, d.Limit = geom.Millimeters(math.Abs(mean-want)), geom.Millimeters(offDiagonal)
 		d.Ask = geom.Sentencef("measure again: one of them is wrong")
 	}
 	if askew := p.plan.OutOfSquare; askew > maxAskew+settle {
 		d := p.found.Warn("out-of-square", SettingOpening,
 			"the diagonals differ by %s: the upper edge stands %s to one side of the lower one",
-			geom.Millimetres(math.Abs(o.Diagonals[0]-o.Diagonals[1])), geom.Millimetres(askew))
-		d.Measured, d.Limit = geom.Millimetres(askew), geom.Millimetres(maxAskew)
+			geom.Millimeters(math.Abs(o.Diagonals[0]-o.Diagonals[1])), geom.Millimeters(askew))
+		d.Measured, d.Limit = geom.Millimeters(askew), geom.Millimeters(maxAskew)
 		d.Ask = geom.Sentencef("shim the slides so that the drawers run square to the front")
 		if o.Fronts == Inset {
-			d.Ask = geom.Sentencef("%s, and fit the fronts to the opening by hand", d.Ask)
+			d.Ask = geom.Sentencef("%s, and fit the drawer fronts to the opening by hand", d.Ask)
 		}
 	}
 }
@@ -146,10 +146,10 @@ func greatest(list []float64) float64 {
 func (p *planner) sides() {
 	s, t := p.Slide, p.Sides.Thickness
 	if s.MaxSideThickness > 0 && t.Max > s.MaxSideThickness+settle {
-		thickest, most := geom.Millimetres(t.Max), geom.Millimetres(s.MaxSideThickness)
+		thickest, most := geom.Millimeters(t.Max), geom.Millimeters(s.MaxSideThickness)
 		d := p.found.Fail("side-thickness", SettingSides,
 			"sides of %s, %s at the thickest, do not go beside this slide, which takes %s",
-			geom.Millimetres(t.Mean), thickest, most)
+			geom.Millimeters(t.Mean), thickest, most)
 		d.Measured, d.Limit, d.Remedies = thickest, most, p.most(SettingSides, "", s.MaxSideThickness-(t.Max-t.Mean))
 		d.Ask = geom.Sentencef("take a %s slide", SideMount)
 	}
@@ -179,17 +179,17 @@ func (p *planner) depth() (float64, bool) {
 			return room, true
 		}
 		d := p.found.Fail("depth", SettingOpening, "the opening is %s deep, and %s of that are not for the box",
-			geom.Millimetres(p.plan.Opening.Depth), geom.Millimetres(taken))
-		d.Measured, d.Limit = geom.Millimetres(room), geom.Millimetres(2*minBox)
+			geom.Millimeters(p.plan.Opening.Depth), geom.Millimeters(taken))
+		d.Measured, d.Limit = geom.Millimeters(room), geom.Millimeters(2*minBox)
 		d.Ask = geom.Sentencef("less room behind, or another opening")
 		return 0, false
 	}
 	length, ok := s.pick(room)
 	if !ok {
-		deep, need := geom.Millimetres(p.plan.Opening.Depth), geom.Millimetres(s.shortest()+taken)
+		deep, need := geom.Millimeters(p.plan.Opening.Depth), geom.Millimeters(s.shortest()+taken)
 		d := p.found.Fail("depth", SettingSlide,
 			"the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it",
-			deep, geom.Millimetres(s.shortest()), need)
+			deep, geom.Millimeters(s.shortest()), need)
 		d.Measured, d.Limit, d.Remedies = deep, need, p.least(SettingOpening, KeyDepth, s.shortest()+taken)
 		d.Ask = geom.Sentencef("a slide of the shop's own that is shorter, or a %s, which is cut to length", Wooden)
 	}
@@ -209,8 +209,8 @@ func (p *planner) rows(heights []float64, depth float64) {
 	width := p.width()
 	if beyond := width - p.plan.Opening.Width; beyond > settle {
 		d := p.found.Fail("width", SettingSides, "with sides of %s the boxes would be %s wide in an opening of %s",
-			geom.Millimetres(p.Sides.Thickness.Mean), geom.Millimetres(width), geom.Millimetres(p.plan.Opening.Width))
-		d.Measured, d.Limit = geom.Millimetres(width), geom.Millimetres(p.plan.Opening.Width)
+			geom.Millimeters(p.Sides.Thickness.Mean), geom.Millimeters(width), geom.Millimeters(p.plan.Opening.Width))
+		d.Measured, d.Limit = geom.Millimeters(width), geom.Millimeters(p.plan.Opening.Width)
 		d.Remedies = p.most(SettingSides, "", p.Sides.Thickness.Mean-beyond/2)
 		d.Ask = geom.Sentencef("take another slide")
 		return
@@ -225,8 +225,8 @@ func (p *planner) rows(heights []float64, depth float64) {
 	}
 	if width < 2*minBox || frontWidth < 2*minBox {
 		d := p.found.Fail("width", SettingOpening, "the opening is %s wide: that leaves boxes of %s",
-			geom.Millimetres(p.plan.Opening.Width), geom.Millimetres(width))
-		d.Measured, d.Limit = geom.Millimetres(min(width, frontWidth)), geom.Millimetres(2*minBox)
+			geom.Millimeters(p.plan.Opening.Width), geom.Millimeters(width))
+		d.Measured, d.Limit = geom.Millimeters(min(width, frontWidth)), geom.Millimeters(2*minBox)
 		d.Ask = geom.Sentencef("a wider opening, or a slide that takes less")
 		return
 	}
@@ -278,7 +278,7 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 			}
 		}
 		if most == 0 {
-			room, lowest := geom.Millimetres(height), geom.Millimetres(least(p.BoxHeights))
+			room, lowest := geom.Millimeters(height), geom.Millimeters(least(p.BoxHeights))
 			d := p.found.Fail("row", SettingBoxHeights,
 				"row %d has room for a box of %s, and the lowest box is %s", row+1, room, lowest)
 			d.Subject.Item, d.Measured, d.Limit = row, room, lowest
@@ -291,10 +291,10 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 		height = math.Min(height, p.Common.Heights[row])
 	}
 	if height < minBox-settle {
-		left, need := geom.Millimetres(height), geom.Millimetres(minBox)
+		left, need := geom.Millimeters(height), geom.Millimeters(minBox)
 		d := p.found.Fail("row", SettingRows,
 			"row %d is %s high in the opening; what the slide keeps free leaves a box of %s, "+
-				"at least %s is needed", row+1, geom.Millimetres(high-low), left, need)
+				"at least %s is needed", row+1, geom.Millimeters(high-low), left, need)
 		d.Subject.Item, d.Measured, d.Limit = row, left, need
 		d.Ask = geom.Sentencef("fewer or higher rows")
 		return 0, 0, false
@@ -308,8 +308,8 @@ func (p *planner) racking() {
 	if p.Slide.Pair() && box.Width > box.Depth && box.Width > maxPair {
 		d := p.found.Warn("racking", SettingSlide,
 			"the boxes are %s wide and %s deep: on one pair of slides they rack "+
-				"when they are pulled at one end", geom.Millimetres(box.Width), geom.Millimetres(box.Depth))
-		d.Measured, d.Limit = geom.Millimetres(box.Width), geom.Millimetres(max(box.Depth, maxPair))
+				"when they are pulled at one end", geom.Millimeters(box.Width), geom.Millimeters(box.Depth))
+		d.Measured, d.Limit = geom.Millimeters(box.Width), geom.Millimeters(max(box.Depth, maxPair))
 		d.Ask = geom.Sentencef("take slides that keep both sides in step, or two drawers side by side")
 	}
 }

@@ -25,7 +25,7 @@ func stock(readings ...float64) joinery.Stock {
 // base is an opening of 562 x 700 x 540 behind overlay fronts, four rows on
 // side-mounted slides, sides of 12.2.
 func base(change func(*Bank)) Bank {
-	slide, _ := BuiltIn(SideMount, geom.Millimetre)
+	slide, _ := BuiltIn(SideMount, geom.Millimeter)
 	front := stock(19)
 	b := Bank{Opening: Opening{Width: []float64{562}, Height: []float64{700}, Depth: []float64{540}, Fronts: Overlay},
 		Slide: slide, Rows: make([]Row, 4), Graduation: Equal, FrontGap: 3, Edge: Edges{16, 16, 16, 16}, Sides: stock(12.2), Front: &front}
@@ -74,7 +74,7 @@ func TestSideMount(t *testing.T) {
 
 // TestUndermount: inside 562 - 42 = 520, with sides of 12.2 outside 544.4.
 func TestUndermount(t *testing.T) {
-	slide, _ := BuiltIn(Undermount, geom.Millimetre)
+	slide, _ := BuiltIn(Undermount, geom.Millimeter)
 	p := mustPlan(t, base(func(b *Bank) { b.Slide = slide }))
 	near(t, "width", p.Rows[0].Box.Width, 544.4)
 	if u := p.Rows[0].Undermount; u == nil || u.BottomRecess != 13 || u.MaxSide != 16 {
@@ -189,7 +189,7 @@ func TestAnyBankFits(t *testing.T) {
 			v := rapid.Float64Range(low, high).Draw(t, name)
 			return []float64{v, v + rapid.Float64Range(0, 3).Draw(t, name+" spread")}
 		}
-		slide, _ := BuiltIn(rapid.SampledFrom(Kinds).Draw(t, "slide"), rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit"))
+		slide, _ := BuiltIn(rapid.SampledFrom(Kinds).Draw(t, "slide"), rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "unit"))
 		thick := rapid.Float64Range(9, 19).Draw(t, "sides")
 		b := base(func(b *Bank) {
 			b.Opening.Width, b.Opening.Height, b.Opening.Depth = readings("width", 200,

@@ -47,7 +47,7 @@ func merged(list []Segment) []Segment {
 	return out
 }
 
-// rounded is a point to a nanometre, so that the last bits do not show.
+// rounded is a point to a nanometer, so that the last bits do not show.
 func rounded(p geom.Point) geom.Point {
 	return geom.Point{X: math.Round(p.X*1e6)/1e6 + 0, Y: math.Round(p.Y*1e6)/1e6 + 0}
 }

@@ -1,6 +1,6 @@
 // Package picture draws solids as lines, those that others hide left out, for paper.
 //
-// The picture plane has x to the right and y up, in millimetres; the eye is far away
+// The picture plane has x to the right and y up, in millimeters; the eye is far away
 // on the side to which Right x Up points (a parallel projection). [Draw] takes closed
 // meshes as the package solid makes them.
 package picture
@@ -63,7 +63,7 @@ type place struct {
 // edge is a line that may be seen.
 type edge struct{ a, b place }
 
-// face is a triangle that is turned towards the eye.
+// face is a triangle that is turned toward the eye.
 type face struct{ a, b, c place }
 
 // Draw gives the visible lines of solids: their corners, and where they turn away

@@ -86,7 +86,7 @@ func TestHole(t *testing.T) {
 	plain := Draw([]solid.Mesh{block(t, 0, 0, 0, 100, 100, 10)}, From(0, 45))
 	// Both rims are ellipses with half axes 20 and 20 sin 45; the lower one is 10 cos 45
 	// lower. It is seen within the upper one: where |y + 10 cos 45| on the ellipse is
-	// inside, that is below the middle between them, y = -5 cos 45 from its own centre
+	// inside, that is below the middle between them, y = -5 cos 45 from its own center
 	// turned round: up to the angle asin(5 cos 45 / (20 sin 45)) = asin(1/4) above its
 	// middle line.
 	a, b := 20.0, 20*math.Sin(math.Pi/4)
@@ -196,7 +196,7 @@ func sharp(m solid.Mesh, s [2]geom.Vec3, v View) bool {
 	return turned && least < 0.5
 }
 
-// sees casts rays from beside a place towards the eye (T. Moeller, B. Trumbore, Fast,
+// sees casts rays from beside a place toward the eye (T. Moeller, B. Trumbore, Fast,
 // minimum storage ray/triangle intersection, 1997). It is sure where rays on all
 // sides agree, or where those on one side are free and on the other not.
 func sees(solids []solid.Mesh, p, eye geom.Vec3) (open, sure bool) {

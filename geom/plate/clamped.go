@@ -26,7 +26,7 @@ const clampedStrip = 5.0
 // functions on -1..1 whose second derivatives are Legendre's polynomials P_2,
 // P_4, ...; as those are orthogonal to all polynomials of degree 1, value and
 // slope are 0 at both ends. Integrals of products have closed forms and vanish
-// but for near neighbours, so that a banded system is left.
+// but for near neighbors, so that a banded system is left.
 func (s shape) clamped() bending {
 	return s.ritz(min(s.aspect, clampedStrip), shortFunctions, longFunctions)
 }

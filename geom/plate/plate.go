@@ -6,7 +6,7 @@
 // limit. Both are given for two ideal edges. Simply supported, all four edges
 // are held up but may turn; clamped, they cannot turn either. A bottom in a
 // groove is between: the groove hinders it from turning, yet it is loose in it
-// and can slide inwards. The simply supported sag is the cautious one, unless an
+// and can slide inward. The simply supported sag is the cautious one, unless an
 // edge is not held at all.
 //
 // A load that stays makes the sag grow (see the package wood); the results here are

@@ -7,7 +7,7 @@ import "math"
 const shortTerms = 21
 
 // simpleStrip is the aspect from which a simply supported plate is computed as
-// if it were no longer: what the short edges do dies away towards the middle
+// if it were no longer: what the short edges do dies away toward the middle
 // with exp(-pi y / a) where eta is 1, and with exp(-0.7 pi y / a) where it is 0 or
 // 1.25, its largest value: the real part of pi sqrt(eta - sqrt(eta^2 - 1)). That
 // leaves 0.0001 at half of this.

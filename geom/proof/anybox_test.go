@@ -10,7 +10,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// settled is what joinery's own verdicts leave open of a size, in millimetres.
+// settled is what joinery's own verdicts leave open of a size, in millimeters.
 const settled = 1e-6
 
 // nominal are the values of a drawer's checks, by code and part.
@@ -42,7 +42,7 @@ func TestAnyBox(t *testing.T) {
 		}
 		b := assemble(piecesOf(d))
 		if !b.GoesTogether() {
-			t.Fatalf("it does not go together: corners %+v, walls %+v, slack %g %g, overlaps %+v",
+			t.Fatalf("it does not go together: corners %+v, walls %+v, clearance %g %g, overlaps %+v",
 				b.Corners, b.Walls, b.ClearanceX, b.ClearanceY, b.Overlaps)
 		}
 		fit := nominal(d)
@@ -50,14 +50,14 @@ func TestAnyBox(t *testing.T) {
 			t.Helper()
 			want, told := fit[code+" "+part]
 			if part == "back" && !told { // of one stock with the front it is reported once
-				want, told = fit[code+" front"]
+				want, told = fit[code+" box-front"]
 			}
 			if !told || !near(got, want, settled) {
 				t.Fatalf("%s is %.9f; joinery said %.9f (%t)", what, got, want, told)
 			}
 		}
 		for i, c := range b.Corners {
-			part := []string{"front", "front", "back", "back"}[i]
+			part := []string{"box-front", "box-front", "back", "back"}[i]
 			if d.Spec.Joint == joinery.DadoRabbet {
 				is(c.End+" play", c.Clearance, "tongue-clearance", part)
 				is(c.End+" recess", c.Recess, "recess", part)
@@ -65,11 +65,11 @@ func TestAnyBox(t *testing.T) {
 				is(c.End+" lap", c.Lap, "lap", part)
 			}
 		}
-		is("bottom play", b.GrooveClearance, "groove-clearance", "bottom")
+		is("bottom clearance", b.GrooveClearance, "groove-clearance", "bottom")
 		is("front width", b.WidthFront, "outside-width", "")
 		is("back width", b.WidthBack, "outside-width", "")
 		is("depth", b.Depth, "outside-depth", "")
-		for what, got := range map[string][2]float64{"height": {b.Height, d.Spec.Height}, "slack across": {b.ClearanceX, d.Spec.BottomClearance}, "slack along": {b.ClearanceY, d.Spec.ClearanceDepth()}} {
+		for what, got := range map[string][2]float64{"height": {b.Height, d.Spec.Height}, "clearance across": {b.ClearanceX, d.Spec.BottomClearance}, "clearance along": {b.ClearanceY, d.Spec.ClearanceDepth()}} {
 			if !near(got[0], got[1], settled) {
 				t.Fatalf("%s is %.9f, want %.9f", what, got[0], got[1])
 			}
@@ -102,7 +102,7 @@ func TestNarrowDado(t *testing.T) {
 		list := piecesOf(d)
 		side, dado := rapid.IntRange(left, right).Draw(t, "side"), rapid.IntRange(leftFrontDado,
 			leftBackDado).Draw(t, "dado")
-		play := nominal(d)["tongue-clearance front"]
+		play := nominal(d)["tongue-clearance box-front"]
 		by := rapid.Float64Range(0.01, 1).Draw(t, "by")
 		share := rapid.Float64Range(0, 1).Draw(t, "of it at one side")
 		recut(&list[side], dado, sideways((play+by)*share, -(play+by)*(1-share)))
@@ -181,7 +181,7 @@ func TestGoesAsByCells(t *testing.T) {
 	}
 }
 
-// doubtful is the width, in millimetres, up to which what is open and what is
+// doubtful is the width, in millimeters, up to which what is open and what is
 // closed are not told apart: what counts as penetration in two joints at once.
 const doubtful = 3 * penetration
 

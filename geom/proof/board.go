@@ -7,7 +7,7 @@
 // panel is meant to stand; it moves the panels along the box's axes until they
 // touch, as a person would with a mallet. Contact is found in sections: two panels
 // at right angles have one axis in common, and at every place along it each of
-// them shows rectangles. All lengths are in millimetres, in box coordinates:
+// them shows rectangles. All lengths are in millimeters, in box coordinates:
 // X right, Y back, Z up.
 package proof
 
@@ -34,7 +34,7 @@ type Shape struct {
 	box  geom.Rect
 }
 
-// arcChord is how far, in millimetres, the chords of an arc keep to it: a tenth of
+// arcChord is how far, in millimeters, the chords of an arc keep to it: a tenth of
 // what a joint could tell.
 const arcChord = 0.01
 
@@ -100,5 +100,5 @@ func (s Shape) crossings(list []float64, along int, at float64) []float64 {
 	return list
 }
 
-// sliver is the width, in millimetres, of what is rounding and not wood.
+// sliver is the width, in millimeters, of what is rounding and not wood.
 const sliver = 1e-7

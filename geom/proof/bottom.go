@@ -22,7 +22,7 @@ const (
 func (f BottomFit) String() string { return [...]string{"grooves", "slide-in", "applied", "cleats"}[f] }
 
 // maxLift is how much higher than it was meant to stand a back is put on a thick
-// bottom, and a divider, in millimetres: more than boards of one stock differ, less
+// bottom, and a divider, in millimeters: more than boards of one stock differ, less
 // than one would overlook at the upper edges.
 const maxLift = 0.5
 
@@ -96,7 +96,7 @@ func (a *assembly) look(walls []wall) {
 	}
 }
 
-// nearEnds is how much of a groove, in millimetres, is left out at both ends of the
+// nearEnds is how much of a groove, in millimeters, is left out at both ends of the
 // bottom where they may be too early: more than the radius of any bit.
 const nearEnds = vicinity
 

@@ -35,7 +35,7 @@ type Corner struct {
 	Captured     bool    // the end is held both ways, as a tongue in its dado or fingers in their notches
 	Fingers      bool    // it is held by fingers, up and down
 	Clearance    float64 // of a captured end; below 0 by how much it is too thick
-	// Open is how far an end that is pushed inwards on the sides' shoulders stays off
+	// Open is how far an end that is pushed inward on the sides' shoulders stays off
 	// this side's, because the other side stops it.
 	Open float64
 	// OnShoulder says what stops the side when it is pushed on: its inside face on the
@@ -66,7 +66,7 @@ type Wall struct {
 // Overlap is what two pieces have in common.
 type Overlap struct {
 	A, B   string
-	Volume float64 // cubic millimetres
+	Volume float64 // cubic millimeters
 }
 
 // GoesTogether reports whether the box goes together. Pieces that are no box do not.
@@ -113,7 +113,7 @@ func (b *Box) BottomGoesIn() bool {
 	return len(b.Walls) == 0 || b.ClearanceX > -penetration && b.ClearanceY > -penetration && b.GrooveClearance > -penetration
 }
 
-// MaxOverlap is the volume, in cubic millimetres, that two pieces may have in
+// MaxOverlap is the volume, in cubic millimeters, that two pieces may have in
 // common where their faces meet: rounding of a few microns over a joint's faces.
 const MaxOverlap = 1.0
 
@@ -263,9 +263,9 @@ func (a *assembly) overlap(p, q *Piece) float64 {
 	return joint.overlap()
 }
 
-// stirred is how far, in millimetres, pieces may have moved along their common axis
+// stirred is how far, in millimeters, pieces may have moved along their common axis
 // and still show the same sections.
 const stirred = 1e-6
 
-// minOverlap is rounding: a micron over a face of a few square centimetres.
+// minOverlap is rounding: a micron over a face of a few square centimeters.
 const minOverlap = 0.1

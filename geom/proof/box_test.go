@@ -50,12 +50,12 @@ func (want expected) compare(t *testing.T, b Box) {
 		}
 	}
 	for i, w := range b.Walls {
-		same(t, w.Name+": play of the bottom", w.Clearance, want.wallPlay[i])
+		same(t, w.Name+": clearance of the bottom", w.Clearance, want.wallPlay[i])
 		same(t, w.Name+": hold of the bottom", w.Engagement, want.hold[i])
 	}
-	same(t, "bottom play", b.GrooveClearance, want.bottomPlay)
-	same(t, "slack across", b.ClearanceX, want.slackX)
-	same(t, "slack along", b.ClearanceY, want.slackY)
+	same(t, "bottom clearance", b.GrooveClearance, want.bottomPlay)
+	same(t, "clearance across", b.ClearanceX, want.slackX)
+	same(t, "clearance along", b.ClearanceY, want.slackY)
 	same(t, "front width", b.WidthFront, want.widthFront)
 	same(t, "back width", b.WidthBack, want.widthBack)
 	same(t, "depth", b.Depth, want.depth)
@@ -75,7 +75,7 @@ func TestBox(t *testing.T) {
 		want func(*expected)
 	}{
 		"as asked": {},
-		"glue room of 0.2": {
+		"glue space of 0.2": {
 			spec: func(s *joinery.Spec) { s.GlueSpace = 0.2 },
 			want: func(w *expected) { w.floorGap = [4]float64{0.2, 0.2, 0.2, 0.2} },
 		},
@@ -173,7 +173,7 @@ func TestBox(t *testing.T) {
 				add(&w.hold, 0.05, front, back)
 			},
 		},
-		"a dado 0.1 wider inwards": {
+		"a dado 0.1 wider inward": {
 			harm: func(p []Piece) { recut(&p[left], leftFrontDado, sideways(0, 0.1)) },
 			want: func(w *expected) { w.play[0], w.greatest = 0.35, 0.35 },
 		},
@@ -191,7 +191,7 @@ func TestBox(t *testing.T) {
 		"a flush bottom of 12": { // on a tongue of 12 - 6.1 = 5.9, its shoulders as far from the walls as its edges
 			spec: func(s *joinery.Spec) { s.BottomFit, s.Bottom = joinery.BottomFlush, stock(12) },
 		},
-		"slack of 0.5": {
+		"clearance of 0.5": {
 			spec: func(s *joinery.Spec) { s.BottomClearance = 0.5 },
 			want: func(w *expected) { w.slackX, w.slackY, w.hold = 0.5, 0.5, [4]float64{5.85, 5.85, 5.85, 5.85} },
 		},
@@ -309,12 +309,12 @@ func TestBoxDoesNotGo(t *testing.T) {
 			harm:   func(p []Piece) { p[bottom].Board.Thickness += 0.55 },
 			bottom: true,
 			check: func(t *testing.T, b Box) {
-				same(t, "bottom play", b.GrooveClearance, -0.1)
+				same(t, "bottom clearance", b.GrooveClearance, -0.1)
 				for _, w := range b.Walls {
 					if w.GoesIn {
 						t.Errorf("it goes into the %s", w.Name)
 					}
-					same(t, w.Name+": play", w.Clearance, -0.1)
+					same(t, w.Name+": clearance", w.Clearance, -0.1)
 				}
 			},
 		},
@@ -323,7 +323,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 				recut(&p[right], sideGroove, geom.Rect{Min: geom.Point{Y: 0.5}, Max: geom.Point{Y: 0.5}})
 			},
 			bottom: true,
-			check:  func(t *testing.T, b Box) { same(t, "bottom play", b.GrooveClearance, -0.05) },
+			check:  func(t *testing.T, b Box) { same(t, "bottom clearance", b.GrooveClearance, -0.05) },
 		},
 		"a bottom 3 too long": {
 			harm: func(p []Piece) {
@@ -331,7 +331,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 				p[bottom].Board.Outline = ShapeOf(geom.Rectangle(-1.5, 0, b.Max.X+1.5, b.Max.Y))
 			},
 			bottom: true,
-			check:  func(t *testing.T, b Box) { same(t, "slack across", b.ClearanceX, -1) },
+			check:  func(t *testing.T, b Box) { same(t, "clearance across", b.ClearanceX, -1) },
 		},
 		"a bottom too short for its grooves": { // 2 + 12 of slack, more than both are deep
 			harm: func(p []Piece) {
@@ -383,7 +383,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 					t.Errorf("the %s in the %s: goes %t", corner.End, corner.Side, corner.GoesTogether)
 				}
 				if bad && c.check == nil {
-					same(t, corner.End+" in "+corner.Side+": play", corner.Clearance, play)
+					same(t, corner.End+" in "+corner.Side+": clearance", corner.Clearance, play)
 				}
 			}
 			if b.BottomGoesIn() == c.bottom {

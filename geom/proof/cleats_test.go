@@ -30,7 +30,7 @@ func TestOnCleats(t *testing.T) {
 		t.Fatalf("%v, %+v", b.BottomFit, b)
 	}
 	same(t, "slack", b.ClearanceX, 2)
-	same(t, "slack from front to back", b.ClearanceY, 2)
+	same(t, "clearance from front to back", b.ClearanceY, 2)
 	same(t, "height of the bottom", b.BottomHeight, 15)
 	for _, w := range b.Walls {
 		same(t, w.Name+" holds", w.Engagement, 12.2-1)
@@ -56,5 +56,5 @@ func TestOnCleats(t *testing.T) {
 	if b.GoesTogether() {
 		t.Error("a bottom that is too long goes between the sides")
 	}
-	same(t, "slack of one that is too long", b.ClearanceX, -1)
+	same(t, "clearance of one that is too long", b.ClearanceX, -1)
 }

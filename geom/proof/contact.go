@@ -94,7 +94,7 @@ type rect struct {
 
 // pair is two pieces at right angles, with the sections of both at places along
 // the axis that they have in common. The pieces may be moved along the other two
-// axes afterwards.
+// axes afterward.
 type pair struct {
 	a, b   *Piece
 	common int
@@ -158,7 +158,7 @@ func sameLines(p, q Piece) bool {
 			func(c, d Cut) bool { return c.Face == d.Face && same(c.Shape, d.Shape) })
 }
 
-// vicinity is how far, in millimetres, pieces may be moved after their sections
+// vicinity is how far, in millimeters, pieces may be moved after their sections
 // were taken: what lies further than that from the other piece is passed over.
 const vicinity = 20.0
 
@@ -380,10 +380,10 @@ func (q rect) with(r rect, along int) rect {
 }
 
 const (
-	// penetration is how far, in millimetres, one piece must be in another to be
+	// penetration is how far, in millimeters, one piece must be in another to be
 	// in its way.
 	penetration = 1e-3
-	// narrowStrip is the width, in millimetres, of strips that are left out:
+	// narrowStrip is the width, in millimeters, of strips that are left out:
 	// nothing that is penetration wide can hide in them.
 	narrowStrip = 1e-5
 )
@@ -446,7 +446,7 @@ func (g gap) and(h gap) gap { return gap{math.Max(g.low, h.low), math.Min(g.high
 // nearest is the offset in it that is nearest to one.
 func (g gap) nearest(at float64) float64 { return math.Max(g.low, math.Min(at, g.high)) }
 
-// overlap is the volume in both pieces as they stand, in cubic millimetres. Between
+// overlap is the volume in both pieces as they stand, in cubic millimeters. Between
 // the ends of a strip rectangles move evenly, so that Simpson's rule is exact but
 // where two of them pass each other.
 func (p *pair) overlap() float64 {

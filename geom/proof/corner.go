@@ -4,7 +4,7 @@ import (
 	"math"
 )
 
-// pull is how far, in millimetres, a side is pulled off an end while its play is
+// pull is how far, in millimeters, a side is pulled off an end while its play is
 // felt: enough that a cut too shallow is not taken for a slot too narrow.
 const pull = 1.0
 
@@ -26,22 +26,23 @@ func (a *assembly) corners() {
 			a.interlock(end, i, &joints, &both, &each)
 		}
 		place := each[0].and(each[1])
-		// Outwards against the dados' outer walls; where nothing holds the end
-		// there, inwards until it is stopped.
-		at, inwards := place.low, place.high
+		// Outward against the dados' outer walls; where nothing holds the end
+		// there, inward until it is stopped.
+		at, inward := place.low, place.high
 		if end == a.back {
-			at, inwards = inwards, at
+			at, inward = inward, at
 		}
 		held := !math.IsInf(at, 0)
 		if !held {
-			at = inwards
+			at = inward
 		}
 		if math.IsInf(at, 0) {
 			at = 0
 		}
 		for j := range both {
 			// An end that nothing holds and that has to leave its place altogether.
-			if stop := each[j].towards(i); !held && !math.IsInf(stop, 0) && float64(outOf(i)*stop) > end.Board.Thickness-pull {
+			if stop := each[j].toward(i); !held && !math.IsInf(stop,
+				0) && float64(outOf(i)*stop) > end.Board.Thickness-pull {
 				both[j].GoesTogether = false
 			}
 		}
@@ -96,9 +97,9 @@ func agree(both *[2]Corner, where gap) {
 	}
 }
 
-// towards is the end of a gap at which an end that is pushed inwards stops: the
+// toward is the end of a gap at which an end that is pushed inward stops: the
 // front, 0, at its upper one, the back, 1, at its lower one.
-func (g gap) towards(which int) float64 {
+func (g gap) toward(which int) float64 {
 	if which == 0 {
 		return g.high
 	}
@@ -107,7 +108,7 @@ func (g gap) towards(which int) float64 {
 
 // open is how far an end that is at a place stays off the stop of one side.
 func open(g gap, at float64, which int) float64 {
-	stop := g.towards(which)
+	stop := g.toward(which)
 	if math.IsInf(stop, 0) {
 		return 0
 	}
@@ -216,7 +217,7 @@ func (a *assembly) interlock(end *Piece, which int, joints *[2]*pair, both *[2]C
 	}
 }
 
-// last is the wood of the second piece, an end, that is furthest towards a side.
+// last is the wood of the second piece, an end, that is furthest toward a side.
 func (p *pair) last(s *strip, out float64) (last rect, there bool) {
 	t := s.sections[0]
 	for _, r := range p.w.rects[t.second:t.end] {

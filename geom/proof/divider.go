@@ -12,7 +12,7 @@ type Partition struct {
 	// Height is how far its lower edge stands above the bottom; below 0 by how much the
 	// bottom lifts it.
 	Height float64
-	Lifts  bool // nothing of the walls is in its way upwards
+	Lifts  bool // nothing of the walls is in its way upward
 }
 
 // Crossing is where two dividers are halved over each other.
@@ -180,7 +180,7 @@ func (a *assembly) face(p *Piece) {
 	a.box.DrawerFronts = append(a.box.DrawerFronts, f)
 }
 
-// widestScrew is the diameter, in millimetres, above which a hole in the front is no
+// widestScrew is the diameter, in millimeters, above which a hole in the front is no
 // screw's; common practice, no source.
 const widestScrew = 10.0
 

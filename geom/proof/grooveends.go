@@ -135,7 +135,7 @@ func (p *pair) stretch(s slab, r rect, off [3]float64, sign float64) (t [2]float
 	return t, t[1] > t[0]
 }
 
-// ahead reports whether something is in b's way when it is moved towards higher
+// ahead reports whether something is in b's way when it is moved toward higher
 // places, from where it stands.
 func ahead(list []barred) bool {
 	for _, b := range list {

@@ -59,7 +59,7 @@ func TestGrooveEnds(t *testing.T) {
 			b := assemble(list)
 			if b.GoesTogether() != c.does || !near(b.ClearanceY, c.slack,
 				c.tolerance) || c.does && !near(b.ClearanceX, madeSlack, rounding) {
-				t.Errorf("goes %t, slack along %.6f, want %t, %.6f; across %.6f; %+v %+v",
+				t.Errorf("goes %t, clearance along %.6f, want %t, %.6f; across %.6f; %+v %+v",
 					b.GoesTogether(), b.ClearanceY, c.does, c.slack, b.ClearanceX, b.Walls, b.Overlaps)
 			}
 		})
@@ -71,7 +71,7 @@ func TestGrooveEnds(t *testing.T) {
 	list[bottom].Board.Outline = ShapeOf(geom.Rectangle(12.5, 0, r.Max.X-10, r.Max.Y))
 	grooveTo(&list[back], 7.3, 370.9, false)
 	if b := assemble(list); !near(b.ClearanceX, 1.1, rounding) {
-		t.Errorf("slack across in the back's groove %.6f, want 1.1", b.ClearanceX)
+		t.Errorf("clearance across in the back's groove %.6f, want 1.1", b.ClearanceX)
 	}
 }
 
@@ -126,7 +126,7 @@ func TestSlackAsByCells(t *testing.T) {
 			place = [2]float64{math.Max(place[0], open[at][0]), math.Min(place[1], open[at][1])}
 		}
 		if slack := place[1] - place[0]; !near(b.ClearanceY, slack, doubtful) {
-			t.Fatalf("slack along %.6f, by cells %.6f", b.ClearanceY, slack)
+			t.Fatalf("clearance along %.6f, by cells %.6f", b.ClearanceY, slack)
 		}
 	})
 	if ends == 0 || floors == 0 {

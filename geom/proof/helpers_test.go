@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"drawerwright/geom"
@@ -67,7 +68,7 @@ func piecesOf(d joinery.Drawer) []Piece {
 	var list []Piece
 	for _, p := range d.Parts {
 		for i, at := range p.Placements {
-			name := string(p.Role)
+			name := strings.TrimPrefix(string(p.Role), "box-")
 			if p.Label != "" {
 				name = p.Label + " " + name
 			}
@@ -82,7 +83,7 @@ func piecesOf(d joinery.Drawer) []Piece {
 
 func pieces(t tester, s joinery.Spec) []Piece { return piecesOf(built(t, s)) }
 
-// recut gives a cut of a piece other sides, each moved outwards.
+// recut gives a cut of a piece other sides, each moved outward.
 func recut(p *Piece, cut int, by geom.Rect) {
 	c := &p.Board.Cuts[cut]
 	b := c.Shape.Bounds()
@@ -99,8 +100,8 @@ func assemble(list []Piece) Box {
 	return m.Assemble(list)
 }
 
-// rounding is what sums of a few lengths of half a metre may be off by, in
-// millimetres.
+// rounding is what sums of a few lengths of half a meter may be off by, in
+// millimeters.
 const rounding = 1e-9
 
 func near(got, want, tolerance float64) bool {

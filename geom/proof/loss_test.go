@@ -82,10 +82,10 @@ func TestOpenShoulders(t *testing.T) {
 
 func TestLeastWood(t *testing.T) {
 	if ComesThrough(5.5, 6) || !ComesThrough(5.51, 6) {
-		t.Error("half a millimetre has to be left under a pocket")
+		t.Error("half a millimeter has to be left under a pocket")
 	}
 	if !NothingLeft(0.09) || NothingLeft(0.1) {
-		t.Error("a tenth of a millimetre is left of a bridge")
+		t.Error("a tenth of a millimeter is left of a bridge")
 	}
 	if Blocked(-2.9) || !Blocked(-3.1) {
 		t.Error("up to 3 mm it is the part that is too large")

@@ -117,8 +117,8 @@ func TestMadeBottoms(t *testing.T) {
 				t.Errorf("goes %t, %v, blocked by %v, want %t, %v, %v: %+v %+v", b.GoesTogether(), b.BottomFit, b.Blocked, want.goes, want.fit, want.blocked, b.Walls, b.Overlaps)
 			}
 			same(t, "play", b.GrooveClearance, want.play)
-			same(t, "slack across", b.ClearanceX, want.slackX)
-			same(t, "slack along", b.ClearanceY, want.slackY)
+			same(t, "clearance across", b.ClearanceX, want.slackX)
+			same(t, "clearance along", b.ClearanceY, want.slackY)
 			same(t, "stand", b.BottomHeight, want.stand)
 			same(t, "height", b.Height, want.height)
 			for i, w := range b.Walls {

@@ -106,7 +106,7 @@ func TestMadeCorners(t *testing.T) {
 				}
 			},
 			want: func(w *measured) { w.width, w.back = w.width-0.6, w.back-0.6 }},
-		"fingers with 0.05 less play": { // the left side's notches are as much narrower
+		"fingers with 0.05 less clearance": { // the left side's notches are as much narrower
 			made: madeBox{front: joinery.BoxJoint, back: joinery.BoxJoint},
 			harm: func(p []Piece) { p[left].Board.Outline = ShapeOf(fingers(madeD, madePlay-0.1, 0, madeTf, madeTk)) },
 			want: func(w *measured) { w.corners[0].play, w.corners[2].play = madePlay-0.05, madePlay-0.05 }},
@@ -170,7 +170,7 @@ func TestMadeCorners(t *testing.T) {
 			same(t, "back width", b.WidthBack, want.back)
 			same(t, "depth", b.Depth, want.depth)
 			same(t, "height", b.Height, madeH)
-			same(t, "bottom play", b.GrooveClearance, madeSlot-madeTb)
+			same(t, "bottom clearance", b.GrooveClearance, madeSlot-madeTb)
 		})
 	}
 }
@@ -205,7 +205,7 @@ func TestMadeCornersDoNotGo(t *testing.T) {
 					t.Errorf("%+v", corner)
 				}
 				if bad {
-					same(t, corner.End+" in "+corner.Side+": play", corner.Clearance, play)
+					same(t, corner.End+" in "+corner.Side+": clearance", corner.Clearance, play)
 				}
 			}
 			if b.GoesTogether() {
@@ -234,7 +234,7 @@ func TestFingersOutOfLevel(t *testing.T) {
 	want.compare(t, b.Corners[0])
 	want.compare(t, b.Corners[1])
 	same(t, "height", b.Height, madeH+0.1)
-	same(t, "bottom play", b.GrooveClearance, madeSlot-madeTb-0.1)
+	same(t, "bottom clearance", b.GrooveClearance, madeSlot-madeTb-0.1)
 }
 
 // TestRoles: a piece that has a role is no other, wherever it looks; one that does

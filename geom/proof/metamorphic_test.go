@@ -21,7 +21,7 @@ func values(b Box) map[string]float64 {
 		}
 		return 0
 	}
-	all := map[string]float64{"goes": yes(b.GoesTogether()), "bottom play": b.GrooveClearance, "slack x": b.ClearanceX, "slack y": b.ClearanceY, "front width": b.WidthFront, "back width": b.WidthBack,
+	all := map[string]float64{"goes": yes(b.GoesTogether()), "bottom clearance": b.GrooveClearance, "clearance x": b.ClearanceX, "clearance y": b.ClearanceY, "front width": b.WidthFront, "back width": b.WidthBack,
 		"depth": b.Depth, "height": b.Height, "diagonal": b.Diagonal, "rack": b.Racking}
 	for _, c := range b.Corners {
 		at := c.End + "/" + c.Side + " "
@@ -41,7 +41,7 @@ func values(b Box) map[string]float64 {
 		}
 	}
 	for _, c := range b.Crossings {
-		all["crossing goes"], all["crossing play"] = yes(c.GoesTogether), c.Clearance
+		all["crossing goes"], all["crossing clearance"] = yes(c.GoesTogether), c.Clearance
 	}
 	for _, f := range b.DrawerFronts {
 		all[f.Name+" gap"], all[f.Name+" covers"], all[f.Name+" holes"] = f.Gap, f.Covers, float64(f.Holes)

@@ -97,7 +97,7 @@ func inPocket(pocket geom.Loop, deep float64, block geom.Rect, into float64) (wa
 	return wall, board
 }
 
-// chord is how far, in millimetres, a joint may be judged off an arc.
+// chord is how far, in millimeters, a joint may be judged off an arc.
 const chord = 0.01
 
 // TestOverlapInRoundPockets: what stands in the way is the rectangle without what
@@ -160,7 +160,8 @@ func TestPlayInRoundPockets(t *testing.T) {
 		// A chord's sagitta moves the crossing by more where the arc is steep: r / the
 		// half chord times.
 		if tolerance := 2 * chord * r / (want/2 + thick/2); !near(g.width(), want, tolerance) || !near(g.low+g.high, 0, 1e-9) {
-			t.Errorf("%g from the end: from %g to %g, want a play of %g within %g", d, g.low, g.high, want, tolerance)
+			t.Errorf("%g from the end: from %g to %g, want a clearance of %g within %g", d, g.low, g.high, want,
+				tolerance)
 		}
 	}
 }

@@ -19,11 +19,11 @@ func anySpec(t *rapid.T) joinery.Spec {
 		Joint:  rapid.SampledFrom([]joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet}).Draw(t, "joint"),
 		Cutter: joinery.Cutter{Kind: joinery.Saw, Width: ends/2 + number(0.02, 0.9, "play")}, GrooveEnds: joinery.GrooveThrough,
 		BottomFit:       rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush}).Draw(t, "bottom fit"),
-		BottomClearance: number(0, 3, "slack"), GlueSpace: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "glue room"),
+		BottomClearance: number(0, 3, "slack"), GlueSpace: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "glue space"),
 		DadoClearance: joinery.DefaultDadoClearance, GrooveClearance: joinery.DefaultGrooveClearance,
 	}
-	if rapid.Bool().Draw(t, "own slack") {
-		deep := number(0, 3, "deep slack")
+	if rapid.Bool().Draw(t, "own clearance") {
+		deep := number(0, 3, "deep clearance")
 		s.BottomClearanceDepth = &deep
 	}
 	if rapid.Bool().Draw(t, "other back") {
@@ -31,7 +31,7 @@ func anySpec(t *rapid.T) joinery.Spec {
 	}
 	if rapid.Bool().Draw(t, "own fence") {
 		s.FenceDistance = ends/2 + number(-1.5, 1.5, "fence")
-		s.Cutter.Width = s.FenceDistance + number(0.02, 0.9, "own play")
+		s.Cutter.Width = s.FenceDistance + number(0.02, 0.9, "own clearance")
 	}
 	if rapid.Bool().Draw(t, "own height") {
 		s.CutterHeight = sides/2 + number(-1.4, 1.4, "cutter height")

@@ -13,7 +13,7 @@ func anySpec(r *rand.Rand) joinery.Spec {
 	number := func(from, to float64) float64 { return from + r.Float64()*(to-from) }
 	odds := func(n int) bool { return r.IntN(n) == 0 }
 	ends := number(9, 19)
-	s := joinery.Spec{Name: "any", Count: 1, Width: number(80, 700), Height: number(40, 260), Depth: number(80, 650), Units: geom.Millimetre,
+	s := joinery.Spec{Name: "any", Count: 1, Width: number(80, 700), Height: number(40, 260), Depth: number(80, 650), Units: geom.Millimeter,
 		Sides: stock("sides", number(9, 19)), Front: stock("front", ends, ends+number(0, 0.2)), Bottom: stock("bottom", number(3, 12)),
 		Joint:           []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint}[r.IntN(5)],
 		Cutter:          joinery.Cutter{Kind: []joinery.CutterKind{joinery.Saw, joinery.RouterTable, joinery.Hand}[r.IntN(3)]},
@@ -74,7 +74,7 @@ func anyMachines(r *rand.Rand) setup.Machines {
 	number := func(from, to float64) float64 { return from + r.Float64()*(to-from) }
 	out := setup.Machines{}
 	for _, k := range []joinery.CutterKind{joinery.Saw, joinery.RouterTable} {
-		m := setup.DefaultMachine(k, geom.Millimetre)
+		m := setup.DefaultMachine(k, geom.Millimeter)
 		m.MaxHeight, m.MaxWidth, m.RipCapacity, m.CrosscutCapacity, m.MaxOnSled = number(4, 30), number(5,
 			25), number(3, 400), number(60, 400), number(200, 1600)
 		m.MinOnEnd, m.MaxOnEnd, m.MinAlongFence = number(50, 250), number(250, 900), number(50, 400)

@@ -1,6 +1,6 @@
 // Package setup finds the fence distances and cutter heights that serve drawers,
 // makes them up from spacer blocks, and says how each cut of a saw or a router
-// table is set up. Lengths are in millimetres.
+// table is set up. Lengths are in millimeters.
 package setup
 
 import (
@@ -74,7 +74,7 @@ func (n *Requirement) fence(own float64) {
 	n.Fence = flush.Intersect(goes)
 	switch {
 	case empty(flush):
-		n.Impossible = "front and back are too different in thickness to be both flush"
+		n.Impossible = "box front and back are too different in thickness to be both flush"
 	case empty(n.Fence):
 		n.Impossible = "the cutter does not suit the thickness"
 	}
@@ -95,7 +95,7 @@ func (n *Requirement) height(own float64) {
 		n.AtHeight = own
 	}
 	if empty(n.Height) && n.Impossible == "" {
-		n.Impossible = "front or back are too thin for grooves as deep as the sides' dados"
+		n.Impossible = "box front or back are too thin for grooves as deep as the sides' dados"
 	}
 }
 
@@ -127,7 +127,7 @@ func (n *Requirement) Cost(fence, height float64) Cost {
 	return c
 }
 
-// settle is what no verdict may hang on, in millimetres.
+// settle is what no verdict may hang on, in millimeters.
 const settle = geom.Settle
 
 func empty(r geom.Interval) bool { return r.Min > r.Max+settle }

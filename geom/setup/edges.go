@@ -42,11 +42,11 @@ func (p *process) hole(i int) Step {
 	return s
 }
 
-// pared is by how much a ploughed groove is widened with a chisel rather than by another
-// pass of the plane, in millimetres; common practice, no source.
+// pared is by how much a plowed groove is widened with a chisel rather than by another
+// pass of the plane, in millimeters; common practice, no source.
 const pared = 0.3
 
-// byHand is a pocket between knife and gauge lines, or ploughed.
+// byHand is a pocket between knife and gauge lines, or plowed.
 func (p *process) byHand(i int) Step {
 	k := p.board.Panel.Pockets[i]
 	at := p.span(k)

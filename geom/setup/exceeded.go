@@ -43,14 +43,14 @@ var facts = map[Limit]string{
 	LimitRip:           "the fence would stand %s away, it opens to %s",
 	LimitCrosscut:      "the cut is %s long, the sled takes %s",
 	LimitMaxOnSled:     "the part is %s long, the sled takes parts up to %s",
-	LimitMinOnEnd:      "it would stand %s high, what is lower than %s is not stood on end",
-	LimitMaxOnEnd:      "it would stand %s high, what is higher than %s is not stood on end",
-	LimitMinAlongFence: "the part is %s long, what is shorter than %s is not pushed along the fence",
+	LimitMinOnEnd:      "it would stand %s high; nothing lower than %s is stood on end",
+	LimitMaxOnEnd:      "it would stand %s high; nothing higher than %s is stood on end",
+	LimitMinAlongFence: "the part is %s long; nothing shorter than %s is pushed along the fence",
 }
 
 // Fact says what is measured against which limit.
 func (b Exceeded) Fact() geom.Sentence {
-	return geom.Sentencef(facts[b.Limit], geom.Millimetres(b.Measured), geom.Millimetres(b.Allowed))
+	return geom.Sentencef(facts[b.Limit], geom.Millimeters(b.Measured), geom.Millimeters(b.Allowed))
 }
 
 // Needed is the limit that a machine would have to have, rounded to the printed step of a unit, in
@@ -69,7 +69,7 @@ const (
 	ByOther    Alternative = "other-machine" // the other machine with a fence, whose limits it keeps
 	ByRouter   Alternative = "router"        // a CNC router
 	ByHand     Alternative = "hand"
-	ByStrip    Alternative = "strip"    // cut into a longer board, from which the parts are cut afterwards
+	ByStrip    Alternative = "strip"    // cut into a longer board, from which the parts are cut afterward
 	ByGuide    Alternative = "guide"    // a hand-held router along a clamped straightedge
 	ByCorner   Alternative = "corner"   // another corner, whose fronts have plain ends
 	ByNarrower Alternative = "narrower" // a narrower cutter in more passes

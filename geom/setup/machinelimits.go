@@ -5,13 +5,13 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// Machine is how far a machine with a fence goes, in millimetres: a saw or a router
+// Machine is how far a machine with a fence goes, in millimeters: a saw or a router
 // table. What no setup may exceed is here and nowhere else.
 type Machine struct {
 	MaxHeight        float64 // of the cutter over the table
 	MaxWidth         float64 // of the cutter: what its arbor or collet carries
 	RipCapacity      float64 // how far the fence opens
-	CrosscutCapacity float64 // the longest crosscut on the sled or mitre gauge
+	CrosscutCapacity float64 // the longest crosscut on the sled or miter gauge
 	MaxOnSled        float64 // the longest part that lies across the sled
 	// MinOnEnd and MaxOnEnd are the shortest and the longest part that is stood on
 	// its end or edge against the fence, by how high it stands.
@@ -47,7 +47,7 @@ func (m Machine) OnEnd() geom.Interval {
 }
 
 // Machines are those of a shop. A kind that is missing is [DefaultMachine]'s in
-// millimetres.
+// millimeters.
 type Machines map[joinery.CutterKind]Machine
 
 // Of is the machine of a kind: the one in m, else the usual one.
@@ -55,5 +55,5 @@ func (m Machines) Of(k joinery.CutterKind) Machine {
 	if own, ok := m[k]; ok {
 		return own
 	}
-	return DefaultMachine(k, geom.Millimetre)
+	return DefaultMachine(k, geom.Millimeter)
 }

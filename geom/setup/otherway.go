@@ -15,7 +15,7 @@ func OtherFenced(k joinery.CutterKind) joinery.CutterKind {
 	return joinery.RouterTable
 }
 
-// UsualBits are the bits and plough irons, in mm, that a shop has at hand, the widest first;
+// UsualBits are the bits and plow irons, in mm, that a shop has at hand, the widest first;
 // common practice, no source.
 func UsualBits(u geom.Unit) []float64 {
 	if u == geom.Inch {

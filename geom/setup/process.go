@@ -225,7 +225,7 @@ func (p *process) choose(list []Step) Step {
 }
 
 // tips is how long a part is on a sled that needs support at its far end, in
-// millimetres; common practice, no source.
+// millimeters; common practice, no source.
 const tips = 900.0
 
 // ways are those in which a cut can be made that this machine refuses.

@@ -162,7 +162,7 @@ func (b *bench) do(s setup.Step) (wrong string) {
 	return ""
 }
 
-// iron is as wide as ploughed passes must be to reach the other wall.
+// iron is as wide as plowed passes must be to reach the other wall.
 func (b *bench) iron(s setup.Step) float64 { return s.Fence + s.Width - s.Passes[len(s.Passes)-1] }
 
 // beyond says which limit of a machine a step breaks, in words of the test's own.

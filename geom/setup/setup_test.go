@@ -19,7 +19,7 @@ func stock(name string, readings ...float64) joinery.Stock {
 func drawer(t testing.TB, change func(*joinery.Spec)) joinery.Drawer {
 	t.Helper()
 	ply := stock("ply", 12)
-	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("thin", 6),
+	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimeter, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("thin", 6),
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn, BottomClearance: 2}
 	change(&s)
 	d, problems, _ := joinery.LayOut(s)
@@ -68,7 +68,7 @@ func TestCost(t *testing.T) {
 	n := setup.RequirementOf(drawer(t, front(12.4)))
 	c := n.Cost(6, 6)
 	about(t, "the recess", c.Recess[0], -0.4)
-	about(t, "the play", c.Clearance[0], 0.35)
+	about(t, "the clearance", c.Clearance[0], 0.35)
 	about(t, "the sliver", c.Sliver[0], 0.05)
 	n = setup.RequirementOf(drawer(t, front(13.05)))
 	about(t, "the sliver of the thick front", n.Cost(6, 6).Sliver[0], 0.7)

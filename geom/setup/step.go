@@ -10,10 +10,10 @@ type Holding string
 
 const (
 	// Across: flat on the table, an end against the fence, which is the stop, pushed
-	// by a mitre gauge or a sled: nothing is cut off that could be trapped.
+	// by a miter gauge or a sled: nothing is cut off that could be trapped.
 	Across Holding = "across"
 	// AtEnd: flat on the table, the cutter at the very end of the part, some of it
-	// buried in a sacrificial fence, pushed by a mitre gauge or a sled.
+	// buried in a sacrificial fence, pushed by a miter gauge or a sled.
 	AtEnd Holding = "at-end"
 	// OnEnd: stood on end or on edge, a face against the fence.
 	OnEnd Holding = "on-end"
@@ -25,17 +25,17 @@ const (
 	// Fingers: on end in a finger jig, one notch after the other.
 	Fingers Holding = "fingers"
 
-	// By hand: between two knife lines, a shoulder and a gauged line, ploughed, chopped
+	// By hand: between two knife lines, a shoulder and a gauged line, plowed, chopped
 	// where a groove stops, and fingers that are marked from each other.
 	Knifed   Holding = "knifed"
 	Shoulder Holding = "shoulder"
-	Plowed   Holding = "ploughed"
+	Plowed   Holding = "plowed"
 	Chopped  Holding = "chopped"
 	HandSawn Holding = "hand-sawn"
 
 	// Sawn: notches and openings in the edges, at a band saw, with a jigsaw or by hand.
 	Sawn Holding = "sawn"
-	// Bored: under a drill press, by centre and diameter.
+	// Bored: under a drill press, by center and diameter.
 	Bored Holding = "bored"
 	// Opened: bored at both ends, the rest sawn out.
 	Opened Holding = "opened"

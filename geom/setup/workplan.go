@@ -30,7 +30,7 @@ type Setting struct {
 // WorkPlan is the work of some boards at one machine.
 type WorkPlan struct {
 	Settings []Setting // in order
-	Separate []Cut     // what is sawn, bored and opened afterwards, in order
+	Separate []Cut     // what is sawn, bored and opened afterward, in order
 	Refused  []Cut     // what this machine cannot do
 }
 

@@ -58,7 +58,7 @@ func (n Needs) Drawn() float64 { return max(n.Reach, n.Band) }
 func (n Needs) Apart() float64 { return 2*n.Band + mill.MinWaste }
 
 // Least is the gap that the parts of a stock need. Where they are held in different ways
-// each keeps its band: a slot would take the neighbour's skin away, and no line is cut by
+// each keeps its band: a slot would take the neighbor's skin away, and no line is cut by
 // two bits.
 func (n Needs) Least() float64 {
 	if n.Mixed {

@@ -21,7 +21,7 @@ func TestNeeds(t *testing.T) {
 	if alike.Mixed || alike.Least() != 9 || math.Abs(alike.Band-6-mill.SlotRoom) > 1e-12 || alike.Drawn() != alike.Band {
 		t.Errorf("parts held alike: %+v, least %g", alike, alike.Least())
 	}
-	for name, other := range map[string]CutPart{"a skin": cutOut(6, 0.5), "another bit": cutOut(4, 0)} {
+	for name, other := range map[string]CutPart{"an onion skin": cutOut(6, 0.5), "another bit": cutOut(4, 0)} {
 		// two bands of 6.05 and 3
 		if n := NeedsOf([]CutPart{cutOut(6, 0), other}); !n.Mixed || math.Abs(n.Least()-15.1) > 1e-9 {
 			t.Errorf("%s: %+v, least %g, want 15.1", name, n, n.Least())
@@ -52,7 +52,7 @@ func TestGrid(t *testing.T) {
 	for _, c := range []struct {
 		mm, up, down float64
 		unit         geom.Unit
-	}{{12.5, 13, 12, geom.Millimetre}, {13, 13, 13, geom.Millimetre}, {1, 1.5875, 0.79375, geom.Inch}} {
+	}{{12.5, 13, 12, geom.Millimeter}, {13, 13, 13, geom.Millimeter}, {1, 1.5875, 0.79375, geom.Inch}} {
 		if up := UpToGrid(geom.LengthOf(c.mm), c.unit); up != geom.LengthOf(c.up) {
 			t.Errorf("%g up is %g, want %g", c.mm, up.MM(), c.up)
 		}

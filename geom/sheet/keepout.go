@@ -40,7 +40,7 @@ func ClearTrim(z nest.Sheet, areas []geom.Rect, past float64) nest.Trim {
 	return nest.Trim{Left: best.x0, Right: z.Length - best.x1, Bottom: best.y0, Top: z.Width - best.y1}
 }
 
-// area is a rectangle of a sheet, in nanometres.
+// area is a rectangle of a sheet, in nanometers.
 type area struct{ x0, y0, x1, y1 int64 }
 
 // largest is the largest rectangle in another that meets none of some: it reaches from one

@@ -14,24 +14,24 @@ func TestPinFor(t *testing.T) {
 	long, wide := mill.Bit{Name: "long", Diameter: 6, Reach: 30}, mill.Bit{Name: "wide", Diameter: 10, Reach: 30}
 	parts := []CutPart{{Bits: []mill.Bit{short, long, wide, {Name: "point", Diameter: 1, Engraves: true}}}}
 	// The narrowest that reaches 12 + 5 deep, for a pin of 6.
-	if p := PinFor(parts, 12, 0, geom.Millimetre); p != (Pin{3, long}) || !p.Reaches(geom.LengthOf(Depth(12))) {
+	if p := PinFor(parts, 12, 0, geom.Millimeter); p != (Pin{3, long}) || !p.Reaches(geom.LengthOf(Depth(12))) {
 		t.Errorf("%+v", p)
 	}
-	if p := PinFor(parts, 12, 8, geom.Millimetre); p.Radius != 4 {
+	if p := PinFor(parts, 12, 8, geom.Millimeter); p.Radius != 4 {
 		t.Errorf("a pin of 8 is asked for: %+v", p)
 	}
 	only := []CutPart{{Bits: []mill.Bit{short}}}
-	if p := PinFor(only, 12, 0, geom.Millimetre); p.Bit != short || p.Reaches(geom.LengthOf(Depth(12))) {
+	if p := PinFor(only, 12, 0, geom.Millimeter); p.Bit != short || p.Reaches(geom.LengthOf(Depth(12))) {
 		t.Errorf("the only bit reaches 12 mm of 17: %+v", p)
 	}
 	own := parts[0]
 	own.Work.Cuts = []mill.Cut{{Operation: mill.Registering, Bit: 2, Outline: geom.Circle(geom.Point{}, 5)}}
 	for _, list := range [][]CutPart{{own, parts[0]}, {parts[0], own}} {
-		if p := PinFor(list, 12, 0, geom.Millimetre); p != (Pin{5, wide}) {
+		if p := PinFor(list, 12, 0, geom.Millimeter); p != (Pin{5, wide}) {
 			t.Errorf("the parts have holes of 10: %+v", p)
 		}
 	}
-	if p := PinFor([]CutPart{{}}, 12, 0, geom.Millimetre); p != (Pin{}) {
+	if p := PinFor([]CutPart{{}}, 12, 0, geom.Millimeter); p != (Pin{}) {
 		t.Errorf("no router, and %+v", p)
 	}
 }

@@ -14,7 +14,7 @@ func (n Needs) MinRim(short [2]float64) float64 {
 	return n.Reach + mill.MinWaste + max(short[0], short[1])
 }
 
-// Grid is on what a shop sets stops and marks sheets: whole millimetres, or 32nds of an
+// Grid is on what a shop sets stops and marks sheets: whole millimeters, or 32nds of an
 // inch; common practice, no source.
 func Grid(u geom.Unit) geom.Length {
 	if u == geom.Inch {

@@ -10,11 +10,11 @@ import (
 
 // Options say how finely a solid is made. The zero value asks for the defaults.
 type Options struct {
-	// Chord is how far a chord may be from its arc, in millimetres;
+	// Chord is how far a chord may be from its arc, in millimeters;
 	// 0 is [DefaultChord].
 	Chord float64
 	// Grid is the distance of the grid that coordinates are rounded to, in
-	// millimetres, a power of two. 0 takes the finest on which they are exact
+	// millimeters, a power of two. 0 takes the finest on which they are exact
 	// in float32, for the plane and for the thickness apart. A panel that will
 	// be placed among others needs the grid of the whole, see [geom.FineGrid].
 	Grid float64

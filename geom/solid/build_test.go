@@ -28,7 +28,7 @@ func build(t interface {
 	return m
 }
 
-// surface is the area of a mesh in square millimetres.
+// surface is the area of a mesh in square millimeters.
 func surface(m solid.Mesh) float64 {
 	sum := 0.0
 	for i := range m.Triangles {

@@ -5,7 +5,7 @@ import (
 )
 
 // Mesh is a closed surface of triangles, counter-clockwise seen from outside.
-// Coordinates are in millimetres and exact in float32.
+// Coordinates are in millimeters and exact in float32.
 type Mesh struct {
 	Vertices  []geom.Vec3
 	Triangles [][3]int32
@@ -25,7 +25,7 @@ func (m Mesh) Normal(i int) geom.Vec3 {
 	return n.Scale(1 / n.Norm())
 }
 
-// Volume by the divergence theorem, in cubic millimetres: the sum of the signed
+// Volume by the divergence theorem, in cubic millimeters: the sum of the signed
 // tetrahedra over a corner of the mesh.
 func (m Mesh) Volume() float64 {
 	sum := 0.0

@@ -1,6 +1,6 @@
 // Package stock says what follows for boards from what they are made of: how heavy and how
 // stiff they are, how they move with the air, how evenly thick they are taken to be, and which
-// serve as plates for templates. Thicknesses are millimetres, densities kg/m3, stiffnesses
+// serve as plates for templates. Thicknesses are millimeters, densities kg/m3, stiffnesses
 // N/mm2; the figures are those of the package wood, with their sources.
 package stock
 

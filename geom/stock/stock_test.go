@@ -70,7 +70,7 @@ func TestDropShear(t *testing.T) {
 
 func TestAssumed(t *testing.T) {
 	s := joinery.Stock{Thickness: joinery.Thickness{Mean: 12}}
-	for u, want := range map[geom.Unit]wood.Standard{geom.Millimetre: wood.EN315Sanded, geom.Inch: wood.PS1Sanded} {
+	for u, want := range map[geom.Unit]wood.Standard{geom.Millimeter: wood.EN315Sanded, geom.Inch: wood.PS1Sanded} {
 		by, minus, plus, ok := Assumed(s, 1, u)
 		wantMinus, wantPlus, err := wood.Tolerance(want, 12)
 		if !ok || err != nil || by != want || minus != wantMinus || plus != wantPlus {
@@ -83,7 +83,7 @@ func TestAssumed(t *testing.T) {
 		s joinery.Stock
 		n int
 	}{"two readings": {s, 2}, "solid wood": {solid, 1}, "400 mm": {thick, 1}} {
-		if _, _, _, ok := Assumed(c.s, c.n, geom.Millimetre); ok {
+		if _, _, _, ok := Assumed(c.s, c.n, geom.Millimeter); ok {
 			t.Errorf("%s: a standard is assumed", name)
 		}
 	}

@@ -1,5 +1,5 @@
 // Package strength says whether a drawer bears its load: its bottom, which sags, and the
-// slides, which carry box and load. Lengths are in millimetres, weights in kilograms.
+// slides, which carry box and load. Lengths are in millimeters, weights in kilograms.
 package strength
 
 import (

@@ -10,7 +10,7 @@ const BandingWaste = 1.1
 // one: drawer fronts do, walls and dividers on the upper edge alone. Common practice, no source.
 func AllRound(r joinery.Role) bool { return r == joinery.DrawerFrontRole }
 
-// BandedEdge is the length of the edges of a piece that get banding, in millimetres: none of
+// BandedEdge is the length of the edges of a piece that get banding, in millimeters: none of
 // a bottom's, whose edges are in grooves or under the walls.
 func BandedEdge(p joinery.Part) float64 {
 	switch {

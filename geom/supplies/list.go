@@ -1,5 +1,5 @@
 // Package supplies says what drawers take beside board: slides, hardware, edge banding and
-// glue. Lengths are in millimetres, weights in kilograms, costs in the shop's money.
+// glue. Lengths are in millimeters, weights in kilograms, costs in the shop's money.
 package supplies
 
 import (
@@ -31,7 +31,7 @@ type Banded struct {
 	Stock     string  // that it is for
 	Edge      float64 // mm of one piece
 	Thickness float64 // mm, of the banding
-	Price     float64 // a metre
+	Price     float64 // a meter
 	Pieces    int
 }
 

@@ -33,7 +33,7 @@ func TestFor(t *testing.T) {
 	if !sound {
 		t.Fatal("the box is not sound")
 	}
-	side, _ := opening.BuiltIn(opening.SideMount, geom.Millimetre)
+	side, _ := opening.BuiltIn(opening.SideMount, geom.Millimeter)
 	d := Drawer{Drawer: box, Slide: side, SlideLength: 350,
 		Banded: []Banded{{Stock: "ply", Edge: 400, Thickness: 0.5, Price: 2, Pieces: 10}}}
 	count := make(map[Kind]float64)
@@ -49,7 +49,7 @@ func TestFor(t *testing.T) {
 	if count[Slides] != 3 || screws == 0 || count[Hardware]+count[Offcut] != float64(3*screws) {
 		t.Errorf("slides, hardware and offcuts: %v, of one box %d pieces", count, screws)
 	}
-	// 10 edges of 400 mm and a tenth: 4400 mm, of 2 a metre 8.80
+	// 10 edges of 400 mm and a tenth: 4400 mm, of 2 a meter 8.80
 	if math.Abs(count[Banding]-4400) > 1e-9 || math.Abs(cost-8.8) > 1e-9 {
 		t.Errorf("banding %g for %g, want 4400 for 8.80", count[Banding], cost)
 	}

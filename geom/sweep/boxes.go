@@ -2,9 +2,9 @@ package sweep
 
 import "drawerwright/geom"
 
-// boxes finds those of many boxes that meet another. Neighbours in the list are
-// mostly neighbours in the plane, as sides of a loop are, so that every [fan]
-// of them are held by one larger box, and so on upwards.
+// boxes finds those of many boxes that meet another. Neighbors in the list are
+// mostly neighbors in the plane, as sides of a loop are, so that every [fan]
+// of them are held by one larger box, and so on upward.
 type boxes [][]geom.Rect
 
 const fan = 8

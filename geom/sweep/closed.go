@@ -33,10 +33,10 @@ func closedForm(l geom.Loop, r float64) (loops []geom.Loop, ok bool) {
 	return nil, false
 }
 
-// filleted rounds the corners of a convex polygon. The disc's centre keeps
-// within the sides moved inwards by r, whose lengths are those of the sides less
+// filleted rounds the corners of a convex polygon. The disc's center keeps
+// within the sides moved inward by r, whose lengths are those of the sides less
 // the fillets' at both ends. They shrink in proportion to r, so that where none
-// has gone none went before, and the moved sides are what bounds the centre.
+// has gone none went before, and the moved sides are what bounds the center.
 func filleted(l geom.Loop, r float64) (geom.Loop, bool) {
 	if !l.Straight() || !convex(l) {
 		return nil, false

@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// course is where a disc's centre may be at the utmost: the boundary of all
+// course is where a disc's center may be at the utmost: the boundary of all
 // places to the left of a chain of sides that are as far from every side as the
 // radius. It is made from rails, the curves at that distance from a side or
 // from a corner that points to the left; those parts are kept from which no
@@ -108,7 +108,7 @@ func (c *course) lay(folds bool) (unbroken bool, turns []bool) {
 		radius := s.radius - math.Copysign(c.radius, s.sweep)
 		switch {
 		case radius > reach:
-			rail := newArc(s.centre, radius, s.unit, s.sweep)
+			rail := newArc(s.center, radius, s.unit, s.sweep)
 			rail.a, rail.b = a, b
 			c.web.add(rail, int32(i), from, to)
 		case radius >= -reach:

@@ -7,15 +7,15 @@ import (
 )
 
 // curve is a piece of a straight line or of a circle, from a to b. Places on it
-// are given by their distance from a along it, in millimetres.
+// are given by their distance from a along it, in millimeters.
 type curve struct {
 	a, b   geom.Point
-	centre geom.Point
+	center geom.Point
 	radius float64 // 0 where straight
 	sweep  float64 // in radians, positive counter-clockwise; 0 where straight
 	length float64
-	unit   geom.Point // the direction of a straight curve; of an arc that from the centre to a
-	// An arc holds the directions from its centre that are no further than half
+	unit   geom.Point // the direction of a straight curve; of an arc that from the center to a
+	// An arc holds the directions from its center that are no further than half
 	// its sweep from its middle.
 	middle  geom.Point
 	cosHalf float64
@@ -30,10 +30,10 @@ func newLine(a, b geom.Point) curve {
 	return curve{a: a, b: b, length: n, unit: geom.Point{X: d.X / n, Y: d.Y / n}}
 }
 
-// newArc starts in the direction unit from the centre.
-func newArc(centre geom.Point, radius float64, unit geom.Point, sweep float64) curve {
-	c := curve{centre: centre, radius: radius, sweep: sweep, unit: unit}
-	c.a, c.b = centre.Along(unit, radius), centre.Along(unit.Rotate(sweep), radius)
+// newArc starts in the direction unit from the center.
+func newArc(center geom.Point, radius float64, unit geom.Point, sweep float64) curve {
+	c := curve{center: center, radius: radius, sweep: sweep, unit: unit}
+	c.a, c.b = center.Along(unit, radius), center.Along(unit.Rotate(sweep), radius)
 	c.length = float64(radius * math.Abs(sweep))
 	c.middle, c.cosHalf = unit.Rotate(sweep/2), math.Cos(sweep/2)
 	return c
@@ -46,8 +46,8 @@ func newSide(a, b geom.Point, bulge float64) curve {
 		return newLine(a, b)
 	}
 	arc := geom.Arc{A: a, B: b, Bulge: bulge}
-	centre := arc.Centre()
-	c := newArc(centre, arc.Radius(), a.Sub(centre).Unit(), arc.Sweep())
+	center := arc.Center()
+	c := newArc(center, arc.Radius(), a.Sub(center).Unit(), arc.Sweep())
 	c.a, c.b = a, b
 	return c
 }
@@ -62,7 +62,7 @@ func (c *curve) curvature() float64 {
 	return math.Copysign(1/c.radius, c.sweep)
 }
 
-// out is the direction from the centre of an arc to the place s.
+// out is the direction from the center of an arc to the place s.
 func (c *curve) out(s float64) geom.Point {
 	return c.unit.Rotate(math.Copysign(s/c.radius, c.sweep))
 }
@@ -76,7 +76,7 @@ func (c *curve) at(s float64) geom.Point {
 	case c.straight():
 		return c.a.Along(c.unit, s)
 	}
-	return c.centre.Along(c.out(s), c.radius)
+	return c.center.Along(c.out(s), c.radius)
 }
 
 // direction is that of travel at the place s, of length 1.
@@ -96,7 +96,7 @@ func (c *curve) along(p geom.Point) (s float64, ok bool) {
 	if c.straight() {
 		s = p.Sub(c.a).Dot(c.unit)
 	} else {
-		angle := c.unit.Turn(p.Sub(c.centre))
+		angle := c.unit.Turn(p.Sub(c.center))
 		if c.sweep < 0 {
 			angle = -angle
 		}
@@ -108,7 +108,7 @@ func (c *curve) along(p geom.Point) (s float64, ok bool) {
 	return math.Max(0, math.Min(s, c.length)), s >= -reach && s <= c.length+reach
 }
 
-// distance from a point to the curve, in millimetres.
+// distance from a point to the curve, in millimeters.
 func (c *curve) distance(p geom.Point) float64 {
 	if c.straight() {
 		s := p.Sub(c.a).Dot(c.unit)
@@ -120,7 +120,7 @@ func (c *curve) distance(p geom.Point) float64 {
 		}
 		return math.Abs(c.unit.Cross(p.Sub(c.a)))
 	}
-	d := p.Sub(c.centre)
+	d := p.Sub(c.center)
 	n := d.Norm()
 	if d.Dot(c.middle) >= float64(n*c.cosHalf) {
 		return math.Abs(n - c.radius)
@@ -136,7 +136,7 @@ func (c *curve) box() geom.Rect {
 	}
 	for _, d := range [...]geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
 		if d.Dot(c.middle) >= c.cosHalf {
-			b = b.Include(c.centre.Along(d, c.radius))
+			b = b.Include(c.center.Along(d, c.radius))
 		}
 	}
 	return b
@@ -152,7 +152,7 @@ func (c *curve) part(s, t float64) curve {
 		p.unit = c.unit
 		return p
 	}
-	p := newArc(c.centre, c.radius, c.out(s), math.Copysign((t-s)/c.radius, c.sweep))
+	p := newArc(c.center, c.radius, c.out(s), math.Copysign((t-s)/c.radius, c.sweep))
 	p.a, p.b = c.at(s), c.at(t)
 	return p
 }
@@ -168,7 +168,7 @@ func (c *curve) reverse() curve {
 	return r
 }
 
-// area is what the curve adds to that of a loop, seen from o, in square millimetres.
+// area is what the curve adds to that of a loop, seen from o, in square millimeters.
 func (c *curve) area(o geom.Point) float64 {
 	sum := c.a.Sub(o).Cross(c.b.Sub(o)) / 2
 	if !c.straight() {

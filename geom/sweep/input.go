@@ -23,7 +23,7 @@ var (
 	ErrTooMany = errors.New("too many sides")
 	// ErrUnsettled is about places that rounding makes contradict each other for
 	// every radius that is tried: known from arcs that cross or run beside another
-	// side by less than a thousandth of a millimetre, so that a loop is simple on
+	// side by less than a thousandth of a millimeter, so that a loop is simple on
 	// the grid and is not.
 	ErrUnsettled = errors.New("result is not settled")
 )
@@ -118,7 +118,7 @@ func sidesOf(path []geom.Vertex, closed bool) ([]curve, error) {
 }
 
 // areaOf gives the area of the loop that sides make, and the area along them
-// that is noise, in square millimetres.
+// that is noise, in square millimeters.
 func areaOf(sides []curve) (area, nothing float64) {
 	for i := range sides {
 		area += sides[i].area(sides[0].a)
@@ -140,8 +140,8 @@ func folded(sides []curve) (geom.Point, bool) {
 	return geom.Point{}, false
 }
 
-// crossed gives a point in which sides cross that are not neighbours, or
-// neighbours do away from their corner, as arcs may without that their chords do.
+// crossed gives a point in which sides cross that are not neighbors, or
+// neighbors do away from their corner, as arcs may without that their chords do.
 func crossed(sides []curve) (at geom.Point, ok bool) {
 	index := newBoxes(sides)
 	n := len(sides)

@@ -8,7 +8,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Line gives what a disc of radius r, in millimetres, covers whose centre runs
+// Line gives what a disc of radius r, in millimeters, covers whose center runs
 // along an open path of straight sides and arcs; the bulge of its last vertex
 // has no meaning. The path may cross itself and fold back, and a single point
 // is a path. Loops are as those of [Pocket]: islands that the disc goes round

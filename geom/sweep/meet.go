@@ -42,18 +42,18 @@ func lines(c, d *curve, list []meeting) []meeting {
 }
 
 func lineArc(c, d *curve, list []meeting) []meeting {
-	o := d.centre.Sub(c.a)
+	o := d.center.Sub(c.a)
 	s, off := o.Dot(c.unit), c.unit.Cross(o)
 	return chord{c.a.Along(c.unit, s), c.unit, d.radius, math.Abs(off)}.ends(c, d, list)
 }
 
 func arcs(c, d *curve, list []meeting) []meeting {
-	// From the centre of the lesser, or a large radius would cost digits.
+	// From the center of the lesser, or a large radius would cost digits.
 	lesser, radius := c, d.radius
 	if d.radius < c.radius {
 		lesser, radius = d, c.radius
 	}
-	o := d.centre.Sub(c.centre)
+	o := d.center.Sub(c.center)
 	n := o.Norm()
 	if n <= reach {
 		if math.Abs(c.radius-d.radius) <= reach {
@@ -67,10 +67,10 @@ func arcs(c, d *curve, list []meeting) []meeting {
 	}
 	// To the line through both points.
 	a := (n + float64((lesser.radius-radius)*((lesser.radius+radius)/n))) / 2
-	return chord{lesser.centre.Along(u, a), u.Left(), lesser.radius, math.Abs(a)}.ends(c, d, list)
+	return chord{lesser.center.Along(u, a), u.Left(), lesser.radius, math.Abs(a)}.ends(c, d, list)
 }
 
-// chord is a line that passes a circle's centre at a distance, off: foot is its point
+// chord is a line that passes a circle's center at a distance, off: foot is its point
 // there and along its unit direction.
 type chord struct {
 	foot, along geom.Point

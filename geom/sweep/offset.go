@@ -7,8 +7,8 @@ import (
 	"drawerwright/geom"
 )
 
-// Inset gives where the centre of a disc of radius r, in millimetres, can be while
-// the disc stays inside a simple counter-clockwise loop: the loop moved inwards, the
+// Inset gives where the center of a disc of radius r, in millimeters, can be while
+// the disc stays inside a simple counter-clockwise loop: the loop moved inward, the
 // erosion of the loop by the disc. There are none where the disc fits nowhere, and
 // several where it cannot get from one place to another; all run counter-clockwise. A
 // slot just as wide as the disc leaves nothing. A radius up to 1e-4 mm gives the
@@ -19,9 +19,9 @@ func Inset(l geom.Loop, r float64) ([]geom.Loop, error) {
 	return moved(l, r, l)
 }
 
-// Outset gives where the centre of a disc is that is led around the outside of a
-// simple counter-clockwise loop: the loop moved outwards by r, in millimetres, the
-// dilation of the loop by the disc. Corners that point outwards become arcs. The
+// Outset gives where the center of a disc is that is led around the outside of a
+// simple counter-clockwise loop: the loop moved outward by r, in millimeters, the
+// dilation of the loop by the disc. Corners that point outward become arcs. The
 // first loop is the outline and runs counter-clockwise; loops that run clockwise
 // are what stays free inside, where a bay's mouth closes.
 //
@@ -55,7 +55,7 @@ func moved(l geom.Loop, r float64, along geom.Loop) ([]geom.Loop, error) {
 		return []geom.Loop{l}, nil
 	}
 	if c, radius, ok := l.AsCircle(); ok {
-		if &l[0] == &along[0] { // moved inwards
+		if &l[0] == &along[0] { // moved inward
 			if radius -= r; radius <= fit {
 				return nil, nil
 			}

@@ -54,7 +54,7 @@ func TestOffsetParts(t *testing.T) {
 		t.Errorf("a slot too narrow: %v, %v", in, err)
 	}
 	waist := geom.Polygon(geom.Point{}, geom.Point{X: 20}, geom.Point{X: 20, Y: 8}, geom.Point{X: 30, Y: 8}, geom.Point{X: 30}, geom.Point{X: 50}, geom.Point{X: 50, Y: 20}, geom.Point{X: 30, Y: 20}, geom.Point{X: 30, Y: 12}, geom.Point{X: 20, Y: 12}, geom.Point{X: 20, Y: 20}, geom.Point{Y: 20})
-	// Each room of 20 by 20 leaves 14 by 14, and into the mouth, 4 high, the centre gets as
+	// Each room of 20 by 20 leaves 14 by 14, and into the mouth, 4 high, the center gets as
 	// far as the circles of 3 about its corners let it: twice the integral of 3 - root(9 -
 	// u^2) from 0 to 2, with root 5 + 4.5 asin(2/3) for the root's.
 	mouth := 2 * (6 - math.Sqrt(5) - 4.5*math.Asin(2.0/3))

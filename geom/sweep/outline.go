@@ -8,7 +8,7 @@ import (
 )
 
 // outlines gives the closed chains of linked pieces as simple loops. Sides as
-// short as scrap, in millimetres, are left out.
+// short as scrap, in millimeters, are left out.
 func outlines(pieces []piece, links []link, scrap float64) []geom.Loop {
 	var list []geom.Loop
 	add := func(chain []int32) {
@@ -64,7 +64,7 @@ func outline(pieces []piece, chain []int32, scrap float64) geom.Loop {
 			continue
 		}
 		// The bulge of a full turn is infinite.
-		half := newArc(start.centre, start.radius, start.unit, sweep/2)
+		half := newArc(start.center, start.radius, start.unit, sweep/2)
 		l = append(l, geom.Vertex{Point: start.a, Bulge: geom.BulgeOf(sweep / 2)}, geom.Vertex{Point: half.b, Bulge: geom.BulgeOf(sweep / 2)})
 	}
 	// Where things fit just so, sides come out too short to mean anything.

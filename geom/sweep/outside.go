@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Outside gives what is left of a panel when a disc of radius r, in millimetres,
+// Outside gives what is left of a panel when a disc of radius r, in millimeters,
 // is led around its outline, a simple counter-clockwise loop: the closing of the
 // loop. A convex outline is left as it is, sharp inside corners keep a fillet of
 // radius r, and slots narrower than the disc stay full. So does a bay that the

@@ -20,7 +20,7 @@ type perturbation struct {
 	strict bool
 }
 
-// of is the amount, in millimetres, by which the radius is changed.
+// of is the amount, in millimeters, by which the radius is changed.
 func (p perturbation) of() float64 { return float64(fit * p.share) }
 
 // perturbations are made one after another until the result is settled. The first

@@ -7,7 +7,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Pocket gives what a disc of radius r, in millimetres, covers while it stays
+// Pocket gives what a disc of radius r, in millimeters, covers while it stays
 // inside a simple counter-clockwise loop: the opening of the loop by the disc.
 // It consists of simple loops, first those that run counter-clockwise; a loop
 // that runs clockwise is an island in one of them that the disc goes round but
@@ -17,7 +17,7 @@ import (
 //
 // Sides stay lines and arcs, and fillets are arcs of radius r. A slot counts as
 // wide enough for a disc that is up to 1e-6 mm wider; where one fits that nearly,
-// fillets come out smaller by 5e-7 mm. Neighbouring corners within 1e-7 mm are
+// fillets come out smaller by 5e-7 mm. Neighboring corners within 1e-7 mm are
 // one; sides beyond a radius of 1 km become chords within 1e-5 mm.
 //
 // Errors wrap [ErrRadius], [geom.ErrExtent], [ErrRing] (judged as

@@ -11,7 +11,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// equal is how near areas must be, in square millimetres, that are computed in
+// equal is how near areas must be, in square millimeters, that are computed in
 // different ways; where something fits by chance to the last millionth, what of
 // it is covered hangs on that.
 const equal = 0.005
@@ -176,7 +176,7 @@ func TestClosedForms(t *testing.T) {
 	}
 }
 
-// TestPath: (1) a straight path covers 2 r L + pi r²; (2) backwards, and there
+// TestPath: (1) a straight path covers 2 r L + pi r²; (2) backward, and there
 // and back, it is the same; (3) round a closed loop, what stays inside and what
 // is covered outside are parts of the plane that add up: inside lies the loop's
 // area less what is within r of it.
@@ -202,7 +202,7 @@ func TestPath(t *testing.T) {
 		whole := line(t, append(slices.Clone(l), l[0]), r)
 		back := l.Reverse()
 		if got := line(t, append(back, back[0]), r); math.Abs(got-whole) > equal {
-			t.Errorf("%v, radius %g: %.6f, backwards %.6f", l, r, whole, got)
+			t.Errorf("%v, radius %g: %.6f, backward %.6f", l, r, whole, got)
 		}
 		if got := line(t, append(append(slices.Clone(l), l...), l[0]), r); math.Abs(got-whole) > equal {
 			t.Errorf("%v, radius %g: %.6f, twice %.6f", l, r, whole, got)

@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// rim is the boundary of what a disc covers whose centre keeps to its course,
+// rim is the boundary of what a disc covers whose center keeps to its course,
 // the covered to the left: the parts of sides that it touches, and about each
 // corner of the course an arc of its own radius, where it is stuck. Only those
 // arcs can meet, where the disc comes to one place from two; what it covers of
@@ -77,8 +77,8 @@ func (c *course) rim(alone bool) (rim, error) {
 // one point that it touches to another; ok is false where they are one.
 func (c *course) stuck(i int, from, to geom.Point) (arc curve, ok bool) {
 	l := c.links[i]
-	centre := c.pieces[i].b.Middle(c.pieces[l.next].a)
-	v, w := from.Sub(centre), to.Sub(centre)
+	center := c.pieces[i].b.Middle(c.pieces[l.next].a)
+	v, w := from.Sub(center), to.Sub(center)
 	sweep := v.Turn(w)
 	if sweep < 0 && l.turn > math.Pi/2 {
 		sweep += 2 * math.Pi
@@ -86,7 +86,7 @@ func (c *course) stuck(i int, from, to geom.Point) (arc curve, ok bool) {
 	if float64(sweep*c.radius) <= same {
 		return arc, false
 	}
-	arc = newArc(centre, c.radius, v.Unit(), sweep)
+	arc = newArc(center, c.radius, v.Unit(), sweep)
 	arc.a, arc.b = from, to
 	return arc, true
 }

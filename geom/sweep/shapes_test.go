@@ -66,7 +66,7 @@ func cells(s *rand.Rand, n int, size float64) geom.Loop {
 	for tries := 0; len(list) < n && tries < 500; tries++ {
 		c, d := list[s.IntN(len(list))], around[2*s.IntN(4)]
 		next := cell{c.x + d.x, c.y + d.y}
-		changes := 0 // one run of neighbours keeps the outline in one piece
+		changes := 0 // one run of neighbors keeps the outline in one piece
 		for k, e := range around {
 			f := around[(k+1)%8]
 			if in[cell{next.x + e.x, next.y + e.y}] != in[cell{next.x + f.x, next.y + f.y}] {

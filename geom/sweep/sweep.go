@@ -7,7 +7,7 @@
 //
 // Lines and arcs are computed as what they are, not as chords. A place is as
 // near to a loop as the radius on curves that are lines and arcs again: the
-// loop's sides moved inwards, and arcs about the corners that point inwards.
+// loop's sides moved inward, and arcs about the corners that point inward.
 // Cut where they cross, those parts of them stay to which nothing else is
 // nearer (course.go). The disc on that course touches parts of the loop and
 // leaves an arc of its own at each corner of the course (rim.go). What is

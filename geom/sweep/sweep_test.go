@@ -39,7 +39,7 @@ func segment(r, chord float64) float64 {
 func corner(r float64) float64 { return (1 - math.Pi/4) * r * r }
 
 // ell is 100 by 80 without its upper right 40 by 40: five corners that point
-// outwards and one that points inwards.
+// outward and one that points inward.
 func ell() geom.Loop {
 	return geom.Polygon(at(0, 0), at(100, 0), at(100, 40), at(60, 40), at(60, 80), at(0, 80))
 }
@@ -68,7 +68,7 @@ func turned(l geom.Loop, angle float64) geom.Loop {
 
 // soundLoops asserts what every result promises: loops that are simple on the
 // grid that panels are judged on, those that run clockwise last, without -0 and
-// without sides that are shorter than least, in millimetres.
+// without sides that are shorter than least, in millimeters.
 func soundLoops(t interface {
 	Helper()
 	Errorf(string, ...any)
@@ -158,7 +158,7 @@ func TestErrors(t *testing.T) {
 	}
 }
 
-// TestCrossedArc: an arc that crosses its neighbour by less than its chords show.
+// TestCrossedArc: an arc that crosses its neighbor by less than its chords show.
 func TestCrossedArc(t *testing.T) {
 	l := geom.Loop{v(0.857, 0.857), v(0.857, 0.571), v(0.875, 0.875, -math.Tan(math.Pi/8))}
 	if got, err := Outside(l, 285); !errors.Is(err, ErrRing) {

@@ -1,6 +1,6 @@
 package sweep
 
-// Tolerances, in millimetres unless said. Coordinates up to geom.MaxExtent are
+// Tolerances, in millimeters unless said. Coordinates up to geom.MaxExtent are
 // off by 1e-12; noise, reach, same and fit are each some way over the one before,
 // so that what one of them leaves open the next does not see.
 const (
@@ -9,7 +9,7 @@ const (
 	noise = 1e-9
 	// reach is how far apart nodes may be that are one.
 	reach = 2e-8
-	// same is the distance up to which neighbouring corners are one, and an arc its
+	// same is the distance up to which neighboring corners are one, and an arc its
 	// chord.
 	same = 1e-7
 	// fit is how much narrower than the disc a slot may be that counts as wide
@@ -32,11 +32,11 @@ const (
 	// scrap is the length of sides that are left out of a result: what is left
 	// between two discs where they fit by chance to within fit.
 	scrap = 2 * fit
-	// speck is the area, in square millimetres, of what is no part of a result:
+	// speck is the area, in square millimeters, of what is no part of a result:
 	// less than the smallest disc, far more than what rounding encloses.
 	speck = 1e-8
 	// spill is how much larger an opening may seem than its loop, or a closing
-	// smaller, in square millimetres: reach along the longest loops.
+	// smaller, in square millimeters: reach along the longest loops.
 	spill = 1e-3
 )
 
@@ -45,21 +45,21 @@ const (
 	// go on without a corner.
 	even = 1e-10
 	// smooth is the angle, in radians, up to which a corner may count as straight
-	// on or straight back: arcs written with six places meet their neighbours as
+	// on or straight back: arcs written with six places meet their neighbors as
 	// nearly.
 	smooth = 1e-6
 	// convexSlack is how far, in radians, a corner of a convex loop may seem to
-	// turn to the right: the rounding of coordinates on a side of a millimetre.
+	// turn to the right: the rounding of coordinates on a side of a millimeter.
 	convexSlack = 1e-12
 	// slack is what a change of direction, in radians, may be off by: corners that
 	// the smallest disc cannot tell from straight, of sqrt(4 noise / pointed).
 	slack = 1e-2
-	// flattest is the largest radius, in millimetres, that is computed as an arc.
+	// flattest is the largest radius, in millimeters, that is computed as an arc.
 	flattest = 1e6
 	// flatChord is how far the chords may be from an arc of a larger one: over a
 	// sheet's length that is less than a grain of the area promised.
 	flatChord = 1e-5
-	// ringChord is the chord tolerance, in millimetres, with which a loop is
+	// ringChord is the chord tolerance, in millimeters, with which a loop is
 	// judged, the one of geom.Panel.Check.
 	ringChord = 0.01
 )

@@ -146,9 +146,9 @@ func (c *curve) crosses(p geom.Point) bool {
 	from, s := c.a, 0.0
 	until := func(to geom.Point, t float64) {
 		if (from.Y > p.Y) != (to.Y > p.Y) {
-			up := p.Y - c.centre.Y
+			up := p.Y - c.center.Y
 			aside := math.Sqrt(max(0, float64(c.radius*c.radius)-float64(up*up)))
-			if p.X < c.centre.X+math.Copysign(aside, c.out((s+t)/2).X) {
+			if p.X < c.center.X+math.Copysign(aside, c.out((s+t)/2).X) {
 				odd = !odd
 			}
 		}

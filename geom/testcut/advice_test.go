@@ -31,7 +31,7 @@ func settled(m testcut.Move) bool {
 }
 
 // slack is what a prior pulls an estimate by: (sigma of the readings / sigma of the
-// prior) squared is 0.03^2/0.5^2, of half a millimetre 2 micrometres; of the cutter
+// prior) squared is 0.03^2/0.5^2, of half a millimeter 2 micrometers; of the cutter
 // (0.04/0.2)^2, of a tenth 4.
 const slack = 0.008
 
@@ -133,7 +133,7 @@ func TestContradictions(t *testing.T) {
 }
 
 // Recursive least squares are those of all readings at once: their order does not
-// matter, and a reading given again pulls towards itself.
+// matter, and a reading given again pulls toward itself.
 func TestOrderOfReadings(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		dw, df, dh := rapid.Float64Range(-0.1, 0.1).Draw(rt, "dw"), rapid.Float64Range(-0.4,
@@ -294,7 +294,7 @@ func TestLimitsOfTheJob(t *testing.T) {
 	}
 }
 
-// TestNoSetting: a cutter of half a millimetre more or less than the job's serves no front
+// TestNoSetting: a cutter of half a millimeter more or less than the job's serves no front
 // of 12.2; one serves whose slot leaves a tongue of half the front its play of 0.1 to 0.4.
 func TestNoSetting(t *testing.T) {
 	for dw, want := range map[float64]geom.Code{0: "", 0.5: testcut.CodeWide, -0.5: testcut.CodeNarrow} {
@@ -306,7 +306,7 @@ func TestNoSetting(t *testing.T) {
 			continue
 		}
 		if none.Code != want || !strings.Contains(none.Error(),
-			"for a front of 12.2 mm: no fence distance makes it flush") {
+			"for a box front of 12.2 mm: no fence distance makes it flush") {
 			t.Errorf("%+g: %s: %v", dw, none.Code, none)
 		}
 		c := none.Remedies[0].Changes[0]

@@ -21,7 +21,7 @@ func stock(name string, readings ...float64) joinery.Stock {
 func spec() joinery.Spec {
 	ply := stock("ply", 12.18, 12.22)
 	return joinery.Spec{
-		Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("thin", 5.9),
+		Name: "a", Count: 1, Units: geom.Millimeter, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("thin", 5.9),
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomClearance: 2,
 	}
 }
@@ -141,7 +141,7 @@ func measured(v, sigma float64, r *rand.Rand) float64 {
 // that the readings are enough, 99 in 100 are inside the limits.
 func TestRandomMachines(t *testing.T) {
 	machines := geomtest.Cases(2000, 10_000)
-	for _, kind := range []string{"saw", "saw with glue room", "saw, fronts flat", "saw with glue room, fronts flat in two passes", "router from the top", "router from the spoilboard"} {
+	for _, kind := range []string{"saw", "saw with glue space", "saw, fronts flat", "saw with glue space, fronts flat in two passes", "router from the top", "router from the spoilboard"} {
 		t.Run(kind, func(t *testing.T) {
 			t.Parallel()
 			r := rand.New(rand.NewPCG(5, 11))
@@ -156,7 +156,7 @@ func TestRandomMachines(t *testing.T) {
 						s.DepthFrom = joinery.FromSpoilboard
 					}
 				}
-				if strings.HasPrefix(kind, "saw with glue room") {
+				if strings.HasPrefix(kind, "saw with glue space") {
 					m.glue, s.GlueSpace = 0.3, 0.3
 				}
 				thick := s.Sides.Thickness
@@ -303,7 +303,7 @@ func TestMeantIsDrawn(t *testing.T) {
 				c := testcut.New(d, fit.MeasuredBoards(s), fit.AccuracyOf(joinery.Router), nil)
 				for kind, length := range want {
 					if meant, _ := c.Plausible(reading(kind, length)); math.Abs(meant-length) > 1e-9 {
-						t.Errorf("%s, %s, glue room %g: %s is drawn as %g, meant to be %g",
+						t.Errorf("%s, %s, glue space %g: %s is drawn as %g, meant to be %g",
 							corner, from, glue, kind, length, meant)
 					}
 				}

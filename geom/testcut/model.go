@@ -1,7 +1,7 @@
 // Package testcut works back from what was measured on a test cut to what the
 // machine does: how wide its cutter cuts, where its fence and its height really
 // are. It says what to move, whether the readings settle that, what the parts that
-// are already cut will do, and how they can be saved. Lengths are in millimetres.
+// are already cut will do, and how they can be saved. Lengths are in millimeters.
 package testcut
 
 import (
@@ -89,7 +89,7 @@ func (b bent) near(u vector) form {
 }
 
 // What is usually known of a machine before a test cut, as standard deviations:
-// a cutter is mounted by its label, and scales and stops are half a millimetre off;
+// a cutter is mounted by its label, and scales and stops are half a millimeter off;
 // common practice, no source.
 const (
 	cutterPrior  = 0.2

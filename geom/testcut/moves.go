@@ -321,8 +321,8 @@ func (c Model) troubleAt(t float64, e Estimate, front float64) *geom.Diagnosis {
 		as = " with tongues as thick as that"
 	}
 	d := &geom.Diagnosis{Code: code, Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingCutter}}
-	d.Fact = geom.Sentencef("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play",
-		why, geom.Millimetres(front), as)
+	d.Fact = geom.Sentencef("the cutter is too %s for a box front of %s: no fence distance%s makes it flush with the right clearance",
+		why, geom.Millimeters(front), as)
 	d.Remedies = []geom.Remedy{{Changes: []geom.Change{{Setting: joinery.SettingCutter,
 		Min: front/2 + l.TongueClearance.Min, Max: front/2 + l.TongueClearance.Max}}}}
 	return d

@@ -18,14 +18,15 @@ const (
 	Tongue       Kind = "tongue"        // thickness of the tongue
 	RabbetDepth  Kind = "rabbet-depth"  // of the rabbet before the tongue
 	TongueLength Kind = "tongue-length" // of the rabbet
-	Recess       Kind = "recess"        // of the front behind the ends of the sides, its tongue pushed outwards; below 0 it is proud
-	Clearance    Kind = "clearance"     // of the tongue in the dado, by a feeler gauge
-	Width        Kind = "width"         // of the box, dry fitted
-	FrontLength  Kind = "front-length"
-	Front        Kind = "front-thickness"
-	Sides        Kind = "sides-thickness"
-	Tooth        Kind = "tooth"  // thickness of a tooth of the coupon's comb
-	Coupon       Kind = "coupon" // width of a numbered slot of the coupon
+	// of the front behind the ends of the sides, its tongue pushed outward; below 0 it is proud
+	Recess      Kind = "recess"
+	Clearance   Kind = "clearance" // of the tongue in the dado, by a feeler gauge
+	Width       Kind = "width"     // of the box, dry fitted
+	FrontLength Kind = "front-length"
+	Front       Kind = "front-thickness"
+	Sides       Kind = "sides-thickness"
+	Tooth       Kind = "tooth"  // thickness of a tooth of the coupon's comb
+	Coupon      Kind = "coupon" // width of a numbered slot of the coupon
 )
 
 // Kinds are all kinds of readings, in the order in which a person would take them.

@@ -98,7 +98,7 @@ func (c Model) solve(readings []Reading, out []bool) Estimate {
 		s := sigmas[i]
 		one := Residual{Reading: r, Expected: forms[i].at(e.u), Rejected: out[i]}
 		one.Residual = r.Value - one.Expected
-		// A reading that was taken in pulls what is expected towards itself.
+		// A reading that was taken in pulls what is expected toward itself.
 		v := float64(s*s) - e.variance(forms[i].by)
 		if out[i] {
 			v = float64(s*s) + e.variance(forms[i].by)

@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Volume is that of a panel's wood, in cubic millimetres. Where two pockets overlap, what
+// Volume is that of a panel's wood, in cubic millimeters. Where two pockets overlap, what
 // they share is taken off twice: under a hundredth of a drawer's part.
 func Volume(p geom.Panel) float64 {
 	area := p.Outline.Area()

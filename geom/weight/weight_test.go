@@ -40,6 +40,6 @@ func TestBox(t *testing.T) {
 func TestBoard(t *testing.T) {
 	s := joinery.Stock{Density: 680, Thickness: joinery.Thickness{Mean: 12.5}}
 	if kg := Board(s); math.Abs(kg-8.5) > 1e-12 { // 680 x 0.0125
-		t.Errorf("%g kg a square metre, want 8.5", kg)
+		t.Errorf("%g kg a square meter, want 8.5", kg)
 	}
 }

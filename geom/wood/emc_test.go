@@ -72,7 +72,7 @@ func TestEMCAgreesWithTheOtherConstants(t *testing.T) {
 
 func TestEMCRange(t *testing.T) {
 	for _, ok := range [][2]float64{{MinTempC, 0.5}, {MaxTempC, MinRH}, {MaxTempC, MaxRH}, {20, MaxRH}} {
-		if got, err := EMC(ok[0], ok[1]); err != nil || !(got > 0 && got < FibreSaturation) {
+		if got, err := EMC(ok[0], ok[1]); err != nil || !(got > 0 && got < FiberSaturation) {
 			t.Errorf("%v: %g, %v", ok, got, err)
 		}
 	}

@@ -6,12 +6,12 @@ import (
 )
 
 // Moisture in percent. Between [MinLinear] and [MaxLinear] wood moves in
-// proportion to its moisture; above [FibreSaturation] it does not move. Wood
+// proportion to its moisture; above [FiberSaturation] it does not move. Wood
 // Handbook p. 13-17, original.
 const (
 	MinLinear       = 6.0
 	MaxLinear       = 14.0
-	FibreSaturation = 30.0
+	FiberSaturation = 30.0
 )
 
 // maxGravity is the specific gravity of wood without pores, from memory; no wood
@@ -57,7 +57,7 @@ func (s Species) Coefficient(cut Cut) (float64, error) {
 // shrinks. Wood Handbook, equation 13-2.
 //
 // The equation is meant for moistures from [MinLinear] to [MaxLinear]. Beyond
-// them, up to [FibreSaturation], the result is an estimate and limited is true;
+// them, up to [FiberSaturation], the result is an estimate and limited is true;
 // moisture below 0 or above that is an error.
 func Change(width, coefficient, from, to float64) (change float64, limited bool, err error) {
 	if err := inRange("the width", width, math.SmallestNonzeroFloat64, maxWidth, " mm"); err != nil {
@@ -67,7 +67,7 @@ func Change(width, coefficient, from, to float64) (change float64, limited bool,
 		return 0, false, err
 	}
 	for _, m := range []float64{from, to} {
-		if err := inRange("the moisture", m, 0, FibreSaturation, " %"); err != nil {
+		if err := inRange("the moisture", m, 0, FiberSaturation, " %"); err != nil {
 			return 0, false, err
 		}
 		limited = limited || m < MinLinear || m > MaxLinear
@@ -82,7 +82,7 @@ func Density(G, moisture float64) (float64, error) {
 	if err := inRange("the specific gravity", G, math.SmallestNonzeroFloat64, maxGravity, ""); err != nil {
 		return 0, err
 	}
-	if err := inRange("the moisture", moisture, 0, FibreSaturation, " %"); err != nil {
+	if err := inRange("the moisture", moisture, 0, FiberSaturation, " %"); err != nil {
 		return 0, err
 	}
 	return 1000 * G * (1 + moisture/100), nil

@@ -43,7 +43,7 @@ func TestChangeBySpecies(t *testing.T) {
 }
 
 // Where the equation reaches: 6 to 14 % inclusive (original), an estimate up to
-// fibre saturation, nothing beyond.
+// fiber saturation, nothing beyond.
 func TestChangeRange(t *testing.T) {
 	for _, c := range []struct {
 		from, to float64

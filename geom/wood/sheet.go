@@ -35,7 +35,7 @@ type bendingRow struct{ thickness, along, across float64 }
 // The in-plane bounds. For plywood two readings of the Wood Handbook disagree by
 // about two (0.0002 for ten percent of relative humidity, or for one of
 // moisture; both secondary): this is the larger, 0.4 mm on 500 mm for four
-// percent. For boards of fibres and particles: from memory.
+// percent. For boards of fibers and particles: from memory.
 const (
 	plywoodInPlane = 0.0002
 	boardInPlane   = 0.0005

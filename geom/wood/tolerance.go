@@ -77,7 +77,7 @@ func Tolerance(standard Standard, nominal float64) (minus, plus float64, err err
 }
 
 // stepSlack in mm keeps a category that was converted from inches on its own
-// side of the step: a nanometre, the grid that lengths are held on.
+// side of the step: a nanometer, the grid that lengths are held on.
 const stepSlack = 1e-6
 
 func stepped(nominal, upTo, fixed, part float64) float64 {

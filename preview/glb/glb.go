@@ -2,15 +2,15 @@
 //
 // The layout is that of the Khronos Group's "glTF 2.0 Specification" (ISO/IEC
 // 12113:2022): section 4 for the container, 3.6 for the numbers, 3.7 for meshes, 3.9
-// for materials. A file is in metres with +Y up; the box's front, its -Y, looks along
-// +Z, towards who looks at it. There is a node for each box and below it one for each
+// for materials. A file is in meters with +Y up; the box's front, its -Y, looks along
+// +Z, toward who looks at it. There is a node for each box and below it one for each
 // piece, with a matrix of whole turns, so that places are exact; pieces that are the
 // same share a mesh. Every face has normals of its own. The numbers of a part are the
-// `extras` of its nodes, in millimetres from its lower left corner ([scene.Numbers]).
+// `extras` of its nodes, in millimeters from its lower left corner ([scene.Numbers]).
 //
 // The origin of a mesh is in its middle. A grid that holds the coordinates of a panel in
 // float32 with something to spare, as that of a box does, has then no two points that
-// become one in metres: half the extent leaves a bit for the division by 1000.
+// become one in meters: half the extent leaves a bit for the division by 1000.
 package glb
 
 import (
@@ -35,8 +35,8 @@ const (
 // ErrEmpty is the error of a group without pieces, of which no valid file can be made.
 var ErrEmpty = errors.New("there is no piece to write")
 
-// perMetre are the millimetres of a metre.
-const perMetre = 1000
+// perMeter are the millimeters of a meter.
+const perMeter = 1000
 
 // Write writes one group of a scene. The error is [ErrEmpty] or the writer's.
 func Write(w io.Writer, s scene.Scene, g scene.Group) error {
@@ -97,7 +97,7 @@ func (b *builder) box(box scene.Box, at geom.Vec3) {
 	}
 }
 
-// mesh is the number of a part's mesh in its role's colour.
+// mesh is the number of a part's mesh in its role's color.
 func (b *builder) mesh(p scene.Part) int {
 	role := string(p.Role)
 	m, ok := b.materials[role]
@@ -123,7 +123,7 @@ func (b *builder) mesh(p scene.Part) int {
 	return n
 }
 
-// linear is a part of an sRGB colour as a part of the light itself (IEC 61966-2-1),
+// linear is a part of an sRGB color as a part of the light itself (IEC 61966-2-1),
 // rounded, so that no processor differs.
 func linear(c uint8) float64 {
 	v := float64(c) / 255
@@ -135,10 +135,10 @@ func linear(c uint8) float64 {
 	return math.Round(v*1e4) / 1e4
 }
 
-// matrix has three axes and an origin, in millimetres, as its columns.
+// matrix has three axes and an origin, in millimeters, as its columns.
 func matrix(x, y, z, o geom.Vec3) *[16]float32 {
 	var m [16]float32
-	for i, v := range [4]geom.Vec3{x, y, z, o.Scale(1. / perMetre)} {
+	for i, v := range [4]geom.Vec3{x, y, z, o.Scale(1. / perMeter)} {
 		for k, c := range [3]float64{v.X, v.Y, v.Z} {
 			m[4*i+k] = float32(c + 0) // no negative zeros
 		}

@@ -95,7 +95,7 @@ func TestTwoSidesShareAMesh(t *testing.T) {
 		e.Pockets[1] != (scene.Pocket{Kind: "dado", Face: "inside", At: [2]float64{487.55, 0}, Size: [2]float64{6.35, 140}, Depth: 6.1}) {
 		t.Errorf("extras %+v", e)
 	}
-	// Every triangle, placed, in metres: the volume of the panel, normals as they turn.
+	// Every triangle, placed, in meters: the volume of the panel, normals as they turn.
 	float := func(at int) float64 { return float64(math.Float32frombits(binary.LittleEndian.Uint32(bin[at:]))) }
 	p := f.Meshes[0].Primitives[0]
 	pos, nor, idx := f.Accessors[p.Attributes["POSITION"]], f.Accessors[p.Attributes["NORMAL"]], f.Accessors[p.Indices]
@@ -133,7 +133,7 @@ func TestTwoSidesShareAMesh(t *testing.T) {
 	}
 }
 
-// TestCrowdedStaysClosed: no two vertices of a crowded panel become one in metres.
+// TestCrowdedStaysClosed: no two vertices of a crowded panel become one in meters.
 func TestCrowdedStaysClosed(t *testing.T) {
 	s := pair(t, "crowded", geomtest.CrowdedRounded())
 	f, bin := parse(t, written(t, s))
@@ -149,7 +149,7 @@ func TestCrowdedStaysClosed(t *testing.T) {
 		seen[string(bin[at:at+12])] = true
 	}
 	if len(seen) != want {
-		t.Errorf("%d places in metres of %d", len(seen), want)
+		t.Errorf("%d places in meters of %d", len(seen), want)
 	}
 }
 

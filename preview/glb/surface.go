@@ -108,7 +108,7 @@ func (p *packer) add(d *document, s surface) {
 			}
 			if at == 0 {
 				v := s.mesh.Vertices[k].Sub(s.middle)
-				for axis, c := range [3]float64{v.X / perMetre, v.Y / perMetre, v.Z / perMetre} {
+				for axis, c := range [3]float64{v.X / perMeter, v.Y / perMeter, v.Z / perMeter} {
 					low[axis], high[axis] = min(low[axis], float32(c+0)), max(high[axis], float32(c+0))
 					binary.LittleEndian.PutUint32(record[4*axis:], bits(c))
 				}

@@ -5,7 +5,6 @@ import (
 	"encoding/binary"
 	"fmt"
 	"math"
-	"strings"
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -66,7 +65,7 @@ func Make(d Drawer, grid float64) (Scene, error) {
 
 // pieceName tells pieces of a box apart.
 func pieceName(p joinery.Part, k int) string {
-	role := strings.ReplaceAll(string(p.Role), "-", " ")
+	role := p.Role.String()
 	if p.Role == joinery.Side {
 		if p.Placements[k].Normal().X > 0 {
 			return "left " + role

@@ -6,8 +6,8 @@ import (
 	"drawerwright/geom"
 )
 
-// Numbers are what previews show of a part, as JSON: millimetres in panel coordinates,
-// rounded to a tenth of a micrometre.
+// Numbers are what previews show of a part, as JSON: millimeters in panel coordinates,
+// rounded to a tenth of a micrometer.
 type Numbers struct {
 	Length    float64  `json:"length"`
 	Width     float64  `json:"width"`
@@ -46,6 +46,6 @@ func NumbersOf(p geom.Panel) Numbers {
 	return n
 }
 
-// Rounded is a length to a tenth of a micrometre, so that the last bits of a
+// Rounded is a length to a tenth of a micrometer, so that the last bits of a
 // computation do not show.
 func Rounded(mm float64) float64 { return math.Round(mm*1e4)/1e4 + 0 }

@@ -7,7 +7,7 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// open says in which steps a box comes apart: as it is put together, backwards. In no
+// open says in which steps a box comes apart: as it is put together, backward. In no
 // step does a piece go through another. The front and the back stand in one side, the
 // bottom slides between them, the other side closes the box; what is put on last comes
 // off first. The grooves of a box joint's front and back end in its fingers, so that its
@@ -56,7 +56,7 @@ func open(b *Box, d joinery.Drawer) {
 			return role(r)(p) || role(joinery.CleatRole)(p) && p.Placement.Normal().Y*normal > 0.5
 		}
 	}
-	step("Front and back part", func(p Piece) bool { return end(joinery.Front, 1)(p) || role(joinery.DrawerFrontRole)(p) }, geom.Vec3{Y: -apart})
+	step("Box box front and back part", func(p Piece) bool { return end(joinery.Front, 1)(p) || role(joinery.DrawerFrontRole)(p) }, geom.Vec3{Y: -apart})
 	b.Steps = b.Steps[:n]
-	step("Front and back part", end(joinery.Back, -1), geom.Vec3{Y: apart})
+	step("Box box front and back part", end(joinery.Back, -1), geom.Vec3{Y: apart})
 }

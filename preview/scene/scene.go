@@ -2,7 +2,7 @@
 // their solids, where each piece stands, in which order it comes off, and where
 // there is play. Writers of previews share it.
 //
-// Everything is in millimetres. Boxes are in box coordinates (X right, Y back, Z up,
+// Everything is in millimeters. Boxes are in box coordinates (X right, Y back, Z up,
 // from the outside bottom front left corner), solids in those of their panel. Parts
 // that are the same share a solid, across drawers too. A scene is read, never
 // changed, once it is made.

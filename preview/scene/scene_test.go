@@ -29,7 +29,7 @@ func made(t *testing.T, s joinery.Spec) scene.Scene {
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.IsError() {
-			t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimetre))
+			t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimeter))
 		}
 	}
 	source := scene.Drawer{Drawer: d}
@@ -91,7 +91,7 @@ func TestOpensWithoutHarm(t *testing.T) {
 	})
 }
 
-// TestOverlapIsSeen: a side that is moved in by half a millimetre overlaps with front,
+// TestOverlapIsSeen: a side that is moved in by half a millimeter overlaps with front,
 // back and bottom, and where.
 func TestOverlapIsSeen(t *testing.T) {
 	m := made(t, spec(joinery.DadoRabbet, joinery.BottomGroovedIn))
@@ -108,7 +108,7 @@ func TestOverlapIsSeen(t *testing.T) {
 			t.Errorf("%s from %v to %v", o.Name, o.Low, o.High)
 		}
 	}
-	if !found["left side and front"] || !found["left side and back"] || len(found) != 2 { // the bottom has 1 mm of slack
+	if !found["left side and box front"] || !found["left side and back"] || len(found) != 2 { // the bottom has 1 mm of slack
 		t.Errorf("found %v", found)
 	}
 }
@@ -119,10 +119,10 @@ func TestPlays(t *testing.T) {
 	m := made(t, spec(joinery.DadoRabbet, joinery.BottomGroovedIn))
 	b := m.Boxes[0]
 	want := map[string]float64{
-		"front in the dado of the left side": 0.2, "back in the dado of the left side": 0.2,
-		"front in the dado of the right side": 0.2, "back in the dado of the right side": 0.2,
+		"box front in the dado of the left side": 0.2, "back in the dado of the left side": 0.2,
+		"box front in the dado of the right side": 0.2, "back in the dado of the right side": 0.2,
 		"bottom in the groove of the left side": 0.2, "bottom in the groove of the right side": 0.2,
-		"bottom in the groove of the front": 0.2, "bottom in the groove of the back": 0.2,
+		"bottom in the groove of the box front": 0.2, "bottom in the groove of the back": 0.2,
 	}
 	sum := map[string]float64{}
 	for _, p := range b.Clearances {
@@ -139,12 +139,12 @@ func TestPlays(t *testing.T) {
 	}
 	for name, gap := range want {
 		if math.Abs(sum[name]-gap) > 1e-9 {
-			t.Errorf("%s has %g mm of play, want %g", name, sum[name], gap)
+			t.Errorf("%s has %g mm of clearance, want %g", name, sum[name], gap)
 		}
 		delete(sum, name)
 	}
 	if len(sum) > 0 {
-		t.Errorf("plays beside these: %v", sum)
+		t.Errorf("clearances beside these: %v", sum)
 	}
 	for _, p := range m.Parts {
 		grown := m.Meshes[p.Mesh].Volume() - m.Meshes[p.Eased].Volume()
@@ -185,11 +185,11 @@ func TestFingerPlays(t *testing.T) {
 		}
 	}
 	if len(count) != 4 {
-		t.Errorf("plays at corners: %v", count)
+		t.Errorf("clearances at corners: %v", count)
 	}
 	for corner, n := range count {
 		if n != rows-1 {
-			t.Errorf("%s: %d plays, want %d", corner, n, rows-1)
+			t.Errorf("%s: %d clearances, want %d", corner, n, rows-1)
 		}
 	}
 	want := 2.0 * (rows - 1) * (scene.Exaggeration - 1) * gap * 12 * 12
@@ -222,7 +222,7 @@ func TestEasedStands(t *testing.T) {
 func TestJoinShares(t *testing.T) {
 	one := made(t, spec(joinery.DadoRabbet, joinery.BottomGroovedIn))
 	bank := scene.Group{Name: "bank", Boxes: []int{0, 1}, At: []geom.Vec3{{}, {Z: 200}}}
-	two := scene.Join("two", geom.Millimetre, []scene.Scene{one, one}, []scene.Group{bank})
+	two := scene.Join("two", geom.Millimeter, []scene.Scene{one, one}, []scene.Group{bank})
 	if len(two.Meshes) != len(one.Meshes) || len(two.Parts) != 2*len(one.Parts) || len(two.Boxes) != 2 || len(two.Groups) != 3 {
 		t.Errorf("%d meshes, %d parts, %d boxes, %d groups", len(two.Meshes), len(two.Parts),
 			len(two.Boxes), len(two.Groups))
@@ -238,6 +238,6 @@ func TestJoinShares(t *testing.T) {
 		roles[p.Role] = p
 	}
 	if roles[joinery.Front].Mesh != roles[joinery.Back].Mesh {
-		t.Error("front and back have two meshes")
+		t.Error("box front and back have two meshes")
 	}
 }

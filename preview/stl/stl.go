@@ -4,7 +4,7 @@
 // paulbourke.net/dataformats/stl): in binary an 80 byte header, a count of
 // triangles, then 50 bytes for each, little endian; in ASCII facets of a normal
 // and three vertices between "solid" and "endsolid". STL has no unit; the
-// header names millimetres.
+// header names millimeters.
 package stl
 
 import (

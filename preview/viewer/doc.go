@@ -9,7 +9,7 @@
 //   - [Script] is the whole program, one classic script without imports. It defines one
 //     global, mountViewer, and does nothing by itself.
 //   - [Style] is its style sheet. All rules are for what stands within ".dw-viewer"; the
-//     colours are custom properties set on that element.
+//     colors are custom properties set on that element.
 //   - [Data] is a scene as JSON, safe to be put into a script element of any type.
 //
 // In the page:
@@ -52,6 +52,6 @@
 //	             "overlaps": [{"name", "low", "high"}]}],
 //	 "groups": [{"name", "boxes": [index], "at": [[x, y, z]]}]}
 //
-// Everything is in millimetres, whatever the unit that numbers are shown in; places
+// Everything is in millimeters, whatever the unit that numbers are shown in; places
 // are those of the package scene.
 package viewer

@@ -172,7 +172,7 @@ func lay(pieces []nest.Piece, s nest.Sheet, r nest.Rules, effort int) (nest.Layo
 	return l, took
 }
 
-// shop lays out what shops have, in micrometres: sizes of drawer parts on a sheet of
+// shop lays out what shops have, in micrometers: sizes of drawer parts on a sheet of
 // 2,440 x 1,220 mm with a kerf of 3.2 mm.
 func shop() {
 	board := nest.Sheet{Name: "board", Length: 2_440_000, Width: 1_220_000, Price: 1, Trim: nest.Trim{Left: 5000, Right: 5000, Bottom: 5000, Top: 5000}}

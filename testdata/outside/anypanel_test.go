@@ -42,7 +42,7 @@ func richPanel() geom.Panel {
 func TestDXFOfAnyPanel(t *testing.T) {
 	p := richPanel()
 	for _, v := range p.Check() {
-		t.Fatalf("the panel itself: %s", v.Diagnosis(p).Fact.In(geom.Millimetre))
+		t.Fatalf("the panel itself: %s", v.Diagnosis(p).Fact.In(geom.Millimeter))
 	}
 	for _, c := range []struct {
 		version dxf.Version
@@ -51,8 +51,8 @@ func TestDXFOfAnyPanel(t *testing.T) {
 		bits    []mill.Bit
 		rules   routing
 	}{
-		{dxf.R2000, "R2000", geom.Millimetre, nil, routing{}},
-		{dxf.R12, "R12", geom.Millimetre, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 1, Relief: "dogbone", ExactSlots: "widened", DepthFrom: "top"}},
+		{dxf.R2000, "R2000", geom.Millimeter, nil, routing{}},
+		{dxf.R12, "R12", geom.Millimeter, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 1, Relief: "dogbone", ExactSlots: "widened", DepthFrom: "top"}},
 		{dxf.R2000, "R2000", geom.Inch, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 0, Relief: "t-bone", ExactSlots: "centerline", DepthFrom: "spoilboard"}},
 		{dxf.R12, "R12", geom.Inch, nil, routing{}},
 	} {

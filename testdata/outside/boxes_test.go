@@ -18,7 +18,7 @@ import (
 // faces meet: depths in layer names are rounded to 0.01 mm.
 const maxOverlap = 10
 
-// cutPanel is a panel as its DXF files draw it, in millimetres: the outline, and
+// cutPanel is a panel as its DXF files draw it, in millimeters: the outline, and
 // for each pocket the depth that its layer names.
 type cutPanel struct {
 	jsonPanel
@@ -47,7 +47,7 @@ func (c cutPanel) step(kind string) (from, to, depth float64, ok bool) {
 	return max(0, extent(ring, 0, math.Min)), min(c.length(), extent(ring, 0, math.Max)), c.Pockets[i].Depth, true
 }
 
-// depthIn reads the depth from the name of a layer, in millimetres, for a panel of
+// depthIn reads the depth from the name of a layer, in millimeters, for a panel of
 // a thickness; of one that goes through it is that thickness.
 func depthIn(layer string, thickness float64) (depth float64, left bool, err error) {
 	words := strings.Split(layer, "_")
@@ -248,10 +248,12 @@ func checkBoxes(t *testing.T, dir string, r report) {
 		}
 		kept = append(kept, d)
 		by := map[string]cutPanel{}
-		for _, name := range d.Parts {
-			by[name[strings.LastIndex(name, "-")+1:]] = panels[name]
+		for _, p := range r.Parts {
+			if p.Drawer == d.Name {
+				by[p.Role] = panels[p.Name]
+			}
 		}
-		box, width, depth := together(d.Name, by["side"], by["front"], by["back"], by["bottom"])
+		box, width, depth := together(d.Name, by["side"], by["box-front"], by["back"], by["bottom"])
 		if math.Abs(width-d.Outside.Width*r.mm()) > 0.02 || math.Abs(depth-d.Outside.Depth*r.mm()) > 0.02 {
 			t.Errorf("%s: %.3f x %.3f mm, asked for %.3f x %.3f", d.Name, width, depth,
 				d.Outside.Width*r.mm(), d.Outside.Depth*r.mm())
@@ -265,7 +267,7 @@ func checkBoxes(t *testing.T, dir string, r report) {
 			t.Fatalf("%s: no corner in %v", d.Name, shallow.kinds)
 		}
 		shallow.Pockets[corner].Depth -= 0.3
-		bad, _, _ := together(d.Name, by["side"], by["front"], by["back"], by["bottom"])
+		bad, _, _ := together(d.Name, by["side"], by["box-front"], by["back"], by["bottom"])
 		bad.Parts[0].Panel = shallow.jsonPanel
 		spoiled = append(spoiled, bad)
 	}

@@ -37,7 +37,7 @@ export const settle = (page) => page.evaluate(() => new Promise((done) => {
 }));
 
 // dots draws the picture once more: how many dots are not ground, a sum that tells
-// pictures apart, and the colours around places, in dots of the picture from above.
+// pictures apart, and the colors around places, in dots of the picture from above.
 export const dots = (page, at = []) => page.evaluate((at) => {
   const { painter, state, theme, canvas } = viewer, { gl } = painter;
   painter.draw(state, theme, viewer.dots);

@@ -20,7 +20,7 @@ type cutFile struct {
 	Cuts            []shapedCut
 }
 
-// shapedCut is a line as shapely cuts it, in millimetres and panel coordinates.
+// shapedCut is a line as shapely cuts it, in millimeters and panel coordinates.
 type shapedCut struct {
 	Layer                         string
 	Bit                           float64
@@ -33,7 +33,7 @@ type shapedCut struct {
 // box is the extent of what was swept.
 func (c shapedCut) box() (w, h float64) { return c.Bounds[2] - c.Bounds[0], c.Bounds[3] - c.Bounds[1] }
 
-// maxArea is the most, in square millimetres, that areas of a cut may differ:
+// maxArea is the most, in square millimeters, that areas of a cut may differ:
 // chords for arcs make up a tenth of it.
 const maxArea = 0.01
 
@@ -82,7 +82,7 @@ func sameCuts(files []cutFile, p proven) (worst float64, err error) {
 				limit = maxBent
 			}
 			worst = max(worst, off)
-			if c.Layer != s.Layer || off > limit || math.Abs(c.Bit*p.mm()-s.Bit) > micrometre || math.Abs(c.Beyond*p.mm()-s.Beyond) > micrometre {
+			if c.Layer != s.Layer || off > limit || math.Abs(c.Bit*p.mm()-s.Bit) > micrometer || math.Abs(c.Beyond*p.mm()-s.Beyond) > micrometer {
 				faults = append(faults, fmt.Sprintf("%s:%d: %s: drawn %.4f, reached %.4f, swept %.4f, beyond %.4f, bit %.4f; shapely has %s %.4f, %.4f, %.4f, %.4f, %.4f",
 					c.File, c.Line, c.Layer, c.Drawn, c.Reached, c.Swept, c.Beyond*p.mm(), c.Bit*p.mm(), s.Layer, s.Drawn, s.Reached, s.Swept, s.Beyond, s.Bit))
 			}
@@ -98,7 +98,7 @@ func sameCuts(files []cutFile, p proven) (worst float64, err error) {
 }
 
 // roundedArea holds shapely itself against a closed form: what a disc reaches of a
-// rectangle is all but (4 - pi) r2 in the corners, and about a centre line likewise.
+// rectangle is all but (4 - pi) r2 in the corners, and about a center line likewise.
 func roundedArea(files []cutFile) (n int, err error) {
 	for _, f := range files {
 		for _, c := range f.Cuts {
@@ -180,9 +180,9 @@ func TestCutsFind(t *testing.T) {
 		"drawn":   func(c *shapedCut) { c.Drawn += 2 * maxArea },
 		"reached": func(c *shapedCut) { c.Reached -= 2 * maxArea },
 		"swept":   func(c *shapedCut) { c.Swept += 2 * maxArea },
-		"beyond":  func(c *shapedCut) { c.Beyond += 2 * micrometre },
+		"beyond":  func(c *shapedCut) { c.Beyond += 2 * micrometer },
 		"layer":   func(c *shapedCut) { c.Layer += "X" },
-		"bit":     func(c *shapedCut) { c.Bit += 2 * micrometre },
+		"bit":     func(c *shapedCut) { c.Bit += 2 * micrometer },
 	} {
 		for i := range files {
 			if len(files[i].Cuts) == 0 {

@@ -10,11 +10,11 @@ import (
 )
 
 // sheet is a panel with all that the drawings of its faces depend on, in
-// millimetres.
+// millimeters.
 type sheet struct {
 	geom.Panel
 	unit    geom.Unit // of the drawing
-	routing           // OverRun in millimetres
+	routing           // OverRun in millimeters
 	// bits are those that a layer of a name can be cut with; 0 is a saw.
 	bits func(layer string) []float64
 	// skin is left under the outline, and told as the depth.
@@ -33,7 +33,7 @@ func (s sheet) onFace(face geom.Face, e entity) entity {
 	if face == geom.Inside {
 		return e
 	}
-	// Mirrored and run backwards: each corner has the side before it.
+	// Mirrored and run backward: each corner has the side before it.
 	turned := e
 	turned.Center[0] = s.Length() - e.Center[0]
 	turned.Points = make([][3]float64, len(e.Points))
@@ -58,7 +58,7 @@ func (s sheet) depthWords(depth float64, line bool) string {
 		words, depth = words+"FLOOR_", s.Thickness-depth
 	}
 	// Halves go up; the nudge keeps decimal halves halves in float64.
-	if n := int(math.Floor(depth*100 + 0.5 + 1e-9)); s.unit == geom.Millimetre {
+	if n := int(math.Floor(depth*100 + 0.5 + 1e-9)); s.unit == geom.Millimeter {
 		return fmt.Sprintf("%s%d-%02dMM", words, n/100, n%100)
 	}
 	n := int(math.Floor(depth/25.4*10000 + 0.5 + 1e-9))
@@ -79,7 +79,7 @@ func loopEntity(layer string, l geom.Loop) entity {
 
 // pocket draws a pocket for a bit by the stated rules: rectangles run past the
 // panel's edges by the bit's radius and the overcut, are made a hair wider than
-// their bit or become its centre line, and their corners are cleared for the
+// their bit or become its center line, and their corners are cleared for the
 // square part that goes in. Everything else is drawn as it is.
 func (s sheet) pocket(k geom.Pocket, bit float64) entity {
 	name := func(line bool) string {
@@ -151,7 +151,7 @@ func (s sheet) inTheWay(k geom.Pocket, corner [2]float64, dx, dy, r float64) boo
 	}
 	// The point of the part that is nearest to the corner is furthest from the middle
 	// of the bit, which is at r, r.
-	return u0 < u1 && math.Hypot(r-u0, r-v0) > r+micrometre
+	return u0 < u1 && math.Hypot(r-u0, r-v0) > r+micrometer
 }
 
 // away is a range as seen from a place in a direction, which is 1 or -1.
@@ -257,7 +257,7 @@ func (s sheet) beyond() (float64, error) {
 		if err != nil {
 			return 0, err
 		}
-		round := 0.0 // about a centre line
+		round := 0.0 // about a center line
 		if !e.Closed {
 			round = s.bits(e.Layer)[0] / 2
 		}

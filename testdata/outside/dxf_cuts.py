@@ -14,7 +14,7 @@ one JSON object a line for each drawing:
      "corners", "arcs", "drawn", "reached", "swept", "beyond", "bounds",
      "shape": [[ring, ...], ...]}]}
 
-in millimetres and panel coordinates, whichever the face: the outside face is the
+in millimeters and panel coordinates, whichever the face: the outside face is the
 panel turned over end for end. "corners" counts those of the line and "arcs" its
 sides that are no straight ones; "drawn" and "reached" are areas within the panel,
 "swept" is all that a disc of the bit's diameter reaches of the line, "beyond"
@@ -41,7 +41,7 @@ from shapely.ops import unary_union
 
 import dxf_legend
 
-# How round things become straight ones: how near, in millimetres, chords keep to the
+# How round things become straight ones: how near, in millimeters, chords keep to the
 # arcs of a drawing, and how many there are in a quarter turn of a bit. An inscribed
 # quarter circle of n chords is r2/2 (a - sin a) n = 0.32 r2 / n2 too small, a being
 # pi/2 / n. Of a bit of 12.7 mm, whose round is in all four corners, that makes
@@ -49,7 +49,7 @@ import dxf_legend
 # 0.06 mm3.
 AREAS = (1e-5, 256)
 SOLIDS = (5e-4, 48)
-# Areas below this, in square millimetres, are rounding.
+# Areas below this, in square millimeters, are rounding.
 SPECK = 1e-6
 # A bit that is plunged makes a hole of its own width; a drawing rounds its size.
 PLUNGED = 1e-3
@@ -64,13 +64,13 @@ def flatten(points, closed, chord):
         if bulge == 0 or i + 1 == len(points) and not closed:
             continue
         x2, y2, _ = points[(i + 1) % len(points)]
-        centre, start, end, r = bulge_to_arc((x, y), (x2, y2), bulge)
+        center, start, end, r = bulge_to_arc((x, y), (x2, y2), bulge)
         sweep = (end - start) % math.tau
         n = max(1, math.ceil(sweep / (2 * math.acos(1 - chord / r)))) if r > chord else 1
         arc = [start + sweep * j / n for j in range(1, n)]
         if bulge < 0:
             arc.reverse()
-        out += [(centre.x + r * math.cos(a), centre.y + r * math.sin(a)) for a in arc]
+        out += [(center.x + r * math.cos(a), center.y + r * math.sin(a)) for a in arc]
     return out
 
 
@@ -112,8 +112,8 @@ def swept_at_origin(points, closed, plunged, r, chord, quarter):
         raise ValueError("a line that crosses itself")
     if r == 0:
         return drawn, drawn
-    centres = drawn.difference(near(flat, points, r, quarter))
-    return centres.buffer(r, resolution=quarter).intersection(drawn), drawn
+    centers = drawn.difference(near(flat, points, r, quarter))
+    return centers.buffer(r, resolution=quarter).intersection(drawn), drawn
 
 
 def swept(points, closed, r, chord, quarter):

@@ -22,7 +22,7 @@ def heights(e):
 
 
 def floor_and_face(row, report, stock):
-    """Where the cut of a row of the legend ends and begins, in millimetres; None for the
+    """Where the cut of a row of the legend ends and begins, in millimeters; None for the
     floor of a registration hole, which is anywhere below the board."""
     unit = 25.4 if report["units"] == "in" else 1.0
     (board,) = [s for s in report["stocks"] if s["name"] == stock]
@@ -39,7 +39,7 @@ def floor_and_face(row, report, stock):
 
 def row_of(e, rows, report, stock, scale):
     """The row of an entity; None where it is on no layer that is cut. scale makes the
-    drawing's unit millimetres."""
+    drawing's unit millimeters."""
     found = [r for r in rows if r["layer"] == e.dxf.layer]
     low, high, up = (v * scale for v in heights(e))
     if not found or not report["dxf"].get("elevation"):

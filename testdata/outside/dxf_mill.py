@@ -10,7 +10,7 @@ files as ezdxf reads them, cut with shapely. Prints one JSON object a line for e
     {"name", "thickness", "length", "width", "cuts": [{"outside", "depth", "profile",
      "shape": [[ring, ...], ...]}], "parts": [{"name", "x", "y", "length", "width"}]}
 
-in millimetres, seen with the inside faces up: what is cut from the outside is turned over
+in millimeters, seen with the inside faces up: what is cut from the outside is turned over
 end for end. Needs Debian's python3-ezdxf and python3-shapely.
 """
 import json

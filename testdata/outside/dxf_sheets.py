@@ -23,7 +23,7 @@ at the first sheet of each stock alone. Prints one JSON object a line for each s
 
     {"dir", "sheet", "parts", "faces", "layers", "worst", "nearest", "holes", "slots", "bridges", "shared", "faults": [...]}
 
-"worst" is the largest area, in square millimetres, by which a layer differs, "nearest"
+"worst" is the largest area, in square millimeters, by which a layer differs, "nearest"
 how near two outlines are, "bridges" how many there are, and "shared" those between parts.
 
 Needs Debian's python3-ezdxf and python3-shapely (tried with 0.18.1 and 1.8.5).
@@ -49,7 +49,7 @@ NOT_CUT = ("LABEL", "BLANK", "SCALE", "SHEET", "TABS", "OUTLINE")
 
 @functools.lru_cache(maxsize=None)
 def shapes(path, scale):
-    """The closed shapes of a drawing by layer, in millimetres; the height at which they
+    """The closed shapes of a drawing by layer, in millimeters; the height at which they
     lie comes after the layer's name where it is not 0. A part's drawing is read once for
     all its pieces: nobody changes what it gives."""
     found = {}
@@ -74,7 +74,7 @@ def shapes(path, scale):
     return found
 
 
-# What is united where cuts of neighbours overlap.
+# What is united where cuts of neighbors overlap.
 UNITED = ("DADO", "GROOVE", "RABBET", "CUTOUT", "SLOT")
 
 
@@ -151,7 +151,7 @@ def bridges(sheet, stock, report, placed, outlines, slots, whole, scale, faults)
                 faults.append("%s hangs at a bridge of %.3f mm" % (part["part"], l.length))
             if l.length > width + 0.01:
                 faults.append("%.3f mm of the outline of %s are not cut" % (l.length, part["part"]))
-            # It goes straight on to a neighbour within two bands, or to waste.
+            # It goes straight on to a neighbor within two bands, or to waste.
             reach = l.buffer(2 * band, cap_style=2).difference(box(*outline.bounds))
             if any(o.distance(l) < 1.5 * band + 3 and o.intersects(reach) for j, o in enumerate(outlines) if j != i):
                 shared += 1

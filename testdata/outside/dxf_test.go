@@ -39,8 +39,8 @@ type audited struct {
 	Entities []entity
 }
 
-// micrometre is the tolerance of re-read geometry, in millimetres.
-const micrometre = 1e-3
+// micrometer is the tolerance of re-read geometry, in millimeters.
+const micrometer = 1e-3
 
 var audits onces[[]audited]
 
@@ -82,7 +82,7 @@ func checkBlank(list []entity, scale float64, length, width float64, blank [2]fl
 		x0, y0, x1, y1 = x0*scale, y0*scale, x1*scale, y1*scale
 		switch {
 		case !e.Closed:
-			if crossing++; math.Abs(x0+x1) > micrometre || math.Abs(y0+y1) > micrometre {
+			if crossing++; math.Abs(x0+x1) > micrometer || math.Abs(y0+y1) > micrometer {
 				return fmt.Errorf("a line of the datum from %g, %g to %g, %g", x0, y0, x1, y1)
 			}
 		default:
@@ -147,16 +147,16 @@ func checkHeader(t *testing.T, a audited, version, unit string) {
 			continue
 		}
 		other, taken := operations.LoadOrStore(l.Color, what)
-		colour, known := colours.LoadOrStore(what, l.Color)
-		if taken && other != what || known && colour != l.Color {
-			t.Errorf("%s: layer %s has colour %d, as %v, and %s %v elsewhere", a.File, l.Name, l.Color,
-				other, what, colour)
+		color, known := colors.LoadOrStore(what, l.Color)
+		if taken && other != what || known && color != l.Color {
+			t.Errorf("%s: layer %s has color %d, as %v, and %s %v elsewhere", a.File, l.Name, l.Color,
+				other, what, color)
 		}
 	}
 }
 
-// colours of operations, and operations of colours, are the same in all files.
-var colours, operations sync.Map
+// colors of operations, and operations of colors, are the same in all files.
+var colors, operations sync.Map
 
 // operationOf is the operation in a layer's name by whatever pattern, or the name of one
 // that is not cut.
@@ -210,7 +210,7 @@ func checkOrder(a audited, legend []legendRow) error {
 
 // TestDXF: every file of every sample, both versions, both units, and of jobs that
 // have what the samples do not, as ezdxf and dxf-parser read it, is the panel of
-// the report to a micrometre, drawn by the rules.
+// the report to a micrometer, drawn by the rules.
 func TestDXF(t *testing.T) {
 	samples(t, []string{"mm", "in"}, func(t *testing.T, job, version, unit string) {
 		checkDrawings(t, job, version, unit)
@@ -226,7 +226,7 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 	t.Helper()
 	dir, r := build(t, job)
 	asked, tabbed := tabsOf(job)
-	drawn := geom.Millimetre
+	drawn := geom.Millimeter
 	if unit == "in" {
 		drawn = geom.Inch
 	}
@@ -270,7 +270,7 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 			want[filepath.Join(dir, name)] = list
 			of[filepath.Join(dir, name)] = i
 		}
-		if beyond, _ := s.beyond(); r.Faces[i].Part != p.Name || r.Faces[i].Turned != (p.Files.Inside != "" && p.Files.Outside != "") || math.Abs(r.Faces[i].Beyond*r.mm()-beyond) > micrometre {
+		if beyond, _ := s.beyond(); r.Faces[i].Part != p.Name || r.Faces[i].Turned != (p.Files.Inside != "" && p.Files.Outside != "") || math.Abs(r.Faces[i].Beyond*r.mm()-beyond) > micrometer {
 			t.Errorf("%s: it runs %.4f mm past its edges; of its faces the report says %+v", p.Name, beyond, r.Faces[i])
 		}
 	}
@@ -299,7 +299,7 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 			var slots []entity
 			if slots, rest = slotsIn(rest, drawn.MM()); len(slots) > 0 {
 				tabs++
-				if err := r.checkTabs(slots, p, s, asked); err != nil || math.Abs(s.skin-asked.height) > micrometre {
+				if err := r.checkTabs(slots, p, s, asked); err != nil || math.Abs(s.skin-asked.height) > micrometer {
 					t.Errorf("%s: the outline leaves %.3f mm, asked for tabs of %.3f: %v", a.File,
 						s.skin, asked.height, err)
 				}
@@ -371,7 +371,7 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 	return r
 }
 
-// scaled is an entity in millimetres.
+// scaled is an entity in millimeters.
 func scaled(e entity, mm float64) entity {
 	e.Center[0], e.Center[1], e.Radius = e.Center[0]*mm, e.Center[1]*mm, e.Radius*mm
 	e.Points = slices.Clone(e.Points)
@@ -397,7 +397,7 @@ func checkBits(t *testing.T, r report, bits []float64) {
 		if !r.plain(p) {
 			continue
 		}
-		s := r.sheet(p, geom.Millimetre)
+		s := r.sheet(p, geom.Millimeter)
 		for _, k := range s.Pockets {
 			widest := 0.0
 			for _, b := range bits {
@@ -413,8 +413,8 @@ func checkBits(t *testing.T, r report, bits []float64) {
 	}
 }
 
-// TestCompareFinds: the comparison sees a cut moved by 2 micrometres, one
-// missing, one doubled, one left open and one on another layer; a centre line
+// TestCompareFinds: the comparison sees a cut moved by 2 micrometers, one
+// missing, one doubled, one left open and one on another layer; a center line
 // closed or moved.
 func TestCompareFinds(t *testing.T) {
 	s := sheet{Panel: richPanel(), routing: routing{OverRun: 1, Relief: "dogbone", ExactSlots: "centerline"}, bits: func(string) []float64 { return []float64{5} }}
@@ -428,7 +428,7 @@ func TestCompareFinds(t *testing.T) {
 	line := slices.IndexFunc(want, func(e entity) bool { return !e.Closed })
 	move := func(l []entity, i int) []entity {
 		l[i].Points = slices.Clone(l[i].Points)
-		l[i].Points[len(l[i].Points)-1][0] += 2 * micrometre
+		l[i].Points[len(l[i].Points)-1][0] += 2 * micrometer
 		return l
 	}
 	for name, spoil := range map[string]func(list []entity) []entity{
@@ -439,7 +439,7 @@ func TestCompareFinds(t *testing.T) {
 		"doubled":     func(l []entity) []entity { return append(l, l[0]) },
 		"open":        func(l []entity) []entity { l[1].Closed = false; return l },
 		"layer":       func(l []entity) []entity { l[1].Layer += "X"; return l },
-		"radius":      func(l []entity) []entity { l[0].Radius += 2 * micrometre; return l },
+		"radius":      func(l []entity) []entity { l[0].Radius += 2 * micrometer; return l },
 	} {
 		if compare(want, spoil(slices.Clone(want)), 1) == nil {
 			t.Errorf("%s: not found", name)

@@ -16,7 +16,7 @@ func sameLine(a, b [][3]float64, closed bool) bool {
 	same := func(at func(i int) [3]float64) bool {
 		for i, p := range a {
 			q := at(i)
-			if math.Abs(p[0]-q[0]) >= micrometre || math.Abs(p[1]-q[1]) >= micrometre || math.Abs(p[2]-q[2]) >= 1e-6 {
+			if math.Abs(p[0]-q[0]) >= micrometer || math.Abs(p[1]-q[1]) >= micrometer || math.Abs(p[2]-q[2]) >= 1e-6 {
 				return false
 			}
 		}
@@ -33,13 +33,14 @@ func sameLine(a, b [][3]float64, closed bool) bool {
 	return false
 }
 
-// sameEntity compares in millimetres; scale is that of b's unit.
+// sameEntity compares in millimeters; scale is that of b's unit.
 func sameEntity(a, b entity, scale float64) bool {
 	if withoutBit(a.Layer) != withoutBit(b.Layer) || a.Closed != b.Closed || (a.Type == "CIRCLE") != (b.Type == "CIRCLE") {
 		return false
 	}
 	if a.Type == "CIRCLE" {
-		return math.Hypot(a.Center[0]-b.Center[0]*scale, a.Center[1]-b.Center[1]*scale) < micrometre && math.Abs(a.Radius-b.Radius*scale) < micrometre
+		return math.Hypot(a.Center[0]-b.Center[0]*scale,
+			a.Center[1]-b.Center[1]*scale) < micrometer && math.Abs(a.Radius-b.Radius*scale) < micrometer
 	}
 	points := make([][3]float64, len(b.Points))
 	for i, p := range b.Points {

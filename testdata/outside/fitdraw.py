@@ -52,7 +52,7 @@ def main():
         return numpy.minimum(floor, shoulder)
 
     # The front is as long as the tongues, of the cutter's height, need.
-    front = job["width"] - job["left"] - job["right"] + 2 * job["height"] + off["length of front and back"]
+    front = job["width"] - job["left"] - job["right"] + 2 * job["height"] + off["length of box front and back"]
     sides = job["left"] + off["thickness of the left side"] + job["right"] + off["thickness of the right side"]
     width = front + sides - into("left") - into("right")
     depth = job["depth"] + off["length of the sides"]
@@ -66,7 +66,7 @@ def main():
         # A front or back that is thicker than wall and tongue, each where the fence puts
         # it, stands proud of the ends of the sides.
         proud = 0
-        for end in ("front", "back"):
+        for end in ("box front", "back"):
             recess = 2 * off["fence distance"] + off[f"place of the {end}'s dado"] + off[f"cut of the {end}'s tongue"] - off[f"thickness of the {end}"]
             proud = proud + numpy.maximum(0, -recess)
         for name, v in (("outside-width", width), ("outside-depth", depth + proud), ("diagonal", measures["diagonal"])):

@@ -20,7 +20,7 @@ func sawnBox(t *testing.T, width, depth, glueRoom float64) joinery.Drawer {
 		BottomClearance: 2, GlueSpace: glueRoom})
 	for _, p := range problems {
 		if p.IsError() {
-			t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimetre))
+			t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimeter))
 		}
 	}
 	return d

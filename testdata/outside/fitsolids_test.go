@@ -39,9 +39,9 @@ func cutBy(d joinery.Drawer, x offs) machine {
 		}
 	}
 	m.side = d.Spec.Sides.Thickness.Mean + x["thickness of the left side"]
-	m.front = d.Spec.Front.Thickness.Mean + x["thickness of the front"]
+	m.front = d.Spec.Front.Thickness.Mean + x["thickness of the box front"]
 	// The dado's outer wall.
-	m.dado = m.f + x[m.fence] + x["place of the front's dado"]
+	m.dado = m.f + x[m.fence] + x["place of the box front's dado"]
 	m.w += x["width of the cutter"]
 	deeper := x[m.height]
 	m.deep = m.h + d.Spec.GlueSpace + deeper + x["depth of the left dado"]
@@ -52,16 +52,16 @@ func cutBy(d joinery.Drawer, x offs) machine {
 	case !router:
 		// Stood on end against the same fence: the tongue is what is before the cutter,
 		// and as long as the cutter is high.
-		m.tongue = m.f + x[m.fence] + x["cut of the front's tongue"]
+		m.tongue = m.f + x[m.fence] + x["cut of the box front's tongue"]
 		m.long = m.h + deeper + x["length of the left rabbet"]
 	case d.Spec.DepthFrom == joinery.FromSpoilboard:
 		// What is left over the spoilboard is the same in every board.
-		m.tongue = m.f - deeper + x["cut of the front's tongue"]
+		m.tongue = m.f - deeper + x["cut of the box front's tongue"]
 		m.deep += m.side - d.Spec.Sides.Thickness.Mean
 		m.long = m.h + d.Spec.Sides.Thickness.Max - d.Spec.Sides.Thickness.Mean + x[m.fence] + x["length of the left rabbet"]
 	default:
 		// What is cut away is.
-		m.tongue = m.front - (d.Spec.Front.Thickness.Mean - m.f + deeper) + x["cut of the front's tongue"]
+		m.tongue = m.front - (d.Spec.Front.Thickness.Mean - m.f + deeper) + x["cut of the box front's tongue"]
 		m.long = m.h + x[m.fence] + x["length of the left rabbet"]
 	}
 	return m
@@ -117,10 +117,10 @@ const (
 // more; a tongue without play goes in nowhere. Pushed in, the front stops where the
 // width says.
 func TestFitAsSolids(t *testing.T) {
-	limits := offs{"fence": 0.15, "height": 0.2, "width of the cutter": 0.1, "thickness of the front": 0.25, "thickness of the left side": 0.3, "place of the front's dado": 0.04,
-		"cut of the front's tongue": 0.05, "height of the dados": 0.17, "depth of the left dado": 0.06, "length of the left rabbet": 0.07}
-	names := []string{"fence", "height", "width of the cutter", "thickness of the front", "thickness of the left side", "place of the front's dado",
-		"cut of the front's tongue", "depth of the left dado", "length of the left rabbet", "height of the dados"}
+	limits := offs{"fence": 0.15, "height": 0.2, "width of the cutter": 0.1, "thickness of the box front": 0.25, "thickness of the left side": 0.3, "place of the box front's dado": 0.04,
+		"cut of the box front's tongue": 0.05, "height of the dados": 0.17, "depth of the left dado": 0.06, "length of the left rabbet": 0.07}
+	names := []string{"fence", "height", "width of the cutter", "thickness of the box front", "thickness of the left side", "place of the box front's dado",
+		"cut of the box front's tongue", "depth of the left dado", "length of the left rabbet", "height of the dados"}
 	saw := sawnBox(t, 300, 250, 0)
 	again := func(kind joinery.CutterKind, from joinery.DepthFrom, room float64) joinery.Drawer {
 		s := saw.Spec
@@ -131,7 +131,7 @@ func TestFitAsSolids(t *testing.T) {
 		d, problems, _ := joinery.LayOut(s)
 		for _, p := range problems {
 			if p.IsError() {
-				t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimetre))
+				t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimeter))
 			}
 		}
 		return d
@@ -184,9 +184,9 @@ func TestFitAsSolids(t *testing.T) {
 			into := (m.length() + 2*m.side - value("outside-width")) / 2
 			what := fmt.Sprintf("%s, %s: ", c.name, corner)
 			if math.Abs(inner-outer-play) > 1e-9 {
-				t.Errorf("%srecess %.6f to %.6f, play %.6f", what, outer, inner, play)
+				t.Errorf("%srecess %.6f to %.6f, clearance %.6f", what, outer, inner, play)
 			}
-			// A millimetre off, so that the shoulder is away from the side.
+			// A millimeter off, so that the shoulder is away from the side.
 			off := into - 1
 			face := off * d.Spec.Height // of the tongue in the dado
 			middle := (outer + inner) / 2

@@ -1,7 +1,7 @@
 // Reads GLB files named on standard input, one a line. Prints for each {"file",
 // "errors", "warnings", "messages", "low", "high", "nodes": [{"name", "part", "mesh",
 // "status", "volume", "open"}]}: what gltf-validator counts, the bounds that three.js
-// finds in metres, and for each node with a mesh, placed as its matrix says, what
+// finds in meters, and for each node with a mesh, placed as its matrix says, what
 // manifold-3d makes of it once equal coordinates were welded; volumes in mm3.
 import { readFileSync } from 'node:fs';
 import validator from 'gltf-validator';

@@ -24,12 +24,12 @@ type glbFacts struct {
 	}
 }
 
-// sameBounds, in mm, is a tenth of what a caliper shows; float32 in metres is better.
+// sameBounds, in mm, is a tenth of what a caliper shows; float32 in meters is better.
 const sameBounds = 0.001
 
 // TestGLB: gltf-validator has nothing to say against any GLB of any sample, every node
 // is a manifold for manifold-3d with the volume of its part, and three.js gives a
-// drawer's GLB the bounds that it gives its STL: metres for millimetres, Y up for Z up.
+// drawer's GLB the bounds that it gives its STL: meters for millimeters, Y up for Z up.
 func TestGLB(t *testing.T) {
 	t.Parallel()
 	for _, sample := range sampleFiles(t) {

@@ -8,11 +8,11 @@ import (
 	"testing"
 )
 
-// nearHeight is how near heights have to be, in millimetres: cuts that share a layer may
+// nearHeight is how near heights have to be, in millimeters: cuts that share a layer may
 // differ by what its name rounds off.
 const nearHeight = 0.011
 
-// floorOf works out, in millimetres, at which height a cut of the legend ends and where its
+// floorOf works out, in millimeters, at which height a cut of the legend ends and where its
 // face is: from the face down, or from the top of the spoilboard. What goes through goes
 // through the thickest board, and as far on as the job says.
 func (r report) floorOf(l legendRow, stock string) (floor, face float64) {

@@ -43,7 +43,7 @@ cutter: {kind: router, diameter: 6.2}
 drawers:
   - {name: exact, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6}
 `},
-	{name: "slots-line", cuts: centreLine, text: extraStock + `
+	{name: "slots-line", cuts: centerLine, text: extraStock + `
 cutter: {kind: router, diameter: 6.2}
 router: {exact-slots: centerline, overcut: 2}
 drawers:
@@ -148,11 +148,11 @@ drawers:
 }
 
 func withRelief(c shapedCut) bool   { return c.Arcs > 0 }
-func centreLine(c shapedCut) bool   { return c.Corners == 2 && strings.Contains(c.Layer, "_LINE_") }
+func centerLine(c shapedCut) bool   { return c.Corners == 2 && strings.Contains(c.Layer, "_LINE_") }
 func outsidePanel(c shapedCut) bool { return c.Drawn == 0 && c.Swept > 0 }
 func widened(c shapedCut) bool {
 	w, h := c.box()
-	return math.Abs(min(w, h)-c.Bit-slotRoom) < micrometre
+	return math.Abs(min(w, h)-c.Bit-slotRoom) < micrometer
 }
 
 // extras are the extra jobs, each in one of the versions and units in turn, several

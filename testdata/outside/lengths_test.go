@@ -28,7 +28,7 @@ func TestPageRoundsAsListsDo(t *testing.T) {
 	if err := json.Unmarshal([]byte(out), &printed); err != nil {
 		t.Fatal(err)
 	}
-	for i, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
+	for i, u := range []geom.Unit{geom.Millimeter, geom.Inch} {
 		for n, size := range sizes {
 			want := geom.LengthOf(size).Fixed(u)
 			if want = strings.TrimSuffix(strings.TrimRight(want, "0"), "."); want == "" {

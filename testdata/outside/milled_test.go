@@ -17,7 +17,7 @@ const (
 	// may have in common where they stand.
 	maxInGoing = 1.0
 	// chordVolume is what chords for arcs can make of it: those of the product's
-	// proof keep within 0.005 mm of relief and bit rounds, a few millimetres long and
+	// proof keep within 0.005 mm of relief and bit rounds, a few millimeters long and
 	// up to 10 mm deep.
 	chordVolume = 0.1
 	// sameOutside is what the sizes of a box may differ by, in mm.
@@ -25,7 +25,7 @@ const (
 )
 
 // trial is a way in which boards or machine are off, and what prove takes for it.
-// Lengths are in millimetres.
+// Lengths are in millimeters.
 type trial struct {
 	role    string  // of the part whose stock is
 	thicker float64 // than its readings
@@ -37,7 +37,7 @@ type trial struct {
 }
 
 // trials are tried on every job: fits are looser than 0.1 mm and closer than 0.5.
-var trials = []trial{{}, {depth: -0.6}, {depth: 0.1}, {along: 0.3}, {role: "bottom", thicker: 0.6}, {role: "side", thicker: -0.1}, {role: "front", thicker: 0.6}}
+var trials = []trial{{}, {depth: -0.6}, {depth: 0.1}, {along: 0.3}, {role: "bottom", thicker: 0.6}, {role: "side", thicker: -0.1}, {role: "box-front", thicker: 0.6}}
 
 // trialsOf are those of one of the jobs: of a router, for which there are many jobs, the first,
 // and two more in turn, or all ([geomtest.All]).
@@ -105,7 +105,7 @@ func (r report) classic(d drawer) bool {
 		if p.Label != "" || p.Role == "divider" || p.Role == "drawer-front" || p.Role == "bottom" && bored {
 			return false
 		}
-		rabbets = rabbets || p.Role == "front" && slices.ContainsFunc(p.Operations,
+		rabbets = rabbets || p.Role == "box-front" && slices.ContainsFunc(p.Operations,
 			func(o operation) bool { return o.Kind == "rabbet" })
 	}
 	return rabbets
@@ -139,7 +139,7 @@ func milled(p part, r report, files map[string]cutFile, v trial) (jsonPanel, err
 	out := jsonPanel{Thickness: thick, Outline: [][2]float64{{0, 0}, {length, 0}, {length, width}, {0, width}}}
 	for _, name := range []string{p.Files.Inside, p.Files.Outside} {
 		f, ok := files[name]
-		if name != "" && (!ok || math.Abs(f.Length-length) > micrometre || math.Abs(f.Width-width) > micrometre) {
+		if name != "" && (!ok || math.Abs(f.Length-length) > micrometer || math.Abs(f.Width-width) > micrometer) {
 			return out, fmt.Errorf("%s: %g x %g mm, the report has %g x %g", name, f.Length, f.Width, length, width)
 		}
 		if len(f.Outline) > 0 {
@@ -354,7 +354,7 @@ func TestMilledFinds(t *testing.T) {
 		return files
 	}
 	files := byFile(shapely(t, "--solids", dir))
-	fat := trial{role: "front", thicker: 0.6}.in(r, r.Drawers[0])
+	fat := trial{role: "box-front", thicker: 0.6}.in(r, r.Drawers[0])
 	good, bad := prove(t, dir).Proof[0], prove(t, dir, fat.options()...).Proof[0]
 	box := func(d proof, files map[string]cutFile, v trial) jsonBox {
 		b, err := placed(d, r, files, v)

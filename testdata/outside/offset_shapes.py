@@ -17,7 +17,7 @@ loop. "hole": the same along the paths of an opening; what is gone, with what fa
 out, against the opening. A beam leaves corners that it cannot get into: the loop is
 closed, or opened, by a disc first.
 
-GEOS leaves out corners of a line that point inwards by less than a hundredth of the
+GEOS leaves out corners of a line that point inward by less than a hundredth of the
 radius before it moves the line, so that arcs come out up to 20 nm off: circles, whose
 areas are known, show it.
 

@@ -2,7 +2,7 @@
 // and boxes.mjs.
 //
 // A panel is {thickness, outline: ring, holes: [ring], pockets: [{outside, depth,
-// rings}]}; a ring is [[x, y], ...] in millimetres, counter-clockwise, and among a
+// rings}]}; a ring is [[x, y], ...] in millimeters, counter-clockwise, and among a
 // pocket's rings clockwise where it is an island.
 import Module from 'manifold-3d';
 

@@ -82,10 +82,10 @@ func TestPacketHoldsEverything(t *testing.T) {
 }
 
 // TestPacketUnits: the packet of a job in inches has no metric unit, and that of one in
-// millimetres none of inches. The single letters g and m also name cuts on the drawings, so
+// millimeters none of inches. The single letters g and m also name cuts on the drawings, so
 // glue alone is looked at for them.
 func TestPacketUnits(t *testing.T) {
-	metric := regexp.MustCompile(`\b(\d+ mm|mm2?|cm|m2|kg|N/mm2|grams?|metres?)\b|glue .* g$`)
+	metric := regexp.MustCompile(`\b(\d+ mm|mm2?|cm|m2|kg|N/mm2|grams?|meters?)\b|glue .* g$`)
 	inches := regexp.MustCompile(`\b(sq ft|sq in|oz|lb|psi|inches)\b|\d in\b`)
 	for _, file := range sampleFiles(t) {
 		dir, r := build(t, textOf(t, file))
@@ -133,7 +133,7 @@ func TestPacketPages(t *testing.T) {
 			}
 			continue
 		}
-		if off := differing(grey(t, p), grey(t, name)); off > maxDiffering {
+		if off := differing(gray(t, p), gray(t, name)); off > maxDiffering {
 			t.Errorf("%s: %.2f %% of the page differs from what was looked at", filepath.Base(p), 100*off)
 		}
 	}
@@ -141,20 +141,20 @@ func TestPacketPages(t *testing.T) {
 		t.Errorf("%d pages, %d were looked at", len(pages), len(old))
 	}
 	// The comparison sees a page that is another one.
-	if off := differing(grey(t, pages[0]), grey(t, pages[1])); off <= maxDiffering {
+	if off := differing(gray(t, pages[0]), gray(t, pages[1])); off <= maxDiffering {
 		t.Errorf("two pages differ by %.2f %% alone", 100*off)
 	}
 }
 
 const (
-	// maxDiffering is the part of a page's dots that may be another grey: versions of
+	// maxDiffering is the part of a page's dots that may be another gray: versions of
 	// poppler set the edges of letters differently, by fewer than one dot in 200.
 	maxDiffering = 0.005
-	// sameGrey is by how much a dot may be lighter or darker, of 255.
-	sameGrey = 64
+	// sameGray is by how much a dot may be lighter or darker, of 255.
+	sameGray = 64
 )
 
-func grey(t *testing.T, name string) *image.Gray {
+func gray(t *testing.T, name string) *image.Gray {
 	t.Helper()
 	f, err := os.Open(name)
 	if err != nil {
@@ -175,14 +175,14 @@ func hundredths(mm float64) string {
 	return fmt.Sprintf("%.2f", math.Round(math.Round(mm*1e6)/1e4)/100)
 }
 
-// differing is the part of the dots that are another grey in two pictures.
+// differing is the part of the dots that are another gray in two pictures.
 func differing(a, b *image.Gray) float64 {
 	if a.Bounds() != b.Bounds() {
 		return 1
 	}
 	n := 0
 	for i, v := range a.Pix {
-		if d := int(v) - int(b.Pix[i]); d > sameGrey || d < -sameGrey {
+		if d := int(v) - int(b.Pix[i]); d > sameGray || d < -sameGray {
 			n++
 		}
 	}
@@ -234,7 +234,7 @@ func TestTrueSize(t *testing.T) {
 		text := textOf(t, f)
 		size := regexp.MustCompile(`width="([\d.]+)mm" height="([\d.]+)mm" viewBox="0 0 ([\d.]+) ([\d.]+)"`).FindStringSubmatch(text)
 		if size == nil || size[1] != size[3] || size[2] != size[4] {
-			t.Errorf("%s is not in millimetres: %q", filepath.Base(f), size)
+			t.Errorf("%s is not in millimeters: %q", filepath.Base(f), size)
 		}
 		if !hasSquare(text, 100, 1e-3) {
 			t.Errorf("%s: no square of 100 mm", filepath.Base(f))

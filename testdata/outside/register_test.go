@@ -8,12 +8,12 @@ import (
 	"testing"
 )
 
-// registerWeb is the least wood, in millimetres, between a registration hole and
+// registerWeb is the least wood, in millimeters, between a registration hole and
 // what is cut.
 const registerWeb = 3
 
 // registered takes the registration holes, and the circles on BLANK for the pins
-// that stand in them, out of what a reader found; in millimetres. Strokes of numbers are
+// that stand in them, out of what a reader found; in millimeters. Strokes of numbers are
 // left out.
 func registered(list []entity, scale float64) (holes, rest []entity) {
 	for _, e := range list {
@@ -39,7 +39,8 @@ func checkRegister(inside, outside, drawn []entity, length, width float64) error
 	}
 	has := func(layer string, list []entity, x, y, r float64) bool {
 		return slices.ContainsFunc(list, func(e entity) bool {
-			return strings.HasPrefix(e.Layer, layer) && e.Type == "CIRCLE" && math.Hypot(e.Center[0]-x, e.Center[1]-y) < micrometre && math.Abs(e.Radius-r) < micrometre
+			return strings.HasPrefix(e.Layer, layer) && e.Type == "CIRCLE" && math.Hypot(e.Center[0]-x,
+				e.Center[1]-y) < micrometer && math.Abs(e.Radius-r) < micrometer
 		})
 	}
 	for i, e := range outside {
@@ -68,7 +69,7 @@ func checkRegister(inside, outside, drawn []entity, length, width float64) error
 			if in && (strings.HasPrefix(d.Layer, "PROFILE") || d.Layer == "BLANK" || d.Layer == "OUTLINE") || d.Layer == "SCALE" {
 				continue
 			}
-			if near(d, x, y) < r+registerWeb-micrometre {
+			if near(d, x, y) < r+registerWeb-micrometer {
 				return fmt.Errorf("the hole at %.3f, %.3f meets %s", x, y, d.Layer)
 			}
 		}
@@ -95,8 +96,8 @@ func boxOf(e entity) (x0, y0, x1, y1 float64) {
 	return x0, y0, x1, y1
 }
 
-// TestRegisterFinds: the judgement of registration holes sees one that is off by
-// 2 micrometres on one face, holes in the middle of the width, at the edge or in a
+// TestRegisterFinds: the judgment of registration holes sees one that is off by
+// 2 micrometers on one face, holes in the middle of the width, at the edge or in a
 // cut, one missing, and holes that are drilled again where pins stand.
 func TestRegisterFinds(t *testing.T) {
 	at := func(layer string, x, y, x2, y2 float64) []entity {
@@ -114,7 +115,7 @@ func TestRegisterFinds(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, holes := range map[string][2][]entity{
-		"off":     {at("BLANK", -14+2*micrometre, 30, 314, 30), good[1]},
+		"off":     {at("BLANK", -14+2*micrometer, 30, 314, 30), good[1]},
 		"uneven":  both(-14, 30, 315, 30),
 		"middle":  both(-14, 45, 314, 45),
 		"edge":    both(-2, 30, 302, 30),

@@ -46,7 +46,7 @@ func (r report) machine(p part) string {
 	return ""
 }
 
-// panel is a part in millimetres. Grooves take the bottom, which has square corners
+// panel is a part in millimeters. Grooves take the bottom, which has square corners
 // and may lie anywhere in its play.
 func (r report) panel(p part) geom.Panel {
 	scale := r.mm()

@@ -33,7 +33,7 @@ drawers:
 `
 }
 
-// TestHeldSheets: on sheets of any gap, bit and bridges, of which neighbours share some, all
+// TestHeldSheets: on sheets of any gap, bit and bridges, of which neighbors share some, all
 // parts hang together; nothing leaves the sheet, or enters an area to keep out of. What is
 // planted is found.
 func TestHeldSheets(t *testing.T) {
@@ -63,7 +63,7 @@ func TestHeldSheets(t *testing.T) {
 			stops++
 		}
 	}
-	t.Logf("%d slots, %d bridges that neighbours share", slots, shared)
+	t.Logf("%d slots, %d bridges that neighbors share", slots, shared)
 	if shared < 50 || slots < 100 || three == 0 || stops == 0 {
 		t.Errorf("%d slots, %d shared bridges, %d sheets on three pins, %d on stops", slots, shared, three, stops)
 	}

@@ -11,10 +11,10 @@ Reads one JSON object a line:
 and prints one for each: {"area": mm2, "parts": how many polygons,
 "islands": how many holes in them, of those above 1e-4 mm2}.
 
-GEOS leaves out corners of a line that point inwards by less than a hundredth of
-the radius before it moves the line outwards, arcs of many chords among them, so
+GEOS leaves out corners of a line that point inward by less than a hundredth of
+the radius before it moves the line outward, arcs of many chords among them, so
 that what it covers reaches beyond the loop by up to a thousandth of a
-millimetre all along a side. What is certain is put right: a pocket lies in its
+millimeter all along a side. What is certain is put right: a pocket lies in its
 loop, and a panel is not cut. What is near a loop is put together side by side.
 
 Needs Debian's python3-shapely (tried with 1.8.5 on GEOS 3.11.1).
@@ -32,7 +32,7 @@ SPECK = 1e-4
 
 
 def arc(x, y, bulge, x2, y2):
-    """Centre, radius, first direction and sweep of an arc."""
+    """Center, radius, first direction and sweep of an arc."""
     k = (1 - bulge * bulge) / (4 * bulge)
     cx, cy = (x + x2) / 2 - k * (y2 - y), (y + y2) / 2 + k * (x2 - x)
     return cx, cy, math.hypot(x - cx, y - cy), math.atan2(y - cy, x - cx), 4 * math.atan(bulge)

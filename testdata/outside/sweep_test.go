@@ -62,7 +62,7 @@ func (s sweptShape) own() (covered, error) {
 	return c, err
 }
 
-// sweptArea is the most, in square millimetres, that two areas may differ.
+// sweptArea is the most, in square millimeters, that two areas may differ.
 const sweptArea = 0.01
 
 // shapes draws loops and paths of drawer-part size, the same every time.

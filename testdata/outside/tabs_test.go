@@ -13,7 +13,7 @@ import (
 	"drawerwright/geom"
 )
 
-// tabs are the bridges that a job asks for, in millimetres.
+// tabs are the bridges that a job asks for, in millimeters.
 type tabs struct{ width, height float64 }
 
 var tabsAsked = regexp.MustCompile(`tabs: \{width: ([0-9.]+), height: ([0-9.]+)`)
@@ -28,7 +28,7 @@ func tabsOf(job string) (tabs, bool) {
 	return tabs{w, h}, true
 }
 
-// slotsIn takes the slots between tabs out of what a reader found, in millimetres.
+// slotsIn takes the slots between tabs out of what a reader found, in millimeters.
 func slotsIn(list []entity, scale float64) (slots, rest []entity) {
 	for _, e := range list {
 		if !strings.HasPrefix(e.Layer, "SLOT_") {
@@ -45,7 +45,7 @@ func slotsIn(list []entity, scale float64) (slots, rest []entity) {
 	return slots, rest
 }
 
-// stretch is a piece of a panel's outline, in millimetres from its first corner.
+// stretch is a piece of a panel's outline, in millimeters from its first corner.
 type stretch struct{ from, to float64 }
 
 // checkTabs judges the slots around a panel, in panel coordinates: they lie along
@@ -57,11 +57,11 @@ func (r report) checkTabs(slots []entity, p part, s sheet, asked tabs) error {
 	// along gives the sides that a point is on, and how far along the outline.
 	along := func(q [3]float64) map[int]float64 {
 		on := map[int]float64{}
-		if q[0] < -micrometre || q[0] > length+micrometre || q[1] < -micrometre || q[1] > width+micrometre {
+		if q[0] < -micrometer || q[0] > length+micrometer || q[1] < -micrometer || q[1] > width+micrometer {
 			return on
 		}
 		for side, d := range [4][2]float64{{q[1], q[0]}, {q[0] - length, q[1]}, {q[1] - width, length - q[0]}, {q[0], width - q[1]}} {
-			if math.Abs(d[0]) < micrometre {
+			if math.Abs(d[0]) < micrometer {
 				on[side] = starts[side] + d[1]
 			}
 		}
@@ -75,7 +75,7 @@ func (r report) checkTabs(slots []entity, p part, s sheet, asked tabs) error {
 		}
 		for i, q := range e.Points {
 			on, next := along(q), along(e.Points[(i+1)%len(e.Points)])
-			if out := max(-q[0], q[0]-length, -q[1], q[1]-width); len(on) == 0 && math.Abs(out-bit-slotRoom) > micrometre {
+			if out := max(-q[0], q[0]-length, -q[1], q[1]-width); len(on) == 0 && math.Abs(out-bit-slotRoom) > micrometer {
 				return fmt.Errorf("a slot has a corner %.4f mm from the panel, its bit is %.4f", out, bit)
 			}
 			for side, a := range on {
@@ -90,10 +90,10 @@ func (r report) checkTabs(slots []entity, p part, s sheet, asked tabs) error {
 	var free []stretch
 	at := covered[len(covered)-1].to - around
 	for _, c := range covered {
-		if c.from < at-micrometre {
+		if c.from < at-micrometer {
 			return fmt.Errorf("slots run into each other at %.3f", c.from)
 		}
-		if c.from > at+micrometre {
+		if c.from > at+micrometer {
 			free = append(free, stretch{at, c.from})
 		}
 		at = c.to
@@ -102,7 +102,7 @@ func (r report) checkTabs(slots []entity, p part, s sheet, asked tabs) error {
 		return fmt.Errorf("%d tabs between %d slots", len(free), len(slots))
 	}
 	for _, f := range free {
-		if math.Abs(f.to-f.from-asked.width) > micrometre {
+		if math.Abs(f.to-f.from-asked.width) > micrometer {
 			return fmt.Errorf("a tab is %.4f mm wide, asked for %.4f", f.to-f.from, asked.width)
 		}
 		middle := math.Mod((f.from+f.to)/2+around, around)
@@ -131,7 +131,7 @@ func (r report) checkTabs(slots []entity, p part, s sheet, asked tabs) error {
 }
 
 // partAt names a part of the drawer whose box holds a point of another part's
-// middle, in millimetres of that part.
+// middle, in millimeters of that part.
 func (r report) partAt(p part, x, y float64) string {
 	for _, stands := range p.Stands {
 		q := stands.at(x/r.mm(), y/r.mm(), p.Thickness/2)
@@ -154,16 +154,16 @@ func (r report) partAt(p part, x, y float64) string {
 	return ""
 }
 
-// TestTabsFind: the judgement of tabs sees one that is too narrow, one on an edge
+// TestTabsFind: the judgment of tabs sees one that is too narrow, one on an edge
 // that another part bears on, one in a pocket's mouth, a slot too few and a slot
 // too near.
 func TestTabsFind(t *testing.T) {
 	i := slices.IndexFunc(extraJobs, func(j extraJob) bool { return j.name == "tabs" })
 	dir, r := build(t, extraJobs[i].text)
 	asked, _ := tabsOf(extraJobs[i].text)
-	part := slices.IndexFunc(r.Parts, func(p part) bool { return p.Role == "front" })
+	part := slices.IndexFunc(r.Parts, func(p part) bool { return p.Role == "box-front" })
 	p := r.Parts[part]
-	s := r.sheet(p, geom.Millimetre)
+	s := r.sheet(p, geom.Millimeter)
 	a := audit(t, []string{dir + "/" + p.Files.Inside})[0]
 	good, _ := slotsIn(a.Entities, 1)
 	if err := r.checkTabs(good, p, s, asked); err != nil {
@@ -188,9 +188,9 @@ func TestTabsFind(t *testing.T) {
 		t.Fatal(err)
 	}
 	moved := around(asked.width, 100, 0)
-	moved[0].Points[0][1] += 2 * micrometre
+	moved[0].Points[0][1] += 2 * micrometer
 	for name, slots := range map[string][]entity{
-		"narrow":  around(asked.width-2*micrometre, 100, 0),
+		"narrow":  around(asked.width-2*micrometer, 100, 0),
 		"bearing": around(asked.width, 0, 60),
 		"mouth":   around(asked.width, 2, 0),
 		"missing": good[1:],

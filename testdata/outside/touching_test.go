@@ -16,7 +16,7 @@ const (
 	// long.
 	nudge = 1.3
 	// minTouch is the volume, in mm3, in which a part that was moved meets what it
-	// touched: a shoulder of a few square millimetres.
+	// touched: a shoulder of a few square millimeters.
 	minTouch = 2.0
 )
 
@@ -32,12 +32,12 @@ type touch struct {
 // the walls that hold it, dividers on their walls and the bottom, a drawer front on
 // the front. A bottom on cleats lies on those, and they on the walls.
 func touches(names []string, applied, slidIn bool) (list []touch) {
-	for _, end := range []string{"front", "back"} {
+	for _, end := range []string{"box front", "back"} {
 		list = append(list, touch{"left side", [3]float64{nudge, 0, 0}, end}, touch{"right side", [3]float64{-nudge, 0, 0}, end})
 	}
-	for _, wall := range []string{"left side", "right side", "front", "back"} {
+	for _, wall := range []string{"left side", "right side", "box front", "back"} {
 		if strip := "cleat of the " + wall; slices.Contains(names, strip) {
-			in := map[string][3]float64{"left side": {-nudge}, "right side": {nudge}, "front": {0, -nudge}, "back": {0, nudge}}[wall]
+			in := map[string][3]float64{"left side": {-nudge}, "right side": {nudge}, "box front": {0, -nudge}, "back": {0, nudge}}[wall]
 			list = append(list, touch{"bottom", [3]float64{0, 0, -nudge}, strip}, touch{strip, in, wall})
 			continue
 		}
@@ -52,7 +52,7 @@ func touches(names []string, applied, slidIn bool) (list []touch) {
 		case strings.HasPrefix(n, "divider"):
 			list = append(list, touch{n, [3]float64{0, 0, -nudge}, "bottom"})
 		case n == "drawer front":
-			list = append(list, touch{n, [3]float64{0, nudge, 0}, "front"})
+			list = append(list, touch{n, [3]float64{0, nudge, 0}, "box front"})
 		}
 	}
 	return list
@@ -143,7 +143,7 @@ func dividerTouches(b jsonBox) (list []touch) {
 		if s.X[0] != 0 {
 			list = append(list, touch{s.Name, [3]float64{-nudge, 0, 0}, "left side"}, touch{s.Name, [3]float64{nudge, 0, 0}, "right side"})
 		} else {
-			list = append(list, touch{s.Name, [3]float64{0, -nudge, 0}, "front"}, touch{s.Name, [3]float64{0, nudge, 0}, "back"})
+			list = append(list, touch{s.Name, [3]float64{0, -nudge, 0}, "box front"}, touch{s.Name, [3]float64{0, nudge, 0}, "back"})
 		}
 	}
 	return list
@@ -159,16 +159,16 @@ func (r report) bottomIs(d drawer, fit string) bool {
 		})
 	}
 	if fit == "applied" {
-		return !grooved("front")
+		return !grooved("box front")
 	}
-	return grooved("front") && !grooved("back")
+	return grooved("box front") && !grooved("back")
 }
 
 // TestTouchingFinds: the comparison sees a part that stands off by 2 mm, and one
 // that stands in another by 0.3 mm.
 func TestTouchingFinds(t *testing.T) {
-	off := boxFacts{Overlaps: []overlap{{"left side", "front", 0}}}
-	if (touch{"left side", [3]float64{nudge, 0, 0}, "front"}).judge(off) == nil {
+	off := boxFacts{Overlaps: []overlap{{"left side", "box front", 0}}}
+	if (touch{"left side", [3]float64{nudge, 0, 0}, "box front"}).judge(off) == nil {
 		t.Error("a side that stands off")
 	}
 	dir, r := build(t, extraJobs[0].text)
@@ -185,7 +185,7 @@ func TestTouchingFinds(t *testing.T) {
 	away.Parts[0].Origin[0] -= 2 - nudge
 	in.Parts[0].Origin[0] += 0.3
 	facts := assemble(t, []jsonBox{{away.Name, []standing{away.Parts[0], away.Parts[2]}}, in})
-	if (touch{"left side", [3]float64{nudge, 0, 0}, "front"}).judge(facts[0]) == nil || (touch{}).judge(facts[1]) == nil {
+	if (touch{"left side", [3]float64{nudge, 0, 0}, "box front"}).judge(facts[0]) == nil || (touch{}).judge(facts[1]) == nil {
 		t.Errorf("a side 2 mm off, or 0.3 mm in the front: %+v", facts)
 	}
 }

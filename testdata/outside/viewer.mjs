@@ -80,7 +80,7 @@ const checks = {
     await place.press('Enter');
     await settle(page);
     // In the middle of every side's wood, between its pockets, the cut shows as a mixture
-    // of its colour and the ground.
+    // of its color and the ground.
     const at = await page.evaluate(() => viewer.state.pieces.filter((p) => p.part.role === 'side').map((p) => {
       const f = viewer.state.frame(p), { length, thickness } = p.part, { axis, at } = viewer.state.section;
       const q = f.o.map((v, k) => v + 0.37 * length * f.x[k] + 0.5 * thickness * f.z[k]);
@@ -90,9 +90,9 @@ const checks = {
       return { cut: at > low + 1 && at < low + p.part.width - 1, key: p.key, x: x * viewer.dots, y: y * viewer.dots };
     }).filter((p) => p.cut));
     must(at.length > 0, 'no side is cut');
-    const colour = await page.evaluate(() => viewer.theme.role('side').map((v, k) => 255 * (v + 0.45 * (viewer.theme.ground[k] - v))));
+    const color = await page.evaluate(() => viewer.theme.role('side').map((v, k) => 255 * (v + 0.45 * (viewer.theme.ground[k] - v))));
     const { around } = await dots(page, at.map((p) => [p.x, p.y]));
-    around.forEach((found, i) => must(found.some((c) => c.every((v, k) => near(v, colour[k], 3))), `${at[i].key} has no closed cut at ${at[i].x}, ${at[i].y}: ${found[40]}`));
+    around.forEach((found, i) => must(found.some((c) => c.every((v, k) => near(v, color[k], 3))), `${at[i].key} has no closed cut at ${at[i].x}, ${at[i].y}: ${found[40]}`));
     const closed = await dots(page);
     await page.getByRole('button', { name: 'Other side' }).click();
     await settle(page);
@@ -143,11 +143,11 @@ const checks = {
       return i;
     });
     if (n < 0) return { plays: 0 };
-    await page.locator('summary', { hasText: 'Play in the joints' }).click();
-    const first = page.locator('details', { hasText: 'Play in the joints' }).getByRole('button').first();
+    await page.locator('summary', { hasText: 'Clearance in the joints' }).click();
+    const first = page.locator('details', { hasText: 'Clearance in the joints' }).getByRole('button').first();
     await first.click();
     await settle(page);
-    must(await page.locator('.dw-play:not([hidden])').count() > 0, 'no play is named in the picture');
+    must(await page.locator('.dw-play:not([hidden])').count() > 0, 'no clearance is named in the picture');
     const scaled = await dots(page);
     await page.getByLabel(/play drawn 10 times/).check();
     await settle(page);
@@ -162,7 +162,7 @@ const checks = {
     const bad = await page.evaluate(() => viewer.theme.bad.map((v) => 255 * v));
     const at = await page.evaluate(() => viewer.state.data.boxes[0].overlaps.slice(0, 1).map((o) => viewer.state.camera.project(o.low.map((v, k) => (v + o.high[k]) / 2 + viewer.state.group.at[0][k])).map((v) => v * viewer.dots)));
     const { around } = await dots(page, at);
-    for (const dots of around) must(dots.some((c) => c[0] > c[1] + 60 && near(c[0], bad[0], 60)), `the overlap is not coloured: ${dots[40]}`);
+    for (const dots of around) must(dots.some((c) => c[0] > c[1] + 60 && near(c[0], bad[0], 60)), `the overlap is not colored: ${dots[40]}`);
   },
 
   async keys({ page }, must) {

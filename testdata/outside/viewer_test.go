@@ -155,7 +155,7 @@ func hostile(t *testing.T) string {
 		BottomClearance: 2, DadoClearance: 0.2, GrooveClearance: 0.2})
 	for _, p := range problems {
 		if p.IsError() {
-			t.Fatal(p.Fact.In(geom.Millimetre))
+			t.Fatal(p.Fact.In(geom.Millimeter))
 		}
 	}
 	source := scene.Drawer{Drawer: d}

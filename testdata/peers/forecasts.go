@@ -17,12 +17,12 @@ func forecasts() {
 	var list []joinery.Drawer
 	for i := range drawers {
 		ply := joinery.Stock{Name: "ply", Thickness: joinery.Measure(11.9+float64(i%7)*0.05, 12.1)}
-		d, problems := joinery.Build(joinery.Spec{Name: fmt.Sprint(i), Count: 1, Units: geom.Millimetre, Width: 300 + float64(i), Height: 120, Depth: 500,
+		d, problems := joinery.Build(joinery.Spec{Name: fmt.Sprint(i), Count: 1, Units: geom.Millimeter, Width: 300 + float64(i), Height: 120, Depth: 500,
 			Sides: ply, Front: ply, Back: ply, Bottom: joinery.Stock{Name: "thin", Thickness: joinery.Measure(5.9, 6)}, Joint: joinery.DadoRabbet,
 			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn, BottomClearance: 2})
 		for _, p := range problems {
 			if p.IsError() {
-				check(fmt.Errorf("%s", p.Fact.In(geom.Millimetre)))
+				check(fmt.Errorf("%s", p.Fact.In(geom.Millimeter)))
 			}
 		}
 		list = append(list, d)

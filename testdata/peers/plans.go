@@ -19,7 +19,7 @@ func plans() {
 
 // perPlan is the time that so many openings of so many rows take.
 func perPlan(openings, rows int) time.Duration {
-	slide, _ := opening.BuiltIn(opening.SideMount, geom.Millimetre)
+	slide, _ := opening.BuiltIn(opening.SideMount, geom.Millimeter)
 	sides := joinery.Stock{Name: "birch", Thickness: joinery.Measure(12.21, 12.16, 12.24)}
 	bottom := joinery.Stock{Name: "board", Thickness: joinery.Measure(5.9)}
 	r := testing.Benchmark(func(b *testing.B) {

@@ -23,7 +23,7 @@ import (
 // between drawing and page.
 const width, samples, gap = 460, 3, 20
 
-// The view: axes of the picture and towards the viewer, all unit vectors.
+// The view: axes of the picture and toward the viewer, all unit vectors.
 var (
 	toViewer = unit(geom.Vec3{X: 0.62, Y: -1, Z: 0.72})
 	across   = unit(geom.Up.Cross(toViewer))
@@ -105,8 +105,8 @@ func read(name string) ([]triangle, error) {
 // canvas holds, for each sample, the nearest surface: its depth and normal.
 type canvas struct {
 	w, h   int
-	scale  float64 // samples per millimetre
-	left   float64 // of the picture, in millimetres along across
+	scale  float64 // samples per millimeter
+	left   float64 // of the picture, in millimeters along across
 	top    float64 // along up
 	depth  []float64
 	normal []geom.Vec3

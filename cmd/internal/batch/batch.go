@@ -67,7 +67,7 @@ type Part struct {
 	Quantity int // for all drawers of its kind, spares among them
 	Spares   int
 	// Banding is the edge banding of a piece, in mm, 0 where its stock has none;
-	// BandingThickness its thickness, BandingPrice that of a metre.
+	// BandingThickness its thickness, BandingPrice that of a meter.
 	Banding, BandingThickness, BandingPrice float64
 	Bits                                    []mill.Bit
 	Work                                    mill.Operations

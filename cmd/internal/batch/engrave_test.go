@@ -45,9 +45,9 @@ drawers:
 		}
 	}
 	number := func(name string) string { return alone[name].Engraved.Number }
-	if number("a-side") != number("b-side") || number("a-side") != number("c-side") || number("a-front") != number("b-front") || number("a-front") == number("c-front") || number("a-bottom") == number("c-bottom") || number("a-side") == number("a-front") {
+	if number("a-side") != number("b-side") || number("a-side") != number("c-side") || number("a-box-front") != number("b-box-front") || number("a-box-front") == number("c-box-front") || number("a-bottom") == number("c-bottom") || number("a-side") == number("a-box-front") {
 		t.Errorf("sides %s %s %s, fronts %s %s %s", number("a-side"), number("b-side"), number("c-side"),
-			number("a-front"), number("b-front"), number("c-front"))
+			number("a-box-front"), number("b-box-front"), number("c-box-front"))
 	}
 	// A divider of the bottoms' stock is cut with its inside face up.
 	divided := parts(strings.Replace(text, "MORE", ", dividers: [{direction: across, at: 1, stock: thin}]", 1))
@@ -60,7 +60,7 @@ drawers:
 				}
 			}
 		}
-		if p.Engraved == nil || p.Engraved.Room.In(geom.Millimetre) != why || len(p.Work.Faces) != 1 || p.Work.Faces[0] != geom.Inside {
+		if p.Engraved == nil || p.Engraved.Room.In(geom.Millimeter) != why || len(p.Work.Faces) != 1 || p.Work.Faces[0] != geom.Inside {
 			t.Errorf("%s: %+v, cut on %v", name, p.Engraved, p.Work.Faces)
 		}
 	}

@@ -16,7 +16,7 @@ func TestHintsOfOneDrawer(t *testing.T) {
 		"saw":          {"cutter: {kind: saw, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write a groove-cutter of 1/8 in and write a groove-clearance", ""},
 		"router table": {"cutter: {kind: router-table, diameter: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write a groove-cutter of 1/8 in and write a groove-clearance", ""},
 		"wide blade":   {"cutter: {kind: saw, width: 1/4, groove-cutter: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write a groove-cutter of 1/8 in", ""},
-		"iron":         {"cutter: {kind: hand, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "take a plough iron of 0.197 in", ""},
+		"iron":         {"cutter: {kind: hand, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "take a plow iron of 0.197 in", ""},
 		// One reading: more of them are the first thing to ask for.
 		"one reading": {"cutter: {kind: saw, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "recess", "half has one reading", "lots"},
 		// Nobody keeps a cut by hand within a hair.

@@ -68,7 +68,7 @@ func boxesOf(rows []Drawer) []advice.Box {
 
 // outOfLimits says what a measure is likely, and what it may be.
 func outOfLimits(m fit.SimulatedMeasure) geom.Diagnosis {
-	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
+	mm := func(v float64) geom.Millimeters { return geom.Millimeters(v) }
 	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max),
 		mm(m.LowerLimit), mm(m.UpperLimit), m.Verdict)
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {
@@ -104,7 +104,7 @@ func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sent
 		if stock, assumed := d.OneReading(h.Cause); assumed {
 			return geom.Sentencef("%s has one reading, and a standard lets its boards differ by %s: "+
 				"measure more of them, and write the thinnest and the thickest",
-				stock, geom.Millimetres(2*h.Current)), asked
+				stock, geom.Millimeters(2*h.Current)), asked
 		}
 		if said = sortBoards(h); h.Need > 0 {
 			asked = geom.Change{Setting: boardsOf[h.Cause], Key: KeyLots, Max: 2 * h.Need}
@@ -140,7 +140,7 @@ func sortBoards(h fit.Improvement) geom.Sentence {
 		lots = geom.Sentencef("differ by no more than %s", geom.AtMost(2*h.Need))
 	}
 	return geom.Sentencef("%s, which differ by %s, move it most: sort them into lots that %s, and write the readings of each",
-		h.Cause, geom.Millimetres(2*h.Current), lots)
+		h.Cause, geom.Millimeters(2*h.Current), lots)
 }
 
 // offMost is what moves a measure most, and by how much it is off.
@@ -154,5 +154,5 @@ func (d *Drawer) offMost(h fit.Improvement) geom.Sentence {
 			what = "the router's zero"
 		}
 	}
-	return geom.Sentencef("%s, +-%s, moves it most", what, geom.Millimetres(h.Current))
+	return geom.Sentencef("%s, +-%s, moves it most", what, geom.Millimeters(h.Current))
 }

@@ -35,7 +35,7 @@ func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 			if s.Refused == nil {
 				continue
 			}
-			fact := geom.Sentencef("the %s of the %s are no setup of this %s: %s", s.Name(),
+			fact := geom.Sentencef("the %s of the %s cannot be cut on this %s: %s", s.Name(),
 				board.Role, cutter.Kind.Machine(), s.Refused.Fact())
 			if told[fact.In(b.Units)] {
 				continue
@@ -48,7 +48,7 @@ func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 			}
 			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
 				Code: "setup-limit", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingCutter, Part: string(board.Role)}, Fact: fact,
-				Measured: geom.Millimetres(s.Refused.Measured), Limit: geom.Millimetres(s.Refused.Allowed),
+				Measured: geom.Millimeters(s.Refused.Measured), Limit: geom.Millimeters(s.Refused.Allowed),
 				Ask: ask,
 			}, ways: families(j.SetupWays(drawer, s)...), also: also})
 		}

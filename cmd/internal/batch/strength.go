@@ -62,8 +62,8 @@ func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 		problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
 			Code: "bottom-behind", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingBottom, Part: string(joinery.Bottom)},
 			Fact: geom.Sentencef("in the dampest air the bottom stands out %s behind the back, and there is %s behind the box: the drawer no longer closes",
-				geom.Millimetres(d.BottomOut), geom.Millimetres(plan.RoomBehind)),
-			Measured: geom.Millimetres(d.BottomOut), Limit: geom.Millimetres(plan.RoomBehind),
+				geom.Millimeters(d.BottomOut), geom.Millimeters(plan.RoomBehind)),
+			Measured: geom.Millimeters(d.BottomOut), Limit: geom.Millimeters(plan.RoomBehind),
 			Ask: geom.Sentencef("take a bottom of quartersawn boards or of sheet stock, or a shorter slide"),
 		}})
 	}

@@ -82,7 +82,7 @@ func TestAnySheetIsProven(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d jobs, %d sheets with %d parts: %d held by bridges, %d by a skin, %d by nothing that is drawn; %d parts have a number engraved", built, laid, parts, tied, skins, loose, numbered)
+	t.Logf("%d jobs, %d sheets with %d parts: %d held by bridges, %d by an onion skin, %d by nothing that is drawn; %d parts have a number engraved", built, laid, parts, tied, skins, loose, numbered)
 	if laid == 0 || parts == 0 || numbered == 0 {
 		t.Error("no sheet was laid out, or no part has a number")
 	}

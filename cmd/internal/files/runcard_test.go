@@ -197,7 +197,7 @@ func TestKeepOutIsShown(t *testing.T) {
 	}
 }
 
-// TestPictureTellsItsFace: pieces are labelled from the picture, which shows inside faces up
+// TestPictureTellsItsFace: pieces are labeled from the picture, which shows inside faces up
 // whichever face the machine cuts first.
 func TestPictureTellsItsFace(t *testing.T) {
 	const left = "what is left there lies at the right now"

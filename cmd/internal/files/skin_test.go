@@ -32,6 +32,6 @@ drawers:
 			l.Face == "outside" && l.Cuts == 1
 	})
 	if skins != 1 || !own {
-		t.Errorf("%d parts hang by a skin, of layers %+v", skins, layers)
+		t.Errorf("%d parts hang by an onion skin, of layers %+v", skins, layers)
 	}
 }

@@ -37,7 +37,7 @@ func (b *builder) aim(j *Job, d Drawer, plan opening.Plan) float64 {
 }
 
 // widthStep is what widths that are aimed at are rounded to, in mm: as a caliper reads.
-var widthStep = map[geom.Unit]float64{geom.Millimetre: 0.01, geom.Inch: 0.001 * geom.InchMM}
+var widthStep = map[geom.Unit]float64{geom.Millimeter: 0.01, geom.Inch: 0.001 * geom.InchMM}
 
 // Boards are the spreads of the stocks of a drawer.
 func (j *Job) Boards(s joinery.Spec) fit.Boards {

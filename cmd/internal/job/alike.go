@@ -70,7 +70,7 @@ func (b *builder) plan(j *Job) {
 			}
 		}
 		if len(groups) == 0 && sound && !b.lost {
-			b.add(Problem{Level: geom.LevelNote, Code: CodeNoEffect, Message: "alike does nothing here: no two openings of drawers that are made alike differ, by up to " + geom.LengthOf(opening.DefaultGroupOpenings).Text(b.units),
+			b.add(Problem{Level: geom.LevelNote, Code: CodeNoEffect, Message: "group-openings does nothing here: no two openings of drawers that are made alike differ, by up to " + geom.LengthOf(opening.DefaultGroupOpenings).Text(b.units),
 				Hint: "delete it, or give such drawers the same stocks, joints and slides"}, asked.at)
 		}
 	}

@@ -59,13 +59,13 @@ func TestAlikeDoesNothing(t *testing.T) {
 		old, new string
 		want     string
 	}{
-		"another width":    {"width: 562.4", "width: 563.4", "2:17 no-effect"},
-		"another depth":    {"depth: 481.5", "depth: 482.5", "2:17 no-effect"},
-		"another joint":    {"left, slide: wooden-runner", "left, joint: rabbet, slide: wooden-runner", "2:17 no-effect"},
-		"another slide":    {"right, slide: wooden-runner", "right, slide: none", "2:17 no-effect"},
-		"another slack":    {"right, slide: wooden-runner", "right, joinery: {bottom-clearance-depth: 1}, slide: wooden-runner", "2:17 no-effect"},
-		"a refused one":    {"depth: 481.5", "depth: 40", "11:28 depth"},
-		"an unknown slide": {"right, slide: wooden-runner", "right, slide: woden", "11:42 unknown-name"},
+		"another width":     {"width: 562.4", "width: 563.4", "2:17 no-effect"},
+		"another depth":     {"depth: 481.5", "depth: 482.5", "2:17 no-effect"},
+		"another joint":     {"left, slide: wooden-runner", "left, joint: rabbet, slide: wooden-runner", "2:17 no-effect"},
+		"another slide":     {"right, slide: wooden-runner", "right, slide: none", "2:17 no-effect"},
+		"another clearance": {"right, slide: wooden-runner", "right, joinery: {bottom-clearance-depth: 1}, slide: wooden-runner", "2:17 no-effect"},
+		"a refused one":     {"depth: 481.5", "depth: 40", "11:28 depth"},
+		"an unknown slide":  {"right, slide: wooden-runner", "right, slide: woden", "11:42 unknown-name"},
 	} {
 		text := strings.Replace(alikeText, c.old, c.new, 1)
 		_, problems := Read("job.yaml", strings.NewReader(text))

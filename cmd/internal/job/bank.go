@@ -117,11 +117,14 @@ func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, o
 	if hole == nil {
 		return bank, false
 	}
-	b.noEffect(hole.Fronts != opening.Inset, get, "reveal", "delete it", "the fronts of the opening are not inset")
-	b.noEffect(hole.Fronts != opening.Overlay, get, "overlay", "delete it", "the fronts of the opening are not overlay")
-	b.noEffect(hole.Fronts == opening.NoFront, get, "drawer-front", "delete it, or write how fronts stand as `fronts:` of the opening", "the opening has no fronts")
+	b.noEffect(hole.Fronts != opening.Inset, get, "reveal", "delete it",
+		"the drawer fronts of the opening are not inset")
+	b.noEffect(hole.Fronts != opening.Overlay, get, "overlay", "delete it",
+		"the drawer fronts of the opening are not overlay")
+	b.noEffect(hole.Fronts == opening.NoFront, get, "drawer-front", "delete it, or write how drawer fronts stand as `fronts:` of the opening", "the opening has no drawer fronts")
 	if hole.Fronts == opening.Inset && !get["drawer-front"].given && !s.meant["drawer-front"] && !b.lost {
-		b.fail(CodeMissingKey, s.at, "write `drawer-front: {stock: ...}`, or `fronts: none` for the opening", "an inset front takes of the depth, and the drawer has none")
+		b.fail(CodeMissingKey, s.at, "write `drawer-front: {stock: ...}`, or `fronts: none` for the opening",
+			"an inset drawer front takes up depth, and the drawer has none")
 	}
 	edge := get["overlay"]
 	if hole.Fronts == opening.Inset {

@@ -22,11 +22,11 @@ var drawerKeys = append([]key{
 		example: "hardboard"},
 	{name: string(joinery.SettingJoint), form: formWord, fallback: string(joinery.DadoRabbet),
 		words: []string{string(joinery.DadoRabbet), string(joinery.DoubleRabbet), string(joinery.Rabbet), string(joinery.Butt), string(joinery.BoxJoint)},
-		doc: "dado-rabbet: front and back end in tongues that stand in dados of the sides; double-rabbet: rabbets on the inside faces of all four, none to be turned over; " +
-			"rabbet: front and back in rabbets of the sides; butt: front and back between the sides, with fasteners; box-joint: fingers on all four",
+		doc: "dado-rabbet: box front and back end in tongues that stand in dados of the sides; double-rabbet: rabbets on the inside faces of all four, none to be turned over; " +
+			"rabbet: box front and back in rabbets of the sides; butt: box front and back between the sides, with fasteners; box-joint: fingers on all four",
 		example: "double-rabbet", why: "one setting of fence and height cuts all of it, and it holds itself while the glue sets"},
 	{name: string(joinery.SettingBackJoint), form: formWord, words: []string{string(joinery.Housed)},
-		doc: "dado: the back stands at its full thickness in dados of the sides", without: "as the front's corner",
+		doc: "dado: the back stands at its full thickness in dados of the sides", without: "as the corners of the box front",
 		example: "dado"},
 	{name: string(joinery.SettingBackSetback), form: formLength, min: 0, max: maxSize, doc: "How far a back in dados stands before the ends of the sides", without: mm(joinery.DefaultBackSetback),
 		example: "15", with: "back-joint: dado"},
@@ -40,9 +40,9 @@ var drawerKeys = append([]key{
 		example: "{bottom-fit: grooved-in}"},
 	{name: string(joinery.FieldDividers), form: formList, keys: dividerKeys, noun: "divider", most: maxDividers, doc: "Boards that divide the inside", without: "it is not divided",
 		example: "[{direction: across, at: 2, stock: hardboard}]"},
-	{name: string(joinery.FieldPull), form: formSection, keys: pullKeys, doc: "A cut in the middle of the front, or of the drawer front, by which the drawer is pulled open", without: "there is none",
+	{name: string(joinery.FieldPull), form: formSection, keys: pullKeys, doc: "A cut in the middle of the box front, or of the drawer front, by which the drawer is pulled open", without: "there is none",
 		example: "{shape: half-round, width: 60}"},
-	{name: string(joinery.FieldDrawerFront), form: formSection, keys: frontKeys, doc: "A front screwed on to the box from inside", without: "there is none",
+	{name: string(joinery.FieldDrawerFront), form: formSection, keys: frontKeys, doc: "A board screwed to the box front from inside", without: "there is none",
 		example: "{stock: birch}", with: "opening: base\nslide: side-mount"},
 	{name: "load", form: formMeasure, measures: loads, min: minLoad, max: maxLoad, doc: "What will lie in the drawer at most", without: "nothing is judged by it",
 		example: "15 kg"},
@@ -52,7 +52,7 @@ var dividerKeys = []key{
 	{name: "direction", form: formWord, required: true, words: []string{string(joinery.Across), string(joinery.Along)}, doc: "across: from side to side; along: from front to back",
 		example: "along", with: "at: 1\nstock: hardboard"},
 	{name: "at", form: formCells, required: true, min: minSize, max: maxSize, most: maxDividers,
-		doc:     "How many, spaced evenly; or a list of how far from the inside of the front, or of the left side, each begins",
+		doc:     "How many, spaced evenly; or a list of how far from the inside of the box front, or of the left side, each begins",
 		example: "[120, 240]", with: "direction: across\nstock: hardboard"},
 	{name: "height", form: formLength, min: minSize, max: maxSize, doc: "Their height over the bottom", without: "as high as the box allows",
 		example: "60", with: "direction: across\nat: 1\nstock: hardboard"},
@@ -75,7 +75,7 @@ var pullKeys = []key{
 }
 
 var frontKeys = []key{
-	{name: "stock", form: formStock, required: true, doc: "The stock of the front",
+	{name: "stock", form: formStock, required: true, doc: "The stock of the drawer front",
 		example: "birch", with: "width: 470\nheight: 150\noverhang-left: 5\noverhang-below: 5"},
 	{name: "width", form: formLength, min: minSize, max: maxSize, doc: "Its width", without: "as the opening asks for",
 		example: "470", with: "stock: birch\nheight: 150\noverhang-left: 5\noverhang-below: 5"},
@@ -91,6 +91,6 @@ var frontKeys = []key{
 		example: "128", with: "stock: birch\nwidth: 470\nheight: 150\noverhang-left: 5\noverhang-below: 5\nhandles: handle"},
 	{name: "handle-diameter", form: formLength, min: 1, max: maxHandleBore, doc: "The diameter of the holes", without: "as its screws need",
 		example: "5", with: "stock: birch\nwidth: 470\nheight: 150\noverhang-left: 5\noverhang-below: 5\nhandles: knob"},
-	{name: "handle-from-top", form: formLength, min: 1, max: maxSize, doc: "From the front's top edge to the holes", without: "half its height",
+	{name: "handle-from-top", form: formLength, min: 1, max: maxSize, doc: "From the drawer front's top edge to the holes", without: "half its height",
 		example: "60", with: "stock: birch\nwidth: 470\nheight: 150\noverhang-left: 5\noverhang-below: 5\nhandles: knob"},
 }

@@ -188,7 +188,7 @@ func (k *key) span() string {
 	if k.form == formMeasure {
 		return k.numbers()
 	}
-	least, most := k.endsIn(geom.Millimetre)
+	least, most := k.endsIn(geom.Millimeter)
 	leastIn, mostIn := k.endsIn(geom.Inch)
 	return fmt.Sprintf("%s to %s, or %s to %s", least, most, leastIn, mostIn)
 }

@@ -22,15 +22,15 @@ type limitLength struct {
 }
 
 var limitLengths = []limitLength{
-	{"min-tongue-clearance", func(l *joinery.Limits) *float64 { return &l.TongueClearance.Min }, maxClearance, "The least play of a tongue in its dado: below, glue is scraped off"},
-	{"max-tongue-clearance", func(l *joinery.Limits) *float64 { return &l.TongueClearance.Max }, maxClearance, "The most play of a tongue in its dado: above, a corner can rack while the glue sets"},
-	{"min-groove-clearance", func(l *joinery.Limits) *float64 { return &l.GrooveClearance.Min }, maxClearance, "The least play of the bottom in its groove"},
-	{"max-groove-clearance", func(l *joinery.Limits) *float64 { return &l.GrooveClearance.Max }, maxClearance, "The most play of the bottom in its groove: above, it rattles"},
+	{"min-tongue-clearance", func(l *joinery.Limits) *float64 { return &l.TongueClearance.Min }, maxClearance, "The least clearance of a tongue in its dado: with less, glue is scraped off"},
+	{"max-tongue-clearance", func(l *joinery.Limits) *float64 { return &l.TongueClearance.Max }, maxClearance, "The most clearance of a tongue in its dado: with more, a corner can rack while the glue sets"},
+	{"min-groove-clearance", func(l *joinery.Limits) *float64 { return &l.GrooveClearance.Min }, maxClearance, "The least clearance of the bottom in its groove"},
+	{"max-groove-clearance", func(l *joinery.Limits) *float64 { return &l.GrooveClearance.Max }, maxClearance, "The most clearance of the bottom in its groove: with more, it rattles"},
 	{"min-bottom-clearance", func(l *joinery.Limits) *float64 { return &l.BottomClearance.Min }, maxBottomClearance, "How much smaller than its grooves the bottom is at least, each way"},
 	{"max-bottom-clearance", func(l *joinery.Limits) *float64 { return &l.BottomClearance.Max }, maxBottomClearance, "How much smaller than its grooves it is at most"},
-	{"flush", func(l *joinery.Limits) *float64 { return &l.Flush }, maxClearance, "How far a front may stand before or behind the ends of the sides and be called flush"},
+	{"flush", func(l *joinery.Limits) *float64 { return &l.Flush }, maxClearance, "How far the box front may stand before or behind the ends of the sides and be called flush"},
 	{"shoulder-gap", func(l *joinery.Limits) *float64 { return &l.ShoulderGap }, maxClearance, "How far the shoulder of a corner may stay open"},
-	{"end-clearance", func(l *joinery.Limits) *float64 { return &l.EndClearance }, maxClearance, "How much room a tongue's end may have before the floor of its dado, the glue room included"},
+	{"end-clearance", func(l *joinery.Limits) *float64 { return &l.EndClearance }, maxClearance, "How much clearance a tongue's end may have before the floor of its dado, the glue space included"},
 	{"width", func(l *joinery.Limits) *float64 { return &l.Width }, maxClearance, "By how much the width of a box may be off"},
 	{"depth", func(l *joinery.Limits) *float64 { return &l.Depth }, maxClearance, "By how much the depth of a box may be off"},
 	{"height", func(l *joinery.Limits) *float64 { return &l.Height }, maxClearance, "By how much the height of a box may be off"},
@@ -61,7 +61,7 @@ func (r *reader) limits(s *section) joinery.Limits {
 	}{{"tongue-clearance", l.TongueClearance}, {"groove-clearance", l.GrooveClearance}, {"bottom-clearance", l.BottomClearance}} {
 		if pair.limit.Min > pair.limit.Max {
 			at := either(s.values["max-"+pair.name], s.values["min-"+pair.name]).at
-			r.fail(CodeOutOfRange, at, "write the smaller of the two as the least one",
+			r.fail(CodeOutOfRange, at, "write the smaller of the two as the minimum",
 				"min-%s is %s, more than max-%s, %s", pair.name,
 				geom.LengthOf(pair.limit.Min).Text(r.units), pair.name, geom.LengthOf(pair.limit.Max).Text(r.units))
 		}

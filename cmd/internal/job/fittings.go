@@ -83,14 +83,14 @@ func (b *builder) drawerFront(s *section, planned bool) *joinery.DrawerFront {
 	}
 	var missing []string
 	for _, name := range []string{"width", "height", "overhang-left", "overhang-below"} {
-		b.noEffect(planned, get, name, "delete it", "the front is as the opening asks for")
+		b.noEffect(planned, get, name, "delete it", "the drawer front is as the opening asks for")
 		if !planned && !get[name].given {
 			missing = append(missing, "`"+name+":`")
 		}
 	}
 	if len(missing) > 0 && !b.lost {
 		b.fail(CodeMissingKey, s.at, "write "+strings.Join(missing, ", ")+" there",
-			"without an opening, a front needs its size and its place before the box")
+			"without an opening, a drawer front needs `width`, `height`, `overhang-left` and `overhang-below`")
 	}
 	b.handles(front, s)
 	return front
@@ -107,15 +107,15 @@ func (b *builder) handles(front *joinery.DrawerFront, s *section) {
 		front.Handles = 2
 		if !get["handle-spacing"].given && !b.lost {
 			b.fail(CodeMissingKey, s.at, "write `handle-spacing:`, from the middle of one hole to the other",
-				"the holes of a handle have no distance")
+				"a handle has two holes, and nothing says how far apart")
 		}
 	case "":
 		return
 	}
 	b.noEffect(word != "handle", get, "handle-spacing", "delete it, or write `handles: handle`",
-		"one hole or none has no other")
+		"only a handle has two holes")
 	for _, name := range []string{"handle-diameter", "handle-from-top"} {
-		b.noEffect(word == "none", get, name, "delete it, or write `handles: knob`", "the front has no holes")
+		b.noEffect(word == "none", get, name, "delete it, or write `handles: knob`", "the drawer front has no holes")
 	}
 	if front.Handles > 0 {
 		front.HandleSpacing, front.HandleDiameter, front.HandleFromTop = get["handle-spacing"].mm(0), get["handle-diameter"].mm(0), get["handle-from-top"].mm(0)

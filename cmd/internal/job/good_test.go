@@ -171,7 +171,7 @@ func TestReadDefaults(t *testing.T) {
 	j := read(t, goodFiles["least"])
 	birch := joinery.Stock{Name: "birch", Thickness: joinery.Measure(12.2), Grain: joinery.GrainNone}
 	want := joinery.Spec{
-		Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 100, Depth: 500,
+		Name: "a", Count: 1, Units: geom.Millimeter, Width: 400, Height: 100, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: birch,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6},
 		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomClearance: 2, GrooveClearance: 0.2, Limits: joinery.DefaultLimits, OnEnd: geom.Interval{Min: 150, Max: 600},
@@ -179,7 +179,7 @@ func TestReadDefaults(t *testing.T) {
 	if got := j.Drawers[0].Spec; !reflect.DeepEqual(got, want) {
 		t.Errorf("got %+v\nwant %+v", got, want)
 	}
-	if j.File != "job.yaml" || j.Title != "" || j.Units != geom.Millimetre || j.DXFVersion != "R2000" || j.DXFUnits != geom.Millimetre {
+	if j.File != "job.yaml" || j.Title != "" || j.Units != geom.Millimeter || j.DXFVersion != "R2000" || j.DXFUnits != geom.Millimeter {
 		t.Errorf("got %+v", j)
 	}
 }

@@ -16,7 +16,7 @@ import (
 	"drawerwright/geom/setup"
 )
 
-// Job is what a job file asks for. Lengths are in millimetres.
+// Job is what a job file asks for. Lengths are in millimeters.
 type Job struct {
 	File       string
 	Title      string    // may be empty

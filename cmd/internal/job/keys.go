@@ -44,7 +44,7 @@ type key struct {
 	without  string // what happens without the entry, when that is no fallback
 	words    []string
 	sides    []string // what the numbers of a size are
-	min, max float64  // in millimetres for lengths, in the first unit for measures, both included
+	min, max float64  // in millimeters for lengths, in the first unit for measures, both included
 	measures []measure
 	keys     []key
 	oneOf    []string // of the keys, one and no other has to be there
@@ -63,7 +63,7 @@ const yes, no = "yes", "no"
 const grainWidth joinery.Grain = "width"
 
 // mm writes a length of the joinery package as the job file would.
-func mm(length float64) string { return geom.LengthOf(length).Text(geom.Millimetre) }
+func mm(length float64) string { return geom.LengthOf(length).Text(geom.Millimeter) }
 
 var jobKeys = []key{
 	{name: "job", form: formTitle, doc: "The title of the job, for the report and the printed list", without: "the title is empty",
@@ -78,7 +78,7 @@ var jobKeys = []key{
 	{name: "joinery", form: formSection, keys: joineryKeys, without: "the defaults of its entries hold",
 		doc:     "Settings of the joints for all drawers; a drawer can change each",
 		example: "{bottom-fit: grooved-in, bottom-clearance: 2}"},
-	{name: "machines", form: formSection, keys: machineKeys, without: "cautious machines of a small shop", doc: "How far the shop's saw and router table go: what goes beyond is no setup",
+	{name: "machines", form: formSection, keys: machineKeys, without: "cautious machines of a small shop", doc: "How far the shop's saw and router table go: nothing beyond that is planned",
 		example: "{saw: {rip-capacity: 900, crosscut-capacity: 700}}"},
 	{name: "router", form: formSection, keys: routerKeys, without: "the defaults of its entries hold",
 		doc:     "How a router runs past edges, clears corners, turns parts over and holds them",
@@ -107,7 +107,7 @@ var jobKeys = []key{
 	{name: "group-openings", form: formWord, words: []string{yes, no}, fallback: no,
 		doc:     "yes: boxes that are made alike, for openings that differ by up to " + mm(opening.DefaultGroupOpenings) + ", are made in one size, with shims between the slides and the wider cabinet",
 		example: "yes", why: "each cabinet gets the widest box that it takes, unless the shop wants one size"},
-	{name: "slides", form: formNamed, keys: slideKeys, noun: "slide", most: maxSlides, without: "the built-in kinds are there alone", doc: "The shop's own slides by name",
+	{name: "slides", form: formNamed, keys: slideKeys, noun: "slide", most: maxSlides, without: "there are only the built-in kinds", doc: "The shop's own slides by name",
 		example: "{quiet: {kind: undermount, load: 40 kg}}"},
 	{name: "slides-file", form: formPath, without: "the slides are those of the job", doc: "A file of slides that jobs share, from the folder of the job: it holds units and slides",
 		example: "slides.yaml"},
@@ -118,12 +118,12 @@ var jobKeys = []key{
 var cutterKeys = []key{
 	{name: "kind", form: formWord, required: true, words: kindWords(),
 		doc: "saw: a blade or dado stack, every slot is as wide as the cutter and runs through; router-table: a bit under a table with a fence, every slot is as wide as the bit; " +
-			"router: a CNC router, a slot is made to fit and can stop; hand: gauge, knife, saw, chisel and plough plane, a slot is made to fit and can stop",
+			"router: a CNC router, a slot is made to fit and can stop; hand: gauge, knife, saw, chisel and plow plane, a slot is made to fit and can stop",
 		example: "saw", with: "width: 6.35"},
-	{name: "width", form: formLength, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass of a saw cuts; of a router or a router table, the same as diameter; by hand, that of the plough iron",
+	{name: "width", form: formLength, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass of a saw cuts; of a router or a router table, the same as diameter; by hand, that of the plow iron",
 		without: "a saw and hand work need it",
 		example: "6.35", with: "kind: saw"},
-	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of the bit of a router table, or of a router's only bit", without: "they have width, or a router bits",
+	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of the bit of a router table, or of a router's only bit", without: "a saw and hand work have width; a router may have bits",
 		example: "6", with: "kind: router"},
 	{name: "groove-cutter", form: formLength, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass of the cutter for the bottom's grooves cuts on a saw or a router table; they are then made to fit, in passes where they are wider. It may be the same cutter",
 		without: "grooves are as wide as the cutter",
@@ -155,15 +155,15 @@ var bitKeys = []key{
 		example: "3", with: "diameter: 6"},
 	{name: "type", form: formWord, words: bitTypeWords(), doc: "Which way its edges carry the chips: of an up-cut bit the lower face of the sheet is clean, of a down-cut bit the upper, of a compression bit both", without: "not said",
 		example: "down-cut", with: "diameter: 6"},
-	{name: "tip", form: formLength, min: 0.1, max: maxReach, doc: "How much of a compression bit, from its tip, cuts upwards", without: "not said",
+	{name: "tip", form: formLength, min: 0.1, max: maxReach, doc: "How much of a compression bit, from its tip, cuts upward", without: "not said",
 		example: "5", with: "diameter: 6\ntype: compression"},
-	{name: "feed", form: formMeasure, measures: feeds, min: 1, max: maxFeed, doc: "How fast it goes on in the shop's own table", without: "no time is estimated, unless chip-load and speed say it",
+	{name: "feed", form: formMeasure, measures: feeds, min: 1, max: maxFeed, doc: "Its feed rate, from the shop's own table", without: "no time is estimated, unless chip-load and speed say it",
 		example: "4 m/min", with: "diameter: 6"},
-	{name: "plunge", form: formMeasure, measures: feeds, min: 1, max: maxFeed, doc: "How fast it goes down", without: "as fast as it goes on",
+	{name: "plunge", form: formMeasure, measures: feeds, min: 1, max: maxFeed, doc: "Its plunge rate", without: "as the feed",
 		example: "1.2 m/min", with: "diameter: 6"},
-	{name: "speed", form: formMeasure, measures: speeds, min: 100, max: maxSpeed, doc: "How fast it turns", without: "not said",
+	{name: "speed", form: formMeasure, measures: speeds, min: 100, max: maxSpeed, doc: "Its spindle speed", without: "not said",
 		example: "18000 rpm", with: "diameter: 6"},
-	{name: "chip-load", form: formLength, min: 0.001, max: maxClearance, doc: "How far it goes on for each cutting edge, instead of feed: with speed and flutes", without: "of feed, speed and flutes",
+	{name: "chip-load", form: formLength, min: 0.001, max: maxClearance, doc: "How far it advances for each cutting edge: with speed and flutes, in place of feed", without: "it follows from feed, speed and flutes",
 		example: "0.12", with: "diameter: 6\nflutes: 2\nspeed: 18000 rpm"},
 	{name: "pass-depth", form: formLength, min: 0.1, max: maxReach, doc: "How deep one pass goes at most", without: "any depth in one pass",
 		example: "6", with: "diameter: 6"},
@@ -187,10 +187,10 @@ var routerKeys = []key{
 		doc:     "widened: a slot just as wide as its bit is drawn " + mm(mill.SlotRoom) + " wider; centerline: as the line that the bit's center follows",
 		example: "centerline", why: "a bit that clears inside lines cannot get into a slot of just its own width"},
 	{name: "depth-from", form: formWord, words: []string{string(joinery.FromTop), string(joinery.FromSpoilboard)}, fallback: string(joinery.FromTop),
-		doc:     "top: layers say how deep a cut is; spoilboard: how much wood is left under it, so that a board's thickness moves neither tongues nor the box's width",
+		doc:     "top: layers say how deep a cut is; spoilboard: how much wood is left under it, so that a board's thickness changes neither tongues nor the box's width",
 		example: "spoilboard", why: "most machines are set to zero on the board"},
 	{name: string(mill.SettingRegister), form: formSection, keys: registerKeys, without: "its defaults hold",
-		doc:     "The two holes on which a part lies when it has been turned over",
+		doc:     "The two registration holes that locate a part when it is turned over",
 		example: "{place: waste, diameter: 6}"},
 	{name: string(mill.SettingTabs), form: formSection, keys: tabKeys, without: "no tabs are left", doc: "Bridges that hold a part while it is cut out, on edges that no other part bears on",
 		example: "{width: 8, height: 1.5, spacing: 180}"},
@@ -237,7 +237,7 @@ var registerKeys = []key{
 		example: "centerline", why: "holes in the waste leave no mark on the part"},
 	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of the holes", without: "6 mm, with units: in 1/4 in, or that of the narrowest bit that reaches so deep if that is more",
 		example: "8"},
-	{name: "distance", form: formLength, min: 1, max: maxSize, doc: "From the part's edge to the middle of a hole", without: "as near as the cuts allow, or a quarter of the part's width on the centre line",
+	{name: "distance", form: formLength, min: 1, max: maxSize, doc: "From the part's edge to the middle of a hole", without: "as near as the cuts allow, or a quarter of the part's width on the centerline",
 		example: "16"},
 }
 
@@ -258,7 +258,7 @@ const tabSlots, tabMarks = "slots", "marks"
 
 var joineryKeys = []key{
 	{name: string(joinery.SettingFenceDistance), form: formLength, min: minSetting, max: maxSetting,
-		doc: "From the edge of a part to its dado or groove", without: "half the measured thickness of the front",
+		doc: "From the edge of a part to its dado or groove", without: "half the measured thickness of the box front",
 		example: "6.2"},
 	{name: string(joinery.SettingCutterHeight), form: formLength, min: minSetting, max: maxSetting,
 		doc: "The depth of every cut", without: "half the measured thickness of the sides",
@@ -269,7 +269,7 @@ var joineryKeys = []key{
 		example: "through"},
 	{name: string(joinery.SettingBottomFit), form: formWord, fallback: string(joinery.BottomAuto),
 		words: []string{string(joinery.BottomAuto), string(joinery.BottomGroovedIn), string(joinery.BottomFlush), string(joinery.BottomSlideIn), string(joinery.BottomApplied), string(joinery.BottomCleats)},
-		doc: "grooved-in: the bottom at its full thickness, in grooves all round; flush: on a tongue, level with the bottom edges; slide-in: grooved into sides and front, under a back that ends above it; " +
+		doc: "grooved-in: the bottom at its full thickness, in grooves all round; flush: on a tongue, level with the bottom edges; slide-in: grooved into sides and box front, under a back that ends above it; " +
 			"applied: from below, as large as the box; cleats: from above, on strips along the insides of sides, box front and back; auto: grooved-in where the groove takes it, else flush",
 		example: "grooved-in", why: "a thin bottom is held whole, a thick one on a tongue, with the same cutter"},
 	{name: string(joinery.SettingBottomHeight), form: formLength, min: minSetting, max: maxSize,
@@ -279,7 +279,7 @@ var joineryKeys = []key{
 		doc:     "How much smaller the bottom is than its grooves from side to side, in all",
 		example: "3", why: "sheet bottoms hardly move; 1 mm at each side lets the box close. Common practice, no source"},
 	{name: string(joinery.SettingBottomClearanceDepth), form: formLength, min: 0, max: maxBottomClearance,
-		doc: "The same from front to back; of a bottom that is slid in all of it is at the front", without: "as bottom-clearance",
+		doc: "The same from front to back; of a slide-in bottom all of it is at the box front", without: "as bottom-clearance",
 		example: "3"},
 	{name: string(joinery.SettingDadoClearance), form: formLength, min: 0, max: maxClearance, fallback: mm(joinery.DefaultDadoClearance),
 		doc:     "How much wider than the tongues a router, or who works by hand, makes the dados",
@@ -291,7 +291,7 @@ var joineryKeys = []key{
 		doc:     "How much deeper the dados are than the tongues are long",
 		example: "0.2", why: "on a saw the dados would need a second cutter height"},
 	{name: "faces", form: formWord, words: []string{anyFaces, oneFace}, fallback: anyFaces,
-		doc:     "one: a drawer that names no joint gets a corner that is cut from the inside faces alone, so that no part is turned over on the router",
+		doc:     "one: a drawer that names no joint gets a corner that is cut only from the inside faces, so that no part is turned over on the router",
 		example: "one", why: "a corner that is cut from both faces is the stronger one"},
 }
 

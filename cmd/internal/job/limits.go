@@ -1,8 +1,8 @@
 package job
 
-// Limits of a job file. Lengths are in millimetres. They are of the file, not of the trade, and only
+// Limits of a job file. Lengths are in millimeters. They are of the file, not of the trade, and only
 // the reader asks for them: each lies so far beyond what shops have that a value past it is a slip of
-// the pen (a lost point, another unit, a key for its neighbour) or more than one run holds. So are
+// the pen (a lost point, another unit, a key for its neighbor) or more than one run holds. So are
 // those that have a reason of the trade beside them, as minFinger, minPitch, maxSpread and the
 // ranges of materials: what is good work within them is judged by geom (clearances by joinery.Limits,
 // machines by setup, bits by mill, slides by opening, loads by strength).
@@ -51,7 +51,7 @@ const (
 	minHumidity, maxHumidity       = 5, 95       // percent: what the equation for wood's moisture was made for
 	minTemperature, maxTemperature = 0, 60       // degrees Celsius: where people work and goods are kept
 	minDensity, maxDensity         = 50, 1_600   // kg/m3: foam core to the densest laminate
-	minStiffness, maxStiffness     = 100, 40_000 // N/mm2: soft fibreboard to the stiffest wood and beyond
+	minStiffness, maxStiffness     = 100, 40_000 // N/mm2: soft fiberboard to the stiffest wood and beyond
 	minLoad, maxLoad               = 0.1, 1_000  // kg in one drawer
 
 	maxOpenings, maxSlides = 500, 200 // of one file: a kitchen has dozens, a shop's list fewer

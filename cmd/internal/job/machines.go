@@ -18,7 +18,7 @@ var machineLengths = []machineLength{
 	{setup.LimitHeight, func(m *setup.Machine) *float64 { return &m.MaxHeight }, 1, 200, "How far the cutter stands over the table at most"},
 	{setup.LimitWidth, func(m *setup.Machine) *float64 { return &m.MaxWidth }, 1, 200, "The widest cutter that its arbor or collet carries"},
 	{setup.LimitRip, func(m *setup.Machine) *float64 { return &m.RipCapacity }, minReachOfSaw, maxSize, "How far the fence opens; of a saw, a sheet that is wider is cut with a hand-held saw along a guide"},
-	{setup.LimitCrosscut, func(m *setup.Machine) *float64 { return &m.CrosscutCapacity }, minReachOfSaw, maxSize, "The longest crosscut that the sled or mitre gauge takes; of a saw, a longer one through a sheet is cut along a guide"},
+	{setup.LimitCrosscut, func(m *setup.Machine) *float64 { return &m.CrosscutCapacity }, minReachOfSaw, maxSize, "The longest crosscut that the sled or miter gauge takes; of a saw, a longer one through a sheet is cut along a guide"},
 	{setup.LimitMaxOnSled, func(m *setup.Machine) *float64 { return &m.MaxOnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
 	{setup.LimitMinOnEnd, func(m *setup.Machine) *float64 { return &m.MinOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge; on a router table, in a finger jig"},
 	{setup.LimitMaxOnEnd, func(m *setup.Machine) *float64 { return &m.MaxOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge; on a router table, in a finger jig"},
@@ -32,7 +32,7 @@ var fencedKinds = []joinery.CutterKind{joinery.Saw, joinery.RouterTable}
 const passDepthKey = "pass-depth"
 
 var machineKeys = func() (keys []key) {
-	docs := map[joinery.CutterKind]string{joinery.Saw: "What the table saw can do: no setup goes beyond", joinery.RouterTable: "What the router table can do: no setup goes beyond"}
+	docs := map[joinery.CutterKind]string{joinery.Saw: "What the table saw can do: nothing beyond that is planned", joinery.RouterTable: "What the router table can do: nothing beyond that is planned"}
 	for _, k := range fencedKinds {
 		keys = append(keys, key{name: string(k), form: formSection, keys: limitsOfMachine(k), without: "a cautious machine of a small shop", doc: docs[k],
 			example: "{" + setup.LimitRip.Entry(k) + ": 250}", why: noSource})
@@ -42,7 +42,7 @@ var machineKeys = func() (keys []key) {
 
 func limitsOfMachine(k joinery.CutterKind) (keys []key) {
 	for _, l := range machineLengths {
-		metric, inches := setup.DefaultMachine(k, geom.Millimetre), setup.DefaultMachine(k, geom.Inch)
+		metric, inches := setup.DefaultMachine(k, geom.Millimeter), setup.DefaultMachine(k, geom.Inch)
 		keys = append(keys, key{name: l.limit.Entry(k), form: formLength, min: l.min, max: l.max, doc: l.doc,
 			without: mm(*l.of(&metric)) + ", or with units: in " + geom.LengthOf(*l.of(&inches)).Text(geom.Inch),
 			example: mm(*l.of(&metric)), why: "what a small one of its kind does; " + noSource})

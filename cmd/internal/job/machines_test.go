@@ -16,7 +16,7 @@ func TestMachines(t *testing.T) {
 		t.Fatal(err)
 	}
 	saw, table := setup.DefaultMachine(joinery.Saw,
-		geom.Millimetre), setup.DefaultMachine(joinery.RouterTable, geom.Millimetre)
+		geom.Millimeter), setup.DefaultMachine(joinery.RouterTable, geom.Millimeter)
 	saw.MaxOnEnd, saw.CrosscutCapacity, table.PassDepth = 400, 700, 0.4
 	if got := j.Machines.Of(joinery.Saw); got != saw {
 		t.Errorf("%+v", got)

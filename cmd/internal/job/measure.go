@@ -51,7 +51,7 @@ func (r *reader) measured(n *node, k *key) float64 {
 		r.suggest(CodeOutOfRange, n.at, between(least, most), "%s cannot be %s", k.name, quote(n.text))
 		return 0
 	}
-	hint, fault := "write the number alone, as in "+k.example, "an unknown unit"
+	hint, fault := "write only the number, as in "+k.example, "an unknown unit"
 	if units := k.units(); len(units) > 0 {
 		hint = "write " + alternatives(units) + " after the number"
 	}

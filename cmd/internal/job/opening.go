@@ -29,7 +29,7 @@ func (b *builder) readOpenings() map[string]*opening.Opening {
 	return all
 }
 
-// all64 are all lengths of a value in millimetres; nil when it has none.
+// all64 are all lengths of a value in millimeters; nil when it has none.
 func all64(v value) []float64 {
 	var all []float64
 	for i := range v.lengths {

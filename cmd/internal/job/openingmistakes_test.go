@@ -50,7 +50,7 @@ var openingMistakes = []mistake{
 	{"slide without lengths", "", changed("{kind: side-mount}", "{kind: side-mount, lengths: []}"), []string{"8:36 too-many"}},
 	{"unknown slide", "", changed("slide: own", "slide: onw"), []string{"12:12 unknown-name"}},
 	{"no slide", "", changed("    slide: own\n", ""), []string{"10:5 missing-key"}},
-	{"slide misspelt", "", changed("    slide: own\n", "    slied: own\n"), []string{"12:5 unknown-key"}},
+	{"slide misspelled", "", changed("    slide: own\n", "    slied: own\n"), []string{"12:5 unknown-key"}},
 
 	// Other files.
 	{"file from the root", "", changed("slides:\n", "slides-file: /etc/slides.yaml\nslides:\n"), []string{"7:14 file"}},

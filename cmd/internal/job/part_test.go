@@ -103,7 +103,7 @@ func TestReadMaterials(t *testing.T) {
 	if !oak.Solid || !beech.Solid || ply.Solid || board.Solid {
 		t.Errorf("solid: %v %v %v %v", oak.Solid, beech.Solid, ply.Solid, board.Solid)
 	}
-	close("density of oak", oak.Density, 0.68*1120) // 12 % moisture on 680 kg of dry wood a cubic metre
+	close("density of oak", oak.Density, 0.68*1120) // 12 % moisture on 680 kg of dry wood a cubic meter
 	close("stiffness of oak", oak.Stiffness, 12270)
 	close("stiffness of oak across", oak.StiffnessAcross, 613.5) // a twentieth
 	close("swelling of oak", oak.Swelling, 0.00180*(emc(0.65)-emc(0.45)))

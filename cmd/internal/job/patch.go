@@ -80,9 +80,9 @@ func patch(file []byte, e Edit) ([]byte, error) {
 	}
 	switch after, err := readLayout(file); {
 	case err != nil:
-		return nil, fmt.Errorf("the file could not be read afterwards: %w", err)
+		return nil, fmt.Errorf("the file could not be read afterward: %w", err)
 	case !same(after.root, root):
-		return nil, errors.New("the file would say something else afterwards; put text with a comma, a colon or a bracket in quotes")
+		return nil, errors.New("the file would say something else afterward; put text with a comma, a colon or a bracket in quotes")
 	}
 	return file, nil
 }

@@ -109,8 +109,8 @@ func TestPatchRefuses(t *testing.T) {
 		{"a: 1\n", "a", "*b", "no YAML"},
 		{"a: {b: 1}\n", "a/b", "2, c: 3", "no YAML"},
 		{"a: [1]\n", "a/0", "2, 3", "something else"},
-		{"a: {b: 1}\n", "a/b", "2}", "read afterwards"},
-		{"a: 1\n", "b\nc", "2", "read afterwards"},
+		{"a: {b: 1}\n", "a/b", "2}", "read afterward"},
+		{"a: 1\n", "b\nc", "2", "read afterward"},
 	} {
 		got, err := Patch([]byte(c.file), set(c.path, c.value))
 		if got != nil || err == nil || !strings.Contains(err.Error(), c.says) {

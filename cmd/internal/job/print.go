@@ -8,7 +8,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Part is a piece of a printed problem that a terminal may show in a colour.
+// Part is a piece of a printed problem that a terminal may show in a color.
 type Part int
 
 const (
@@ -20,7 +20,7 @@ const (
 	PartNote                // the word "note"
 )
 
-// Paint wraps a piece of text in the colour of its part. A nil Paint leaves
+// Paint wraps a piece of text in the color of its part. A nil Paint leaves
 // everything plain.
 type Paint func(part Part, text string) string
 

@@ -109,7 +109,7 @@ func cutterText(c geom.Change, s joinery.Spec, v string) string {
 		return "take a blade of " + v
 	case sold && c.Min < c.Max:
 		return fmt.Sprintf("take a %s of %s, such as %s", cutterName(s.Cutter.Kind), v,
-			geom.Millimetres(bit).In(s.Units))
+			geom.Millimeters(bit).In(s.Units))
 	}
 	return fmt.Sprintf("take a %s of %s", cutterName(s.Cutter.Kind), v)
 }
@@ -120,14 +120,14 @@ func cutterName(k joinery.CutterKind) string {
 	case k.Rounds():
 		return "bit"
 	case k == joinery.Hand:
-		return "plough iron"
+		return "plow iron"
 	}
 	return "cutter"
 }
 
 // span prints the range of a change.
 func span(c geom.Change, u geom.Unit) string {
-	least, most := geom.Millimetres(c.Min).In(u), geom.Millimetres(c.Max)
+	least, most := geom.Millimeters(c.Min).In(u), geom.Millimeters(c.Max)
 	switch {
 	case c.Min == c.Max:
 		return least

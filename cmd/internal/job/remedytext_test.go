@@ -12,13 +12,13 @@ import (
 // stands where there is no remedy.
 func TestHintsInWords(t *testing.T) {
 	in := func(n float64) float64 { return n * geom.InchMM }
-	saw := joinery.Spec{Units: geom.Millimetre, Cutter: joinery.Cutter{Kind: joinery.Saw}}
+	saw := joinery.Spec{Units: geom.Millimeter, Cutter: joinery.Cutter{Kind: joinery.Saw}}
 	inches := joinery.Spec{Units: geom.Inch, Cutter: joinery.Cutter{Kind: joinery.Saw}}
-	router := joinery.Spec{Units: geom.Millimetre, Cutter: joinery.Cutter{Kind: joinery.Router}}
-	hand := joinery.Spec{Units: geom.Millimetre, Cutter: joinery.Cutter{Kind: joinery.Hand}}
+	router := joinery.Spec{Units: geom.Millimeter, Cutter: joinery.Cutter{Kind: joinery.Router}}
+	hand := joinery.Spec{Units: geom.Millimeter, Cutter: joinery.Cutter{Kind: joinery.Hand}}
 	one := func(c geom.Change) geom.Remedy { return geom.Remedy{Changes: []geom.Change{c}} }
 	higher := one(geom.Change{Setting: joinery.SettingOutside, Key: "height", Min: 22.46, Max: math.Inf(1)})
-	ask := geom.Sentencef("sort boards that differ by %s", geom.Millimetres(1))
+	ask := geom.Sentencef("sort boards that differ by %s", geom.Millimeters(1))
 	for want, c := range map[string]struct {
 		diagnosis geom.Diagnosis
 		spec      joinery.Spec
@@ -36,7 +36,7 @@ func TestHintsInWords(t *testing.T) {
 		"shim the dado stack to 0.245 in to 1/4 in": {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: in(0.245), Max: in(0.25)})}}, inches, nil},
 		"take a blade of 3 mm or less":              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Max: 3})}}, saw, nil},
 		"take a bit of 7 mm to 9 mm, such as 8 mm":  {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 7, Max: 9})}}, router, nil},
-		"take a plough iron of 5 mm":                {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 5, Max: 5})}}, hand, nil},
+		"take a plow iron of 5 mm":                  {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 5, Max: 5})}}, hand, nil},
 		"make the height 22.46 mm or more, make the height 22.46 mm or more and write bottom-fit: flush; but then the lid sticks; and it rattles": {geom.Diagnosis{Remedies: []geom.Remedy{{
 			Changes: append(append([]geom.Change{}, higher.With(higher).Changes...), geom.Change{Setting: joinery.SettingBottomFit, Word: "flush"}),
 			Then:    []geom.Diagnosis{{Fact: geom.Sentencef("the lid sticks")}, {Fact: geom.Sentencef("it rattles")}},

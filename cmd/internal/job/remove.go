@@ -119,9 +119,9 @@ func openAt(file []byte, path []string) (l *layout, parent *node, at int, err er
 func (l *layout) holds(file []byte) error {
 	switch after, err := readLayout(file); {
 	case err != nil:
-		return fmt.Errorf("the file could not be read afterwards: %w", err)
+		return fmt.Errorf("the file could not be read afterward: %w", err)
 	case !same(after.root, l.root):
-		return errors.New("the file would say something else afterwards")
+		return errors.New("the file would say something else afterward")
 	}
 	return nil
 }

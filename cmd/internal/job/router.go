@@ -50,7 +50,7 @@ func reliefOf(v value) (all mill.Relief, own map[string]mill.Relief) {
 	return cmp.Or(mill.Relief(v.section.values[reliefOthers].text), mill.ReliefDogbone), own
 }
 
-// cutter makes a tool of its section: a saw and a plough iron by their width, a router
+// cutter makes a tool of its section: a saw and a plow iron by their width, a router
 // table by its bit, a router by one bit or several, of which the smallest sets the
 // narrowest slot.
 func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
@@ -110,11 +110,11 @@ func (r cutterReader) saw() joinery.Cutter {
 
 func (r cutterReader) hand() joinery.Cutter {
 	if at, name, n := r.said("diameter", "reach", "flutes", "bits"); n > 0 {
-		r.report(CodeCutter, at, "write the width of the plough iron, or kind: router",
+		r.report(CodeCutter, at, "write the width of the plow iron, or kind: router",
 			"%s is for a router, and this is hand work", name)
 	}
 	if !r.get["width"].given {
-		r.report(CodeMissingKey, r.at, "write `width:` there, that of the plough iron, the narrowest groove that is made",
+		r.report(CodeMissingKey, r.at, "write `width:` there, that of the plow iron, the narrowest groove that is made",
 			"hand work has no width")
 	}
 	return joinery.Cutter{Kind: joinery.Hand, Width: r.get["width"].mm(0)}

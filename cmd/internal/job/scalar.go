@@ -127,7 +127,7 @@ func (r *reader) number(n *node, k *key, form *regexp.Regexp, hint string) float
 
 var exponent = regexp.MustCompile(`^[-+]?[0-9.]+[eE][-+]?[0-9]+`)
 
-// length reads one length within the range of its key. A range in millimetres
+// length reads one length within the range of its key. A range in millimeters
 // means nothing for a bare number while the units of the file are not known.
 func (r *reader) length(text string, at Position, k *key) (geom.Length, bool) {
 	l, err := geom.ParseLength(text, r.units)
@@ -190,7 +190,7 @@ func (r *reader) measure(text string) string {
 func (r *reader) rangeHint(text string, k *key) suggestion {
 	other := geom.Inch
 	if r.units == geom.Inch {
-		other = geom.Millimetre
+		other = geom.Millimeter
 	}
 	if l, err := geom.ParseLength(text, other); err == nil && k.holds(l) {
 		meant := strings.TrimSpace(text) + " " + other.String()

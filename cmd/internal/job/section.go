@@ -30,7 +30,7 @@ type section struct {
 	meant  map[string]bool // keys that unknown entries were probably meant for
 }
 
-// mm is the i-th length of a value in millimetres; 0 when it has none.
+// mm is the i-th length of a value in millimeters; 0 when it has none.
 func (v value) mm(i int) float64 {
 	if i < len(v.lengths) {
 		return v.lengths[i].MM()

@@ -50,7 +50,7 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(geom.Setting, val
 	}
 	if !ends.given {
 		d.GrooveEnds = joinery.GrooveThrough
-		if d.Cutter.Kind.FollowsDrawing() { // a plough plane, like a saw, runs right through
+		if d.Cutter.Kind.FollowsDrawing() { // a plow plane, like a saw, runs right through
 			d.GrooveEnds = joinery.GrooveStopped
 		}
 	}

@@ -25,7 +25,7 @@ var sheetKeys = []key{
 	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and overcut take, " + mm(mill.MinWaste) + " and what the sheets may be short",
 		example: "5"},
 	{name: "flip-on", form: formWord, words: []string{FlipOnPins, FlipOnThree, FlipOnStops}, fallback: FlipOnPins,
-		doc:     "What a sheet that is cut on both faces is put down on when it has been turned over: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes",
+		doc:     "What locates a sheet that is turned over to have its other face cut: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes",
 		example: "three-pins", why: "two pins place a sheet both ways"},
 	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and " + mm(sheet.PinWeb),
 		example: "12"},

@@ -20,7 +20,7 @@ var openingKeys = []key{
 		example: "[900.5, 900.1]"},
 	{name: "cabinet", form: formWord, required: true, words: []string{frameless, faceFrame}, doc: "face-frame: the slides stand behind a frame; frameless: on the sides of the opening",
 		example: "face-frame"},
-	{name: "frame-overhang", form: formLength, min: 0, max: maxOverlay, doc: "How far the frame stands in before each side of the cabinet: so much the slides are packed out there", without: "the sides are level with the frame",
+	{name: "frame-overhang", form: formLength, min: 0, max: maxOverlay, doc: "How far the face frame overhangs each side of the cabinet on the inside; slides are packed out by as much", without: "the sides are level with the frame",
 		example: "19", with: "cabinet: face-frame"},
 	{name: "fronts", form: formWord, required: true, words: []string{string(opening.Inset), string(opening.Overlay), string(opening.NoFront)},
 		doc:     "inset: drawer fronts stand within the opening; overlay: before it; none: the boxes show",
@@ -83,7 +83,7 @@ var slideKeys = func() []key {
 // has one, what a shop may write.
 func (l slideLength) example() (value, with string) {
 	for _, k := range opening.Kinds {
-		if s, ok := opening.BuiltIn(k, geom.Millimetre); ok && *l.set(&s) != 0 {
+		if s, ok := opening.BuiltIn(k, geom.Millimeter); ok && *l.set(&s) != 0 {
 			return mm(*l.set(&s)), "kind: " + string(k)
 		}
 	}
@@ -100,7 +100,7 @@ func slideKinds() []string {
 
 // sharedKeys are those of a file of slides.
 var sharedKeys = []key{
-	{name: "units", form: formWord, required: true, words: []string{geom.Millimetre.String(), geom.Inch.String()}, doc: "The unit of every bare number in the file"},
+	{name: "units", form: formWord, required: true, words: []string{geom.Millimeter.String(), geom.Inch.String()}, doc: "The unit of every bare number in the file"},
 	{name: "slides", form: formNamed, required: true, keys: slideKeys, noun: "slide", most: maxSlides, doc: "The slides by name"},
 }
 
@@ -114,16 +114,16 @@ var rowKeys = []key{
 	{name: string(joinery.FieldUndermount), form: formRef, words: slideKinds(), doc: "The slide on which it runs there: a built-in kind, or a slide of the shop", without: "an opening needs it",
 		example: "side-mount", with: "opening: base"},
 	{name: "rows", form: formCells, words: []string{freeRow}, min: minSize, max: maxSize, most: maxRows,
-		doc: "How many drawers share the opening; or the heights of their fronts from the top, of which those that are free share the rest", without: "one",
+		doc: "How many drawers share the opening; or the heights of their drawer fronts from the top, of which those that are free share the rest", without: "one",
 		example: "[140, free, free, free]", with: "opening: base\nslide: side-mount"},
 	{name: "graduation", form: formSection, words: []string{string(opening.Equal)}, keys: graduationKeys,
 		doc: "How free rows grow from the top down: equal, or by one of two ways", without: "they are equal",
 		example: "equal", with: "opening: base\nslide: side-mount\nrows: 3"},
-	{name: "front-gap", form: formLength, min: 0, max: maxGap, fallback: mm(opening.DefaultFrontGap), doc: "Between one front and the next",
-		example: "3", with: "opening: base\nslide: side-mount", why: "room for a door or front to move; common practice, no source"},
-	{name: "reveal", form: formEdges, sides: edges, min: 0, max: maxGap, fallback: mm(opening.DefaultReveal), doc: "The gap between inset fronts and the opening",
-		example: "2", with: "opening: base\nslide: side-mount", why: "room for an inset front to swell; common practice, no source"},
-	{name: "overlay", form: formEdges, sides: edges, min: 0, max: maxOverlay, fallback: mm(opening.DefaultOverlay), doc: "How far overlay fronts cover the cabinet beside the opening",
+	{name: "front-gap", form: formLength, min: 0, max: maxGap, fallback: mm(opening.DefaultFrontGap), doc: "Between one drawer front and the next",
+		example: "3", with: "opening: base\nslide: side-mount", why: "room for a drawer front to move; common practice, no source"},
+	{name: "reveal", form: formEdges, sides: edges, min: 0, max: maxGap, fallback: mm(opening.DefaultReveal), doc: "The gap between inset drawer fronts and the opening",
+		example: "2", with: "opening: base\nslide: side-mount", why: "room for an inset drawer front to swell; common practice, no source"},
+	{name: "overlay", form: formEdges, sides: edges, min: 0, max: maxOverlay, fallback: mm(opening.DefaultOverlay), doc: "How far overlay drawer fronts cover the cabinet beside the opening",
 		example: "[16, 16, 10, 3]", with: "opening: base\nslide: side-mount", why: "covers most of an edge of 18 mm; common practice, no source"},
 	{name: "box-heights", form: formLengths, min: minSize, max: maxSize, most: maxSteps, doc: "The heights of boxes that the shop makes; each drawer gets the highest that fits", without: "a box is as high as fits",
 		example: "[90, 120, 150, 180]", with: "opening: base\nslide: side-mount\nrows: 4"},

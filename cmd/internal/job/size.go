@@ -57,7 +57,7 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 	return lengths
 }
 
-const mixedUnits = "write a unit after the last number alone, or after each"
+const mixedUnits = "write a unit after the last number only, or after each"
 
 // shareUnit writes a unit at the last number alone after all of them. It reports whether all
 // numbers have a unit then, or none has one.

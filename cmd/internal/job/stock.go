@@ -10,7 +10,7 @@ import (
 type Banding struct {
 	Stock     string
 	Thickness float64 // mm
-	Price     float64 // of a metre, in the job's own currency; 0 when not said
+	Price     float64 // of a meter, in the job's own currency; 0 when not said
 }
 
 // tolerances are the words for the standards on the thickness of sheets.
@@ -54,7 +54,7 @@ func (r *reader) stocks(root *section) (stocks []joinery.Stock, bandings []Bandi
 		moves = moves || s.values["material"].text != ""
 		stocks = append(stocks, stock)
 		if b := s.values["edge-banding"].section; b != nil {
-			bandings = append(bandings, Banding{Stock: s.name, Thickness: b.values["thickness"].mm(0), Price: b.values["price"].number * r.perMetre()})
+			bandings = append(bandings, Banding{Stock: s.name, Thickness: b.values["thickness"].mm(0), Price: b.values["price"].number * r.perMeter()})
 		}
 	}
 	if climate.given && !moves && !r.lost && len(stocks) > 0 && !r.unsure(root) {
@@ -63,8 +63,8 @@ func (r *reader) stocks(root *section) (stocks []joinery.Stock, bandings []Bandi
 	return stocks, bandings
 }
 
-// perMetre is how often what a price is for goes into a metre: a foot in a file of inches.
-func (r *reader) perMetre() float64 {
+// perMeter is how often what a price is for goes into a meter: a foot in a file of inches.
+func (r *reader) perMeter() float64 {
 	if r.units == geom.Inch {
 		return 1000 / (12 * geom.InchMM)
 	}
@@ -125,7 +125,7 @@ func (r *reader) tolerance(t *joinery.Thickness, readings, tolerance value) {
 		return
 	}
 	if len(readings.lengths) > 1 {
-		r.fail(CodeNoEffect, tolerance.at, "delete it, or give one reading alone",
+		r.fail(CodeNoEffect, tolerance.at, "delete it, or give only one reading",
 			"tolerance spreads a single reading, and here are %d", len(readings.lengths))
 		return
 	}

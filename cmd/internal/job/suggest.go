@@ -101,7 +101,7 @@ func sharing(word string, known []string) (best []string) {
 }
 
 // slips counts the characters that are missing, added, changed, or swapped
-// with their neighbour between two words.
+// with their neighbor between two words.
 func slips(a, b []rune) int {
 	// Three rows of the table of distances between all beginnings of a and b.
 	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)

@@ -27,7 +27,7 @@ func InsteadText(s setup.Step, k joinery.CutterKind) string {
 		setup.ByGuide:    besideWords[setup.ByGuide],
 		setup.ByRouter:   fmt.Sprintf("on a CNC router (kind: %s)", joinery.Router),
 		setup.ByHand:     fmt.Sprintf("by hand (kind: %s)", joinery.Hand),
-		setup.ByCorner: fmt.Sprintf("or take a corner whose fronts have plain ends (joint: %s or %s)", joinery.Rabbet,
+		setup.ByCorner: fmt.Sprintf("or take a corner whose box fronts have plain ends (joint: %s or %s)", joinery.Rabbet,
 			joinery.Butt),
 	}
 	var list []string
@@ -51,7 +51,7 @@ func BesideText(s setup.Step) geom.Sentence {
 
 // besideWords are the ways that no entry of the job file has.
 var besideWords = map[setup.Alternative]string{
-	setup.ByStrip: "in a strip that is long enough to be pushed, from which the parts are cut afterwards",
+	setup.ByStrip: "in a strip that is long enough to be pushed, from which the parts are cut afterward",
 	setup.ByGuide: "with a hand-held router along a straightedge that is clamped across the part",
 }
 
@@ -67,7 +67,7 @@ func (j *Job) SetupWays(drawer int, s setup.Step) (ways [][]Way) {
 		var list []Way
 		for _, o := range alike {
 			if o.Kind == "" {
-				list = append(list, write("joint", string(o.Joint), "take a corner whose fronts have plain ends"))
+				list = append(list, write("joint", string(o.Joint), "take a corner whose box fronts have plain ends"))
 				continue
 			}
 			width := "width"
@@ -115,7 +115,7 @@ func (j *Job) RouterWays(drawer int, d geom.Diagnosis) (ways [][]Way) {
 		}
 		value := c.Word
 		if value == "" {
-			value = geom.Millimetres(r.Ends()[0][0]).In(j.Units)
+			value = geom.Millimeters(r.Ends()[0][0]).In(j.Units)
 		}
 		ways = append(ways, []Way{{RemedyText(r, joinery.Spec{Units: j.Units}), []Edit{{Path: path, Value: value}}}})
 	}

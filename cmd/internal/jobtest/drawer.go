@@ -126,7 +126,7 @@ func (d *drawing) bottomOf(e *entries, slide, fit string) {
 	}
 	switch {
 	case d.fenced() && d.grooves == 0:
-		stands = d.slot - d.length(0.08, 0.5, "play of the bottom")
+		stands = d.slot - d.length(0.08, 0.5, "clearance of the bottom")
 	case stands < least:
 		stands = least - 0.15
 	}

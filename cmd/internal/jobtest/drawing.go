@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// drawing is a job file on its way. Lengths are in millimetres.
+// drawing is a job file on its way. Lengths are in millimeters.
 type drawing struct {
 	between func(low, high int, name string) int
 	want    Want
@@ -25,7 +25,7 @@ type drawing struct {
 	entries  string // the drawers
 }
 
-// length is a length between two, in hundredths of a millimetre.
+// length is a length between two, in hundredths of a millimeter.
 func (d *drawing) length(low, high float64, name string) float64 {
 	return float64(d.between(int(math.Round(low*100)), int(math.Round(high*100)), name)) / 100
 }
@@ -69,7 +69,7 @@ func (d *drawing) list(lengths ...float64) string {
 	return "[" + strings.Join(all, ", ") + "]"
 }
 
-// tape writes a length as it is read off a tape: to half a millimetre, or to a sixteenth
+// tape writes a length as it is read off a tape: to half a millimeter, or to a sixteenth
 // of an inch as a fraction; it gives the length that was written as well.
 func (d *drawing) tape(length float64) (string, float64) {
 	if !d.inches() {

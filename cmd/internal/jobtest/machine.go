@@ -21,13 +21,13 @@ func (d *drawing) choose() {
 	d.fence = d.tf / 2
 	switch {
 	case d.fenced():
-		d.slot = d.fence + d.length(0.12, 0.38, "play of the slot")
+		d.slot = d.fence + d.length(0.12, 0.38, "clearance of the slot")
 		if d.odds(4, "another cutter for grooves") {
 			d.grooves = 3.2
 		}
 		return
 	case d.job.Machine == "hand":
-		d.bits = []float64{3.2} // the plough iron
+		d.bits = []float64{3.2} // the plow iron
 		return
 	}
 	d.bits = [][]float64{{3}, {6, 3}, {4}, {8, 4, 3}, {6.35, 3.175}, {3.175}}[d.between(0, 5, "bits")]
@@ -127,19 +127,19 @@ func (d *drawing) joinery() string {
 	if d.odds(3, "own height") {
 		e.say("cutter-height", "%s", d.mm(d.ts/2+d.length(-0.8, 0.8, "height")))
 	}
-	if d.odds(4, "own deep slack") {
-		e.say("bottom-clearance-depth", "%s", d.mm(d.length(1, 2.5, "deep slack")))
+	if d.odds(4, "own deep clearance") {
+		e.say("bottom-clearance-depth", "%s", d.mm(d.length(1, 2.5, "deep clearance")))
 	}
-	if d.odds(3, "own slack") {
+	if d.odds(3, "own clearance") {
 		e.say("bottom-clearance", "%s", d.mm(d.length(1, 2.5, "slack")))
 	}
-	if d.odds(5, "glue room") {
+	if d.odds(5, "glue space") {
 		e.say("glue-space", "%s", d.mm(0.2))
 	}
 	if !d.fenced() {
-		if d.odds(4, "own plays") {
-			e.say("dado-clearance", "%s", d.mm(d.length(0.12, 0.35, "dado play")))
-			e.say("groove-clearance", "%s", d.mm(d.length(0.1, 0.4, "groove play")))
+		if d.odds(4, "own clearances") {
+			e.say("dado-clearance", "%s", d.mm(d.length(0.12, 0.35, "dado clearance")))
+			e.say("groove-clearance", "%s", d.mm(d.length(0.1, 0.4, "groove clearance")))
 		}
 		if d.odds(5, "groove ends") {
 			e.say("groove-ends", "%s", d.word("ends", "stopped", "through", "plugged"))

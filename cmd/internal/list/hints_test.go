@@ -15,11 +15,11 @@ func TestHintsHold(t *testing.T) {
 		{heads + part, "there is no sheet", "`sheet,birch,2440,1220`", heads + part + sheet},
 		{heads + sheet, "there are no parts", "`part,side,500,140,12`", heads + sheet + part},
 		{"kind;name\n", "semicolons", "write commas between values", heads + sheet + part},
-		{"kind,name,long,width\n", `"long" is no head`, "length", heads + sheet + part},
+		{"kind,name,long,width\n", `"long" is no column heading`, "length", heads + sheet + part},
 		{"kind,name,name,length,width\n", "stands twice", "delete one", "kind,name,length,width\n" + sheet + "part,side,500,140\n"},
 		{"kind,count\n", "no column name", "`name,length,width`", "name,length,width,kind\nbirch,2440,1220,sheet\nside,500,140,part\n"},
 		{heads + sheet + "part,side,\"500,5\",140,12\n", "is no length", "500", heads + sheet + part},
-		{heads + sheet + "part,side,500,5,140,12\n", "6 values under 5 heads", "decimal points", heads + sheet + "part,side,500.5,140,12\n"},
+		{heads + sheet + "part,side,500,5,140,12\n", "6 values under 5 column headings", "decimal points", heads + sheet + "part,side,500.5,140,12\n"},
 		{heads + sheet + "part,side,0,140,12\n", "out of range", "over 0", heads + sheet + "part,side,1,140,12\n"},
 		{heads + sheet + "part,side,500,140,0\n", "wanted 0 times", "delete the line", heads + sheet + part},
 		{heads + sheet + "part,side,500,140,-1\n", "out of range", "a whole number", heads + sheet + "part,side,500,140,1\n"},
@@ -31,11 +31,11 @@ func TestHintsHold(t *testing.T) {
 		{"kind,name,length,width,batch\nsheet,birch,2440,1220,\npart,side,500,140,a\n", "the part has a batch", "a name under match", "kind,name,length,width,batch,match\nsheet,birch,2440,1220,,\npart,side,500,140,,a\n"},
 		{heads + sheet + "part," + strings.Repeat("a", maxName+1) + ",500,140,12\n", "characters", "write up to", heads + sheet + "part," + strings.Repeat("a", maxName) + ",500,140,12\n"},
 	} {
-		_, err := Read("list.csv", strings.NewReader(c.wrong), geom.Millimetre)
+		_, err := Read("list.csv", strings.NewReader(c.wrong), geom.Millimeter)
 		if err == nil || !strings.Contains(err.Error(), c.says) || !strings.Contains(err.Error(), c.hint) {
 			t.Errorf("%q: %v, not %q with %q", c.wrong, err, c.says, c.hint)
 		}
-		if _, err := Read("list.csv", strings.NewReader(c.followed), geom.Millimetre); err != nil {
+		if _, err := Read("list.csv", strings.NewReader(c.followed), geom.Millimeter); err != nil {
 			t.Errorf("%q, as %q asks for: %v", c.followed, c.hint, err)
 		}
 	}

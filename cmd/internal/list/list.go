@@ -18,7 +18,7 @@ import (
 	"drawerwright/geom/nest"
 )
 
-// List is what is to be laid out. Lengths are in nanometres.
+// List is what is to be laid out. Lengths are in nanometers.
 //
 // Parts with one name under match come from sheets of one batch; those with one under set
 // lie side by side, in their order.
@@ -160,9 +160,9 @@ func (r *reader) readHeads(row []string) bool {
 		_, twice := r.at[h]
 		switch {
 		case strings.Contains(h, ";"):
-			r.fail("write commas between values", "the heads have semicolons: %s", quoted(h))
+			r.fail("write commas between values", "the column headings have semicolons: %s", quoted(h))
 		case !slices.Contains(r.heads, h):
-			r.fail("the heads are "+strings.Join(r.heads, ", "), "%s is no head", quoted(h))
+			r.fail("the column headings are "+strings.Join(r.heads, ", "), "%s is no column heading", quoted(h))
 		case twice:
 			r.fail("delete one of them", "%s stands twice", quoted(h))
 		}
@@ -181,7 +181,7 @@ func (r *reader) row(row []string) {
 	get := func(head string) string { return r.get(row, head) }
 	if len(row) > len(r.names) {
 		r.fail("write decimal points, and quotes about values with a comma in them",
-			"the line has %d values under %d heads", len(row), len(r.names))
+			"the line has %d values under %d column headings", len(row), len(r.names))
 	}
 	if kind := get("kind"); strings.EqualFold(kind, "part") || kind == "" {
 		if get("price") != "" {
@@ -250,7 +250,7 @@ func (r *reader) length(head, text string) int64 {
 	case err != nil:
 		r.fail("write a length as 500, 500 mm or 19 5/8 in", "the %s %s is no length", head, quoted(text))
 	case l <= 0 || l > most:
-		r.refuse(geom.Sentencef("write one of over 0 and up to %s", geom.Millimetres(most.MM())),
+		r.refuse(geom.Sentencef("write one of over 0 and up to %s", geom.Millimeters(most.MM())),
 			geom.Sentencef("the %s %s is out of range", head, quoted(text)))
 	}
 	return int64(l)

@@ -13,7 +13,7 @@ const head = "kind,name,length,width,count,price,turn\n"
 
 func TestRead(t *testing.T) {
 	got, err := Read("l.csv", strings.NewReader("\ufeffName , LENGTH,width,kind,count,price,turn\n"+
-		"\"side, left\",500,140,,12,,\n top , 19 5/8 in,100 mm,part,,,YES\nbirch,2440,1220,sheet,,58.5,\nold,900,600,offcut,2,,\n"), geom.Millimetre)
+		"\"side, left\",500,140,,12,,\n top , 19 5/8 in,100 mm,part,,,YES\nbirch,2440,1220,sheet,,58.5,\nold,900,600,offcut,2,,\n"), geom.Millimeter)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,10 +36,10 @@ func TestReadRefuses(t *testing.T) {
 	for text, want := range map[string]string{
 		"":                             "l.csv:1: there is no sheet",
 		"name,length\n":                "l.csv:1: there is no column width",
-		"name,length,width,colour\n":   `l.csv:1: "colour" is no head`,
-		"name,length,width\na,1,2,5\n": "l.csv:2: the line has 4 values under 3 heads",
+		"name,length,width,color\n":    `l.csv:1: "color" is no column heading`,
+		"name,length,width\na,1,2,5\n": "l.csv:2: the line has 4 values under 3 column headings",
 		"name,length,width\n" + strings.Repeat("x", 101) + ",1,2\n": "has 101 characters",
-		"name;length;width\n":                               "l.csv:1: the heads have semicolons",
+		"name;length;width\n":                               "l.csv:1: the column headings have semicolons",
 		head + "part,a,500,140,1,5,\n":                      `l.csv:2: the part has a price, "5"`,
 		head + "sheet,a,500,140,1,5,no\n":                   `l.csv:2: the "sheet" has "no" for turn`,
 		head + "part,a,500,140,0,,\n":                       "l.csv:2: the part is wanted 0 times",
@@ -58,13 +58,14 @@ func TestReadRefuses(t *testing.T) {
 		head + "part,\"a,1,1\n":                             "l.csv:",
 		head + "part,a,\x1b[31m,140\n":                      `the length "\x1b[31m" is no length`,
 	} {
-		_, err := Read("l.csv", strings.NewReader(text), geom.Millimetre)
+		_, err := Read("l.csv", strings.NewReader(text), geom.Millimeter)
 		var p Problem
 		if err == nil || !strings.Contains(err.Error(), want) || !errors.As(err, &p) || p.Ask.IsEmpty() {
 			t.Errorf("%q: %v", text, err)
 		}
 	}
-	if _, err := Read("l.csv", strings.NewReader(head+strings.Repeat("leaf,a,500,140,1,,\n", 1000)), geom.Millimetre); strings.Count(err.Error(), "is no kind") != maxProblems {
+	if _, err := Read("l.csv", strings.NewReader(head+strings.Repeat("leaf,a,500,140,1,,\n", 1000)),
+		geom.Millimeter); strings.Count(err.Error(), "is no kind") != maxProblems {
 		t.Errorf("%d problems", strings.Count(err.Error(), "is no kind"))
 	}
 }

@@ -10,7 +10,7 @@ import (
 
 func TestShelf(t *testing.T) {
 	const text = "stock,name,length,width,batch\r\nbirch,offcut 1,610 mm,24 in,\r\nbirch,offcut 3,500,200,A\r\n"
-	s, err := ReadShelf("s.csv", strings.NewReader(text), geom.Millimetre)
+	s, err := ReadShelf("s.csv", strings.NewReader(text), geom.Millimeter)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -26,11 +26,11 @@ func TestShelf(t *testing.T) {
 	if got := strings.Join(names, "; "); got != "birch offcut 3; birch offcut 3 (2); oak new" {
 		t.Error(got)
 	}
-	again, err := ReadShelf("s.csv", strings.NewReader(string(s.CSV(geom.Inch))), geom.Millimetre)
+	again, err := ReadShelf("s.csv", strings.NewReader(string(s.CSV(geom.Inch))), geom.Millimeter)
 	if err != nil || len(again.Offcuts) != 2 || again.Offcuts[0].Width != 609_600_000 {
 		t.Errorf("%+v %v", again, err)
 	}
-	if empty, err := ReadShelf("s.csv", strings.NewReader(""), geom.Millimetre); err != nil || len(empty.Offcuts) != 0 {
+	if empty, err := ReadShelf("s.csv", strings.NewReader(""), geom.Millimeter); err != nil || len(empty.Offcuts) != 0 {
 		t.Errorf("an empty file: %v", err)
 	}
 }
@@ -41,10 +41,11 @@ func TestShelfMistakes(t *testing.T) {
 		"stock,name,length,width\nbirch,,1,2\n":               "s.csv:2: the offcut has no stock or no name",
 		"stock,name,length,width\nbirch,a,1,2\nbirch,a,3,4\n": "s.csv:3: the shelf has two offcuts of \"birch\" named \"a\"",
 		"stock,name,length,width\nbirch,a,-1,2\n":             "s.csv:2: the length \"-1\" is",
-		"stock,name,length,width,price\nbirch,a,1,2,3\n":      "s.csv:1: \"price\" is no head",
+		"stock,name,length,width,price\nbirch,a,1,2,3\n":      "s.csv:1: \"price\" is no column heading",
 		"stock,name,length,width\nbirch,\"a,1,2\n":            "s.csv:2: ",
 	} {
-		if _, err := ReadShelf("s.csv", strings.NewReader(text), geom.Millimetre); err == nil || !strings.Contains(err.Error(), want) {
+		if _, err := ReadShelf("s.csv", strings.NewReader(text),
+			geom.Millimeter); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v", text, err)
 		}
 	}

@@ -277,7 +277,7 @@ func remove(m yaml.MapSlice, key string) yaml.MapSlice {
 func worded(list []batch.Problem, a about) string {
 	for _, p := range list {
 		if p.Drawer == a.drawer && p.Code == a.code && p.Subject.Part == a.part {
-			return p.Fact.In(geom.Millimetre)
+			return p.Fact.In(geom.Millimeter)
 		}
 	}
 	return ""

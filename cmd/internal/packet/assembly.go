@@ -31,7 +31,7 @@ func (m maker) assembly() {
 	}
 	m.Heading(1, "What to measure")
 	unit := m.unit.String()
-	t := present.NewTable(present.Words("drawer"), present.In("two sides and a front", unit),
+	t := present.NewTable(present.Words("drawer"), present.In("two sides and a box front", unit),
 		present.In("width, dry", unit), present.In("depth, dry", unit), present.In("both diagonals",
 			unit), present.In("apart at most", unit))
 	t.UnitOnce = true
@@ -41,7 +41,7 @@ func (m maker) assembly() {
 			m.reported(k.Diagonal), m.reported(k.DiagonalsApart))
 	}
 	m.table(t)
-	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the " +
+	m.Small("Two sides and a box front: held side by side, or the stock is not what was measured. Diagonals: over the " +
 		"ends of the sides. " + present.Squaring)
 	m.hardware()
 }
@@ -60,8 +60,8 @@ func steps(r record.Report, d batch.Drawer) []string {
 func beforeGlue(d batch.Drawer) (list []string) {
 	if d.Spec.BottomFit == joinery.BottomCleats {
 		side, end := cleatsAt(d)
-		list = append(list, fmt.Sprintf("Glue and screw the cleats to the insides of their walls first, level with "+
-			"the lower edges: on the sides %s from the front ends, on front and back %s from either end. Bore pilot "+
+		list = append(list, fmt.Sprintf("Glue and screw the cleats to the insides of sides, box front and back first, level with "+
+			"the lower edges: on the sides %s from the front ends, on box front and back %s from either end. Bore pilot "+
 			"holes, and see that no screw comes out on the other face.",
 			geom.LengthOf(side).Text(d.Spec.Units), geom.LengthOf(end).Text(d.Spec.Units)))
 	}
@@ -79,10 +79,10 @@ func glue(s joinery.Spec) []string {
 		dry = "None under the bottom: screws hold it."
 	}
 	where := map[joinery.Joint]string{
-		joinery.DadoRabbet:   "in the dados of the sides and on the tongues of the front and the back",
-		joinery.DoubleRabbet: "in the rabbets of the sides and of the front and the back",
+		joinery.DadoRabbet:   "in the dados of the sides and on the tongues of the box front and the back",
+		joinery.DoubleRabbet: "in the rabbets of the sides and of the box front and the back",
 		joinery.Rabbet:       "on floor and shoulder of the rabbets",
-		joinery.Butt:         "on the ends of the front and the back",
+		joinery.Butt:         "on the ends of the box front and the back",
 		joinery.BoxJoint:     "on every face of the fingers, thin",
 	}[s.Joint]
 	list := []string{"Glue " + where + ". " + dry}
@@ -100,38 +100,38 @@ func joinWalls(r record.Report, s joinery.Spec) string {
 		if s.Bottom.Solid {
 			held = present.SlideInSolid(r)
 		}
-		return "Put front and back into one side, then the other side on. " +
+		return "Put box front and back into one side, then the other side on. " +
 			"The bottom comes when the glue has set: slide it in from behind. " + held
 	case joinery.BottomCleats:
 		down := "screw it down; it holds the box square"
 		if s.Bottom.Solid {
-			down = "screw it down along the front alone, so that it can swell and shrink"
+			down = "screw it down along the box front only, so that it can swell and shrink"
 		}
-		return "Put front and back into one side, then the other side on. The bottom comes last: once the box is " +
-			"square and the glue has set, lay it on the cleats from above, as far from every wall, and " + down + "."
+		return "Put box front and back into one side, then the other side on. The bottom comes last: once the box is " +
+			"square and the glue has set, lay it on the cleats from above, as far from every side, and " + down + "."
 	case joinery.BottomApplied:
-		return "Put front and back into one side, then the other side on. The bottom comes last: once the box is " +
+		return "Put box front and back into one side, then the other side on. The bottom comes last: once the box is " +
 			"square, fasten it from below all round; it holds the box square."
 	}
 	if s.Joint == joinery.BoxJoint { // whose grooves in front and back end in the fingers
-		return "Set the bottom dry into the grooves of the front and the back, then put one side on all three, then " +
+		return "Set the bottom dry into the grooves of the box front and the back, then put one side on all three, then " +
 			"the other."
 	}
-	return "Put front and back into one side, slide the bottom dry into the groove, then the other side on."
+	return "Put box front and back into one side, slide the bottom dry into the groove, then the other side on."
 }
 
 // clamp says which way a corner is clamped, or what is driven into it.
 func clamp(s joinery.Spec) string {
 	switch s.Joint {
 	case joinery.DadoRabbet:
-		return "Clamp across the front and across the back, from side to side, pads over the joints, until the " +
-			"shoulders are closed: the dados pull front and back square to the sides."
+		return "Clamp across the box front and across the back, from side to side, pads over the joints, until the " +
+			"shoulders are closed: the dados pull box front and back square to the sides."
 	case joinery.BoxJoint:
 		return "Clamp both ways, pads beside the fingers, until every finger is home."
 	case joinery.Butt:
-		return fmt.Sprintf("Clamp across the front and across the back and drive the %s.", s.Fasteners)
+		return fmt.Sprintf("Clamp across the box front and across the back and drive the %s.", s.Fasteners)
 	}
-	return "Clamp across the front and the back, and from front to back over the sides, until the joints are closed."
+	return "Clamp across the box front and the back, and from front to back over the sides, until the joints are closed."
 }
 
 // squareUp is what is done to a box in its clamps, and when the glue has set.

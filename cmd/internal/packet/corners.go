@@ -75,7 +75,7 @@ func (m maker) joints(d batch.Drawer) {
 			"2:1. The left rear corner from above: "+m.clearances(d, joinery.Back)+".")
 	}
 	view(paper.AcrossX, 0.47*outside.Width, -before, -before,
-		fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.clearances(d, joinery.Bottom)))
+		fmt.Sprintf("2:1. The bottom at the box front, from the right: %s.", m.clearances(d, joinery.Bottom)))
 	t := present.FitTable(m.report.FitOf(d.Spec.Name), m.unit)
 	m.table(t.Pick("measure", "as set", "likely", "verdict", "right of 1,000").Renamed("measure", "fit"))
 }

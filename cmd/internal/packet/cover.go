@@ -22,7 +22,7 @@ func (m maker) cover() error {
 		boxes += d.Spec.Count
 		t.Add(d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint))
 	}
-	lengths := map[geom.Unit]string{geom.Millimetre: "mm", geom.Inch: "inches"}[m.unit]
+	lengths := map[geom.Unit]string{geom.Millimeter: "mm", geom.Inch: "inches"}[m.unit]
 	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a "+
 		"test piece before you cut a run.", words.Count(boxes, "box", "boxes"),
 		words.Count(len(t.Rows), "kind", "kinds"), lengths))
@@ -35,7 +35,7 @@ func (m maker) cover() error {
 		m.Item(0, "!", line)
 	}
 	if notes := present.Gathered(m.report.Warnings, geom.LevelNote); len(notes) > 0 {
-		m.Small("Notes, of work that is more and of nothing that comes out wrong:")
+		m.Small("Notes: more work, but nothing that comes out wrong:")
 		for _, line := range notes {
 			m.Item(0, "-", line)
 		}

@@ -44,7 +44,7 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 		return err
 	}
 	for _, chapter := range []func(){m.cautions, m.cutList, m.sheets, m.setups, m.parts, m.corners, m.assembly,
-		m.openings, m.templates, m.travellers} {
+		m.openings, m.templates, m.travelers} {
 		if err := ctx.Err(); err != nil {
 			return err
 		}

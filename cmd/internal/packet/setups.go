@@ -30,9 +30,9 @@ func (m maker) setups() {
 				m.Text(choice.Spacers.Text)
 			}
 		}
-		m.Text("Cut a test piece of the same boards first, a side's and a front's end, push it together and measure.")
+		m.Text("Cut a test piece of the same boards first, a side's and a box front's end, push it together and measure.")
 		if len(c.Refused) > 0 {
-			m.Heading(2, "No setup of this machine")
+			m.Heading(2, "Not on this machine")
 			for _, r := range c.Refused {
 				m.Item(0, "!", fmt.Sprintf("%s of %s. %s; %s.", upper(r.Kind), r.Who, r.Note, r.Instead))
 			}
@@ -69,7 +69,7 @@ func (m maker) files(c present.Machine) {
 	m.table(t)
 }
 
-// apart are what is sawn and bored afterwards.
+// apart are what is sawn and bored afterward.
 func (m maker) apart(c present.Machine, step int) {
 	place, said := "", false
 	for _, s := range c.Separate {

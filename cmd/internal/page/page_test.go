@@ -110,7 +110,7 @@ type asked struct {
 // What every tab shows of a good job.
 func TestLook(t *testing.T) {
 	p, _ := open(t, jobText)
-	for show, said := range map[string]string{"fit": "play", "parts": "wide-side", "setups": "saw", "buy": "birch", "": ""} {
+	for show, said := range map[string]string{"fit": "clearance", "parts": "wide-side", "setups": "saw", "buy": "birch", "": ""} {
 		got := answer[looked](t, p, "/api/look", asked{jobText, view{Show: show, Entry: -1}}, http.StatusOK)
 		text, _ := json.Marshal(got.Tables)
 		if got.Failed || !got.Sound || got.Picture != nil || len(got.Scene) == 0 || len(got.Drawers) != 2 || got.Said != "2 kinds of drawer, 3 boxes" || !strings.HasPrefix(got.Answer, "May not fit: 2 kinds of drawer are loose ") || !strings.Contains(string(text), said) {

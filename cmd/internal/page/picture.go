@@ -11,7 +11,7 @@ import (
 )
 
 // lines are a picture for browsers that cannot draw in three dimensions: its size, and
-// x1, y1, x2, y2 of each line from its upper left corner, in tenths of a millimetre.
+// x1, y1, x2, y2 of each line from its upper left corner, in tenths of a millimeter.
 type lines struct {
 	Width  int   `json:"width"`
 	Height int   `json:"height"`

@@ -162,12 +162,12 @@ const unknown = "not known yet"
 
 // settingName is the name of what is moved, which depends on the machine.
 func settingName(s testcut.Setting, machine string) string {
-	names := map[testcut.Setting]string{testcut.Fence: "the fence", testcut.Height: "the cutter's height", testcut.DadoHeight: "the height for the dados", testcut.EndPlace: "the fence for the fronts' rabbets", testcut.RabbetHeight: "the cutter's height for the fronts' rabbets"}
+	names := map[testcut.Setting]string{testcut.Fence: "the fence", testcut.Height: "the cutter's height", testcut.DadoHeight: "the height for the dados", testcut.EndPlace: "the fence for the box fronts' rabbets", testcut.RabbetHeight: "the cutter's height for the box fronts' rabbets"}
 	switch machine {
 	case string(joinery.Hand):
 		names[testcut.Fence], names[testcut.Height], names[testcut.DadoHeight] = "the marking gauge", "the depth stop", "the depth of the dados"
 	case string(joinery.Router):
-		names[testcut.Fence], names[testcut.Height], names[testcut.EndPlace] = "the stop for the sides", "the zero", "the stop for the fronts"
+		names[testcut.Fence], names[testcut.Height], names[testcut.EndPlace] = "the stop for the sides", "the zero", "the stop for the box fronts"
 	}
 	return names[s]
 }
@@ -218,7 +218,7 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 			return fmt.Sprintf("shift the stop for the sides by %s, so that dados come %s the end", by,
 				pick("further from", "nearer to"))
 		case testcut.EndPlace:
-			return fmt.Sprintf("shift the stop for the fronts by %s, so that tongues come out %s", by,
+			return fmt.Sprintf("shift the stop for the box fronts by %s, so that tongues come out %s", by,
 				pick("longer", "shorter"))
 		}
 		return fmt.Sprintf("set the zero %s by %s, so that it cuts %s", pick("down", "up"), by,
@@ -227,14 +227,14 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 	switch m.Setting {
 	case testcut.Fence:
 		return fmt.Sprintf("move the fence %s the cutter by %s, from %s to %s",
-			pick("away from", "towards"), by, text(m.From), text(m.To))
+			pick("away from", "toward"), by, text(m.From), text(m.To))
 	case testcut.DadoHeight:
 		return fmt.Sprintf("for the dados, move the cutter %s by %s, from %s to %s", pick("up", "down"),
 			by, text(m.From), text(m.To))
 	case testcut.RabbetHeight:
-		return fmt.Sprintf("for the rabbets of front and back, which lie flat, move the cutter %s by %s, so that they get %s deep and not %s", pick("up", "down"), by, text(m.To), text(m.From))
+		return fmt.Sprintf("for the rabbets of box front and back, which lie flat, move the cutter %s by %s, so that they get %s deep and not %s", pick("up", "down"), by, text(m.To), text(m.From))
 	case testcut.EndPlace:
-		return fmt.Sprintf("for the rabbets of front and back, which lie flat, move the fence %s the cutter by %s, so that tongues get %s long and not %s", pick("away from", "towards"), by, text(m.To), text(m.From))
+		return fmt.Sprintf("for the rabbets of box front and back, which lie flat, move the fence %s the cutter by %s, so that tongues get %s long and not %s", pick("away from", "toward"), by, text(m.To), text(m.From))
 	}
 	return fmt.Sprintf("move the cutter %s by %s, from %s to %s", pick("up", "down"), by, text(m.From), text(m.To))
 }
@@ -257,12 +257,12 @@ func saveText(s testcut.Salvage, deeper string, text func(float64) string) strin
 	other := ""
 	switch s.OtherCode {
 	case joinery.CheckRecess:
-		if other = "; the front is then flush"; testcut.Tiny(s.Other) {
+		if other = "; the box front is then flush"; testcut.Tiny(s.Other) {
 			break
 		}
-		other = fmt.Sprintf("; the front is then %s %s", text(math.Abs(s.Other)), map[bool]string{true: "proud", false: "recessed"}[s.Other < 0])
+		other = fmt.Sprintf("; the box front is then %s %s", text(math.Abs(s.Other)), map[bool]string{true: "proud", false: "recessed"}[s.Other < 0])
 	case joinery.CheckTongueClearance:
-		other = fmt.Sprintf("; the play is then %s", text(s.Other))
+		other = fmt.Sprintf("; the clearance is then %s", text(s.Other))
 	case joinery.CheckOutsideWidth:
 		other = fmt.Sprintf("; the box is then %s wide", text(s.Other))
 	}
@@ -270,19 +270,19 @@ func saveText(s testcut.Salvage, deeper string, text func(float64) string) strin
 	case testcut.Keep:
 		return "what is cut can be used as it is"
 	case testcut.PlaneFront:
-		return fmt.Sprintf("the front stands proud: plane or sand %s off its outside after gluing up", by)
+		return fmt.Sprintf("the box front stands proud: plane or sand %s off its outside after gluing up", by)
 	case testcut.DeepenRabbet:
 		return fmt.Sprintf("cut the rabbets %s deeper: %s%s", by, deeper, other)
 	case testcut.TrimSides:
-		return fmt.Sprintf("the front stands back: trim %s off those ends of the sides; the box gets less deep by as much", by)
+		return fmt.Sprintf("the box front stands back: trim %s off those ends of the sides; the box gets less deep by as much", by)
 	case testcut.WidenDado:
 		return fmt.Sprintf("the tongue is tight: widen the dados by a second pass, the fence %s further away%s", by, other)
 	case testcut.ShimDado:
 		return fmt.Sprintf("the tongue is loose: glue a strip of %s to the inner wall of each dado%s", by, other)
 	case testcut.ShortenFront:
-		return fmt.Sprintf("the box is too wide: cut %s off each end of front and back, and their rabbets again at the same length", by)
+		return fmt.Sprintf("the box is too wide: cut %s off each end of box front and back, and their rabbets again at the same length", by)
 	case testcut.NewFront:
-		return fmt.Sprintf("the box is too narrow: cut new fronts and backs %s long", by)
+		return fmt.Sprintf("the box is too narrow: cut new box fronts and backs %s long", by)
 	case testcut.ShimSlides:
 		return fmt.Sprintf("or keep it and put %s behind each slide", by)
 	case testcut.DeepenDado:
@@ -373,7 +373,7 @@ func (t *sheetText) doing(a Adjustment) {
 		!slices.ContainsFunc(a.Moves,
 			func(m MoveRow) bool { return m.Action == string(testcut.Make) || m.Action == string(testcut.Try) })
 	if !a.AllRight && within {
-		t.line("LEAVE IT, as far as these readings tell: all that they say is within its limits.")
+		t.line("LEAVE IT: all that these readings say is within its limits.")
 		for _, m := range a.Moves {
 			if m.Action == string(testcut.Measure) {
 				t.paragraph("  ", "To be sure, "+m.Text)
@@ -399,7 +399,7 @@ func (t *sheetText) doing(a Adjustment) {
 		}
 	}
 	if a.FrontLength > 0 {
-		with := "With nothing moved, fronts"
+		with := "With nothing moved, box fronts"
 		if a.AllRight {
 			with = "Fronts"
 		}

@@ -83,7 +83,7 @@ func (m maker) checksSaid(s record.CaliperLimits) (said []string) {
 			b.Name, m.text(b.Nominal), m.text(b.LowerLimit), m.text(b.UpperLimit)))
 	}
 	if len(s.TooNarrow) > 0 {
-		return append(said, fmt.Sprintf("There are no limits for the caliper: what is right for %s leaves less than a caliper reads.", measureNames(s.TooNarrow)))
+		return append(said, fmt.Sprintf("There are no limits for the caliper: the limits of %s are closer than a caliper reads.", measureNames(s.TooNarrow)))
 	}
 	for _, r := range s.SortBoards {
 		sentence := fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s to %s.", r.Stock, measureNames(s.Why), m.atLeast(r.Min), m.atMost(r.Max))
@@ -107,7 +107,7 @@ func (m maker) checksSaid(s record.CaliperLimits) (said []string) {
 	return said
 }
 
-// atLeast and atMost print bounds inwards, so that what is sorted by them is right.
+// atLeast and atMost print bounds inward, so that what is sorted by them is right.
 func (m maker) atLeast(mm float64) string {
 	return geom.LengthOf(mm).RoundUp(m.unit).Text(m.unit)
 }
@@ -123,7 +123,7 @@ func (m maker) lengthRule(longer float64) string {
 	if longer > 0 {
 		rest = " and " + m.text(longer) + " more"
 	}
-	return fmt.Sprintf("Or cut front and back of each box to its own sides: as long as the box is wide, less both sides as measured,%s.", rest)
+	return fmt.Sprintf("Or cut box front and back of each box to its own sides: as long as the box is wide, less both sides as measured,%s.", rest)
 }
 
 func measureNames(list []gauge.Measure) string {

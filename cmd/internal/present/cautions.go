@@ -47,8 +47,8 @@ var TemplateCautions = []Caution{
 // ofMachine are the cautions for one kind of machine.
 var ofMachine = map[joinery.CutterKind][]Caution{
 	joinery.Saw: {
-		{"Look in the saw's manual whether it takes a dado stack at all: a short arbor or a longer run-down can forbid it. For grooves a guarded router or spindle moulder suits better.", 3},
-		{"Where the usual guard cannot stay on, featherboards or a jig take its place and are used for every cut; afterwards guard and riving knife go back at once.", 1},
+		{"Look in the saw's manual whether it takes a dado stack at all: a short arbor or a longer run-down can forbid it. For grooves a guarded router or shaper suits better.", 3},
+		{"Where the usual guard cannot stay on, featherboards or a jig take its place and are used for every cut; afterward guard and riving knife go back at once.", 1},
 		{"Keep hands out of the line of the cut and away from the cutter; push the last stretch and small pieces with a push stick or block.", 2},
 		{"Wait until the cutter has stopped before anything is cleared away.", 2},
 	},
@@ -60,7 +60,7 @@ var ofMachine = map[joinery.CutterKind][]Caution{
 	joinery.Router: {
 		{"Keep the cutting area enclosed or keep clear of it, with the doors' interlock in order and dust extracted at the bit.", 4},
 		{"Clamp each part or hold it by vacuum and tabs; know where clamps and screws are before the bit does.", 0},
-		{"Hold small parts in a carrier or cut them out by hand along a skin.", 0},
+		{"Hold small parts in a carrier or cut them out by hand along an onion skin.", 0},
 	},
 	joinery.Hand: {
 		{"Clamp the part or hold it against a bench hook or stops; both hands stay behind the cutting edge.", 0},
@@ -76,7 +76,7 @@ var stopped = []Caution{
 // ofWork are the cautions where a cut is described.
 var ofWork = map[setup.Holding][]Caution{
 	setup.Across: {
-		{"The fence is a stop here and the mitre gauge or sled feeds: right only because nothing is cut off. Never use both together for a cut that goes through.", 0},
+		{"The fence is a stop here and the miter gauge or sled feeds: right only because nothing is cut off. Never use both together for a cut that goes through.", 0},
 		{"An insert that closes round the cutter supports the part right beside it.", 0},
 	},
 	setup.Along: {
@@ -98,7 +98,7 @@ var ofWork = map[setup.Holding][]Caution{
 		{"Clamp the part to the jig, and keep hands away from where the cutter comes out behind it.", 1},
 	},
 	setup.Knifed: {
-		{"Chisel from both edges towards the middle, the part clamped, both hands behind the edge.", 0},
+		{"Chisel from both edges toward the middle, the part clamped, both hands behind the edge.", 0},
 	},
 	setup.Shoulder: {
 		{"Saw against a bench hook or with the part in the vice; start with light strokes beside the knife line, the thumb above the teeth.", 0},
@@ -107,7 +107,7 @@ var ofWork = map[setup.Holding][]Caution{
 		{"Clamp the part so that no clamp stands in the way of the plane's fence; knuckles keep clear of the bench.", 0},
 	},
 	setup.Chopped: {
-		{"Chop with the part clamped on the bench, not held in the hand; never pry towards the other hand.", 0},
+		{"Chop with the part clamped on the bench, not held in the hand; never pry toward the other hand.", 0},
 	},
 	setup.HandSawn: {
 		{"Hold the part upright and low in the vice, so that it does not shake; pare from both faces, with the hands behind the edge.", 0},

@@ -56,7 +56,7 @@ func CutListCSV(r record.Report) []byte {
 	return out.Bytes()
 }
 
-// of is a length of a record in whole nanometres, as it is printed.
+// of is a length of a record in whole nanometers, as it is printed.
 func of(v record.Length) geom.Length { return geom.LengthOf(v.MM()) }
 
 // settingOf is the fence distance and cutter height that serve a group; a dash for parts
@@ -88,7 +88,7 @@ type StockParts struct {
 	// spare, [StockParts.Setting], grain, banding, parts.
 	Table Table
 	// Blanks say which parts are sawn and grooved as one size and one board, and what each
-	// gets afterwards.
+	// gets afterward.
 	Blanks []string
 }
 
@@ -160,7 +160,7 @@ func cutListText(out *Printed, r record.Report) {
 	}
 }
 
-// blankNote says what parts a blank is sawn for, and what each gets afterwards.
+// blankNote says what parts a blank is sawn for, and what each gets afterward.
 func blankNote(b record.Blank, u geom.Unit) string {
 	var gets []string
 	for _, p := range b.Parts {

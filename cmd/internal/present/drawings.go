@@ -164,9 +164,9 @@ func CheckedText(out *Printed, list []record.Checked) {
 		{record.CheckedBox, "box", "boxes", "the solids of their parts, assembled and exploded"},
 		{record.CheckedScene, "preview", "previews", "the parts in their places"},
 		{record.CheckedCabinet, "drawing of a cabinet", "drawings of cabinets", "the slide lines of the report"},
-		{record.CheckedTemplate, "template", "templates", "the marks and walls of the report"},
+		{record.CheckedTemplate, "template", "templates", "the marks and edges of the report"},
 		{record.CheckedPictures, "set of pictures", "sets of pictures",
-			"their sizes in millimetres, whole"},
+			"their sizes in millimeters, whole"},
 		{record.CheckedTable, "table", "tables", "the numbers of the report"},
 		{record.CheckedDocument, "document", "documents", "the numbers, verdicts and warnings of the report"},
 	} {
@@ -194,7 +194,7 @@ func onSheet(s record.OnSheet) string {
 		text += fmt.Sprintf("; %d held by %s or more", s.Tied, words.Count(s.Bridges, "bridge", "bridges"))
 	}
 	if s.Skin > 0 {
-		text += fmt.Sprintf("; %d by a skin", s.Skin)
+		text += fmt.Sprintf("; %d by an onion skin", s.Skin)
 	}
 	if s.Marked > 0 {
 		text += fmt.Sprintf("; %d with %s or more where the program has to make tabs, on which their hold rests",
@@ -218,8 +218,8 @@ func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 			}
 		}
 	}
-	joints := NewTable(Words("drawer"), Words("verdict"), Numbers("tongue play"), Words("side seats on"),
-		Numbers("open shoulder"), Numbers("recess"), Numbers("bottom play"))
+	joints := NewTable(Words("drawer"), Words("verdict"), Numbers("tongue clearance"), Words("side seats on"),
+		Numbers("open shoulder"), Numbers("recess"), Numbers("bottom clearance"))
 	sizes := NewTable(Words("drawer"), Numbers("width"), Numbers("depth"), Numbers("height"), Numbers("diagonal"),
 		Numbers("diagonals may differ by"))
 	for _, p := range proofs {
@@ -243,9 +243,9 @@ func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 }
 
 // howProven says how the tables of a proof are to be read.
-const howProven = "Ranges are over the readings. A side that is pushed on stops at the shoulder of front and back, " +
+const howProven = "Ranges are over the readings. A side that is pushed on stops at the shoulder of box front and back, " +
 	"or when the tongue meets the floor of its dado: the shoulder then stays open by that much. Recess: how far " +
-	"front and back stand behind the ends of the sides (of a double-rabbet: the sides' faces before the front's " +
+	"box front and back stand behind the ends of the sides (of a double-rabbet: the sides' faces before the front's " +
 	"ends); below 0 proud. Diagonals can differ before the glue has set."
 
 // ungrooved are the fits of a bottom that stands in no groove.
@@ -253,7 +253,7 @@ var ungrooved = []string{string(joinery.BottomApplied), string(joinery.BottomCle
 
 // dividers prints the dividers of all drawers, if there are any.
 func dividers(out *Printed, proofs []record.Proof, u geom.Unit) {
-	t := NewTable(Words("drawer"), Words("divider"), Words("stands in"), Numbers("play"), Numbers("slack"),
+	t := NewTable(Words("drawer"), Words("divider"), Words("stands in"), Numbers("clearance"), Numbers("end clearance"),
 		Numbers("above the bottom"))
 	for _, p := range proofs {
 		for _, d := range p.Dividers {

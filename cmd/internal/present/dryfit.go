@@ -9,7 +9,7 @@ import (
 
 func stackText(out *Printed, s record.Stack, u geom.Unit) {
 	t := NewTable(Words(""), Words(""), Words(""))
-	t.Add("two sides and a front, side by side", caliper(s.SidesAndFront, u),
+	t.Add("two sides and a box front, side by side", caliper(s.SidesAndFront, u),
 		u.String()+", or the stock is not what was measured")
 	t.Add("outside width, dry fitted", caliper(s.OutsideWidth, u), u.String())
 	t.Add("both diagonals, over the ends of the sides", caliper(s.Diagonal, u),

@@ -34,7 +34,7 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 	fingers := setup.FingerWidths(all, c.Cutter)
 	if c.Holding == setup.Fingers {
 		for _, finger := range fingers {
-			notes = append(notes, fmt.Sprintf("Jig: a pin as wide as one notch, %s %s, that fits it without play, its near side %s %s from the cutter: one finger. Each notch goes over the pin for the next.", text(c.Cutter), unit, text(finger), unit))
+			notes = append(notes, fmt.Sprintf("Jig: a pin as wide as one notch, %s %s, that fits it without clearance, its near side %s %s from the cutter: one finger. Each notch goes over the pin for the next.", text(c.Cutter), unit, text(finger), unit))
 		}
 	}
 	for _, list := range all {
@@ -51,7 +51,7 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 		if c.Holding == setup.Fingers && len(fingers) == 1 && len(list) > 0 {
 			switch spacer, marked := setup.FirstNotch(list[0], fingers[0]); {
 			case marked:
-				said += "; mark the first from the wall that goes into it"
+				said += "; mark the first from the part that goes into it"
 			case spacer > 0:
 				said += fmt.Sprintf("; for the first a spacer of %s between the pin and the lower edge", text(spacer))
 			default:

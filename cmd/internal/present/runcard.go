@@ -64,13 +64,13 @@ func RunTable(f record.RunFace, u geom.Unit) Table {
 	return t
 }
 
-// chipLoad prints it as tables of feeds do: hundredths of a millimetre, or tenths of a
+// chipLoad prints it as tables of feeds do: hundredths of a millimeter, or tenths of a
 // thousandth of an inch.
 func chipLoad(v record.Length, u geom.Unit) string {
 	return words.Either(u, fmt.Sprintf("%.2f", v.In(u)), fmt.Sprintf("%.4f", v.In(u)))
 }
 
-// feed prints one a minute, in whole millimetres or inches.
+// feed prints one a minute, in whole millimeters or inches.
 func feed(v record.Length, u geom.Unit) string { return fmt.Sprintf("%.0f", v.In(u)) }
 
 // RunNotes are what holds for the whole card.
@@ -85,7 +85,7 @@ func RunNotes(r record.Run, u geom.Unit) []string {
 			caliper(k.Length, u), caliper(k.Width, u), caliper(k.X, u), caliper(k.Y, u)))
 	}
 	if r.Minutes > 0 {
-		list = append(list, fmt.Sprintf("Cutting takes some %.0f minutes: an estimate from the feeds in the job, without changes of bits, ways between cuts and slowing down in corners.", math.Ceil(r.Minutes)))
+		list = append(list, fmt.Sprintf("Cutting takes some %.0f minutes: an estimate from the feeds in the job, without bit changes, travel between cuts and slowing in corners.", math.Ceil(r.Minutes)))
 	}
 	return list
 }

@@ -183,6 +183,6 @@ func fingerRow(s record.Setup, u geom.Unit) string {
 		row = fmt.Sprintf("row %d from below", s.FingerRow)
 	}
 	return fmt.Sprintf("%s of fingers is %s high, for the bottom's groove: "+
-		"a spacer in the jig sets it off on all four walls, and its notches take several passes", row,
+		"a spacer in the jig sets it off on all four parts, and its notches take several passes", row,
 		words.Length(s.FingerHeight.MM(), u))
 }

@@ -51,7 +51,7 @@ func (m maker) step(c setup.Cut) CutStep {
 		out.Passes = append(out.Passes, record.Length(p))
 	}
 	for _, r := range c.Places {
-		out.Places = append(out.Places, Spot{record.Length(r.Centre().X), record.Length(r.Centre().Y),
+		out.Places = append(out.Places, Spot{record.Length(r.Center().X), record.Length(r.Center().Y),
 			record.Length(r.Width()), record.Length(r.Height())})
 	}
 	if c.Holding == setup.Bored {
@@ -153,7 +153,7 @@ func (m maker) who(pieces []setup.Piece) string {
 	}
 	var plural []string
 	for _, r := range roles {
-		plural = append(plural, string(r)+"s")
+		plural = append(plural, r.String()+"s")
 	}
 	all := plural[len(plural)-1]
 	if len(plural) > 1 {
@@ -238,26 +238,26 @@ func (c CutStep) How(u geom.Unit) string {
 	}
 	switch setup.Holding(c.Work) {
 	case setup.Across:
-		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a mitre gauge or a sled", c.Kind, width, c.Face, edges, turns)
+		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a miter gauge or a sled", c.Kind, width, c.Face, edges, turns)
 	case setup.Along:
 		if c.Stops != [2]record.Length{} {
 			return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence between two stops, from %s before the left end to %s before the right one", c.Kind, width, c.Face, edges, mm(c.Stops[0]), mm(c.Stops[1]))
 		}
 		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence", c.Kind, width, c.Face, edges)
 	case setup.AtEnd:
-		return fmt.Sprintf("%s, %s from the end: flat, the %s face down, %s against the sacrificial fence%s, fed by a mitre gauge or a sled", c.Kind, width, c.Face, edges, turns)
+		return fmt.Sprintf("%s, %s from the end: flat, the %s face down, %s against the sacrificial fence%s, fed by a miter gauge or a sled", c.Kind, width, c.Face, edges, turns)
 	case setup.AtEdge:
 		return fmt.Sprintf("%s, %s from the edge: flat, the %s face down, %s along the sacrificial fence", c.Kind, width, c.Face, edges)
 	case setup.OnEnd:
 		return fmt.Sprintf("%s on the other face, up to %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, width, edges, c.Face)
 	case setup.Fingers:
-		return fmt.Sprintf("fingers: on end in a finger jig, %s, the lower edge towards the pin", edges)
+		return fmt.Sprintf("fingers: on end in a finger jig, %s, the lower edge toward the pin", edges)
 	case setup.Knifed:
 		return fmt.Sprintf("%s, %s wide in the %s face, from %s: knife both walls deep along a square, saw just inside the lines to the gauged depth, chisel the waste from both edges, level the floor with a router plane, pare the walls until the part goes in", c.Kind, width, c.Face, edges)
 	case setup.Shoulder:
 		return fmt.Sprintf("%s at %s: gauge what stays from the %s face, knife the shoulder along a square, saw it down to the gauge line, then take the waste off with a chisel or a rabbet plane", c.Kind, edges, c.Face)
 	case setup.Plowed:
-		return fmt.Sprintf("%s, %s wide in the %s face: plough plane with its fence along the %s, short strokes from the far end first; pare the other wall until the bottom goes in", c.Kind, width, c.Face, edges)
+		return fmt.Sprintf("%s, %s wide in the %s face: plow plane with its fence along the %s, short strokes from the far end first; pare the other wall until the bottom goes in", c.Kind, width, c.Face, edges)
 	case setup.Chopped:
 		return fmt.Sprintf("%s, %s wide in the %s face, stopped %s and %s from the ends: gauge both walls from the %s, knife the stops, chop the ends with a mortise chisel, then chisel and router plane between them", c.Kind, width, c.Face, mm(c.Stops[0]), mm(c.Stops[1]), edges)
 	case setup.HandSawn:
@@ -282,7 +282,7 @@ func (c CutStep) drill(u geom.Unit) string {
 	return size
 }
 
-// MetricBits is said once on a sheet in inches that has holes of whole millimetres.
+// MetricBits is said once on a sheet in inches that has holes of whole millimeters.
 const MetricBits = "Where a hole is in mm its hardware is metric: take a metric bit."
 
 // at lists the middles of holes.
@@ -314,7 +314,7 @@ func orderOf(s setup.WorkPlan, k joinery.CutterKind) string {
 		return ""
 	}
 	if k == joinery.Hand {
-		return "In this order: cuts across the grain first, so that the plough cleans what breaks out at their ends; a knife line before each saw cut, so that nothing tears; notches and holes last, when no gauge needs the edges that they take."
+		return "In this order: cuts across the grain first, so that the plow cleans what breaks out at their ends; a knife line before each saw cut, so that nothing tears; notches and holes last, when no gauge needs the edges that they take."
 	}
 	said := "In this order: cuts across the grain first, so that those along it clean what breaks out at their ends; "
 	switch n := s.Changes(); n {
@@ -360,8 +360,8 @@ func (m maker) gauges(s setup.WorkPlan) []Gauge {
 				mark(c.Fence, "what the rabbets leave, from the "+c.Face.String()+" face")
 				mark(c.Height, "the shoulder of the rabbets, from the end")
 			case setup.Plowed:
-				mark(c.Fence, "the plough's fence, to the iron")
-				mark(c.Height, "the plough's depth stop")
+				mark(c.Fence, "the plow's fence, to the iron")
+				mark(c.Height, "the plow's depth stop")
 			case setup.Chopped:
 				mark(c.Fence, "the nearer wall of the grooves, from the edge")
 				mark(c.Fence+c.Width, "the other wall of the grooves")

@@ -118,7 +118,7 @@ func (m maker) asked(n int) string {
 	if m.Cutter.Kind.FollowsDrawing() {
 		return fmt.Sprintf(" The job as it stands takes %d settings.", n)
 	}
-	return fmt.Sprintf(" With what has a setting of its own, as passes, grooves or fingers may, all cuts take %d settings; they follow.", n)
+	return fmt.Sprintf(" With those of passes, grooves and fingers it is %d settings, which follow.", n)
 }
 
 // costText is the worst of the costs in words.
@@ -140,7 +140,7 @@ func (m maker) costText(costs []Cost) string {
 		return "their corners keep the setting that they were worked out with"
 	}
 	mm := func(v record.Length) string { return m.text(v.MM()) }
-	said := "fronts flush"
+	said := "box fronts flush"
 	if v := mm(record.Length(math.Abs(recess.Recess.MM()))); v != mm(0) {
 		word := "recessed"
 		if recess.Recess < 0 {
@@ -149,7 +149,7 @@ func (m maker) costText(costs []Cost) string {
 		said = fmt.Sprintf("the %s of %s %s by %s", recess.Part, recess.Drawer, word, v)
 	}
 	if least <= most {
-		said += ", play of the tongues " + words.To(mm(least), mm(most))
+		said += ", clearance of the tongues " + words.To(mm(least), mm(most))
 	}
 	if sliver.Sliver > 0 {
 		said += fmt.Sprintf(", and one pass leaves a sliver of %s at the %s of %s", mm(sliver.Sliver),

@@ -33,7 +33,7 @@ type Machine struct {
 	// Order says why the settings follow each other as they do.
 	Order    string    `json:"order,omitempty"`
 	Gauges   []Gauge   `json:"gauges,omitempty"` // by hand, what is marked with each
-	Separate []CutStep `json:"apart"`            // what is sawn and bored afterwards
+	Separate []CutStep `json:"apart"`            // what is sawn and bored afterward
 	Refused  []CutStep `json:"refused"`          // what goes beyond the machine's limits
 	Files    []Cutting `json:"files,omitempty"`  // of a router
 	Checks   []Check   `json:"checks,omitempty"`

@@ -106,7 +106,7 @@ func (s Setting) Heading(number int, machine string, u geom.Unit) string {
 
 // CutterName is what its cutter is called.
 func CutterName(kind string) string {
-	return map[joinery.CutterKind]string{joinery.Saw: "cutter", joinery.RouterTable: "bit", joinery.Router: "smallest bit", joinery.Hand: "plough iron"}[joinery.CutterKind(kind)]
+	return map[joinery.CutterKind]string{joinery.Saw: "cutter", joinery.RouterTable: "bit", joinery.Router: "smallest bit", joinery.Hand: "plow iron"}[joinery.CutterKind(kind)]
 }
 
 func (t *sheetText) machine(m Machine) {
@@ -123,7 +123,7 @@ func (t *sheetText) machine(m Machine) {
 		}
 	}
 	t.line("")
-	t.paragraph("", "Cut a test piece of the same boards first, a side's and a front's end, push it together and measure. "+
+	t.paragraph("", "Cut a test piece of the same boards first, a side's and a box front's end, push it together and measure. "+
 		"`drawerwright adjust` takes the readings and says what to move.")
 	t.step, t.said = 0, make(map[string]bool)
 	t.refused(m)
@@ -213,7 +213,7 @@ func (t *sheetText) cut(c CutStep) {
 }
 
 var workNames = map[setup.Holding]string{setup.Across: "cuts across", setup.Along: "cuts along", setup.AtEnd: "cuts at the end", setup.AtEdge: "cuts at the edge", setup.OnEnd: "parts on end", setup.Fingers: "fingers",
-	setup.Knifed: "knifed dados", setup.Shoulder: "shoulders", setup.Plowed: "the plough", setup.Chopped: "chopped grooves", setup.HandSawn: "fingers", setup.Sawn: "what is sawn", setup.Bored: "holes", setup.Opened: "openings", "bored-end": "holes"}
+	setup.Knifed: "knifed dados", setup.Shoulder: "shoulders", setup.Plowed: "the plow", setup.Chopped: "chopped grooves", setup.HandSawn: "fingers", setup.Sawn: "what is sawn", setup.Bored: "holes", setup.Opened: "openings", "bored-end": "holes"}
 
 // apart are what is sawn and bored when the cuts with a fence are made.
 func (t *sheetText) apart(m Machine) {
@@ -238,7 +238,7 @@ func (t *sheetText) refused(m Machine) {
 		return
 	}
 	t.line("")
-	t.line("NO SETUP OF THIS MACHINE")
+	t.line("NOT ON THIS MACHINE")
 	for _, c := range m.Refused {
 		t.paragraph("  ", fmt.Sprintf("%s of %s: %s; %s.", c.Kind, c.Who, lower(c.Note), c.Instead))
 	}

@@ -35,10 +35,10 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 		say("%s by tabs, each by %d at least: to the waste round the parts, or to a part beside it that is tied to that. Leave screws and clamps in the waste until all is cut.", are(n), least)
 	}
 	if n := counts["skin"]; n > 0 {
-		say("%s by a skin, which no slot of another part enters.", are(n))
+		say("%s by an onion skin, which no slot of another part enters.", are(n))
 	}
 	if n := counts["nothing"]; n > 0 {
-		say("%s by nothing that is drawn: hold the sheet down by vacuum, or screw each part down where nothing is cut; or write `tabs: {}` and a `skin:` in the section router.", are(n))
+		say("%s by nothing that is drawn: hold the sheet down by vacuum, or screw each part down where nothing is cut; or write `tabs: {}` and an `onion-skin:` in the section router.", are(n))
 	}
 	zero := "Zero is the lower left corner of the sheet as it lies at first."
 	if t := k.TurnedOn; t != nil {

@@ -41,7 +41,7 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 	if len(k.Sheets) == 0 {
 		out.WriteString("no sheet")
 	}
-	fmt.Fprintf(&out, "; %s; %.1f %% of them is parts", k.Summary, 100*k.Yield)
+	fmt.Fprintf(&out, "; %s; yield %.1f %%", k.Summary, 100*k.Yield)
 	if k.Cost > 0 {
 		fmt.Fprintf(&out, "; cost %.2f", k.Cost)
 	}
@@ -147,12 +147,12 @@ func stopAt(v record.Length, u geom.Unit) string {
 func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	unit := u.String()
 	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("gives"),
-		Column{Heading: "left in hand", Unit: unit}, Words(""))
+		Column{Heading: "remainder", Unit: unit}, Words(""))
 	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
 	for i, c := range cuts {
 		setting, how := stopAt(c.Setting, u), c.Kind
 		switch {
-		case c.Trim && c.Kind != "rip":
+		case c.Trim && c.Kind != "fence cut":
 			setting = "takes " + tape(c.Setting, u)
 		case c.Kind == "hand-held":
 			setting = "guide at " + setting
@@ -162,7 +162,7 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			setting = "still " + setting
 		}
 		if c.Trim {
-			how += ", trim"
+			how += ", clean-up"
 		}
 		if c.Count > 1 {
 			how += fmt.Sprintf(", %d boards", c.Count)
@@ -211,7 +211,7 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 		short, rest = short || c.Short, rest || c.Remainder != nil && c.Remainder.Piece && !c.Trim
 	}
 	set := "fence or stop is set " + times(k.Moves)
-	machine := kinds["rip"] || kinds["crosscut"]
+	machine := kinds["fence cut"] || kinds["crosscut"]
 	if !machine {
 		set = "each is measured and marked"
 	}
@@ -221,14 +221,14 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			list = append(list, text)
 		}
 	}
-	say(trims, "A trim takes the lower or the left edge off, straight and square: along the fence with the opposite edge against it, on the sled without a stop, or along a guide. From then on that edge runs along the fence, or lies at the stop.")
-	say(kinds["rip"], "A rip runs along the fence; what it gives is between fence and blade.")
-	say(kinds["crosscut"], "A crosscut is made on a sled or mitre gauge against a stop, never along the fence: the edge is too short beside the board (common practice, no source).")
-	say(kinds["hand-held"] && machine, "Hand-held cuts are made with a saw that is taken to the board, along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. A fine blade: the edge stays on the piece.")
-	say(kinds["hand-held"] && !machine, "All cuts are made with a saw that is taken to the board, along a clamped guide or a knifed line, the board flat on foam or battens that hold both halves. A fine blade: the edge stays on the piece. With a hand saw leave a little beside the line, and plane to it.")
-	say(rest, fmt.Sprintf("Where what is left in hand is a piece, it takes up whatever the kerf differs from %g %s: measure it, and mark it where it counts.", k.Kerf.In(u), u))
+	say(trims, "A clean-up cut takes the lower or the left edge off, straight and square: along the fence with the opposite edge against it, on the sled without a stop, or along a guide. From then on that edge runs along the fence, or lies at the stop.")
+	say(kinds["fence cut"], "A fence cut runs along the fence; the piece that it gives is between fence and blade.")
+	say(kinds["crosscut"], "A crosscut is made on a sled or miter gauge against a stop, never along the fence: the edge is too short beside the board (common practice, no source).")
+	say(kinds["hand-held"] && machine, "Hand-held cuts are made with a track saw, or a circular saw along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. Take a fine blade: the edge stays on the piece.")
+	say(kinds["hand-held"] && !machine, "All cuts are made with a track saw, or by hand along a clamped guide or a knifed line, the board flat on foam or battens that hold both halves. Take a fine blade: the edge stays on the piece. With a hand saw leave a little beside the line, and plane to it.")
+	say(rest, fmt.Sprintf("Where the remainder is a part, it takes up any error of the kerf of %g %s: measure it.", k.Kerf.In(u), u))
 	say(short && machine, "Boards shorter than "+words.Either(u, "300 mm", "12 in")+" are not held by hand at a saw: clamp them to a sled, or saw them by hand. Of small pieces keep the board long as long as there are any to cut from it.")
-	say(len(k.Sheets) > 0 && k.Sheets[0].Weight == 0, "How heavy a sheet is, is not known: material or density of the stock say it. A full sheet can be too heavy for one person; cut it in two where it lies, along a guide.")
+	say(len(k.Sheets) > 0 && k.Sheets[0].Weight == 0, "The weight of a sheet is not known: write `material` or `density` for the stock. A full sheet can be too heavy for one person; cut it in two where it lies, along a guide.")
 	if !machine {
 		return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with a motor says comes first.")
 	}

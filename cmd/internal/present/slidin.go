@@ -12,7 +12,7 @@ const SlideInSheet = "Hold it with screws up into the back."
 
 // SlideInSolid says how bottoms of solid wood that are slid in from behind are held.
 func SlideInSolid(r record.Report) string {
-	text := "It is of solid wood and has to move: a spot of glue in the middle of the front's groove and " +
+	text := "It is of solid wood and has to move: a spot of glue in the middle of the box front's groove and " +
 		"nowhere else, then pan-head screws with washers through the slots up into the back, " +
 		"tight enough to hold and loose enough to slide."
 	most := record.Length(0) // by which a bottom swells out behind its back

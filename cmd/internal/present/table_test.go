@@ -41,7 +41,7 @@ func TestTablePrints(t *testing.T) {
 func TestTablePicks(t *testing.T) {
 	fit := FitTable([]record.Fit{
 		{Words: "play", Verdict: "goes together"}, {Words: "recess", Verdict: "recessed"},
-		{Words: "lap", Verdict: "proud or recessed"}, {Words: "depth", Verdict: "as asked"}}, geom.Millimetre)
+		{Words: "lap", Verdict: "proud or recessed"}, {Words: "depth", Verdict: "as asked"}}, geom.Millimeter)
 	picked := fit.Pick("verdict", "measure").Renamed("measure", "fit")
 	if got := picked.Titles(); !slices.Equal(got, []string{"verdict", "fit"}) || fit.Titles()[0] != "measure" {
 		t.Errorf("%q, %q", got, fit.Titles())

@@ -71,7 +71,7 @@ func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []
 	if f.Unit == dxfread.Inch {
 		scale = geom.InchMM
 	}
-	if found := map[dxfread.Unit]string{dxfread.Millimetre: "mm",
+	if found := map[dxfread.Unit]string{dxfread.Millimeter: "mm",
 		dxfread.Inch: "in"}[f.Unit]; found != c.report.DXF.Units {
 		c.fault("units", place{k.Name, name, 0}, "export it again in "+c.report.DXF.Units,
 			"the drawing says it is in %q, and was written in %s", found, c.report.DXF.Units)

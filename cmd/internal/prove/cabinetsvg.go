@@ -26,7 +26,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		if len(s.points) == 0 {
 			continue
 		}
-		switch at := bottom - s.bounds().Centre().Y; {
+		switch at := bottom - s.bounds().Center().Y; {
 		case s.kind == "path" && !s.closed && len(s.points) == 2 && s.points[0].Y == s.points[1].Y &&
 			s.bounds().Width() > width-1:
 			i := c.rowAt(k, at)

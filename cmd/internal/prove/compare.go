@@ -117,7 +117,7 @@ func (r *panelReader) match(used []bool, had []int, face func(record.Operation) 
 	return found
 }
 
-// offBy is how far, in millimetres, the side of a cut that is furthest off lies
+// offBy is how far, in millimeters, the side of a cut that is furthest off lies
 // from where the job has it. A corner's relief may reach further.
 func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 	panel := r.region.box
@@ -130,8 +130,8 @@ func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 		if c.path != nil {
 			return math.Inf(1)
 		}
-		if centre, drawn, ok := c.loop.AsCircle(); ok {
-			return math.Max(at.To(centre), math.Abs(radius-drawn))
+		if center, drawn, ok := c.loop.AsCircle(); ok {
+			return math.Max(at.To(center), math.Abs(radius-drawn))
 		}
 	}
 	// A hole of any shape.

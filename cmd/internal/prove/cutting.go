@@ -42,7 +42,7 @@ func (r *panelReader) reach(c *drawnCut) {
 		r.leftStanding(c, line, r.region.box)
 	}
 	if gap := r.report.Router.PartGap.MM(); gap > 0 && c.beyond > gap+tick {
-		r.fault("neighbour", r.place(c.file, c.at), "lay the parts further apart, or write less overcut",
+		r.fault("neighbor", r.place(c.file, c.at), "lay the parts further apart, or write less overcut",
 			"the %s on %s reaches %s past the panel, and the next part lies at %s",
 			c.operation, c.layer, r.text(c.beyond), r.text(gap))
 	}
@@ -129,8 +129,8 @@ func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	}
 }
 
-// toldChord is how far, in millimetres, chords may be off their arcs where areas are given to a
-// hundredth of a square millimetre, judgedChord where they are only compared with a limit.
+// toldChord is how far, in millimeters, chords may be off their arcs where areas are given to a
+// hundredth of a square millimeter, judgedChord where they are only compared with a limit.
 const toldChord, judgedChord = 1e-5, 1e-3
 
 func (r *panelReader) chord() float64 {

@@ -45,7 +45,7 @@ func TestDetail(t *testing.T) {
 		{Name: "left side", Part: "one-side", Placement: record.Placement{X: [3]float64{0, 1, 0}, Y: [3]float64{0, 0, 1}}},
 		{Name: "right side", Part: "one-side", Placement: record.Placement{Origin: [3]record.Length{460, 500, 0},
 			X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "front", Part: "one-front", Placement: record.Placement{Origin: [3]record.Length{453.9, 0, 0},
+		{Name: "box front", Part: "one-box-front", Placement: record.Placement{Origin: [3]record.Length{453.9, 0, 0},
 			X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
 		{Name: "back", Part: "one-back", Placement: record.Placement{Origin: [3]record.Length{6.1, 500, 0}, X: [3]float64{1,
 			0, 0}, Y: [3]float64{0, 0, 1}}},
@@ -62,8 +62,8 @@ func TestDetail(t *testing.T) {
 	}
 }
 
-// TestInchesAndMillimetres: one box told in inches is the same box.
-func TestInchesAndMillimetres(t *testing.T) {
+// TestInchesAndMillimeters: one box told in inches is the same box.
+func TestInchesAndMillimeters(t *testing.T) {
 	mm := build(t, harmed("R2000", "")).proof(t, prove.Options{})
 	f := build(t, harmed("R2000", ""))
 	f.edit(t, func(r *record.Report) { r.Units = "in" })

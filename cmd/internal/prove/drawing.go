@@ -46,7 +46,7 @@ func (r *panelReader) drawing(name string, face geom.Face, f *dxfread.File) {
 // units finds the unit and compares it with that of the build.
 func (s *sheet) units() {
 	asked := s.report.DXF.Units
-	found := map[dxfread.Unit]string{dxfread.Millimetre: "mm", dxfread.Inch: "in"}[s.file.Unit]
+	found := map[dxfread.Unit]string{dxfread.Millimeter: "mm", dxfread.Inch: "in"}[s.file.Unit]
 	switch {
 	case found == "":
 		s.fault("units", s.place(s.name, 0), "export it again with its units",
@@ -82,7 +82,7 @@ func (s *sheet) scaled() {
 	}
 }
 
-// loop is a closed entity in millimetres, counter-clockwise.
+// loop is a closed entity in millimeters, counter-clockwise.
 func (s *sheet) loop(e dxfread.Entity) geom.Loop {
 	if e.Type == "CIRCLE" {
 		return geom.Circle(geom.Point{X: e.X * s.scale, Y: e.Y * s.scale}, e.Radius*s.scale)
@@ -185,8 +185,8 @@ func (s *sheet) panelLoop(l geom.Loop) geom.Loop {
 func (s *sheet) mark() {
 	for _, e := range s.on("BLANK") {
 		if e.Type == "CIRCLE" { // a pin
-			centre, radius, _ := s.panelLoop(s.loop(e)).AsCircle()
-			s.register[s.face] = append(s.register[s.face], hole{centre, radius, e.Line})
+			center, radius, _ := s.panelLoop(s.loop(e)).AsCircle()
+			s.register[s.face] = append(s.register[s.face], hole{center, radius, e.Line})
 		}
 	}
 	for _, e := range s.on("BLANK") {
@@ -369,8 +369,8 @@ func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
 		return true
 	}
 	c.loop = s.panelLoop(s.loop(e))
-	if centre, radius, ok := c.loop.AsCircle(); ok && c.operation == "register" {
-		s.register[s.face] = append(s.register[s.face], hole{centre, radius, e.Line})
+	if center, radius, ok := c.loop.AsCircle(); ok && c.operation == "register" {
+		s.register[s.face] = append(s.register[s.face], hole{center, radius, e.Line})
 	}
 	return true
 }

@@ -107,7 +107,7 @@ func (d *drawing) set(i int, v float64) {
 	d.tags[i].value = strconv.FormatFloat(v, 'f', 6, 64)
 }
 
-// points calls f for each corner or centre of the entity and writes what it gives.
+// points calls f for each corner or center of the entity and writes what it gives.
 func (e entity) points(f func(x, y float64) (float64, float64)) {
 	d := e.d
 	header := e.kind == "POLYLINE" // whose own 10 and 20 are no place
@@ -146,7 +146,7 @@ func (e entity) put(code, value string) {
 	}
 }
 
-// all changes every corner and centre of the drawing, as other programs move,
+// all changes every corner and center of the drawing, as other programs move,
 // scale and mirror; bulges turn round where f mirrors.
 func (d *drawing) all(mirrored bool, radius float64, f func(x, y float64) (float64, float64)) {
 	for _, e := range d.entities() {

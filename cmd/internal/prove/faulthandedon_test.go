@@ -26,11 +26,11 @@ var handedOn = map[string]seeded{
 		d.all(false, 1, moved(12.5, 0))
 		return d.first("PROFILE").line()
 	}},
-	"inches taken for millimetres": {file: sideIn, code: "scale", also: "missing moved size uncut", harm: func(d *drawing) int {
+	"inches taken for millimeters": {file: sideIn, code: "scale", also: "missing moved size uncut", harm: func(d *drawing) int {
 		d.all(false, 25.4, func(x, y float64) (float64, float64) { return x * 25.4, y * 25.4 })
 		return d.first("SCALE").line()
 	}},
-	"millimetres under an inch header": {file: sideIn, code: "units", also: "missing moved scale size uncut", harm: func(d *drawing) int {
+	"millimeters under an inch header": {file: sideIn, code: "units", also: "missing moved scale size uncut", harm: func(d *drawing) int {
 		d.unit("1", "Units: inches")
 		return 0
 	}},
@@ -38,8 +38,8 @@ var handedOn = map[string]seeded{
 		d.unit("0", "Exported by somebody")
 		return 0
 	}},
-	"another unit": {file: sideIn, code: "units", harm: func(d *drawing) int { // 5: centimetres
-		d.unit("5", "Units: centimetres")
+	"another unit": {file: sideIn, code: "units", harm: func(d *drawing) int { // 5: centimeters
+		d.unit("5", "Units: centimeters")
 		return 0
 	}},
 	"stretched in one direction": {file: bottomIn, code: "scale", also: "size", harm: func(d *drawing) int {

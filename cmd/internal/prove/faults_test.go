@@ -15,8 +15,8 @@ import (
 // 140, front and back 447.8 long.
 const (
 	sideIn   = "router/parts/one-side.inside.dxf"
-	frontIn  = "router/parts/one-front.inside.dxf"
-	frontOut = "router/parts/one-front.outside.dxf"
+	frontIn  = "router/parts/one-box-front.inside.dxf"
+	frontOut = "router/parts/one-box-front.outside.dxf"
 	backIn   = "router/parts/one-back.inside.dxf"
 	backOut  = "router/parts/one-back.outside.dxf"
 	bottomIn = "router/parts/one-bottom.inside.dxf"

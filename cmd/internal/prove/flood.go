@@ -8,7 +8,7 @@ import (
 	"drawerwright/geom/proof"
 )
 
-// floodStep is how far apart the lines are, in millimetres, on which it is followed what
+// floodStep is how far apart the lines are, in millimeters, on which it is followed what
 // hangs together: a fraction of any slot that a bit cuts.
 const floodStep = 0.5
 
@@ -110,7 +110,7 @@ func (r *sheetReader) flood(thickness float64) *flooded {
 	return f
 }
 
-// lineAt is the place, in millimetres, of a line across the sheet.
+// lineAt is the place, in millimeters, of a line across the sheet.
 func lineAt(k int) float64 { return float64((float64(k) + 0.5) * floodStep) }
 
 // line adds the wood between what is gone of a line.

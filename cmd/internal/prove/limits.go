@@ -91,7 +91,7 @@ func wrong(format string, args ...any) error {
 	return fmt.Errorf("%w: "+format, append([]any{ErrReport}, args...)...)
 }
 
-// limited reports whether lengths are no more than a limit in millimetres.
+// limited reports whether lengths are no more than a limit in millimeters.
 func limited(limit float64, values ...record.Length) bool {
 	for _, v := range values {
 		if !(math.Abs(v.MM()) <= limit) {

@@ -13,7 +13,7 @@ func (w *Worker) lossText(l proof.Loss) string {
 	case proof.NotHeld:
 		return fmt.Sprintf("nothing holds the %s in the %s", l.Piece, l.At)
 	case proof.MuchClearance:
-		return fmt.Sprintf("the %s has %s of play in the %s: more than glue fills", l.Piece, measured, l.At)
+		return fmt.Sprintf("the %s has %s of clearance in the %s: more than glue fills", l.Piece, measured, l.At)
 	case proof.ShoulderOpen:
 		return fmt.Sprintf("between %s and %s a shoulder stays open by %s: more than glue bridges",
 			l.Piece, l.At, measured)
@@ -22,7 +22,7 @@ func (w *Worker) lossText(l proof.Loss) string {
 			l.Piece, l.At, measured)
 	case proof.OffCleat:
 		return fmt.Sprintf("the bottom lies on %s of the cleat of the %s and drops off it when it is pushed away: "+
-			"its slack is %s",
+			"its clearance is %s",
 			measured, l.At, slack)
 	case proof.NotUnder:
 		return fmt.Sprintf("the bottom does not reach under the %s", l.At)
@@ -32,21 +32,21 @@ func (w *Worker) lossText(l proof.Loss) string {
 	case proof.NotInGroove:
 		return fmt.Sprintf("the bottom does not reach the groove of the %s", l.At)
 	case proof.DropsOut:
-		return fmt.Sprintf("the bottom stands %s deep in the %s and drops out when it is pushed away: its slack is %s",
+		return fmt.Sprintf("the bottom stands %s deep in the %s and drops out when it is pushed away: its clearance is %s",
 			measured, l.At, slack)
 	case proof.DividerDrops:
-		return fmt.Sprintf("the %s stands %s deep in the %s and drops out when it is pushed away: its slack is %s",
+		return fmt.Sprintf("the %s stands %s deep in the %s and drops out when it is pushed away: its clearance is %s",
 			l.Piece, measured, l.At, slack)
 	case proof.DividerClearance:
-		return fmt.Sprintf("the %s has %s of play in its dados", l.Piece, measured)
+		return fmt.Sprintf("the %s has %s of clearance in its dados", l.Piece, measured)
 	case proof.DividerStands:
 		return fmt.Sprintf("the %s stands %s above the bottom", l.Piece, measured)
 	case proof.DividerStays:
 		return fmt.Sprintf("the %s is loose and cannot be lifted out", l.Piece)
 	case proof.FrontOff:
-		return "the drawer front does not lie on the front"
+		return "the drawer front does not lie on the box front"
 	case proof.FrontGap:
-		return fmt.Sprintf("between drawer front and front a gap stays open by %s", measured)
+		return fmt.Sprintf("between drawer front and box front a gap stays open by %s", measured)
 	}
-	return "the front has no hole for a screw behind the drawer front"
+	return "the box front has no hole for a screw behind the drawer front"
 }

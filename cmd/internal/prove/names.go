@@ -108,7 +108,7 @@ func (n names) read(layer string) (said, bool) {
 				text = after
 			}
 			text, s.floor = strings.CutPrefix(text, "FLOOR_")
-			unit := geom.Millimetre
+			unit := geom.Millimeter
 			if strings.HasSuffix(text, "IN") {
 				unit = geom.Inch
 			}
@@ -123,7 +123,7 @@ func (n names) read(layer string) (said, bool) {
 	return s, true
 }
 
-// rounding is how far, in millimetres, the number in a layer's name is from the depth: half
+// rounding is how far, in millimeters, the number in a layer's name is from the depth: half
 // of 0.01 mm or 0.0001 in, and what a depth may lie under the middle that is rounded up.
 func rounding(u geom.Unit) float64 {
 	step := 0.01

@@ -68,7 +68,7 @@ func TestNames(t *testing.T) {
 func TestNamesAsDrawn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		pattern := rapid.SampledFrom([]string{"{operation}_{face}_{depth}", "{operation}_{depth}", "{stock}-{operation}_{cutter}_{face}{depth}", "A{face}_{operation}", "{operation}", "{operation}_{diameter}_{depth}", "{diameter}_{operation}{depth}", "{operation}{diameter}"}).Draw(t, "pattern")
-		unit := rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit")
+		unit := rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "unit")
 		c := mill.Cut{Operation: rapid.SampledFrom([]string{"dado", "groove", "rabbet", "drill", "cutout", "profile"}).Draw(t, "operation"),
 			Face: rapid.SampledFrom([]geom.Face{geom.Inside, geom.Outside}).Draw(t, "face"), Depth: rapid.Float64Range(0.1, 30).Draw(t, "depth")}
 		if rapid.Bool().Draw(t, "not through") {

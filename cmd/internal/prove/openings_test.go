@@ -13,11 +13,11 @@ import (
 // openings are the shapes that a wall may have beside its joints, with the layers of the
 // lines that make them and the part that has them.
 var openings = map[string]struct{ more, layer, part string }{
-	"a hole":             {"pull: {shape: hole}", "CUTOUT", "front"},
-	"a hand hold":        {"pull: {shape: hand-hold}", "CUTOUT", "front"},
-	"a half-round":       {"pull: {shape: half-round}", "PROFILE", "front"},
-	"a slot":             {"pull: {shape: slot}", "PROFILE", "front"},
-	"a row of holes":     {"drawer-front: {stock: birch, width: 480, height: 160, overhang-left: 10, overhang-below: 10, handles: knob}", "DRILL", "front"},
+	"a hole":             {"pull: {shape: hole}", "CUTOUT", "box-front"},
+	"a hand hold":        {"pull: {shape: hand-hold}", "CUTOUT", "box-front"},
+	"a half-round":       {"pull: {shape: half-round}", "PROFILE", "box-front"},
+	"a slot":             {"pull: {shape: slot}", "PROFILE", "box-front"},
+	"a row of holes":     {"drawer-front: {stock: birch, width: 480, height: 160, overhang-left: 10, overhang-below: 10, handles: knob}", "DRILL", "box-front"},
 	"notches at a slide": {"", "PROFILE", "back"},
 }
 

@@ -15,7 +15,7 @@ func loopOf(corners []record.Vertex) (l geom.Loop, ok bool) {
 	return l, len(l) > 1
 }
 
-// differs is how far, in millimetres, an outline as drawn lies from the one that
+// differs is how far, in millimeters, an outline as drawn lies from the one that
 // the job has, and where. Near corners into which another part goes a bit may have
 // cleared as much as it is wide.
 func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, at geom.Point) {
@@ -61,7 +61,7 @@ func outer(ring geom.Ring, i int) bool {
 // thousand each take some hundredths of a second.
 const maxCompared = 1 << 22
 
-// outlineChord is how far, in millimetres, chords keep to the arcs of outlines that
+// outlineChord is how far, in millimeters, chords keep to the arcs of outlines that
 // are compared: half of what sizes may differ by.
 const outlineChord = sameSize / 2
 
@@ -133,7 +133,7 @@ func (r region) closed(bite geom.Ring) geom.Ring {
 // free reports which sides of a rectangle lie on a bite, so that a cut may run past
 // them by so much: left, lower, right, upper; 0 for those that do not.
 func (r region) free(b geom.Rect, by float64) (slack [4]float64) {
-	m := b.Centre()
+	m := b.Center()
 	for i, p := range [4]geom.Point{{X: b.Min.X, Y: m.Y}, {X: m.X, Y: b.Min.Y}, {X: b.Max.X, Y: m.Y}, {X: m.X, Y: b.Max.Y}} {
 		for _, bite := range r.bites {
 			if bite.Distance(p) < sameSize {
@@ -144,7 +144,7 @@ func (r region) free(b geom.Rect, by float64) (slack [4]float64) {
 	return slack
 }
 
-// blur is the area, in square millimetres, by which [region.within] may be wrong along the
+// blur is the area, in square millimeters, by which [region.within] may be wrong along the
 // bites, whose arcs are chords.
 func (r region) blur() float64 {
 	long := 0.0

@@ -115,7 +115,7 @@ type drawnCut struct {
 	row    int     // in the legend of its file; -1 where it is not listed
 	bit    float64 // diameter, 0 for a saw
 	loop   geom.Loop
-	path   []geom.Vertex // an open line for the bit's centre
+	path   []geom.Vertex // an open line for the bit's center
 	reach  []geom.Loop
 	swept  float64 // mm2 reached, and of it within the panel
 	within float64

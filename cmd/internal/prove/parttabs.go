@@ -9,7 +9,7 @@ import (
 )
 
 // tabs holds what the slots of a part's own drawing leave between them against the tabs
-// that the job asks for. On a sheet they are judged again, with what the neighbours cut.
+// that the job asks for. On a sheet they are judged again, with what the neighbors cut.
 func (r *panelReader) tabs() {
 	asked := r.report.Router.Tabs
 	if asked == nil || asked.Marked {

@@ -9,7 +9,7 @@ import (
 	"drawerwright/cmd/internal/record"
 )
 
-// resolution is that of the numbers in a report, in millimetres.
+// resolution is that of the numbers in a report, in millimeters.
 const resolution = 1e-6
 
 func same(t *testing.T, what string, got, want float64) {
@@ -51,8 +51,8 @@ type corner struct {
 
 // The corners of the box that is harmed; its play is 0.2.
 var (
-	frontLeft  = corner{"front", "left side", 0.2}
-	frontRight = corner{"front", "right side", 0.2}
+	frontLeft  = corner{"box front", "left side", 0.2}
+	frontRight = corner{"box front", "right side", 0.2}
 	backLeft   = corner{"back", "left side", 0.2}
 	backRight  = corner{"back", "right side", 0.2}
 )
@@ -146,14 +146,14 @@ func TestDoesNotGo(t *testing.T) {
 				if got.Goes == (i >= 0) {
 					t.Errorf("the %s in the %s: goes %t", got.End, got.Side, got.Goes)
 				} else if i >= 0 {
-					steady(t, "play of the "+got.End+" in the "+got.Side, got.Play, c.stuck[i].play)
+					steady(t, "clearance of the "+got.End+" in the "+got.Side, got.Play, c.stuck[i].play)
 				}
 			}
 			if p.Bottom.Goes == (c.bottom != 0) {
 				t.Errorf("bottom %+v", p.Bottom)
 			}
 			if c.bottom < 0 {
-				steady(t, "bottom play", p.Bottom.Play, c.bottom)
+				steady(t, "bottom clearance", p.Bottom.Play, c.bottom)
 			}
 		})
 	}

@@ -71,7 +71,7 @@ func (c *checking) inLines(name string, read Read) (size geom.Point, ok bool) {
 	}
 	if size.X, size.Y, ok = svgSize(data); !ok {
 		c.fault("unreadable", place{path.Base(name), name + ".svg", 1}, rebuild,
-			"no SVG that is whole and says its size in millimetres at its true scale")
+			"no SVG that is whole and says its size in millimeters at its true scale")
 	} else if !bytes.Contains(data, []byte("<path")) {
 		c.fault("picture-empty", place{path.Base(name), name + ".svg", 0}, rebuild, "nothing is drawn in the picture")
 	}
@@ -88,7 +88,7 @@ func (c *checking) inDots(name string, size geom.Point, sized bool, read Read) {
 	switch {
 	case !whole:
 		c.fault("unreadable", place{path.Base(name), name + ".png", 0}, rebuild, "no PNG that is whole")
-	case sized && math.Abs(x*size.Y-y*size.X) > x+y+size.X+size.Y: // a dot, and the size in whole millimetres
+	case sized && math.Abs(x*size.Y-y*size.X) > x+y+size.X+size.Y: // a dot, and the size in whole millimeters
 		c.fault("picture-size", place{path.Base(name), name + ".png", 0}, rebuild,
 			"the picture is %.0f x %.0f dots; in the SVG it is %.0f x %.0f mm, of another shape", x, y, size.X, size.Y)
 	}
@@ -96,7 +96,7 @@ func (c *checking) inDots(name string, size geom.Point, sized bool, read Read) {
 
 var svgHead = regexp.MustCompile(`^<svg [^>]*\bwidth="([0-9.]+)mm" height="([0-9.]+)mm" viewBox="0 0 ([0-9.]+) ([0-9.]+)"`)
 
-// svgSize is how large an SVG is, in millimetres. ok is false where it is cut short, or not
+// svgSize is how large an SVG is, in millimeters. ok is false where it is cut short, or not
 // at its true size.
 func svgSize(data []byte) (wide, high float64, ok bool) {
 	m := svgHead.FindSubmatch(data[:min(len(data), 400)])

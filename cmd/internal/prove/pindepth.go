@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom/mill"
 )
 
-// thickest is the thickest board that was measured of the stock, in millimetres.
+// thickest is the thickest board that was measured of the stock, in millimeters.
 func (s *sheet) thickest() float64 {
 	for _, k := range s.report.Stocks {
 		if k.Name == s.part.Stock {

@@ -11,7 +11,7 @@ import (
 
 const (
 	leftSide, rightSide = "cabinet/base.left.dxf", "cabinet/base.right.dxf"
-	frontSTL            = "3d/base-1/base-1-front.stl"
+	frontSTL            = "3d/base-1/base-1-box-front.stl"
 	drawerGLB           = "3d/base-1/drawer.glb"
 )
 
@@ -88,7 +88,7 @@ var plantedSolids = map[string]planted{
 		}
 		return x, y, z
 	})},
-	"a solid in metres":   {file: frontSTL, code: "solid-size", bytes: cornersOf(func(x, y, z float32) (float32, float32, float32) { return x / 1000, y / 1000, z / 1000 })},
+	"a solid in meters":   {file: frontSTL, code: "solid-size", bytes: cornersOf(func(x, y, z float32) (float32, float32, float32) { return x / 1000, y / 1000, z / 1000 })},
 	"a solid on its edge": {file: frontSTL, code: "solid-size", bytes: cornersOf(func(x, y, z float32) (float32, float32, float32) { return x, z, y })},
 	"a solid upside down": {file: frontSTL, code: "solid-face", bytes: cornersOf(func(x, y, z float32) (float32, float32, float32) { return x, y, 12.2 - z })},
 	"a solid's groove higher": {file: frontSTL, code: "solid-place", bytes: cornersOf(func(x, y, z float32) (float32, float32, float32) {
@@ -152,8 +152,8 @@ var plantedScenes = map[string]planted{
 		}
 		return v
 	})},
-	"a preview's part of another name": {file: drawerGLB, code: "scene-place", bytes: inScene(`"part":"base-1-front"`, `"part":"base-2-front"`)},
-	"a preview's part unknown":         {file: drawerGLB, code: "scene-count", bytes: inScene(`"part":"base-1-front"`, `"part":"base-9-front"`)},
+	"a preview's part of another name": {file: drawerGLB, code: "scene-place", bytes: inScene(`"part":"base-1-box-front"`, `"part":"base-2-box-front"`)},
+	"a preview's part unknown":         {file: drawerGLB, code: "scene-count", bytes: inScene(`"part":"base-1-box-front"`, `"part":"base-9-box-front"`)},
 	"a preview cut short":              {file: drawerGLB, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)-4], 0 }},
 	"a preview lost":                   {file: drawerGLB, code: "missing-file", gone: true},
 	"a preview with a part moved":      {code: "scene-place", at: drawerGLB, edit: func(r *record.Report) { r.Parts[1].Placements[0].Origin[1] += 1 }},
@@ -183,7 +183,7 @@ var plantedTables = map[string]planted{
 	"a slide line of the table":      {file: "tables/slide-lines.csv", code: "table-number", bytes: row("base,base-2,", "base,base-2,9")},
 	"a row of the table of lines":    {file: "tables/slide-lines.csv", code: "table-row", bytes: row("base,base-1,", "base,base-7,")},
 	"a place of the layout":          {file: "tables/layout.csv", code: "table-number", bytes: row("part,base-1-side,", "part,base-1-side,1")},
-	"a part of the layout":           {file: "tables/layout.csv", code: "table-row", bytes: row("part,base-1-front,", "part,base-1-side,")},
+	"a part of the layout":           {file: "tables/layout.csv", code: "table-row", bytes: row("part,base-1-box-front,", "part,base-1-side,")},
 	"a part of the layout turned":    {file: "tables/layout.csv", code: "table-row", bytes: row(",yes", ",no")},
 	"a report with other quantities": {code: "table-number", at: "tables/parts.csv", edit: func(r *record.Report) { r.Parts[0].Quantity++ }},
 }
@@ -230,7 +230,7 @@ func stickOf(r *record.Report) int {
 	return 0
 }
 
-// toEdge moves a line of a template to half a millimetre from the lower edge.
+// toEdge moves a line of a template to half a millimeter from the lower edge.
 func toEdge(layer string, n int) func(*drawing) int {
 	return func(d *drawing) int {
 		e := d.on(layer)[n]

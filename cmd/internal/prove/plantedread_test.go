@@ -30,7 +30,7 @@ func short(by int) func([]byte) ([]byte, int) {
 }
 
 var plantedLists = map[string]planted{
-	"a length of the cut list":        {file: cutListCSV, code: "table-number", part: "base-1-front", bytes: row("birch,6.10 / 6.10,2,0,481.78,", "birch,6.10 / 6.10,2,0,482.78,")},
+	"a length of the cut list":        {file: cutListCSV, code: "table-number", part: "base-1-box-front", bytes: row("birch,6.10 / 6.10,2,0,481.78,", "birch,6.10 / 6.10,2,0,482.78,")},
 	"a thickness of the cut list":     {file: cutListCSV, code: "table-number", part: "base-1-side", bytes: row("128.5,12.2,", "128.5,12.3,")},
 	"pieces of the cut list":          {file: cutListCSV, code: "table-number", bytes: row("6.10,4,0,550", "6.10,5,0,550")},
 	"spares of the cut list":          {file: cutListCSV, code: "table-number", bytes: row("6.10,4,0,550", "6.10,4,1,550")},
@@ -63,8 +63,8 @@ var plantedLists = map[string]planted{
 	"a quote left open in a list": {file: "tables/buy.csv", code: "unreadable", bytes: row(`"ply`, `ply"`)},
 }
 
-// outwards moves what lies past a place along an axis.
-func outwards(axis int, from, by float32) func([]byte) ([]byte, int) {
+// outward moves what lies past a place along an axis.
+func outward(axis int, from, by float32) func([]byte) ([]byte, int) {
 	return cornersOf(func(x, y, z float32) (float32, float32, float32) {
 		at := [3]*float32{&x, &y, &z}[axis]
 		if *at > from {
@@ -84,8 +84,8 @@ func firstOf(n int, f func(x, y, z float32) (float32, float32, float32)) func([]
 }
 
 var plantedBoxes = map[string]planted{
-	"an assembled box 1 wider":         {file: assembledSTL, code: "box-place", bytes: outwards(0, 400, 1)},
-	"an assembled box moved":           {file: assembledSTL, code: "box-place", bytes: outwards(2, -1000, 5)},
+	"an assembled box 1 wider":         {file: assembledSTL, code: "box-place", bytes: outward(0, 400, 1)},
+	"an assembled box moved":           {file: assembledSTL, code: "box-place", bytes: outward(2, -1000, 5)},
 	"an assembled box's bottom higher": {file: assembledSTL, code: "box-parts", bytes: cornersOf(func(x, y, z float32) (float32, float32, float32) { return x, y, between(z, 5, 20, 1) })},
 	"an assembled box without a face":  {file: assembledSTL, code: "box-parts", bytes: fewer(2)},
 	"an assembled box mirrored": {file: assembledSTL, code: "box-parts", bytes: cornersOf(func(x, y, z float32) (float32, float32, float32) {
@@ -165,7 +165,7 @@ func shellMoved(by float32, axis, along int) func([]byte) ([]byte, int) {
 const page = "boxes.html"
 
 var plantedPictures = map[string]planted{
-	"a length on the page":        {file: page, code: "page-part", part: "base-1-front", bytes: row(`"eased":3,"length":481.78`, `"eased":3,"length":491.78`)},
+	"a length on the page":        {file: page, code: "page-part", part: "base-1-box-front", bytes: row(`"eased":3,"length":481.78`, `"eased":3,"length":491.78`)},
 	"a quantity on the page":      {file: page, code: "page-part", bytes: row(`"quantity":2`, `"quantity":3`)},
 	"a part's name on the page":   {file: page, code: "page-part", bytes: row(`{"name":"base-1-back"`, `{"name":"base-1-rear"`)},
 	"a box's size on the page":    {file: page, code: "page-box", part: "base-1", bytes: row(`"size":[493.98,128.5,550]`, `"size":[393.98,128.5,550]`)},
@@ -195,7 +195,7 @@ var plantedPictures = map[string]planted{
 	"a side's picture with a curve": {file: cabinetPic, code: "unreadable", bytes: row("M12 150.5L572 150.5", "M12 150.5Q572 150.5")},
 }
 
-// lowered moves the path that begins so down by a millimetre.
+// lowered moves the path that begins so down by a millimeter.
 func lowered(begin string) func([]byte) ([]byte, int) {
 	return func(b []byte) ([]byte, int) {
 		at := bytes.Index(b, []byte(begin))
@@ -263,7 +263,7 @@ func nowhere(f func([]byte) ([]byte, int)) func([]byte) ([]byte, int) {
 }
 
 var plantedSaid = map[string]planted{
-	"a length in parts.txt":       {file: "parts.txt", code: "said", part: "base-1-front", bytes: row("2     481.78     128.5  both", "2     482.78     128.5  both")},
+	"a length in parts.txt":       {file: "parts.txt", code: "said", part: "base-1-box-front", bytes: row("2     481.78     128.5  both", "2     482.78     128.5  both")},
 	"pieces in parts.txt":         {file: "parts.txt", code: "said", bytes: row("4        550", "5        550")},
 	"a thickness in parts.txt":    {file: "parts.txt", code: "said", bytes: row("birch, 12.2 mm thick", "birch, 12.1 mm thick")},
 	"a slide line in parts.txt":   {file: "parts.txt", code: "said", part: "base-1", bytes: row("161.50      196.50", "161.50      197.50")},
@@ -279,7 +279,7 @@ var plantedSaid = map[string]planted{
 		return bytes.Replace(b, []byte("ply, 5.9 mm thick"), []byte("ply, about 6 thick"), 1), 0
 	}},
 	"parts.txt lost":               {file: "parts.txt", code: "missing-file", gone: true},
-	"a length in the packet":       {file: packetPDF, code: "said", part: "base-1-front", bytes: inPages("481.78", "482.78")},
+	"a length in the packet":       {file: packetPDF, code: "said", part: "base-1-box-front", bytes: inPages("481.78", "482.78")},
 	"a box's size in the packet":   {file: packetPDF, code: "said", part: "base-1", bytes: inPages("493.98 x 128.5 x 550", "493.98 x 138.5 x 550")},
 	"pieces in the packet":         {file: packetPDF, code: "said", bytes: inPages("2 pieces, 481.78 x 128.5 mm, of birch, 12.2 mm thick.", "3 pieces, 481.78 x 128.5 mm, of birch, 12.2 mm thick.")},
 	"a cut's place in the packet":  {file: packetPDF, code: "said", bytes: inPages("6.10 to 12.40", "6.10 to 12.60")},
@@ -287,7 +287,7 @@ var plantedSaid = map[string]planted{
 	"boxes in the packet":          {file: packetPDF, code: "said", bytes: inPages("base-2: 1 of them", "base-2: 2 of them")},
 	"a stock in the packet":        {file: packetPDF, code: "said", bytes: inPages("2 pieces, 479.78 x 535.8 mm, of ply, 5.9 mm thick.", "2 pieces, 479.78 x 535.8 mm, of oak, 5.9 mm thick.")},
 	"a thing to buy in the packet": {file: packetPDF, code: "said", bytes: inPages("8", "9")},
-	"sheets in the packet":         {file: packetPDF, code: "said", bytes: inPages("1 sheet of 1500.00 x 1100.00 mm; best possible; 42.7 % of them is parts.", "1 sheet of 1500.00 x 1100.00 mm; best possible; 52.7 % of them is parts.")},
+	"sheets in the packet":         {file: packetPDF, code: "said", bytes: inPages("1 sheet of 1500.00 x 1100.00 mm; best possible; yield 42.7 %.", "1 sheet of 1500.00 x 1100.00 mm; best possible; yield 52.7 %.")},
 	"a part's name in the packet":  {file: packetPDF, code: "said-not", bytes: nowhere(inPages("base-1-back, base-2-back", "base-1-back and more"))},
 	"a packet without pages":       {file: packetPDF, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return []byte(strings.ReplaceAll(string(b), "stream\n", "stroam\n")), 0 }},
 	"the packet lost":              {file: packetPDF, code: "missing-file", gone: true},
@@ -321,10 +321,10 @@ var plantedMarked = map[string]planted{
 	"an SVG of another scale":          {file: stickSVG, code: "unreadable", bytes: row(`width="432mm"`, `width="431mm"`)},
 	"an SVG cut short":                 {file: plateSVG, code: "unreadable", bytes: short(10)},
 	"an SVG lost":                      {file: plateSVG, code: "missing-file", gone: true},
-	"a template's page lost":           {code: "template-page", at: "templates/as-drawn.pdf", edit: func(r *record.Report) { r.Templates[1].Title = "wall-9-front, inside face" }},
+	"a template's page lost":           {code: "template-page", at: "templates/as-drawn.pdf", edit: func(r *record.Report) { r.Templates[1].Title = "wall-9-box-front, inside face" }},
 	"the templates to be printed lost": {file: "templates/as-drawn.pdf", code: "missing-file", gone: true},
 	"a setting of the cuts":            {file: "tables/cuts.csv", code: "table-number", bytes: row("poplar ply,2,1,hand-held,467.43", "poplar ply,2,1,hand-held,468.43")},
-	"a board of the cuts":              {file: "tables/cuts.csv", code: "table-row", bytes: row("1a1 wall-1-front", "1a1 wall-1-back")},
+	"a board of the cuts":              {file: "tables/cuts.csv", code: "table-row", bytes: row("1a1 wall-1-box-front", "1a1 wall-1-back")},
 	"a cut left out": {file: "tables/cuts.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) {
 		at := bytes.Index(b, []byte("poplar ply,21"))
 		return append(bytes.Clone(b[:at]), b[at+bytes.IndexByte(b[at:], 10)+1:]...), 0

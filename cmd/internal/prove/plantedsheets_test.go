@@ -112,7 +112,7 @@ var plantedSheets = map[string]planted{
 	"an outline too small":              {file: sheetIn, code: "cuts-part", harm: boxed("PROFILE", 2, 0, 2, 0, 0)},
 	"an outline lost":                   {file: sheetIn, code: "not-cut-out", harm: lost("PROFILE", 3)},
 	"an outline at the sheet's edge":    {file: sheetIn, code: "off-sheet", harm: shift("PROFILE", 0, -24, 0)},
-	"an outline over its neighbour":     {file: sheetIn, code: "cuts-part", harm: boxed("PROFILE", 4, 0, 0, 40, 0)},
+	"an outline over its neighbor":      {file: sheetIn, code: "cuts-part", harm: boxed("PROFILE", 4, 0, 0, 40, 0)},
 	"a slot into the tab beside it":     {file: sheetIn, code: "narrow-tab", harm: anyLine(longerSlot(2))},
 	"a slot over a whole tab":           {file: sheetIn, code: "loose", harm: anyLine(longerSlot(9))},
 	"a slot over the tab beside it":     {file: sheetIn, code: "loose", part: "base-1-drawer-front", harm: everySlot},
@@ -145,7 +145,7 @@ var plantedSheets = map[string]planted{
 	"the square lost":               {file: sheetIn, code: "scale", harm: lost("SCALE", 0)},
 	"the drawing lost":              {file: sheetOut, code: "missing-file", gone: true},
 	"the drawing cut short":         {file: sheetIn, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)/2], 0 }},
-	"a rabbet under the tabs":       {file: sheetOut, code: "loose", at: sheetIn, part: "base-1-front", harm: overTabs},
+	"a rabbet under the tabs":       {file: sheetOut, code: "loose", at: sheetIn, part: "base-1-box-front", harm: overTabs},
 	"a bottom's outline moved":      {file: plyIn, code: "cuts-part", harm: shift("PROFILE", 0, 0, 2)},
 
 	"holes to register by too shallow for a thicker board": {code: "pin-depth", at: sheetOut, edit: func(r *record.Report) { r.Stocks[0].Max += 0.3 }},
@@ -154,7 +154,7 @@ var plantedSheets = map[string]planted{
 
 // plantedMarks are of tabs that a program is to make.
 var plantedMarks = map[string]planted{
-	"marks for tabs lost":                 {file: sheetIn, code: "loose", part: "base-1-front", harm: lostOnes("TABS", 48, 50)},
+	"marks for tabs lost":                 {file: sheetIn, code: "loose", part: "base-1-box-front", harm: lostOnes("TABS", 48, 50)},
 	"all marks for tabs lost":             {file: sheetIn, code: "loose", part: "base-1-side", harm: func(d *drawing) int { return lostOnes("TABS", 16, 47)(d) }},
 	"a mark for a tab round a corner":     {file: sheetIn, code: "tab-mark", harm: shift("TABS", 0, 80, 0)},
 	"a mark for a tab off its part":       {file: sheetIn, code: "tab-mark", harm: shift("TABS", 1, 0.5, 0)},

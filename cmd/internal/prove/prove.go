@@ -18,7 +18,7 @@ import (
 	"drawerwright/geom/proof"
 )
 
-// Options try values other than those of the job, in millimetres.
+// Options try values other than those of the job, in millimeters.
 type Options struct {
 	Thickness map[string]float64 // of stocks by name, instead of the readings
 	// FlipAlong and FlipAcross are how far the cuts on the outside face of turned
@@ -224,7 +224,7 @@ func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 			role = proof.Other
 		}
 		for _, s := range p.stands {
-			name := p.part.Role
+			name := strings.ReplaceAll(p.part.Role, "-", " ")
 			switch role {
 			case proof.Side:
 				name = "right " + name
@@ -236,8 +236,6 @@ func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 			case proof.Divider:
 				dividers++
 				name = fmt.Sprintf("%s %d", name, dividers)
-			case proof.DrawerFront:
-				name = "drawer front"
 			}
 			list = append(list, proof.Piece{Name: name, Board: board, Placement: s, Role: role})
 		}
@@ -254,7 +252,7 @@ func cleatOf(n geom.Vec3) string {
 	case n.X < -0.5:
 		return "cleat of the right side"
 	case n.Y > 0.5:
-		return "cleat of the front"
+		return "cleat of the box front"
 	}
 	return "cleat of the back"
 }

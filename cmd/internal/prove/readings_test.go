@@ -35,13 +35,13 @@ func TestReadings(t *testing.T) {
 		ranged(t, "recess", c.Recess, 0, 0, 0)
 		ranged(t, "shoulder gap", c.ShoulderGap, 0, 0, 0)
 	}
-	ranged(t, "bottom play", p.Bottom.Play, 0.2, 0.15, 0.25)
+	ranged(t, "bottom clearance", p.Bottom.Play, 0.2, 0.15, 0.25)
 	ranged(t, "width", p.Width, 460, 459.8, 460.2)
 	ranged(t, "depth", p.Depth, 500, 500, 500)
 	ranged(t, "diagonal", p.Diagonal, math.Hypot(460, 500), math.Hypot(459.8, 500), math.Hypot(460.2, 500))
-	ranged(t, "slack across", p.Bottom.Slack[0], 2, 2, 2)
+	ranged(t, "clearance across", p.Bottom.Slack[0], 2, 2, 2)
 	// Two inside faces; where they are further out, it is the dados' outer walls.
-	ranged(t, "slack along", p.Bottom.Slack[1], 2, 1.8, 2)
+	ranged(t, "clearance along", p.Bottom.Slack[1], 2, 1.8, 2)
 	ranged(t, "hold", p.Bottom.Hold, 5.1, 5, 5.1) // the least of the four
 }
 
@@ -84,7 +84,7 @@ func TestDoubleRabbetReadings(t *testing.T) {
 			t.Errorf("%+v", c)
 		}
 	}
-	ranged(t, "slack along", p.Bottom.Slack[1], 2, 2, 2)
+	ranged(t, "clearance along", p.Bottom.Slack[1], 2, 2, 2)
 }
 
 // TestSaw: a saw's rabbets leave every board the same tongue, and what boards are

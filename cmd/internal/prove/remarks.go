@@ -102,8 +102,8 @@ var cornerMeasures = map[joinery.CheckCode]struct {
 	what  string
 	value func(record.Corner) record.Length
 }{
-	joinery.CheckTongueClearance: {"the play of the %s in the %s", func(c record.Corner) record.Length { return c.Play.Mean }},
-	joinery.CheckBackClearance:   {"the play of the %s in the %s", func(c record.Corner) record.Length { return c.Play.Mean }},
+	joinery.CheckTongueClearance: {"the clearance of the %s in the %s", func(c record.Corner) record.Length { return c.Play.Mean }},
+	joinery.CheckBackClearance:   {"the clearance of the %s in the %s", func(c record.Corner) record.Length { return c.Play.Mean }},
 	fit.ShoulderGap: {"the room between the tongue of the %s and the floor of its dado in the %s",
 		func(c record.Corner) record.Length { return c.FloorGap.Mean }},
 	joinery.CheckRecess: {"the recess of the %s at the %s", func(c record.Corner) record.Length { return c.Recess.Mean }},
@@ -128,12 +128,12 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]record.Lengt
 	case joinery.CheckFingerClearance:
 		for _, c := range s.out.Corners {
 			if c.Fingers {
-				values[fmt.Sprintf("the play of the fingers of %s and %s", c.End, c.Side)] = c.Play.Mean
+				values[fmt.Sprintf("the clearance of the fingers of %s and %s", c.End, c.Side)] = c.Play.Mean
 			}
 		}
 	case joinery.CheckDividerClearance:
 		for _, p := range s.out.Dividers {
-			values["the play of "+p.Name+" in its dados"] = p.Play.Mean
+			values["the clearance of "+p.Name+" in its dados"] = p.Play.Mean
 		}
 	case joinery.CheckBottomFlush:
 		if bottom != nil {
@@ -141,7 +141,7 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]record.Lengt
 		}
 	case joinery.CheckGrooveClearance:
 		if bottom != nil {
-			values["the play of the bottom"] = bottom.Play.Mean
+			values["the clearance of the bottom"] = bottom.Play.Mean
 		}
 	case joinery.CheckOutsideWidth:
 		values["the width"] = s.out.Width.Mean
@@ -170,14 +170,14 @@ func (s summary) gaps(d record.Drawer) {
 		say(-b.Gap.Mean, "the bottom lifts the back by %s")
 	}
 	for _, f := range s.out.DrawerFronts {
-		say(f.Gap.Mean, "between drawer front and front a gap stays open by %s")
+		say(f.Gap.Mean, "between drawer front and box front a gap stays open by %s")
 	}
 }
 
 // rounding is what the depths in layer names may be off by in a measure that hangs
-// on two of them, in millimetres.
+// on two of them, in millimeters.
 func (s summary) rounding() float64 {
-	unit := geom.Millimetre
+	unit := geom.Millimeter
 	if s.report.DXF.Units == geom.Inch.String() {
 		unit = geom.Inch
 	}

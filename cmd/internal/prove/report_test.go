@@ -20,7 +20,7 @@ func TestNotAReport(t *testing.T) {
 		"a newer format":          func(r *record.Report) { r.Format++ },
 		"no unit":                 func(r *record.Report) { r.Units = "" },
 		"furlongs":                func(r *record.Report) { r.Units = "furlong" },
-		"an unknown word":         func(r *record.Report) { r.DXF.Layers = "{operation}_{colour}" },
+		"an unknown word":         func(r *record.Report) { r.DXF.Layers = "{operation}_{color}" },
 		"an endless pattern":      func(r *record.Report) { r.DXF.Layers = strings.Repeat("{depth}", 100_000) },
 		"a pattern of bytes":      func(r *record.Report) { r.DXF.Layers = "{operation}\xff" },
 		"no drawers":              func(r *record.Report) { r.Drawers = nil },
@@ -38,7 +38,7 @@ func TestNotAReport(t *testing.T) {
 		"a part nowhere":          func(r *record.Report) { r.Parts[0].Placements[0].Origin[2] = record.Length(math.NaN()) },
 		"a thousand places":       func(r *record.Report) { r.Parts[0].Placements = repeat(r.Parts[0].Placements[0], 1000) },
 		"a part that is not here": func(r *record.Report) { r.Drawers[0].Parts[1] = "one-door" },
-		"one part over and over":  func(r *record.Report) { r.Drawers[0].Parts = repeat("one-front", 1000) },
+		"one part over and over":  func(r *record.Report) { r.Drawers[0].Parts = repeat("one-box-front", 1000) },
 		"a million operations":    func(r *record.Report) { r.Parts[0].Operations = repeat(r.Parts[0].Operations[0], 1_000_000) },
 		"an endless depth":        func(r *record.Report) { r.Parts[0].Operations[0].Depth = 1e200 },
 		"an outline far away":     func(r *record.Report) { r.Parts[0].Operations[0].Outline[2] = record.Vertex{Y: 1e200} },
@@ -108,7 +108,7 @@ func TestOddReports(t *testing.T) {
 				r.Layers[i].Diameter = 0
 			}
 		}, "bit"},
-		"a fence around": {func(r *record.Report) { r.Router.PartGap = 0.001 }, "neighbour"},
+		"a fence around": {func(r *record.Report) { r.Router.PartGap = 0.001 }, "neighbor"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := build(t, harmed("R2000", ""))

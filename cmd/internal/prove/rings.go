@@ -14,7 +14,7 @@ type rings struct {
 	box  geom.Rect
 }
 
-// ringChord is how far, in millimetres, chords keep to the arcs of regions: half of what
+// ringChord is how far, in millimeters, chords keep to the arcs of regions: half of what
 // sizes may differ by.
 const ringChord = sameSize / 2
 

@@ -114,7 +114,7 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 		}
 		c.solid(file, piece.Extras.Part, list, want)
 		// The origin of a mesh is in its middle.
-		on := want.box.Centre()
+		on := want.box.Center()
 		middle := geom.Vec3{X: on.X, Y: on.Y, Z: want.thickness / 2}
 		found := slices.IndexFunc(free, func(f struct {
 			part  record.Part

@@ -204,8 +204,8 @@ func (r *sheetReader) marked(s *sheet) {
 	for _, e := range s.on("BLANK") {
 		switch {
 		case e.Type == "CIRCLE":
-			centre, radius, _ := s.panelLoop(s.loop(e)).AsCircle()
-			r.register[s.face] = append(r.register[s.face], hole{centre, radius, e.Line})
+			center, radius, _ := s.panelLoop(s.loop(e)).AsCircle()
+			r.register[s.face] = append(r.register[s.face], hole{center, radius, e.Line})
 		case e.Closed && len(e.Vertices) == 3:
 			r.marks[s.face] = append(r.marks[s.face], markAt{s.panelLoop(s.loop(e)).Bounds(), e.Line})
 		case e.Closed && len(e.Vertices) == 4:

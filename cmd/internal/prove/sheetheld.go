@@ -10,7 +10,7 @@ import (
 	"drawerwright/geom/proof"
 )
 
-// beside is how far outside a part's outline, in millimetres, it is looked whether
+// beside is how far outside a part's outline, in millimeters, it is looked whether
 // the part is cut out there: any bit takes more.
 const beside = 0.25
 
@@ -198,7 +198,7 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 }
 
 // bridged is what holds a part: how many stretches of its outline are not cut through, and
-// the least length of one in millimetres; whole, that none of it is cut through. Free is the cut that goes
+// the least length of one in millimeters; whole, that none of it is cut through. Free is the cut that goes
 // through there last, -1 for none.
 type bridged struct {
 	count     int
@@ -208,7 +208,7 @@ type bridged struct {
 	free      int
 }
 
-// width is that of the narrowest bridge in its middle, in millimetres, where a bit of a
+// width is that of the narrowest bridge in its middle, in millimeters, where a bit of a
 // diameter has cut round ends: a hair from the outline it is wider.
 func (b bridged) width(bit float64) float64 {
 	r := bit / 2
@@ -262,7 +262,7 @@ func (r *sheetReader) afterLoose(p *placedPart, free int) {
 	for _, which := range p.touched {
 		if which > free {
 			c := r.cuts[which]
-			r.fault("order", p.cutBy(c), "cut it before, or hold the part by tabs or a skin",
+			r.fault("order", p.cutBy(c), "cut it before, or hold the part by tabs or an onion skin",
 				"the %s on %s is cut into %s after line %d of %s has cut it loose", c.operation, c.layer, p.Part,
 				r.cuts[free].at, r.cuts[free].file)
 		}

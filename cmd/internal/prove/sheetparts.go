@@ -10,7 +10,7 @@ import (
 	"drawerwright/geom/proof"
 )
 
-// sameEdge is what the edge of a region may be off by, in millimetres, on a sheet
+// sameEdge is what the edge of a region may be off by, in millimeters, on a sheet
 // against the part's own drawing: two roundings of six decimals, and two chords.
 const sameEdge = sameSize + 2*ringChord
 

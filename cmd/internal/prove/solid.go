@@ -92,7 +92,7 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 	flat := float64(box.X * box.Y * solidGrid / 4)
 	if got, asked := volume(list), want.volume(); math.Abs(got-asked) > float64(allowed*want.thickness)+flat {
 		c.fault("solid-open", place{part, file, 0}, rebuild,
-			"the solid holds %.2f cm3; its flat faces and the job have %.2f cm3: its walls do not close", got/1e3,
+			"the solid holds %.2f cm3; its flat faces and the job have %.2f cm3: its faces do not close", got/1e3,
 			asked/1e3)
 	}
 }

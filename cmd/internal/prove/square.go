@@ -8,8 +8,8 @@ import (
 	"drawerwright/geom"
 )
 
-// The sides of the square on SCALE that the shop measures, in millimetres, of drawings in
-// millimetres and in inches.
+// The sides of the square on SCALE that the shop measures, in millimeters, of drawings in
+// millimeters and in inches.
 const (
 	squareSide = 100.0
 	squareInch = 4 * geom.InchMM

@@ -49,7 +49,7 @@ func (s summary) take(box *proof.Box, first bool) {
 	}
 }
 
-// widen makes a range hold a measure, in millimetres.
+// widen makes a range hold a measure, in millimeters.
 func (a assembled) widen(r *record.Range, mm float64) {
 	v := a.found(mm)
 	if a.first {

@@ -12,7 +12,7 @@ import (
 	"drawerwright/geom"
 )
 
-// svgShape is a line, a rectangle, a circle or words of an SVG, in millimetres with y down,
+// svgShape is a line, a rectangle, a circle or words of an SVG, in millimeters with y down,
 // and where it is in the file.
 type svgShape struct {
 	kind   string // path, rect, circle or text
@@ -26,7 +26,7 @@ type svgShape struct {
 
 var errSVG = errors.New("no SVG as templates and cabinets have it")
 
-// svgShapes reads an SVG whose sizes are in millimetres at their true scale (W3C, "Scalable
+// svgShapes reads an SVG whose sizes are in millimeters at their true scale (W3C, "Scalable
 // Vector Graphics 1.1", sections 8 and 9): paths of straight lines and cubic curves,
 // rectangles, circles, words.
 func svgShapes(data []byte) (list []svgShape, line int, err error) {

@@ -60,7 +60,7 @@ func (p *Prover) buyTable() table {
 // layerTable is the legend of all drawings that a router cuts, in their unit: the layers of each file in order,
 // and those that are not cut.
 func (p *Prover) layerTable() table {
-	unit := geom.Millimetre
+	unit := geom.Millimeter
 	if p.report.DXF.Units == geom.Inch.String() {
 		unit = geom.Inch
 	}

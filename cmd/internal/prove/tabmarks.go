@@ -125,12 +125,12 @@ func (r *sheetReader) markedTabs(p *placedPart) (count int) {
 func (r *sheetReader) ringOf(p *placedPart) []geom.Point {
 	ring := p.panel.outline.Ring()
 	if geom.Polygon(ring...).Area() < 0 {
-		return backwards(ring)
+		return backward(ring)
 	}
 	return ring
 }
 
-func backwards(ring []geom.Point) []geom.Point {
+func backward(ring []geom.Point) []geom.Point {
 	out := make([]geom.Point, len(ring))
 	for i, p := range ring {
 		out[len(ring)-1-i] = p
@@ -172,7 +172,7 @@ func (s *sheet) marksAlone(outline geom.Loop) {
 	}
 	ring := s.panelLoop(outline).Flatten(outlineChord)
 	if geom.Polygon(ring...).Area() < 0 {
-		ring = backwards(ring)
+		ring = backward(ring)
 	}
 	count := 0
 	for _, m := range list {

@@ -75,6 +75,6 @@ func (c *checking) svgPlate(part, name string, p plate, read Read) {
 	}
 }
 
-// svgChord is how far the curves of an SVG keep to the arcs of a drawing, in millimetres,
+// svgChord is how far the curves of an SVG keep to the arcs of a drawing, in millimeters,
 // and the chords of both.
 const svgChord = 0.02

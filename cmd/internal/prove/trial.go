@@ -88,7 +88,7 @@ func (t *trial) atMean(stocks []record.Readings) {
 	if len(box.Corners) == 0 && len(out.Faults) == 0 {
 		out.Faults = append(out.Faults,
 			record.Fault{Code: "incomplete", File: "report.json",
-				Message: "the drawer has no two sides, front and back that stand about a box", Hint: rebuild})
+				Message: "the drawer has no two sides, box front and back that stand about a box", Hint: rebuild})
 	}
 	if t.o.Detail {
 		for i, p := range box.Pieces {

@@ -136,6 +136,6 @@ func (c *checking) boxesShown(s shown, line int) {
 	}
 }
 
-// off reports whether a length of the page, in millimetres with four decimals, is another
+// off reports whether a length of the page, in millimeters with four decimals, is another
 // than that of the report.
 func off(mm float64, want record.Length) bool { return !(math.Abs(mm-want.MM()) <= sameSize) }

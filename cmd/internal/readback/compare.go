@@ -69,7 +69,7 @@ func compareKeys(a, b Key) int {
 }
 
 // middle is how near to the middle between two printed numbers a length, in mm, counts as
-// half, so that it is rounded up, and a nanometre for its own rounding.
+// half, so that it is rounded up, and a nanometer for its own rounding.
 var middle = (geom.Computed + 1).MM()
 
 // agree reports whether two facts of one thing can both be right: of numbers printed with

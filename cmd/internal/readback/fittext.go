@@ -7,10 +7,10 @@ import (
 
 // heldTogether is what is measured with parts held together.
 var heldTogether = map[string]*regexp.Regexp{
-	"sides and front": regexp.MustCompile(`^two sides and a front, side by side +(\S+)`),
-	"outside width":   regexp.MustCompile(`^outside width, dry fitted +(\S+)`),
-	"diagonal":        regexp.MustCompile(`^both diagonals, over the ends of the sides +(\S+)`),
-	"diagonals apart": regexp.MustCompile(`^both diagonals, .* no more than (\S+) apart`),
+	"sides and box front": regexp.MustCompile(`^two sides and a box front, side by side +(\S+)`),
+	"outside width":       regexp.MustCompile(`^outside width, dry fitted +(\S+)`),
+	"diagonal":            regexp.MustCompile(`^both diagonals, over the ends of the sides +(\S+)`),
+	"diagonals apart":     regexp.MustCompile(`^both diagonals, .* no more than (\S+) apart`),
 }
 
 // fitText reads what fit prints: the boards, and a table of measures for drawers of which
@@ -114,7 +114,7 @@ func fitJSON(r *reading, text string) {
 			r.fit(d.Drawer, f)
 		}
 		r.words("verdict", d.Drawer, "said", d.Said)
-		r.exact("stack", d.Drawer, "sides and front", d.Stack.SidesAndFront)
+		r.exact("stack", d.Drawer, "sides and box front", d.Stack.SidesAndFront)
 		r.exact("stack", d.Drawer, "outside width", d.Stack.OutsideWidth)
 		r.exact("box", d.Drawer, "outside width", d.Stack.OutsideWidth)
 		r.exact("stack", d.Drawer, "diagonal", d.Stack.Diagonal)

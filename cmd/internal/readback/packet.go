@@ -162,7 +162,7 @@ var (
 	paperOpening = regexp.MustCompile(`^(.+): (\S+) x (\S+) x (\S+) (mm|in), (.+)$`)
 	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in) under the slides of (.+)$`)
 	paperForm    = regexp.MustCompile(`^(.+): (\d+) of them$`)
-	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bit|smallest bit|plough iron) (\S+) (?:mm|in)(?: \([^)]+\))?: (.+)$`)
+	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bit|smallest bit|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?: (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)
 	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of)`)
 )
@@ -289,7 +289,7 @@ func (p *packetReader) setups() taken {
 	case paperMachine.MatchString(one):
 		m := paperMachine.FindStringSubmatch(s.together(0))
 		p.sheet.machine(m[1], someOf(strings.Split(m[2], ", ")))
-	case one == "No setup of this machine":
+	case one == "Not on this machine":
 		for s.at++; s.more() && len(s.lines[s.at]) == 2 && s.cells()[0] == "!"; s.at++ {
 			s.together(1)
 			p.sheet.noSetup++

@@ -103,7 +103,7 @@ func (r *reading) checksOf(of, name string, list []setupCheck) {
 }
 
 var (
-	setupMachine = regexp.MustCompile(`^([A-Z][A-Z ]+), (?:cutter|bit|smallest bit|plough iron) (.+) (?:mm|in)(?: \([^)]+\))?(?: wide)?: (.+)$`)
+	setupMachine = regexp.MustCompile(`^([A-Z][A-Z ]+), (?:cutter|bit|smallest bit|plow iron) (.+) (?:mm|in)(?: \([^)]+\))?(?: wide)?: (.+)$`)
 	settingLine  = regexp.MustCompile(`^(?i:setting) (\d+): (.+)$`)
 	settingPart  = regexp.MustCompile(`(?:(?:cutter|bit|iron) (\S+) (?:mm|in)(?: \([^)]+\))? wide)|(?:(?:height|depth or shoulder) (\S+) (?:mm|in))|(?:(?:gauge or fence|fence) (\S+) (?:mm|in))`)
 	stepLine     = regexp.MustCompile(`^(\d+)\. (.+)\.$`)
@@ -225,7 +225,7 @@ func setupText(r *reading, text string) {
 			m := setupFile.FindStringSubmatch(line)
 			sheet.files++
 			r.words(sheet.of, m[2], "pieces", m[1])
-		case line == "NO SETUP OF THIS MACHINE":
+		case line == "NOT ON THIS MACHINE":
 			refused = true
 		case line == "":
 			refused = false

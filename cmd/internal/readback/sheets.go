@@ -85,7 +85,7 @@ func sheetsJSON(r *reading, text string) {
 }
 
 var (
-	summaryLine = regexp.MustCompile(`^(.+): (.+); (.+); (\S+) % of them is parts(?:; cost (\S+))?$`)
+	summaryLine = regexp.MustCompile(`^(.+): (.+); (.+); yield (\S+) %(?:; cost (\S+))?$`)
 	sheetsPart  = regexp.MustCompile(`(\d+) (sheet|offcut)s? of`)
 	kerfLine    = regexp.MustCompile(`, kerf (\S+), trim (\S+) (?:mm|in)`)
 	belowPieces = regexp.MustCompile(`^(no sheet holds|The search|Turn the sheet|Zero is|Nothing is cut|\d+ parts? (is|are) held)`)

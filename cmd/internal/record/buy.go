@@ -11,7 +11,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Buy is one thing to buy. Quantities of glue are grams, of banding metres, in inch jobs
+// Buy is one thing to buy. Quantities of glue are grams, of banding meters, in inch jobs
 // ounces and feet.
 type Buy struct {
 	Kind     string  `json:"kind"` // board, slide, hardware, offcut, banding, glue

@@ -41,7 +41,7 @@ type Blank struct {
 type BlankPart struct {
 	Parts    []string `json:"parts"`
 	Quantity int      `json:"quantity"`
-	Then     string   `json:"then,omitempty"` // what each gets afterwards; empty for nothing
+	Then     string   `json:"then,omitempty"` // what each gets afterward; empty for nothing
 }
 
 // Bit is a bit of the job.

@@ -28,5 +28,5 @@ func Read(data []byte) (Report, error) {
 	if err := json.Unmarshal(data, &r); err != nil {
 		return r, err
 	}
-	return eachMeasure(r, millimetresOf(r.Unit())), nil
+	return eachMeasure(r, millimetersOf(r.Unit())), nil
 }

@@ -112,7 +112,7 @@ var drawerMeanings = map[string]map[string]string{
 	"Part": {
 		"name":       "the name of the part: drawer and role",
 		"drawer":     "the drawer that it is for",
-		"role":       "side, front, back, bottom and so on",
+		"role":       "side, box-front, back, bottom and so on",
 		"quantity":   "how many are cut, spares among them",
 		"length":     "along x of its drawing",
 		"width":      "along y of its drawing",

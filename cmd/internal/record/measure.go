@@ -11,13 +11,13 @@ import (
 	"drawerwright/geom"
 )
 
-// Length is one in millimetres; in JSON it is in the job's unit. Feeds are lengths a minute.
+// Length is one in millimeters; in JSON it is in the job's unit. Feeds are lengths a minute.
 type Length float64
 
 // MM is the length as geom computes with it.
 func (l Length) MM() float64 { return float64(l) }
 
-// In is the length as a number of a unit, as JSON has it: rounded to a nanometre or a billionth of
+// In is the length as a number of a unit, as JSON has it: rounded to a nanometer or a billionth of
 // an inch, so that the last bits of a computation never show.
 func (l Length) In(u geom.Unit) float64 {
 	steps := 1e6
@@ -27,7 +27,7 @@ func (l Length) In(u geom.Unit) float64 {
 	return rounded(l.MM()/u.MM(), steps)
 }
 
-// Area is one in square millimetres; in JSON it is in the unit in which board is sold.
+// Area is one in square millimeters; in JSON it is in the unit in which board is sold.
 type Area float64
 
 // In is the area as a number of [words.Area], as JSON has it.
@@ -83,11 +83,11 @@ func InUnits(v any) (any, error) {
 	return to.Interface(), nil
 }
 
-// UnitOf is the unit that a file names; millimetres where it is none of the program's.
+// UnitOf is the unit that a file names; millimeters where it is none of the program's.
 func UnitOf(name string) geom.Unit {
 	u, err := geom.ParseUnit(name)
 	if err != nil {
-		return geom.Millimetre
+		return geom.Millimeter
 	}
 	return u
 }
@@ -95,14 +95,14 @@ func UnitOf(name string) geom.Unit {
 // Settle gives lengths and areas of a value the digits that JSON in a unit has: whatever is
 // made of them prints the same before they are written and after they are read back.
 func Settle[T any](v T, u geom.Unit) T {
-	numbers, mm := numbersOf(u), millimetresOf(u)
+	numbers, mm := numbersOf(u), millimetersOf(u)
 	return eachMeasure(v, measures{
 		length: func(v float64) float64 { return mm.length(numbers.length(v)) },
 		area:   func(v float64) float64 { return mm.area(numbers.area(v)) },
 	})
 }
 
-// numbersOf makes lengths and areas numbers of a unit, millimetresOf what they were.
+// numbersOf makes lengths and areas numbers of a unit, millimetersOf what they were.
 func numbersOf(u geom.Unit) measures {
 	return measures{
 		length: func(mm float64) float64 { return Length(mm).In(u) },
@@ -110,14 +110,14 @@ func numbersOf(u geom.Unit) measures {
 	}
 }
 
-func millimetresOf(u geom.Unit) measures {
+func millimetersOf(u geom.Unit) measures {
 	return measures{
 		length: func(v float64) float64 { return v * u.MM() },
 		area:   func(v float64) float64 { return words.SquareMM(v, u) },
 	}
 }
 
-// areaSteps are those of areas: a square centimetre, or a ten thousandth of a square foot.
+// areaSteps are those of areas: a square centimeter, or a ten thousandth of a square foot.
 const areaSteps = 1e4
 
 func rounded(v, steps float64) float64 { return math.Round(v*steps)/steps + 0 } // no negative zero

@@ -42,7 +42,7 @@ func lengthsIn(t reflect.Type, next func() float64) reflect.Value {
 // written of it, and settling it again changes nothing.
 func TestSettledIsReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		u := rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit")
+		u := rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "unit")
 		draw := rapid.Float64Range(-5000, 5000)
 		r := lengthsIn(reflect.TypeFor[Report](), func() float64 { return draw.Draw(t, "mm") }).Interface().(Report)
 		r.Units = u.String()
@@ -62,17 +62,17 @@ func TestSettledIsReadBack(t *testing.T) {
 }
 
 // TestNumbersOfJSON: 1 in is 25.4 mm exactly, 1 sq ft 144 x 25.4 x 25.4 = 92,903.04 mm2. Lengths
-// are rounded to a nanometre or a billionth of an inch, areas to four decimals.
+// are rounded to a nanometer or a billionth of an inch, areas to four decimals.
 func TestNumbersOfJSON(t *testing.T) {
 	for _, c := range []struct {
 		unit         geom.Unit
 		length, area float64
 		want         string
 	}{
-		{geom.Millimetre, 12.34567891, 1_234_567, `{12.345679 1.2346}`},
+		{geom.Millimeter, 12.34567891, 1_234_567, `{12.345679 1.2346}`},
 		{geom.Inch, 25.4, 92903.04, `{1 1}`},
 		{geom.Inch, 25.4 / 3, 92903.04 / 3, `{0.333333333 0.3333}`},
-		{geom.Millimetre, math.Copysign(0, -1), 0, `{0 0}`},
+		{geom.Millimeter, math.Copysign(0, -1), 0, `{0 0}`},
 	} {
 		r := Report{Units: c.unit.String(), Drawers: []Drawer{{MaxOpen: Length(c.length)}},
 			Material: []Stock{{Area: Area(c.area)}}}

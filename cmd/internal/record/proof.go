@@ -178,7 +178,7 @@ type Overlap struct {
 }
 
 // Cut is one virtual cut: what was drawn within the panel, the part of it that the bit
-// reached, in square millimetres, and how far it reaches past the panel's edges.
+// reached, in square millimeters, and how far it reaches past the panel's edges.
 type Cut struct {
 	File    string  `json:"file"`
 	Layer   string  `json:"layer"`

@@ -20,8 +20,8 @@ import (
 // have to.
 const Format = 3
 
-// Report is report.json. Lengths are in millimetres here and numbers in Units there, rounded to
-// a nanometre or a billionth of an inch.
+// Report is report.json. Lengths are in millimeters here and numbers in Units there, rounded to
+// a nanometer or a billionth of an inch.
 type Report struct {
 	Tool    string     `json:"tool"`
 	Format  int        `json:"format"`
@@ -292,7 +292,7 @@ func strength(out *Drawer, d batch.Drawer) {
 			tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
 	}
 	for _, b := range d.Bores {
-		one := Bore{Part: string(b.Part), Diameter: Length(b.Diameter), Depth: Length(b.Depth),
+		one := Bore{Part: b.Part.String(), Diameter: Length(b.Diameter), Depth: Length(b.Depth),
 			FromOutside: Length(b.FromOutside)}
 		for _, h := range b.Heights {
 			one.Heights = append(one.Heights, Length(h))
@@ -331,7 +331,7 @@ func corners(l geom.Loop) []Vertex {
 }
 
 // bulgeSteps rounds bulges to 9 decimals, as the DXF files do: over a chord of
-// 4 m that moves an arc by 2 nanometres.
+// 4 m that moves an arc by 2 nanometers.
 const bulgeSteps = 1e9
 
 // Setups gathers the drawers that one setting serves, in order of appearance.

@@ -212,7 +212,7 @@ func flip(d batch.Drawer, p batch.Part, u geom.Unit) *Flip {
 		clauses = append(clauses, "an error along the length makes one tongue longer and the other shorter by as much")
 		wider := "that makes the box wider and leaves a shoulder open"
 		if d.Spec.GlueSpace > 0 {
-			wider = fmt.Sprintf("what is over the glue room of %s makes the box wider and leaves a shoulder open",
+			wider = fmt.Sprintf("what is over the glue space of %s makes the box wider and leaves a shoulder open",
 				text(d.Spec.GlueSpace))
 		}
 		clauses = append(clauses, fmt.Sprintf("%s: up to %s is allowed", wider, text(f.Allowed)))

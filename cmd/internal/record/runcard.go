@@ -151,7 +151,7 @@ func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 	if face == 0 {
 		said := []string{"Lay the sheet down with " + up(d.Face) + ", its lower left corner at zero, and hold it down clear of the cuts."}
 		if d.Face == geom.Outside {
-			label := "Parts are labelled by the names in this drawing"
+			label := "Parts are labeled by the names in this drawing"
 			if len(one.Drawn) > 1 {
 				label += ", or by the picture once the sheet is turned over"
 			}

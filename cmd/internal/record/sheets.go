@@ -88,7 +88,7 @@ type Box struct {
 	Width  Length `json:"width"`
 }
 
-// BoxOf is a rectangle in millimetres.
+// BoxOf is a rectangle in millimeters.
 func BoxOf(r geom.Rect) Box {
 	return Box{Length(r.Min.X), Length(r.Min.Y), Length(r.Width()), Length(r.Height())}
 }
@@ -106,9 +106,9 @@ type SheetPlacement struct {
 // the blade.
 type SawCut struct {
 	Stage          int        `json:"stage"`
-	Kind           string     `json:"kind"`    // hand-held, rip or crosscut
+	Kind           string     `json:"kind"`    // hand-held, fence cut or crosscut
 	Trim           bool       `json:"trim"`    // it straightens an edge
-	Setting        Length     `json:"setting"` // of trims other than rips, what they take off
+	Setting        Length     `json:"setting"` // of clean-up cuts other than along the fence, what they take off
 	SettingChanged bool       `json:"moved"`   // it is another than that of the cut before
 	Count          int        `json:"count"`
 	Workpiece      Workpiece  `json:"from"`

@@ -16,7 +16,7 @@ type stockLayout struct {
 	pictures filing.Formats
 }
 
-// fromNM is a length in nanometres.
+// fromNM is a length in nanometers.
 func fromNM(l int64) Length { return Length(geom.Length(l).MM()) }
 
 func sheetStock(of *sheets.Stock, u geom.Unit, pictures filing.Formats) SheetStock {

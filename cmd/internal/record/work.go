@@ -13,7 +13,7 @@ import (
 )
 
 // Work is what the machines of a shop do for a job: all that setup sheets tell, as geom found it,
-// in millimetres. It is no part of report.json; package present makes the sheet of it.
+// in millimeters. It is no part of report.json; package present makes the sheet of it.
 type Work struct {
 	Job      string
 	Unit     geom.Unit // that the sheet is printed in

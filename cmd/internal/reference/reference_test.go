@@ -227,7 +227,7 @@ func TestGlossary(t *testing.T) {
 		t.Errorf("not in order: %q", terms)
 	}
 	for _, must := range strings.Split("box front, drawer front, side, dado, rabbet, grooved-in bottom, "+
-		"slide-in bottom, clearance, slack, cutter height, fence distance, test piece, template, story stick, "+
+		"slide-in bottom, clearance, cutter height, fence distance, test piece, template, story stick, "+
 		"throat plate, blank, strip, remainder, offcut, yield, rip, crosscut, clean-up cut, governing opening, "+
 		"track saw", ", ") {
 		if !slices.Contains(terms, must) {

@@ -31,7 +31,7 @@ drawers:
 		return Of(context.Background(), b, nil, Search{})
 	}
 	_, err := plan("no")
-	if p, ok := err.(*Problem); !ok || p.Code != "layers" || !strings.Contains(p.Fact.In(geom.Millimetre), "layer PROFILE_T3 would hold cuts that differ in depth") || !strings.Contains(p.Ask.In(geom.Millimetre), "`elevation: yes`") {
+	if p, ok := err.(*Problem); !ok || p.Code != "layers" || !strings.Contains(p.Fact.In(geom.Millimeter), "layer PROFILE_T3 would hold cuts that differ in depth") || !strings.Contains(p.Ask.In(geom.Millimeter), "`elevation: yes`") {
 		t.Errorf("without elevations: %v", err)
 	}
 	made, err := plan("yes")
@@ -47,6 +47,6 @@ drawers:
 		}
 	}
 	if len(depths) != 2 || !depths[10.5] || !depths[11.7] {
-		t.Errorf("outlines of depths %v, want 10.5 over tabs and 11.7 over a skin", depths)
+		t.Errorf("outlines of depths %v, want 10.5 over tabs and 11.7 over an onion skin", depths)
 	}
 }

@@ -171,7 +171,7 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 		}
 	}
 	out := s.problem("sheet-held", "router.tabs", geom.Sentencef("too little holds %s: tabs stand where no other part bears, "+
-		"clear of mouths of pockets, and none may end where a neighbour has no room for it", words.Some(names)),
+		"clear of mouths of pockets, and none may end where a neighbor has no room for it", words.Some(names)),
 		"write narrower tabs, or a smaller bit for the outlines")
 	switch skin := b.Router.OnionSkin; {
 	case none && skin == 0:

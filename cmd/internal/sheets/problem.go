@@ -38,7 +38,7 @@ func (s *Stock) tooLittle(code geom.Code, key string, measured, least geom.Lengt
 	out := s.problem(code, key, fact, "")
 	path := strings.Split(key, ".")
 	limit := geom.AtLeast(least.MM())
-	out.Measured, out.Limit = geom.Millimetres(measured.MM()), limit
+	out.Measured, out.Limit = geom.Millimeters(measured.MM()), limit
 	out.Ask = geom.Sentencef("write `%s: %s` or more, or leave it out", path[len(path)-1], limit)
 	return out
 }
@@ -104,7 +104,7 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		return out
 	}
 	if s.matches() {
-		out.Ask = geom.Sentencef("`match:` keeps fronts on sheets of one batch, or side by side: add a larger size or more sheets of one batch, or leave it out")
+		out.Ask = geom.Sentencef("`match:` keeps drawer fronts on sheets of one batch, or side by side: add a larger size or more sheets of one batch, or leave it out")
 	}
 	return out
 }

@@ -40,11 +40,11 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	}
 	s.needs = sheet.NeedsOf(cutParts(groups, false))
 	least := geom.LengthOf(s.needs.Least()).RoundUp(u)
-	between, reach := geom.Millimetres(mill.MinWaste), geom.Millimetres(s.needs.Reach)
+	between, reach := geom.Millimeters(mill.MinWaste), geom.Millimeters(s.needs.Reach)
 	why := geom.Sentencef("bits and cuts reach %s past a part, and %s of wood have to stay before the next", reach, between)
 	if s.needs.Mixed && s.needs.Apart() >= s.needs.Gap() {
 		why = geom.Sentencef("parts are held in different ways, or cut out with different bits, "+
-			"so that each needs its own %s and %s of wood between", geom.Millimetres(s.needs.Band), between)
+			"so that each needs its own %s and %s of wood between", geom.Millimeters(s.needs.Band), between)
 	}
 	said, key := rules.Kerf, "sheets.kerf"
 	if said == 0 {
@@ -53,7 +53,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	gap := least
 	if s.GapText = said > 0; s.GapText {
 		if gap = geom.LengthOf(said); gap < least {
-			fact := geom.Sentencef("parts lie %s apart: %s", geom.Millimetres(said), why)
+			fact := geom.Sentencef("parts lie %s apart: %s", geom.Millimeters(said), why)
 			return s.tooLittle("sheet-gap", key, gap, least, fact).writes(least.Text(u))
 		}
 	}
@@ -65,7 +65,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 		if s.Trim = geom.LengthOf(rules.Trim); s.Trim < rim {
 			rim = rim.RoundUp(u)
 			fact := geom.Sentencef("a trim of %s: bits and cuts reach %s past a part, sheets may be %s short, and a rim of %s has to stay",
-				geom.Millimetres(rules.Trim), reach, geom.Millimetres(max(short[0], short[1])), between)
+				geom.Millimeters(rules.Trim), reach, geom.Millimeters(max(short[0], short[1])), between)
 			return s.tooLittle("sheet-trim", "sheets.trim", s.Trim, rim, fact).writes(rim.Text(u))
 		}
 	}
@@ -86,7 +86,7 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 	if deep := geom.LengthOf(sheet.Depth(s.Stock.Thickness.Max)); !s.Pin.Reaches(deep) {
 		out := s.problem("sheet-pins", "sheets.flip-on",
 			geom.Sentencef("no bit for its registration holes reaches %s, "+
-				"through the thickest sheet into the spoilboard", geom.Millimetres(deep.MM())), "")
+				"through the thickest sheet into the spoilboard", geom.Millimeters(deep.MM())), "")
 		out.Ask = geom.Sentencef("give a bit with a reach of %s or more, or write `flip-on: stops` in the section sheets",
 			geom.AtLeast(deep.MM()))
 		return ends, top, out
@@ -96,7 +96,7 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 		s.Pin.FromEdge = least
 	} else if s.Pin.TooNear(s.Pin.FromEdge) {
 		fact := geom.Sentencef("pins %s from the end of the shortest sheet: holes of %s leave less than %s of wood before it",
-			geom.Millimetres(s.Pin.FromEdge), geom.Millimetres(2*s.Pin.Radius), geom.Millimetres(sheet.PinWeb))
+			geom.Millimeters(s.Pin.FromEdge), geom.Millimeters(2*s.Pin.Radius), geom.Millimeters(sheet.PinWeb))
 		out := s.tooLittle("sheet-pins", "sheets.pin-distance", geom.LengthOf(s.Pin.FromEdge),
 			geom.LengthOf(least), fact)
 		return ends, top, out.writes(geom.AtLeast(least).In(b.Units))

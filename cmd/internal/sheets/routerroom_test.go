@@ -28,7 +28,7 @@ func planned(t *testing.T, stock, router, sheets string) (Plan, error) {
 	b, found := batch.Make(j)
 	for _, p := range found {
 		if p.IsError() {
-			return Plan{}, errors.New(string(p.Code) + ": " + p.Fact.In(geom.Millimetre) + "; " + p.Ask.In(geom.Millimetre))
+			return Plan{}, errors.New(string(p.Code) + ": " + p.Fact.In(geom.Millimeter) + "; " + p.Ask.In(geom.Millimeter))
 		}
 	}
 	return Of(context.Background(), b, nil, Search{Options: nest.Options{Effort: 20}})
@@ -41,13 +41,13 @@ func TestRoomForCuts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	// 6 + 3 apart; 6 + 3 and the tolerance of 3.5 make 12.5, in whole millimetres 13.
+	// 6 + 3 apart; 6 + 3 and the tolerance of 3.5 make 12.5, in whole millimeters 13.
 	if s := p.Stocks[0]; s.Rules.Kerf != int64(geom.LengthOf(9)) || s.Trim != geom.LengthOf(13) {
-		t.Errorf("kerf %d, trim %s", s.Rules.Kerf, s.Trim.Text(geom.Millimetre))
+		t.Errorf("kerf %d, trim %s", s.Rules.Kerf, s.Trim.Text(geom.Millimeter))
 	}
 	// 9.5
 	if p, err = planned(t, ", min-sheet: 1524.5 x 1525", "", ""); err != nil || p.Stocks[0].Trim != geom.LengthOf(10) {
-		t.Errorf("trim %s, %v", p.Stocks[0].Trim.Text(geom.Millimetre), err)
+		t.Errorf("trim %s, %v", p.Stocks[0].Trim.Text(geom.Millimeter), err)
 	}
 	tabs := "tabs: {spacing: 150}, onion-skin: 0.4"
 	for _, c := range []struct{ router, wrong, right, says string }{
@@ -61,7 +61,8 @@ func TestRoomForCuts(t *testing.T) {
 		{tabs + ", small-part: 200", "kerf: 15", "kerf: 15.1", "write `kerf: 15.1 mm`"},
 	} {
 		_, err := planned(t, "", c.router, c.wrong)
-		if p := (*Problem)(nil); !errors.As(err, &p) || !strings.Contains(p.Ask.In(geom.Millimetre), c.says) || !strings.HasPrefix(p.Key, "sheets.") {
+		if p := (*Problem)(nil); !errors.As(err, &p) || !strings.Contains(p.Ask.In(geom.Millimeter),
+			c.says) || !strings.HasPrefix(p.Key, "sheets.") {
 			t.Errorf("%s: %v", c.wrong, err)
 		}
 		if _, err := planned(t, "", c.router, c.right); err != nil {
@@ -103,8 +104,8 @@ func TestHeldOnSheets(t *testing.T) {
 	}
 	// Without a skin nothing holds bottoms, whose edges all stand in grooves.
 	_, err = planned(t, "", "tabs: {spacing: 150}", "")
-	if p := (*Problem)(nil); !errors.As(err, &p) || p.Code != "sheet-held" || p.Key != "router.tabs" || !strings.Contains(p.Ask.In(geom.Millimetre), "`onion-skin: 0.5 mm`") {
-		t.Errorf("no skin: %v", err)
+	if p := (*Problem)(nil); !errors.As(err, &p) || p.Code != "sheet-held" || p.Key != "router.tabs" || !strings.Contains(p.Ask.In(geom.Millimeter), "`onion-skin: 0.5 mm`") {
+		t.Errorf("no onion skin: %v", err)
 	}
 	if _, err = planned(t, "", "tabs: {spacing: 150}, onion-skin: 0.3", ""); err != nil {
 		t.Errorf("with the skin that the hint names: %v", err)
@@ -116,7 +117,7 @@ func TestHeldOnSheets(t *testing.T) {
 	if !errors.As(err, &pr) || pr.Code != "sheet-held" {
 		t.Fatalf("too many tabs: %v", err)
 	}
-	_, spacing, _ := strings.Cut(pr.Ask.In(geom.Millimetre), "`")
+	_, spacing, _ := strings.Cut(pr.Ask.In(geom.Millimeter), "`")
 	spacing, _, _ = strings.Cut(spacing, "`")
 	if _, err = planned(t, "", "tabs: {"+spacing+"}, onion-skin: 0.3", ""); err != nil {
 		t.Errorf("with the %s that the hint names: %v", spacing, err)

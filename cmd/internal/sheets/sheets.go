@@ -37,7 +37,7 @@ type Plan struct {
 }
 
 // Stock is the pieces of one stock on sheets. Lengths in Rules, Pieces, Sheets and Layout
-// are nanometres, the x of a sheet along the grain.
+// are nanometers, the x of a sheet along the grain.
 type Stock struct {
 	Name      string
 	File      string        // what the names of its files begin with
@@ -386,7 +386,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 	return cuts
 }
 
-// weight is that of a square nanometre of the stock, in kg; 0 where it is not known.
+// weight is that of a square nanometer of the stock, in kg; 0 where it is not known.
 func (s *Stock) weight() float64 {
 	const nm = 1e-9
 	return weight.Board(s.Stock) * nm * nm

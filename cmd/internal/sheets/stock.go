@@ -33,7 +33,7 @@ func (s *Stock) Used() []int {
 }
 
 // Offcuts are those of a shelf that a plan uses, and those that it leaves, their sides
-// rounded down to whole millimetres or 32nds of an inch.
+// rounded down to whole millimeters or 32nds of an inch.
 func (p Plan) Offcuts() (used, left []list.Offcut) {
 	side := func(l int64) int64 { return int64(sheet.OffcutSide(geom.Length(l), p.Units)) }
 	for _, s := range p.Stocks {

@@ -114,7 +114,7 @@ func (a Answers) unit() geom.Unit {
 	if a[Units] == geom.Inch.String() {
 		return geom.Inch
 	}
-	return geom.Millimetre
+	return geom.Millimeter
 }
 
 // slide is what the drawer runs on; none of a box that was measured itself.

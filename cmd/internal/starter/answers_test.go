@@ -23,7 +23,7 @@ func TestWrongAnswers(t *testing.T) {
 		{Measured, "hole", "none of opening, box"},
 		{Size, "22 x 6", "3 numbers are needed"},
 		{Size, "22 x 6 x 21 x 4", "3 numbers are needed"},
-		{Size, "22 in x 6 x 21", "after the last number alone, or after each"},
+		{Size, "22 in x 6 x 21", "after the last number only, or after each"},
 		{Size, "22 x 6 x 0", "it can be"},
 		{Size, "22 x six x 21", "write numbers"},
 		{Size, "22,5 x 6 x 21", "decimal point"},

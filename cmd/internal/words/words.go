@@ -18,9 +18,9 @@ const (
 	ounces    = 16         // of a pound
 	squareFt  = 12 * 12 * geom.InchMM * geom.InchMM
 	footMM    = 12 * geom.InchMM
-	psi       = 145.037738 // of a newton a square millimetre
-	metreMM   = 1000
-	squareMM  = 1e6 // of a square metre
+	psi       = 145.037738 // of a newton a square millimeter
+	meterMM   = 1000
+	squareMM  = 1e6 // of a square meter
 	inGrammes = 1000
 )
 
@@ -112,19 +112,19 @@ func beside(mm float64, u geom.Unit, unit string) string {
 }
 
 // Drill is the size of a bit by which a shop takes it up: a fraction of an inch where it is
-// one; in an inch job one of whole or half millimetres, as metric hardware has them, by
+// one; in an inch job one of whole or half millimeters, as metric hardware has them, by
 // those. metric says that it is.
 func Drill(mm float64, u geom.Unit) (size string, metric bool) {
 	l := geom.LengthOf(mm)
 	near, over := l.Near(u)
 	half, metric := setup.MetricDrill(mm)
 	switch {
-	case u == geom.Millimetre:
+	case u == geom.Millimeter:
 		return l.Text(u), false
 	case near != "" && over == "":
 		return near + " in", false
 	case metric:
-		return geom.LengthOf(half).Text(geom.Millimetre) + " (" + l.Fixed(u) + " in)", true
+		return geom.LengthOf(half).Text(geom.Millimeter) + " (" + l.Fixed(u) + " in)", true
 	}
 	return Length(mm, u), false
 }
@@ -183,7 +183,7 @@ func Little(kg float64, u geom.Unit) (quantity float64, unit string) {
 	return math.Ceil(kg * inGrammes), "g"
 }
 
-// Area is one of square millimetres, in the unit in which board is sold, with that unit.
+// Area is one of square millimeters, in the unit in which board is sold, with that unit.
 func Area(mm2 float64, u geom.Unit) (area float64, unit string) {
 	if u == geom.Inch {
 		return mm2 / squareFt, "sq ft"
@@ -191,7 +191,7 @@ func Area(mm2 float64, u geom.Unit) (area float64, unit string) {
 	return mm2 / squareMM, "m2"
 }
 
-// SquareMM is an area of board in square millimetres, from the unit of [Area].
+// SquareMM is an area of board in square millimeters, from the unit of [Area].
 func SquareMM(area float64, u geom.Unit) float64 {
 	if u == geom.Inch {
 		return area * squareFt
@@ -199,7 +199,7 @@ func SquareMM(area float64, u geom.Unit) float64 {
 	return area * squareMM
 }
 
-// SmallArea is one of square millimetres on a part.
+// SmallArea is one of square millimeters on a part.
 func SmallArea(mm2 float64, u geom.Unit) string {
 	if u == geom.Inch {
 		return fmt.Sprintf("%.4f sq in", mm2/(geom.InchMM*geom.InchMM))
@@ -207,12 +207,12 @@ func SmallArea(mm2 float64, u geom.Unit) string {
 	return fmt.Sprintf("%.1f mm2", mm2)
 }
 
-// Run is a length in mm of what is sold by the metre or the foot, with that unit.
+// Run is a length in mm of what is sold by the meter or the foot, with that unit.
 func Run(mm float64, u geom.Unit) (length float64, unit string) {
 	if u == geom.Inch {
 		return mm / footMM, "ft"
 	}
-	return mm / metreMM, "m"
+	return mm / meterMM, "m"
 }
 
 // Stresses are two of N/mm2, the lesser first, in [StressUnit].

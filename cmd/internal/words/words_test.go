@@ -10,8 +10,8 @@ import (
 // The pound is 0.45359237 kg and the inch 25.4 mm by definition; 1 N/mm2 is 1e6 N/m2, and a
 // pound-force on a square inch 0.45359237 x 9.80665 / 0.0254^2 = 6894.757 N/m2.
 func TestWords(t *testing.T) {
-	both := func(f func(u geom.Unit) string) [2]string { return [2]string{f(geom.Millimetre), f(geom.Inch)} }
-	number := func(v float64, unit string) string { return geom.LengthOf(v).Decimal(geom.Millimetre) + " " + unit }
+	both := func(f func(u geom.Unit) string) [2]string { return [2]string{f(geom.Millimeter), f(geom.Inch)} }
+	number := func(v float64, unit string) string { return geom.LengthOf(v).Decimal(geom.Millimeter) + " " + unit }
 	for name, c := range map[string][2][2]string{
 		"weight":      {both(func(u geom.Unit) string { return Weight(15, u) }), {"15.0 kg", "33.1 lb"}},
 		"glue":        {both(func(u geom.Unit) string { return number(Little(0.0093, u)) }), {"10 g", "0.4 oz"}}, // 9.3 / 28.35 = 0.328, up
@@ -48,7 +48,7 @@ func TestWords(t *testing.T) {
 	}
 }
 
-// TestTape: inches are 32nds, offcuts none longer than they are; millimetres stay as they are.
+// TestTape: inches are 32nds, offcuts none longer than they are; millimeters stay as they are.
 func TestTape(t *testing.T) {
 	for _, c := range []struct {
 		in         float64
@@ -59,7 +59,7 @@ func TestTape(t *testing.T) {
 			t.Errorf("%g in: %s and %s, want %s and %s", c.in, near, least, c.near, c.most)
 		}
 	}
-	if got := Tape(435.685, geom.Millimetre); got != "435.69" {
+	if got := Tape(435.685, geom.Millimeter); got != "435.69" {
 		t.Error(got)
 	}
 }

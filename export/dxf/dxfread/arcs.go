@@ -5,7 +5,7 @@ import (
 	"strconv"
 )
 
-// The numbers of a circle, a line or an arc, by group code: 10, 20 centre or
+// The numbers of a circle, a line or an arc, by group code: 10, 20 center or
 // start, 11, 21 end, 40 radius, 50, 51 angles in degrees.
 const (
 	group10 = iota

@@ -6,15 +6,15 @@ type Unit int
 // The units that this project writes. A file may name another, or none.
 const (
 	Unknown Unit = iota
-	Millimetre
+	Millimeter
 	Inch
 )
 
 // String gives the unit's name.
 func (u Unit) String() string {
 	switch u {
-	case Millimetre:
-		return "millimetre"
+	case Millimeter:
+		return "millimeter"
 	case Inch:
 		return "inch"
 	default:
@@ -27,7 +27,7 @@ type File struct {
 	Version string // $ACADVER: AC1009 (R12), AC1015 (R2000) or another; empty where it is missing
 
 	// Unit is from $INSUNITS, or where that is missing or 0 (none), from the first
-	// comment that is "Units: millimetres" or "Units: inches": R12 has no field for
+	// comment that is "Units: millimeters" or "Units: inches": R12 has no field for
 	// it. A unit that $INSUNITS names and that is neither is Unknown.
 	Unit Unit
 

@@ -42,7 +42,7 @@ func TestMalformed(t *testing.T) {
 		{"a count", tags(head + "0 LWPOLYLINE|8 A|90 99999999999999999999" + tail), dxfread.ErrNumber, 10, "99999"},
 		{"the unit", tags("0 SECTION|2 HEADER|9 $INSUNITS|70 mm|0 ENDSEC|" + head + circle + tail), dxfread.ErrNumber, 8, `"mm"`},
 		{"an arc beyond all numbers", tags(head + "0 ARC|8 A|10 1e308|20 0|40 1e308|50 0|51 9" + tail), dxfread.ErrNumber, 5, "ARC"},
-		{"an arc beyond all numbers upwards", tags(head + "0 ARC|8 A|10 0|20 1e308|40 1e308|50 90|51 91" + tail), dxfread.ErrNumber, 5, "ARC"},
+		{"an arc beyond all numbers upward", tags(head + "0 ARC|8 A|10 0|20 1e308|40 1e308|50 90|51 91" + tail), dxfread.ErrNumber, 5, "ARC"},
 		{"thickness beyond all numbers", tags(head + circle + "|30 1e308|39 1e308" + tail), dxfread.ErrNumber, 5, "CIRCLE"},
 
 		{"empty", "", dxfread.ErrSections, 1, "without EOF"},
@@ -64,7 +64,7 @@ func TestMalformed(t *testing.T) {
 		{"a second file behind the first", tags(head+circle+tail) + tags("0 SECTION"), dxfread.ErrSections, 19, "9 bytes after EOF"},
 
 		{"a circle without a radius", tags(head + "0 CIRCLE|8 A|10 1|20 2" + tail), dxfread.ErrIncomplete, 5, "CIRCLE without group 40"},
-		{"a circle without a centre", tags(head + "0 CIRCLE|8 A|20 2|40 2" + tail), dxfread.ErrIncomplete, 5, "CIRCLE without group 10"},
+		{"a circle without a center", tags(head + "0 CIRCLE|8 A|20 2|40 2" + tail), dxfread.ErrIncomplete, 5, "CIRCLE without group 10"},
 		{"a line without an end", tags(head + "0 LINE|8 A|10 1|20 2|11 3" + tail), dxfread.ErrIncomplete, 5, "LINE without group 21"},
 		{"an arc without an angle", tags(head + "0 ARC|8 A|10 1|20 2|40 3|50 4" + tail), dxfread.ErrIncomplete, 5, "ARC without group 51"},
 		{"two x", tags(head + "0 LWPOLYLINE|8 A|10 1|10 2|20 3" + tail), dxfread.ErrIncomplete, 11, "group 10"},

@@ -78,11 +78,11 @@ func TestUnit(t *testing.T) {
 		want               dxfread.Unit
 	}{
 		{"1", "", dxfread.Inch},
-		{"     4", "", dxfread.Millimetre},
-		{"4", "999 Units: inches|", dxfread.Millimetre},
+		{"     4", "", dxfread.Millimeter},
+		{"4", "999 Units: inches|", dxfread.Millimeter},
 		{"0", "999 Units: inches|", dxfread.Inch},
-		{"6", "999 Units: inches|", dxfread.Unknown}, // metres
-		{"", "999 Units: millimetres |999 Units: inches|", dxfread.Millimetre},
+		{"6", "999 Units: inches|", dxfread.Unknown}, // meters
+		{"", "999 Units: millimeters |999 Units: inches|", dxfread.Millimeter},
 		{"", "999 units|999 Units: feet|", dxfread.Unknown},
 		{"", "", dxfread.Unknown},
 	} {
@@ -101,8 +101,8 @@ func TestUnit(t *testing.T) {
 }
 
 func TestUnitString(t *testing.T) {
-	got := []string{dxfread.Unknown.String(), dxfread.Millimetre.String(), dxfread.Inch.String(), dxfread.Unit(9).String()}
-	if want := []string{"unknown", "millimetre", "inch", "unknown"}; !slices.Equal(got, want) {
+	got := []string{dxfread.Unknown.String(), dxfread.Millimeter.String(), dxfread.Inch.String(), dxfread.Unit(9).String()}
+	if want := []string{"unknown", "millimeter", "inch", "unknown"}; !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -69,7 +69,7 @@ func writtenAndRead(t *rapid.T, d *dxf.Drawing) *dxfread.File {
 // Whatever the writer writes is read to the last bit, in both versions and
 // units.
 func TestRoundTrip(t *testing.T) {
-	units := map[dxf.Unit]dxfread.Unit{dxf.Millimetre: dxfread.Millimetre, dxf.Inch: dxfread.Inch}
+	units := map[dxf.Unit]dxfread.Unit{dxf.Millimeter: dxfread.Millimeter, dxf.Inch: dxfread.Inch}
 	versions := map[dxf.Version]string{dxf.R2000: "AC1015", dxf.R12: "AC1009"}
 	for v, version := range versions {
 		for u, unit := range units {
@@ -85,7 +85,7 @@ func TestRoundTrip(t *testing.T) {
 						want.Entities = append(want.Entities, drawn(t, &d, rapid.SampledFrom(names).Draw(t, "layer")))
 					}
 					got := writtenAndRead(t, &d)
-					if len(got.Comments) < 1 || got.Comments[0] != "Units: "+map[dxfread.Unit]string{dxfread.Millimetre: "millimetres", dxfread.Inch: "inches"}[unit] {
+					if len(got.Comments) < 1 || got.Comments[0] != "Units: "+map[dxfread.Unit]string{dxfread.Millimeter: "millimeters", dxfread.Inch: "inches"}[unit] {
 						t.Fatalf("comments %q", got.Comments)
 					}
 					got.Comments = nil

@@ -6,7 +6,7 @@ import "strings"
 const (
 	insunitsNone       = 0
 	insunitsInch       = 1
-	insunitsMillimetre = 4
+	insunitsMillimeter = 4
 )
 
 // header reads the variables that are wanted, and gives the code of $INSUNITS.
@@ -63,16 +63,16 @@ func unitOf(insunits int, comments []string) Unit {
 	switch insunits {
 	case insunitsInch:
 		return Inch
-	case insunitsMillimetre:
-		return Millimetre
+	case insunitsMillimeter:
+		return Millimeter
 	case insunitsNone:
 	default:
 		return Unknown
 	}
 	for _, c := range comments {
 		switch strings.TrimSpace(c) {
-		case "Units: millimetres":
-			return Millimetre
+		case "Units: millimeters":
+			return Millimeter
 		case "Units: inches":
 			return Inch
 		}

@@ -8,7 +8,7 @@ import (
 
 // Extents gives the least x and y and the most x and y of what is drawn, arcs
 // and circles with their full reach; infinities for nothing. It finds an arc's
-// reach by angles about its centre: chord c and bulge B have the radius
+// reach by angles about its center: chord c and bulge B have the radius
 // c(1+B²)/(4|B|) and the sagitta |B|c/2.
 func Extents(entities []dxfread.Entity) [4]float64 {
 	box := [4]float64{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
@@ -38,7 +38,7 @@ func arc(p, q dxfread.Vertex, point func(x, y float64)) {
 	if p.Bulge == 0 || chord == 0 {
 		return
 	}
-	// The centre lies on the chord's left for a positive angle below a half turn.
+	// The center lies on the chord's left for a positive angle below a half turn.
 	offset := (1 - p.Bulge*p.Bulge) / (4 * p.Bulge)
 	cx := (p.X+q.X)/2 - (q.Y-p.Y)*offset
 	cy := (p.Y+q.Y)/2 + (q.X-p.X)*offset

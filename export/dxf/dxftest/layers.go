@@ -3,7 +3,7 @@ package dxftest
 // Layer is a record of the layer table.
 type Layer struct {
 	Name     string
-	Colour   int // of the format's colour index; 0 where the record has none
+	Color    int // of the format's color index; 0 where the record has none
 	Linetype string
 }
 

@@ -9,14 +9,14 @@ import (
 	"drawerwright/export/dxf/dxftest"
 )
 
-// The layers of a file come with their colours and line types, layer 0 first.
+// The layers of a file come with their colors and line types, layer 0 first.
 func TestLayers(t *testing.T) {
 	for version, linetype := range map[dxf.Version]string{dxf.R12: "CONTINUOUS", dxf.R2000: "Continuous"} {
 		got, err := dxftest.Layers([]byte(file(t, version)))
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := []dxftest.Layer{{Name: "0", Colour: 7, Linetype: linetype}, {Name: "CUT", Colour: 1, Linetype: linetype}, {Name: "LINE", Colour: 2, Linetype: linetype}}
+		want := []dxftest.Layer{{Name: "0", Color: 7, Linetype: linetype}, {Name: "CUT", Color: 1, Linetype: linetype}, {Name: "LINE", Color: 2, Linetype: linetype}}
 		if !slices.Equal(got, want) {
 			t.Errorf("version %d: %v, want %v", version, got, want)
 		}

@@ -27,7 +27,7 @@ const (
 	RuleTableCount  Rule = "a table states how many records it has"
 	RuleRecord      Rule = "the records that every file has are there, and names are unique"
 	RuleLayerName   Rule = "a layer name has capitals, digits, '_' and '-' and is not too long"
-	RuleColour      Rule = "a layer's colour is 1 to 255"
+	RuleColor       Rule = "a layer's color is 1 to 255"
 	RuleLayer       Rule = "what is drawn lies on a layer of the table"
 	RuleLinetype    Rule = "a line type that is named is in the table"
 	RuleHandle      Rule = "every object has a handle of its own"

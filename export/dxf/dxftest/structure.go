@@ -174,7 +174,7 @@ func (c *checker) heights(values map[string][]Tag) {
 func commentUnit(comments []string) string {
 	for _, c := range comments {
 		switch strings.TrimSpace(c) {
-		case "Units: millimetres":
+		case "Units: millimeters":
 			return "mm"
 		case "Units: inches":
 			return "in"

@@ -139,8 +139,8 @@ func (c *checker) checkLayers() {
 				break
 			}
 		}
-		if colour := r.number(62, 0); colour < 1 || colour > 255 {
-			c.fault(RuleColour, r.line, "layer %s: %d", name, colour)
+		if color := r.number(62, 0); color < 1 || color > 255 {
+			c.fault(RuleColor, r.line, "layer %s: %d", name, color)
 		}
 		if _, ok := c.recordOf("LTYPE", r.text(6)); !ok {
 			c.fault(RuleLinetype, r.line, "layer %s: %q", name, r.text(6))

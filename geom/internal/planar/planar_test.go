@@ -54,7 +54,7 @@ func check(t interface{ Fatalf(string, ...any) }, s *Subdivision) {
 	edges := map[pair]Edge{}
 	for _, e := range s.Edges {
 		if e.From >= e.To || e.Above == e.Below && !onFrame(s.Points[e.From], s.Points[e.To]) {
-			t.Fatalf("edge %v runs backwards or divides nothing", e)
+			t.Fatalf("edge %v runs backward or divides nothing", e)
 		}
 		edges[pair{e.From, e.To}] = e
 	}
@@ -138,9 +138,9 @@ func TestArrangeAnyRings(t *testing.T) {
 // sides, an end, or a place between two of those lies in it.
 func TestPasses(t *testing.T) {
 	inPixel := func(s segment, p Point, at *big.Rat) bool {
-		within := func(from, to, centre int32) bool {
+		within := func(from, to, center int32) bool {
 			v := new(big.Rat).Mul(at, big.NewRat(int64(to-from), 1))
-			v.Add(v, big.NewRat(int64(from-centre), 1))
+			v.Add(v, big.NewRat(int64(from-center), 1))
 			return v.Cmp(big.NewRat(-1, 2)) >= 0 && v.Cmp(big.NewRat(1, 2)) < 0
 		}
 		return within(s.a.X, s.b.X, p.X) && within(s.a.Y, s.b.Y, p.Y)

@@ -11,7 +11,7 @@ const none = -1
 // vertex between is reflex or straight.
 type node struct{ point, up, down int32 }
 
-// gap is the strip between two edges that are neighbours on the sweep line.
+// gap is the strip between two edges that are neighbors on the sweep line.
 type gap struct {
 	low, high, last int32 // nodes; last is the one that the sweep passed last
 	region          int32
@@ -149,7 +149,7 @@ func (w *sweeper) visit(v int32, first, last int) {
 		hi++
 	}
 	if lo == hi && first == last {
-		return // every ring that came here cancelled out
+		return // every ring that came here canceled out
 	}
 
 	// The gaps below and above p, each with p as its new end.

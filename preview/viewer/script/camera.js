@@ -10,7 +10,7 @@ const LOOKS = {
   below: [0, -90],
 };
 
-// Fewer dots a millimetre than this show nothing, more show grains of float32.
+// Fewer dots a millimeter than this show nothing, more show grains of float32.
 const SMALLEST = 0.02, LARGEST = 400;
 
 class Camera {
@@ -18,7 +18,7 @@ class Camera {
     this.left = LOOKS.corner[0];
     this.above = LOOKS.corner[1];
     this.at = [0, 0, 0];
-    this.scale = 1; // dots of the page to the millimetre
+    this.scale = 1; // dots of the page to the millimeter
     this.width = this.height = 1;
     this.fitted = true; // nobody has zoomed or moved since all was shown
     this.reach = 1; // how far from `at` anything is, in mm

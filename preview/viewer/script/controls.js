@@ -61,7 +61,7 @@ class Controls {
     this.title = make('h2', {}, data.title);
     this.fact = make('p', { className: 'dw-fact' }, ...this.facts());
     this.gaps = this.plays();
-    const marks = [['numbers', state.group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `play in the joints, ${data.unit}`], ['exaggerated', `play drawn ${data.ease} times its size`]];
+    const marks = [['numbers', state.group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size`]];
     this.checks = new Map(marks.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     this.aside.replaceChildren(
       this.title,
@@ -182,7 +182,7 @@ class Controls {
       const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => viewer.goTo(play, at[0]), { title: 'a section through it' }), this.length(play.play)]);
       list.replaceChildren(table(`a section through each; ${state.data.unit}`, ['where', 'play'], rows));
     };
-    const place = make('details', { ontoggle: fill }, make('summary', {}, `Play in the joints: ${count} places`), list);
+    const place = make('details', { ontoggle: fill }, make('summary', {}, `Clearance in the joints: ${count} places`), list);
     return { place, fill };
   }
 

@@ -1,5 +1,5 @@
-// Lengths are millimetres and shown in the job's unit: to 0.01 mm or 0.001 in. They are
-// rounded as the program rounds them (geom/lengthtext.go): in nanometres, halves away from
+// Lengths are millimeters and shown in the job's unit: to 0.01 mm or 0.001 in. They are
+// rounded as the program rounds them (geom/lengthtext.go): in nanometers, halves away from
 // zero, with room for the last bits; toFixed would take 9.075 down, where lists have 9.08.
 const MM_IN = 25.4, COMPUTED = 26;
 

@@ -33,7 +33,7 @@ class Marks {
     const shown = state.shown();
     const alone = state.group.boxes.length === 1;
     const nearer = 1.5 / state.camera.scale / state.camera.reach;
-    if (state.marks.grain) painter.put(grains(state, shown), gl.LINES, { colour: [...theme.ink, 1], nearer });
+    if (state.marks.grain) painter.put(grains(state, shown), gl.LINES, { color: [...theme.ink, 1], nearer });
     if (state.marks.faces && alone) this.faces(state, shown, axes);
     if (state.marks.numbers) {
       if (alone) this.numbers(state, shown, axes);
@@ -91,8 +91,8 @@ class Marks {
     state.group.boxes.forEach((b, i) => {
       for (const o of state.data.boxes[b].overlaps) {
         const low = plus(o.low, state.group.at[i]), high = plus(o.high, state.group.at[i]);
-        painter.put(sidesOf(low, high), painter.gl.TRIANGLES, { colour: [...theme.bad, 0.8], through: true, cut: NO_CUT });
-        painter.put(edgesOf(low, high), painter.gl.LINES, { colour: [...theme.ink, 1], through: true, cut: NO_CUT });
+        painter.put(sidesOf(low, high), painter.gl.TRIANGLES, { color: [...theme.bad, 0.8], through: true, cut: NO_CUT });
+        painter.put(edgesOf(low, high), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
         this.letter('overlap', 'dw-bad', state.camera.project(times(plus(low, high), 0.5), axes));
       }
     });
@@ -109,7 +109,7 @@ class Marks {
           low[k] = high[k] = state.section.at;
         }
         // Where a wall has moved out, the gap is not this one.
-        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, { colour: [...theme.mark, 1], through: true, cut: NO_CUT });
+        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, { color: [...theme.mark, 1], through: true, cut: NO_CUT });
         const middle = times(plus(low, high), 0.5);
         const at = state.camera.project(middle, axes);
         if (taken.some((q) => Math.abs(q[0] - at[0]) < 44 && Math.abs(q[1] - at[1]) < 15)) continue;
@@ -152,13 +152,13 @@ class Marks {
       const [from, to] = inside ? [t - pocket.depth, t] : [0, pocket.depth];
       const face = inside ? t : 0;
       const corners = [[x, y, from], [x + dx, y + dy, to]];
-      painter.put(new Float32Array(edgeList(...corners).flatMap((q) => outOf(f, q))), painter.gl.LINES, { colour: [...theme.mark, 1], through: true, cut: NO_CUT });
+      painter.put(new Float32Array(edgeList(...corners).flatMap((q) => outOf(f, q))), painter.gl.LINES, { color: [...theme.mark, 1], through: true, cut: NO_CUT });
       if (x > 0) measure([x, y + dy, face], [0, y + dy, face], [0, 1, 0], text(x), 2.4);
       if (y > 0) measure([x + dx, y, face], [x + dx, 0, face], [1, 0, 0], text(y), 2.4);
       measure([x, y + dy, face], [x + dx, y + dy, face], [0, 1, 0], text(dx));
       measure([x + dx, y, face], [x + dx, y + dy, face], [1, 0, 0], text(dy));
     }
-    painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { colour: [...theme.ink, 1], through: true, cut: NO_CUT });
+    painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
   }
 }
 

@@ -16,7 +16,7 @@ void main() {
 
 const FACE_PIXEL = `#version 300 es
 precision highp float;
-uniform vec3 colour, ink, eye, up;
+uniform vec3 color, ink, eye, up;
 uniform vec4 cut;
 uniform float chosen, faces, spacing;
 in vec3 at, turned;
@@ -25,8 +25,8 @@ out vec4 dye;
 void main() {
   if (dot(at, cut.xyz) > cut.w) discard;
   float lit = 0.76 + 0.16 * abs(dot(turned, eye)) + 0.1 * max(0.0, dot(turned, up));
-  vec3 c = colour * lit;
-  // Outside faces are hatched, a chosen piece has dots: seen without colour, too.
+  vec3 c = color * lit;
+  // Outside faces are hatched, a chosen piece has dots: seen without color, too.
   if (faces > 0.5 && side < 0.0 && mod(gl_FragCoord.x + gl_FragCoord.y, 7.0 * spacing) < spacing) c = mix(c, ink, 0.45);
   if (chosen > 0.5) {
     vec2 d = mod(gl_FragCoord.xy, 8.0 * spacing) - 4.0 * spacing;
@@ -50,14 +50,14 @@ void main() {
 
 const LINE_PIXEL = `#version 300 es
 precision highp float;
-uniform vec4 colour, cut;
+uniform vec4 color, cut;
 uniform float hatch, slope, spacing;
 in vec3 at;
 out vec4 dye;
 void main() {
   if (dot(at, cut.xyz) > cut.w) discard;
   if (hatch > 0.5 && mod(gl_FragCoord.x + slope * gl_FragCoord.y, hatch * spacing) > spacing) discard;
-  dye = colour;
+  dye = color;
 }`;
 
 const WHOLE = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
@@ -116,7 +116,7 @@ class Painter {
     this.cutKey = null;
   }
 
-  // draw draws a state with the colours of a theme: numbers from 0 to 1.
+  // draw draws a state with the colors of a theme: numbers from 0 to 1.
   draw(state, theme, dots) {
     const { gl, canvas } = this;
     const [low, high] = state.bounds();
@@ -153,7 +153,7 @@ class Painter {
     gl.uniform1f(uniform.spacing, this.dots);
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
-      gl.uniform3fv(uniform.colour, theme.role(p.part.role));
+      gl.uniform3fv(uniform.color, theme.role(p.part.role));
       gl.uniform1f(uniform.chosen, p.key === state.chosen ? 1 : 0);
       gl.bindVertexArray(made.faces.array);
       gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
@@ -185,9 +185,9 @@ class Painter {
       gl.stencilFunc(gl.NOTEQUAL, 0, 255);
       // Hatching first, for what it leaves out does not touch the stencil.
       gl.stencilOp(gl.KEEP, gl.KEEP, gl.KEEP);
-      this.put(plane, gl.TRIANGLES, { colour: [...mixed(theme.ink, theme.role(p.part.role), 0.25), 1], hatch: 9 + (p.order % 3) * 3, slope: p.order % 2 ? 1 : -1, nearer: 1e-5, cut: NO_CUT });
+      this.put(plane, gl.TRIANGLES, { color: [...mixed(theme.ink, theme.role(p.part.role), 0.25), 1], hatch: 9 + (p.order % 3) * 3, slope: p.order % 2 ? 1 : -1, nearer: 1e-5, cut: NO_CUT });
       gl.stencilOp(gl.ZERO, gl.ZERO, gl.ZERO);
-      this.put(plane, gl.TRIANGLES, { colour: [...mixed(theme.role(p.part.role), theme.ground, 0.45), 1], cut: NO_CUT });
+      this.put(plane, gl.TRIANGLES, { color: [...mixed(theme.role(p.part.role), theme.ground, 0.45), 1], cut: NO_CUT });
     }
     gl.disable(gl.STENCIL_TEST);
   }
@@ -195,14 +195,14 @@ class Painter {
   edges(pieces, state, theme) {
     const { gl, lines: { uniform } } = this;
     const nearer = 1.4 / state.camera.scale / state.camera.reach;
-    this.prepare({ colour: [...theme.line, 1], nearer, cut: this.cut });
+    this.prepare({ color: [...theme.line, 1], nearer, cut: this.cut });
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
-      gl.uniform4fv(uniform.colour, p.key === state.chosen ? [...theme.ink, 1] : [...theme.line, 1]);
+      gl.uniform4fv(uniform.color, p.key === state.chosen ? [...theme.ink, 1] : [...theme.line, 1]);
       gl.bindVertexArray(made.lines.array);
       gl.drawArrays(gl.LINES, 0, made.lines.count);
     }
-    if (state.section.axis >= 0) this.put(this.cutLines(state, pieces), gl.LINES, { colour: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
+    if (state.section.axis >= 0) this.put(this.cutLines(state, pieces), gl.LINES, { color: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
   }
 
   // cutLines keeps what it found: turning the box changes nothing of it.
@@ -215,7 +215,7 @@ class Painter {
     return this.cutFound;
   }
 
-  // put draws places that are not kept: {colour, hatch, slope, nearer, cut, through}, with
+  // put draws places that are not kept: {color, hatch, slope, nearer, cut, through}, with
   // `through` before everything.
   put(numbers, kind, how) {
     const { gl } = this;
@@ -229,7 +229,7 @@ class Painter {
       this.loaded = numbers;
     }
     if (how.through) gl.disable(gl.DEPTH_TEST);
-    if (how.colour[3] < 1) {
+    if (how.color[3] < 1) {
       gl.enable(gl.BLEND);
       gl.blendFunc(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA);
     }
@@ -238,12 +238,12 @@ class Painter {
     gl.enable(gl.DEPTH_TEST);
   }
 
-  prepare({ colour, hatch = 0, slope = 1, nearer = 0, cut = this.cut }) {
+  prepare({ color, hatch = 0, slope = 1, nearer = 0, cut = this.cut }) {
     const { gl, lines: { uniform, id } } = this;
     gl.useProgram(id);
     gl.uniformMatrix4fv(uniform.view, false, this.view);
     gl.uniform4fv(uniform.cut, cut);
-    gl.uniform4fv(uniform.colour, colour);
+    gl.uniform4fv(uniform.color, color);
     gl.uniform1f(uniform.hatch, hatch);
     gl.uniform1f(uniform.slope, slope);
     gl.uniform1f(uniform.spacing, this.dots);

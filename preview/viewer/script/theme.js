@@ -1,9 +1,9 @@
-// Colours of the picture: from the style sheet's custom properties, and of roles from
+// Colors of the picture: from the style sheet's custom properties, and of roles from
 // the data. A person's choice of light or dark goes before the system's.
 
 const rgb = (text) => [1, 3, 5].map((i) => parseInt(text.trim().slice(i, i + 2), 16) / 255);
 
-// themeOf reads the colours as numbers from 0 to 1.
+// themeOf reads the colors as numbers from 0 to 1.
 function themeOf(element, data) {
   const style = getComputedStyle(element);
   const of = (name) => rgb(style.getPropertyValue(`--${name}`));

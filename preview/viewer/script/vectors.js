@@ -1,4 +1,4 @@
-// Vectors are arrays of three numbers, in millimetres or without a unit.
+// Vectors are arrays of three numbers, in millimeters or without a unit.
 const plus = (a, b) => [a[0] + b[0], a[1] + b[1], a[2] + b[2]];
 const minus = (a, b) => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 const times = (a, k) => [a[0] * k, a[1] * k, a[2] * k];

@@ -231,7 +231,7 @@ class Viewer {
   }
 }
 
-// JOINT is how much of a joint is shown, in mm: thick boards and their neighbours.
+// JOINT is how much of a joint is shown, in mm: thick boards and their neighbors.
 const JOINT = 45;
 
 // mountViewer puts a viewer into an element: see the package's comment.

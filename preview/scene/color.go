@@ -2,13 +2,13 @@ package scene
 
 import "drawerwright/geom/joinery"
 
-// RGB is a colour in sRGB, 8 bits each.
+// RGB is a color in sRGB, 8 bits each.
 type RGB [3]uint8
 
-// Tint is the colour of a role, on a light and on a dark ground.
+// Tint is the color of a role, on a light and on a dark ground.
 type Tint struct{ Light, Dark RGB }
 
-// TintOf is the colour of a role: this project's own, pale enough for lines and
+// TintOf is the color of a role: this project's own, pale enough for lines and
 // letters to be read on it.
 func TintOf(r joinery.Role) Tint {
 	switch r {

@@ -12,8 +12,8 @@ import (
 // maxRows is how many boxes of one drawer a form has lines for.
 const maxRows = 60
 
-// travellers are forms that go with the boxes: what is right, and what came out.
-func (m maker) travellers() {
+// travelers are forms that go with the boxes: what is right, and what came out.
+func (m maker) travelers() {
 	unit := m.unit.String()
 	slides := make(map[string]record.Cabinet)
 	for _, c := range m.report.Cabinets {
@@ -23,7 +23,7 @@ func (m maker) travellers() {
 	}
 	for i, d := range m.batch.Drawers {
 		if i == 0 {
-			m.Page(drawing.Bookmark{Name: "Travellers"})
+			m.Page(drawing.Bookmark{Name: "Travelers"})
 		} else {
 			m.Keep(110)
 		}
