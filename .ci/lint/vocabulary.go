@@ -64,7 +64,13 @@ func vocabulary(found places, loaded []*packages.Package) {
 		}
 	}
 	filepath.WalkDir(".", func(path string, d fs.DirEntry, err error) error {
-		if err != nil || notOurs.MatchString(path) || d.IsDir() {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && (d.Name() == "node_modules" || d.Name() == ".git") {
+			return filepath.SkipDir
+		}
+		if d.Type()&fs.ModeType != 0 || notOurs.MatchString(path) {
 			return nil
 		}
 		data, err := os.ReadFile(path)

@@ -37,7 +37,7 @@ JOB may be - for standard input.`,
 			}
 			head := l.answer()
 			if head[0].Level == present.Good { // else what would do stands below, with each warning
-				head[1].Text += " Next: drawerwright build " + plain(args[0])
+				head = append(head, nextLine("build", args[0]))
 			}
 			said := present.Screen{Head: head, All: true, Whole: func(out *present.Printed) {
 				for _, v := range record.VerdictsOf(l.Batch) {

@@ -89,8 +89,12 @@ func (l loaded) head(path, next string) []present.Line {
 	} else if l.counted() != noWarnings {
 		list[1].Text = strings.TrimSuffix(list[1].Text, ".") + ": drawerwright check " + plain(path) + "."
 	}
-	list[1].Text += fmt.Sprintf(" Next: drawerwright %s %s", next, plain(path))
-	return list
+	return append(list, nextLine(next, path))
+}
+
+// nextLine names the command to go on with.
+func nextLine(command, path string) present.Line {
+	return present.Line{Text: fmt.Sprintf("Next: drawerwright %s %s", command, plain(path))}
 }
 
 // noWarnings is what counted says of a job without warnings and notes.

@@ -12,7 +12,7 @@ import (
 
 // allFlag adds the flag that prints more than one screen.
 func allFlag(c *cobra.Command, all *bool) {
-	c.Flags().BoolVar(all, "all", false, "print all of it, not one screen")
+	c.Flags().BoolVar(all, "all", false, "print all of it on a terminal, not one screen")
 }
 
 // show prints what a command has to say, to standard output.
@@ -24,10 +24,14 @@ func (s streams) show(what present.Screen) error {
 // narrowest is the least width that tables are laid out for.
 const narrowest = 40
 
-// sizeOf is that of a stream's screen, or the usual one. COLUMNS and LINES, where they are
-// numbers, say how wide and high any stream is.
+// sizeOf is that of a stream's screen, or the usual one. A stream that is no terminal takes any
+// number of lines: who writes to a file wants all of it. COLUMNS and LINES, where they are numbers,
+// say how wide and high any stream is.
 func sizeOf(w any) present.Size {
 	size := present.UsualSize
+	if !terminal(w) {
+		size.Height = 0
+	}
 	if f, ok := unwatched(w).(*os.File); ok {
 		if width, height, err := term.GetSize(int(f.Fd())); err == nil && width > 0 && height > 0 {
 			size = present.Size{Width: width, Height: height}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -88,6 +89,7 @@ func TestHelpScreens(t *testing.T) {
 // screenOf is what a command prints, standard output before standard error, below its line.
 func screenOf(t *testing.T, command string) string {
 	t.Helper()
+	t.Setenv("LINES", strconv.Itoa(present.UsualSize.Height))
 	_, out, errs := call(t, "", strings.Fields(command)...)
 	for _, line := range strings.Split(out+errs, "\n") {
 		if tooWide(line) {

@@ -108,9 +108,12 @@ func wider(a, b record.Fit) record.Fit {
 	return a
 }
 
-// SetupBrief prints the settings with their cuts in order, without limits and cautions.
+// SetupBrief prints the settings with their cuts in order and what can hurt at each, without limits
+// and the cautions for all work.
 func SetupBrief(out *Printed, s SetupSheet, u geom.Unit) {
 	t := &sheetText{Printed: out, unit: u}
+	t.paragraph("", "! The cautions for all work, and the limits to measure, stand in the whole sheet and in the packet: read "+
+		"them before you cut.")
 	for i, m := range s.Machines {
 		if i > 0 {
 			t.line("")
@@ -130,6 +133,7 @@ func SetupBrief(out *Printed, s SetupSheet, u geom.Unit) {
 				if len(c.Passes) > 1 {
 					t.paragraph("     ", c.Fences(u))
 				}
+				t.cautions("     ", c.Cautions)
 			}
 		}
 		if joinery.CutterKind(m.Machine).FollowsDrawing() {

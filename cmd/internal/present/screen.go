@@ -23,7 +23,7 @@ type Line struct {
 	Text  string
 }
 
-// Size is how many columns and lines a terminal has.
+// Size is how many columns and lines a terminal has; no Height is one without end.
 type Size struct{ Width, Height int }
 
 // UsualSize is that of a terminal that does not tell.
@@ -39,8 +39,9 @@ func (s Screen) Text(size Size, paint func(Level, string) string) []byte {
 			out.say(l.Level, l.Text)
 		}
 	}
+	all := s.All || size.Height == 0
 	write := s.Brief
-	if s.All || write == nil {
+	if all || write == nil {
 		write = s.Whole
 	}
 	body := page()
@@ -50,7 +51,7 @@ func (s Screen) Text(size Size, paint func(Level, string) string) []byte {
 	lines := strings.Split(strings.Trim(string(body.Wrapped()), "\n"), "\n")
 	// The answer, empty lines about the body, how to see more, and the prompt.
 	room := max(1, size.Height-bytes.Count(out.Bytes(), []byte("\n"))-4)
-	cut := !s.All && len(lines) > room
+	cut := !all && len(lines) > room
 	if cut {
 		lines = lines[:room]
 	}
@@ -61,7 +62,7 @@ func (s Screen) Text(size Size, paint func(Level, string) string) []byte {
 	if text != "" {
 		out.WriteString(text + "\n")
 	}
-	if !s.All && s.More != "" && (cut || s.Brief != nil) {
+	if !all && s.More != "" && (cut || s.Brief != nil) {
 		fmt.Fprintf(out, "\nmore: %s\n", s.More)
 	}
 	return out.Bytes()

@@ -47,11 +47,14 @@ func (t Table) Print(out *Printed, indent string) {
 		rest := t.withoutFirst()
 		below := rest.marked(true)
 		if width, fits = rest.widths(below, most-len(gutter)); fits {
-			for i, row := range below {
-				if first := rows[i][0]; first.Text != "" {
+			without := len(rows) - len(below) // 1 where only the first column has a title
+			for i, row := range rows {
+				if first := row[0]; first.Text != "" {
 					out.WriteString(indent + out.level(first.Level, first.Text) + "\n")
 				}
-				rest.row(out, indent+gutter, row, width)
+				if i >= without {
+					rest.row(out, indent+gutter, below[i-without], width)
+				}
 			}
 			return
 		}
