@@ -164,11 +164,11 @@ func unproved(proofs []record.Proof, checked []record.Checked) []problem {
 			list = append(list, problem{File: f.File, Line: f.Line, Level: "error", Code: f.Code, Message: p.Drawer + ": " + f.Message, Hint: f.Hint})
 		}
 		for _, c := range p.Corners {
-			if !c.Goes {
+			if !c.Fits {
 				list = append(list, problem{Level: "error", Code: "corner", Message: fmt.Sprintf("%s: the %s does not go into the %s", p.Drawer, c.End, c.Side)})
 			}
 		}
-		if p.Bottom != nil && !p.Bottom.Goes {
+		if p.Bottom != nil && !p.Bottom.Fits {
 			list = append(list, problem{Level: "error", Code: "bottom", Message: p.Drawer + ": the bottom does not go in"})
 		}
 		for _, r := range p.Remarks {

@@ -29,13 +29,13 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.Packet, "tote: a saw cannot cut the hand-hold", "tote: a saw cuts the hand-hold", "note", "drawers"},
 
 	{readback.CheckText, `^(tote: )goes together`, "${1}loose", "verdict", "said"},
-	{readback.CheckJSON, `("said": ")goes together`, "${1}loose", "verdict", "said"},
+	{readback.CheckJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},
 	{readback.PartsText, `^(left-1: )goes together`, "${1}loose", "verdict", "said"},
-	{readback.PartsJSON, `("said": ")goes together`, "${1}loose", "verdict", "said"},
+	{readback.PartsJSON, `("summary": ")goes together`, "${1}loose", "verdict", "said"},
 	{readback.FitText, `^(left-1: )goes together`, "${1}loose", "verdict", "said"},
-	{readback.FitJSON, `("said": ")goes together`, "${1}loose", "verdict", "said"},
+	{readback.FitJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},
 	{readback.SetupText, `^(left-1, .*: )goes together`, "${1}loose", "verdict", "said"},
-	{readback.SetupJSON, `("said": ")goes together`, "${1}loose", "verdict", "said"},
+	{readback.SetupJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},
 	{readback.Packet, "tote: goes together: all boxes come out right", "tote: goes together: no boxes come out right", "verdict", "said"},
 	{readback.Page, `("title":"left-1: )goes together`, "${1}loose", "verdict", "said"},
 
@@ -88,10 +88,12 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.PartsText, `^(tote +box front +)3 mm( +30)`, "${1}4 mm${2}", "bore", "diameter"},
 
 	{readback.FitText, `^(box front tongue clearance in its dado +)0.23`, "${1}0.24", "fit", "nominal"},
-	{readback.FitJSON, `("words": "box front tongue clearance in its dado",\s+"nominal": )0\.2\d+`, "${1}0.26", "fit", "nominal"},
+	{readback.FitJSON, `("name": "box front tongue clearance in its dado",\s+"nominal": )0\.2\d+`, "${1}0.26", "fit",
+		"nominal"},
 	{readback.FitText, `^(birch 12 +)12.15`, "${1}12.51", "board", "mean"},
 	{readback.FitText, `^(both diagonals, over the ends of the sides +)732`, "${1}733", "stack", "diagonal"},
-	{readback.PartsJSON, `("words": "box front tongue clearance in its dado",\s+"nominal": )0\.2\d+`, "${1}0.26", "fit", "nominal"},
+	{readback.PartsJSON, `("name": "box front tongue clearance in its dado",\s+"nominal": )0\.2\d+`, "${1}0.26", "fit",
+		"nominal"},
 
 	{readback.PartsText, `^(saw +6.30 +)6.08`, "${1}6.18", "corner", "fence"},
 	{readback.SetupText, `^(SETTING 1: .*height )6.08`, "${1}6.18", "machine 1", "height"},

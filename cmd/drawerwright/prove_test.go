@@ -147,12 +147,12 @@ func TestProveNumbers(t *testing.T) {
 				t.Errorf("%+v", one)
 			}
 			for _, k := range one.Corners {
-				is("play", k.Play, c.play)
+				is("play", k.Clearance, c.play)
 				if c.verdict == record.Goes {
 					is("recess", k.Recess, c.recess)
 				}
 			}
-			is("bottom clearance", one.Bottom.Play, c.bottom)
+			is("bottom clearance", one.Bottom.Clearance, c.bottom)
 			if c.verdict == record.Goes {
 				is("width", one.Width, c.width)
 				is("depth", one.Depth, c.depth)
@@ -190,7 +190,7 @@ func TestProveInInches(t *testing.T) {
 		t.Errorf("0.230 is not 5.842 mm: %+v", p)
 	}
 	for _, one := range p.Proof { // a slot of 0.246 less 0.230
-		if got := one.Bottom.Play.Mean.In(geom.Inch); math.Abs(got-0.016) > 1e-6 {
+		if got := one.Bottom.Clearance.Mean.In(geom.Inch); math.Abs(got-0.016) > 1e-6 {
 			t.Errorf("%s: bottom clearance %g in, want 0.016", one.Drawer, got)
 		}
 	}
@@ -382,16 +382,16 @@ func TestProveHostileReports(t *testing.T) {
 		"twice":              string(good) + string(good),
 		"deep":               strings.Repeat("[", 1_000_000),
 		"deep inside":        swap(`"drawers": [`, `"drawers": `+strings.Repeat(`[`, 100_000)+`1`+strings.Repeat(`]`, 100_000)+`, "x": [`),
-		"another format":     swap(`"format": 3`, `"format": 1`),
+		"another format":     swap(`"format": 4`, `"format": 1`),
 		"another tool":       swap(`"tool": "drawerwright"`, `"tool": "some other"`),
 		"no numbers":         swap(`"length": 500`, `"length": "500"`),
 		"beyond all numbers": swap(`"length": 500`, `"length": 1e400`),
 		"beyond all lengths": swap(`"length": 500`, `"length": 1e308`),
 		"below nothing":      swap(`"length": 500`, `"length": -500`),
-		"a huge count":       swap(`"format": 3`, `"format": 99999999999999999999`),
+		"a huge count":       swap(`"format": 4`, `"format": 99999999999999999999`),
 		"no drawers":         swap(`"drawers": [`, `"drawers": [], "x": [`),
 		"no parts":           swap(`"parts": [`, `"parts": [], "x": [`),
-		"no stands":          swap(`"stands": [`, `"stands": [], "x": [`),
+		"no placements":      swap(`"placements": [`, `"placements": [], "x": [`),
 		"no files":           swap(`"files": {`, `"files": {}, "x": {`),
 		"no layers":          swap(`"layers": [`, `"layers": [], "x": [`),
 		"no stocks":          swap(`"stocks": [`, `"stocks": [], "x": [`),

@@ -109,8 +109,8 @@ func TestSagFromTheJob(t *testing.T) {
 // hardboard and 0.6 for solid wood in dry rooms; of an unknown stock it is twice as much.
 func TestLastingSag(t *testing.T) {
 	for bottom, want := range map[string]float64{"grain: length, material: plywood": 1.8, "material: hardboard": 3.25, "grain: length, material: red oak": 1.6, "stiffness: 3000": 2} {
-		if s := sagOf(t, 400, 400, 6, bottom, "5 kg"); math.Abs(s.Lasting.MM()-want*s.Simple.MM()) > 1e-4 {
-			t.Errorf("%s: %g in time, %g at once", bottom, s.Lasting, s.Simple)
+		if s := sagOf(t, 400, 400, 6, bottom, "5 kg"); math.Abs(s.LongTerm.MM()-want*s.Simple.MM()) > 1e-4 {
+			t.Errorf("%s: %g in time, %g at once", bottom, s.LongTerm, s.Simple)
 		}
 	}
 }
@@ -123,11 +123,11 @@ func TestEnough(t *testing.T) {
 		if s.Simple <= s.Limit {
 			t.Fatalf("%s: %g of %g, nothing to advise", bottom, s.Simple, s.Limit)
 		}
-		thick := math.Ceil(s.Enough.MM()*1000) / 1000
+		thick := math.Ceil(s.MinThickness.MM()*1000) / 1000
 		if again := sagOf(t, 700, 500, thick, bottom,
-			"35 kg"); again.Simple > again.Limit || math.Abs((again.Enough-s.Enough).MM()) > 1e-4 {
+			"35 kg"); again.Simple > again.Limit || math.Abs((again.MinThickness-s.MinThickness).MM()) > 1e-4 {
 			t.Errorf("%s: of %g, as advised, it sags %g of %g and wants %g", bottom, thick, again.Simple,
-				again.Limit, again.Enough)
+				again.Limit, again.MinThickness)
 		}
 		if thin := sagOf(t, 700, 500, thick-0.01, bottom, "35 kg"); thin.Simple <= thin.Limit {
 			t.Errorf("%s: %g would do", bottom, thick-0.01)
@@ -149,7 +149,7 @@ func TestSagIsTold(t *testing.T) {
 		t.Errorf("report.json has %+v, parts %+v, %v", r.Drawers[0].Sag, s, err)
 	}
 	_, _, errs := call(t, "", "check", "job.yaml")
-	for _, v := range []record.Length{s.Simple, s.Clamped, s.Lasting, s.Limit} {
+	for _, v := range []record.Length{s.Simple, s.Clamped, s.LongTerm, s.Limit} {
 		if !strings.Contains(errs, fmt.Sprintf("%.2f mm", v)) {
 			t.Errorf("%g is not in\n%s", v, errs)
 		}

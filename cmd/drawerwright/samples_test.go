@@ -76,7 +76,7 @@ func TestKitchenBank(t *testing.T) {
 	c := r.Cabinets[0]
 	is(t, "out of square", c.OutOfSquare, 0.4*1800.6/(4*563.6))
 	is(t, "front", c.Rows[3].FrontHeight, 195)
-	is(t, "line", c.Rows[3].Line, 10+35)
+	is(t, "line", c.Rows[3].SlideLine, 10+35)
 	is(t, "drawer front", partOf(t, r, "base-2-drawer-front").Length, 595.6)
 	is(t, "front", partOf(t, r, "base-2-box-front").Length, drawerOf(t, r, "base-2").Outside.Width-2*11.9+2*5.95)
 	// Three alike, and a spare of each.
@@ -172,7 +172,7 @@ func TestToolChest(t *testing.T) {
 	is(t, "front", r.Cabinets[0].Rows[1].FrontHeight.In(geom.Inch), 7.8125/2)
 	is(t, "front's width", partOf(t, r, "upper-2-drawer-front").Length.In(geom.Inch), 22.0625-0.1875)
 	for _, row := range r.Cabinets[0].Rows {
-		if holes := row.Line.MM() / 32; math.Abs(holes-math.Round(holes)) > 1e-6 {
+		if holes := row.SlideLine.MM() / 32; math.Abs(holes-math.Round(holes)) > 1e-6 {
 			t.Errorf("%s: a line %g holes up", row.Drawer, holes)
 		}
 	}

@@ -167,7 +167,7 @@ func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s
 			All:   p.all,
 		})
 	}
-	if err == nil && slices.ContainsFunc(laid.Stocks, func(k record.SheetStock) bool { return len(k.Remaining) > 0 }) {
+	if err == nil && slices.ContainsFunc(laid.Stocks, func(k record.SheetStock) bool { return len(k.Unplaced) > 0 }) {
 		return errShown // pieces without a sheet are named in what was printed
 	}
 	return done(err)

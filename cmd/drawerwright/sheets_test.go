@@ -46,7 +46,8 @@ func TestSheets(t *testing.T) {
 					}
 				}
 			}
-			if placed != k.Pieces || len(k.Remaining) > 0 || k.Count < k.MinSheets || k.Optimal != (k.Summary == "best possible") {
+			if placed != k.Pieces || len(k.Unplaced) > 0 || k.Count < k.MinSheets ||
+				k.Optimal != (k.Summary == "best possible") {
 				t.Errorf("%s, %s: %d of %d pieces on %d sheets, at least %d, %s", file, k.Stock, placed,
 					k.Pieces, k.Count, k.MinSheets, k.Summary)
 			}

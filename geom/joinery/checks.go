@@ -14,7 +14,7 @@ const (
 	GoesTogether Verdict = "goes together"
 	Tight        Verdict = "tight"
 	Loose        Verdict = "loose"
-	WillNot      Verdict = "will not"
+	WillNot      Verdict = "will not fit"
 	IsFlush      Verdict = "flush"
 	Recessed     Verdict = "recessed"
 	Proud        Verdict = "proud"

@@ -52,11 +52,14 @@ func TestDXFOfAnyPanel(t *testing.T) {
 		rules   routing
 	}{
 		{dxf.R2000, "R2000", geom.Millimeter, nil, routing{}},
-		{dxf.R12, "R12", geom.Millimeter, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 1, Relief: "dogbone", ExactSlots: "widened", DepthFrom: "top"}},
-		{dxf.R2000, "R2000", geom.Inch, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 0, Relief: "t-bone", ExactSlots: "centerline", DepthFrom: "spoilboard"}},
+		{dxf.R12, "R12", geom.Millimeter, []mill.Bit{{Name: "five", Diameter: 5}}, routing{Overcut: 1, Relief: "dogbone",
+			ExactSlots: "widened", DepthFrom: "top"}},
+		{dxf.R2000, "R2000", geom.Inch, []mill.Bit{{Name: "five", Diameter: 5}}, routing{Overcut: 0, Relief: "t-bone",
+			ExactSlots: "centerline", DepthFrom: "spoilboard"}},
 		{dxf.R12, "R12", geom.Inch, nil, routing{}},
 	} {
-		work, faults := mill.Prepare(mill.Part{Panel: p, MinThickness: 18, MaxThickness: 18}, mill.Settings{Bits: c.bits, Overcut: c.rules.OverRun, Relief: mill.Relief(c.rules.Relief),
+		work, faults := mill.Prepare(mill.Part{Panel: p, MinThickness: 18, MaxThickness: 18}, mill.Settings{Bits: c.bits,
+			Overcut: c.rules.Overcut, Relief: mill.Relief(c.rules.Relief),
 			Slots: mill.Slots(c.rules.ExactSlots), FromSpoilboard: c.rules.DepthFrom == "spoilboard", Unit: c.unit})
 		if len(faults) > 0 {
 			t.Fatalf("%+v", faults)

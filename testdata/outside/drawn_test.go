@@ -14,7 +14,7 @@ import (
 type sheet struct {
 	geom.Panel
 	unit    geom.Unit // of the drawing
-	routing           // OverRun in millimeters
+	routing           // Overcut in millimeters
 	// bits are those that a layer of a name can be cut with; 0 is a saw.
 	bits func(layer string) []float64
 	// skin is left under the outline, and told as the depth.
@@ -164,7 +164,7 @@ func away(from, direction, low, high float64) (near, far float64) {
 // bit's radius and the overcut.
 func (s sheet) pastEdges(k geom.Pocket, bit float64) (x0, y0, x1, y1 float64, ok bool) {
 	x0, y0, x1, y1, ok = rectangleOf(loopEntity("", k.Outline).Points)
-	past := bit/2 + s.OverRun
+	past := bit/2 + s.Overcut
 	if math.Abs(x0) < touching {
 		x0 -= past
 	}

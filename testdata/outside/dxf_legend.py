@@ -27,13 +27,13 @@ def floor_and_face(row, report, stock):
     unit = 25.4 if report["units"] == "in" else 1.0
     (board,) = [s for s in report["stocks"] if s["name"] == stock]
     router = report["router"]
-    through = router.get("through", 0.0) * unit
+    through = router.get("into_spoilboard", 0.0) * unit
     below = router["depth_from"] == "spoilboard" and row["diameter"] > 0
     face = board["thickness"] * unit if below else 0.0
     if row["operation"] == "register":
         return None, face
-    if row["told"] == "through":
-        return (-through if below else -board["most"] * unit - through), face
+    if row["stated"] == "through":
+        return (-through if below else -board["max"] * unit - through), face
     return face - row["depth"] * unit, face
 
 
@@ -50,7 +50,7 @@ def row_of(e, rows, report, stock, scale):
         raise ValueError("something on %s is not level" % e.dxf.layer)
     for r in found:
         floor, face = floor_and_face(r, report, stock)
-        board = face if face > 0 else max(s["most"] for s in report["stocks"] if s["name"] == stock) * (25.4 if report["units"] == "in" else 1.0)
+        board = face if face > 0 else max(s["max"] for s in report["stocks"] if s["name"] == stock) * (25.4 if report["units"] == "in" else 1.0)
         deep = low < face - board + NEAR if floor is None else abs(low - floor) < NEAR
         if deep and abs(low + up - face) < NEAR:
             return r

@@ -37,7 +37,7 @@ def main(folder):
             size = stock["sizes"][sheet["size"]]
             length = size["length"] * unit
             out = {"name": "%s %d" % (stock["stock"], sheet["number"]), "thickness": thick[stock["stock"]], "length": length, "width": size["width"] * unit,
-                   "cuts": [], "parts": [{"name": p["part"], "x": p["x"] * unit, "y": p["y"] * unit, "length": p["length"] * unit, "width": p["width"] * unit} for p in sheet["placed"]]}
+                   "cuts": [], "parts": [{"name": p["part"], "x": p["x"] * unit, "y": p["y"] * unit, "length": p["length"] * unit, "width": p["width"] * unit} for p in sheet["placements"]]}
             drawings, drawn = {}, 25.4 if report["dxf"]["units"] == "in" else 1.0
             for layer in sheet["layers"]:
                 if layer["file"] not in drawings:
@@ -53,7 +53,7 @@ def cuts(entities, layer, unit, drawn, thickness, length):
     bit goes round."""
     r = layer["diameter"] * unit / 2
     outside = layer["face"] == "outside"
-    depth = thickness + 1 if layer["told"] == "through" else layer["depth"] * unit
+    depth = thickness + 1 if layer["stated"] == "through" else layer["depth"] * unit
     lines = [dxf_cuts.line(e, drawn) for e in entities]
     inner = islands(lines) if layer["operation"] not in ("profile", "register", "drill") else {}
     for i, (points, closed) in enumerate(lines):

@@ -156,7 +156,7 @@ def bridges(sheet, stock, report, placed, outlines, slots, whole, scale, faults)
             if any(o.distance(l) < 1.5 * band + 3 and o.intersects(reach) for j, o in enumerate(outlines) if j != i):
                 shared += 1
         need = max(2, math.floor((part["length"] + part["width"]) * scale / spacing + 0.5))
-        if len(list_) < need or len(list_) != part["held"]["tabs"] or part["held"]["need"] != need:
+        if len(list_) < need or len(list_) != part["held"]["tabs"] or part["held"]["tabs_needed"] != need:
             faults.append("%s has %d bridges; the report says %d, its size asks for %d" % (part["part"], len(list_), part["held"]["tabs"], need))
         count += len(list_)
     return count, shared
@@ -170,11 +170,11 @@ def check(folder, report, stock, sheet, plant):
     length = size["length"] * scale
     kerf = stock["kerf"] * scale
     parts = {p["name"]: p for p in report["parts"]}
-    short = [v * scale for v in stock["short"]]
+    short = [v * scale for v in stock["undersize"]]
     whole = box(0, 0, length - short[0] - plant["less"], size["width"] * scale - short[1])
     told = {l["layer"]: l for l in sheet["layers"]}
     want, got, faults, outlines, own = {}, {}, [], [], []
-    for placed in sheet["placed"]:
+    for placed in sheet["placements"]:
         part = parts[placed["part"]]
         for face in ("inside", "outside"):
             if not part["files"].get(face):
@@ -185,7 +185,7 @@ def check(folder, report, stock, sheet, plant):
                 for s in list_:
                     if face == "outside":
                         s = turned(s, part["length"] * scale)
-                    if placed["turned"]:
+                    if placed["rotated"]:
                         s = affinity.translate(affinity.rotate(s, 90, origin=(0, 0)), part["width"] * scale, 0)
                     s = affinity.translate(s, placed["x"] * scale + shift, placed["y"] * scale)
                     if layer.startswith("SLOT"):  # as the part by itself has it
@@ -247,12 +247,12 @@ def check(folder, report, stock, sheet, plant):
             for other in slots[:i]:
                 if s.intersects(other) and s.intersection(other).area > 0.001:
                     faults.append("two slots overlap at %s" % (s.intersection(other).bounds,))
-        held = bridges(sheet, stock, report, sheet["placed"], outlines, slots, whole, scale, faults)
+        held = bridges(sheet, stock, report, sheet["placements"], outlines, slots, whole, scale, faults)
     if stock["routed"]:
         areas = [box(k["x"] * scale, k["y"] * scale, (k["x"] + k["length"]) * scale, (k["y"] + k["width"]) * scale) for k in stock.get("keep_out", [])]
         if plant["clamp"]:
             areas.append(affinity.translate(box(-20, -20, 20, 20), length / 3, size["width"] * scale / 3))
-        if stock["turned"]:
+        if stock["flipped"]:
             areas += [turned(a, length) for a in areas]
         taken = unary_union(areas)
         for s in cuts:
@@ -276,10 +276,10 @@ def check(folder, report, stock, sheet, plant):
             faults.append("a registration hole meets none when the sheet is turned over")
         if not whole.buffer(-2.99).contains(h) or min(s.distance(h) for s in outlines) < room:
             faults.append("a registration hole is on a part or on the edge")
-    on = stock.get("turned_on", {}).get("on")
-    if stock["turned"] and faces == 2 and len(holes) != {"pins": 2, "three-pins": 3}.get(on, 0):
+    on = stock.get("flip_on", {}).get("on")
+    if stock["flipped"] and faces == 2 and len(holes) != {"pins": 2, "three-pins": 3}.get(on, 0):
         faults.append("%d registration holes" % len(holes))
-    return {"dir": folder, "sheet": "%s %d" % (stock["stock"], sheet["number"]), "parts": len(sheet["placed"]), "faces": faces,
+    return {"dir": folder, "sheet": "%s %d" % (stock["stock"], sheet["number"]), "parts": len(sheet["placements"]), "faces": faces,
             "layers": len(got), "worst": round(worst, 4), "nearest": round(min(nearest, 1e6), 4), "holes": len(holes), "slots": len(slots),
             "bridges": held[0], "shared": held[1], "faults": faults}
 

@@ -270,7 +270,7 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 			want[filepath.Join(dir, name)] = list
 			of[filepath.Join(dir, name)] = i
 		}
-		if beyond, _ := s.beyond(); r.Faces[i].Part != p.Name || r.Faces[i].Turned != (p.Files.Inside != "" && p.Files.Outside != "") || math.Abs(r.Faces[i].Beyond*r.mm()-beyond) > micrometer {
+		if beyond, _ := s.beyond(); r.Faces[i].Part != p.Name || r.Faces[i].Flipped != (p.Files.Inside != "" && p.Files.Outside != "") || math.Abs(r.Faces[i].Beyond*r.mm()-beyond) > micrometer {
 			t.Errorf("%s: it runs %.4f mm past its edges; of its faces the report says %+v", p.Name, beyond, r.Faces[i])
 		}
 	}
@@ -417,7 +417,8 @@ func checkBits(t *testing.T, r report, bits []float64) {
 // missing, one doubled, one left open and one on another layer; a center line
 // closed or moved.
 func TestCompareFinds(t *testing.T) {
-	s := sheet{Panel: richPanel(), routing: routing{OverRun: 1, Relief: "dogbone", ExactSlots: "centerline"}, bits: func(string) []float64 { return []float64{5} }}
+	s := sheet{Panel: richPanel(), routing: routing{Overcut: 1, Relief: "dogbone", ExactSlots: "centerline"},
+		bits: func(string) []float64 { return []float64{5} }}
 	want, err := s.drawing(geom.Inside)
 	if err != nil {
 		t.Fatal(err)

@@ -42,7 +42,7 @@ func TestGLB(t *testing.T) {
 			volume, pieces := map[string]float64{}, map[string]int{}
 			for _, p := range r.Parts {
 				volume[p.Name] = stl[filepath.Join(out, p.Files.STL)].Volume
-				pieces[p.Name] = len(p.Stands)
+				pieces[p.Name] = len(p.Placements)
 			}
 			files := glob(t, out, ".glb")
 			drawers := 0

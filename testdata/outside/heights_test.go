@@ -19,14 +19,14 @@ func (r report) floorOf(l legendRow, stock string) (floor, face float64) {
 	thick, most := 0.0, 0.0
 	for _, s := range r.Stocks {
 		if s.Name == stock {
-			thick, most = s.Thickness*r.mm(), s.Most*r.mm()
+			thick, most = s.Thickness*r.mm(), s.Max*r.mm()
 		}
 	}
-	through := r.Router.Through * r.mm()
+	through := r.Router.IntoSpoilboard * r.mm()
 	if r.Router.DepthFrom == "spoilboard" && l.Diameter > 0 {
 		face, most = thick, thick // zero is under the board, whatever its thickness
 	}
-	if l.Told == "through" {
+	if l.Stated == "through" {
 		return face - most - through, face
 	}
 	return face - l.Depth*r.mm(), face

@@ -195,7 +195,7 @@ func placed(d proof, r report, files map[string]cutFile, v trial) (jsonBox, erro
 		if err != nil {
 			return box, err
 		}
-		at := piece.Stand
+		at := piece.Placement
 		for k := range at.Origin {
 			at.Origin[k] *= r.mm()
 		}

@@ -18,7 +18,7 @@ type proven struct {
 // piece is a part as it stands in the box that was put together.
 type piece struct {
 	Name, Part string
-	Stand      stand
+	Placement  stand
 }
 
 type proof struct {

@@ -10,7 +10,7 @@ import (
 // sheet brings a part of the report back into a panel with the rules it is drawn by.
 func (r report) sheet(p part, unit geom.Unit) sheet {
 	s := sheet{Panel: r.panel(p), unit: unit, routing: r.Router}
-	s.OverRun *= r.mm()
+	s.Overcut *= r.mm()
 	if r.machine(p) != "router" {
 		s.DepthFrom = "top" // a saw's depths are always those of its cuts
 	}
@@ -22,7 +22,7 @@ func (r report) sheet(p part, unit geom.Unit) sheet {
 		name := withoutBit(l.Layer)
 		diameters[name] = append(diameters[name], l.Diameter*r.mm())
 		if l.Operation == "profile" {
-			s.skin = l.Left * r.mm()
+			s.skin = l.Remaining * r.mm()
 		}
 	}
 	s.bits = func(layer string) []float64 { return diameters[withoutBit(layer)] }
@@ -80,10 +80,11 @@ func (r report) panel(p part) geom.Panel {
 func (r report) bottomAlong(p part) (x0, x1 float64) {
 	i := slices.IndexFunc(r.Parts, func(o part) bool { return o.Drawer == p.Drawer && o.Role == "bottom" })
 	bottom := r.Parts[i]
-	for n, corner := range [2][3]float64{bottom.Stands[0].at(0, 0, 0), bottom.Stands[0].at(bottom.Length, bottom.Width, bottom.Thickness)} {
+	for n, corner := range [2][3]float64{bottom.Placements[0].at(0, 0, 0), bottom.Placements[0].at(bottom.Length,
+		bottom.Width, bottom.Thickness)} {
 		d := 0.0
 		for k := range 3 {
-			d += (corner[k] - p.Stands[0].Origin[k]) * p.Stands[0].X[k]
+			d += (corner[k] - p.Placements[0].Origin[k]) * p.Placements[0].X[k]
 		}
 		if d *= r.mm(); n == 0 {
 			x0 = d

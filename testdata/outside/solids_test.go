@@ -47,7 +47,7 @@ func TestSTL(t *testing.T) {
 							v = facts[i].Volume
 						}
 						want[filepath.Join(out, p.Files.STL)] = v
-						pieces := float64(len(p.Stands))
+						pieces := float64(len(p.Placements))
 						folder := filepath.Dir(filepath.Join(out, p.Files.STL))
 						boxes[filepath.Join(folder, "assembled.stl")] += pieces * v
 						boxes[filepath.Join(folder, "exploded.stl")] += pieces * v

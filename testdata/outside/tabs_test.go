@@ -133,13 +133,13 @@ func (r report) checkTabs(slots []entity, p part, s sheet, asked tabs) error {
 // partAt names a part of the drawer whose box holds a point of another part's
 // middle, in millimeters of that part.
 func (r report) partAt(p part, x, y float64) string {
-	for _, stands := range p.Stands {
+	for _, stands := range p.Placements {
 		q := stands.at(x/r.mm(), y/r.mm(), p.Thickness/2)
 		for _, o := range r.Parts {
 			if o.Drawer != p.Drawer || o.Name == p.Name {
 				continue
 			}
-			for _, s := range o.Stands {
+			for _, s := range o.Placements {
 				a, b := s.at(0, 0, 0), s.at(o.Length, o.Width, o.Thickness)
 				in := true
 				for k := range 3 {

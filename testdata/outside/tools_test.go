@@ -80,8 +80,8 @@ type report struct {
 	DXF    struct{ Elevation bool }
 	Router routing
 	Stocks []struct {
-		Name            string
-		Thickness, Most float64
+		Name           string
+		Thickness, Max float64
 	}
 	Sheets []struct {
 		Stock  string
@@ -91,21 +91,21 @@ type report struct {
 	Parts   []part
 	Layers  []legendRow
 	Faces   []struct {
-		Part   string
-		Turned bool
-		Beyond float64
-		Blank  [2]float64
+		Part    string
+		Flipped bool
+		Beyond  float64
+		Blank   [2]float64
 	}
 }
 
 // routing is how a router's cuts were asked for.
 type routing struct {
-	OverRun    float64 `json:"over_run"`
-	Relief     string
-	Reliefs    map[string]string // of single operations
-	ExactSlots string            `json:"exact_slots"`
-	DepthFrom  string            `json:"depth_from"`
-	Through    float64
+	Overcut        float64
+	Relief         string
+	Reliefs        map[string]string // of single operations
+	ExactSlots     string            `json:"exact_slots"`
+	DepthFrom      string            `json:"depth_from"`
+	IntoSpoilboard float64           `json:"into_spoilboard"`
 }
 
 type drawer struct {
@@ -120,9 +120,9 @@ type part struct {
 	Length, Width, Thickness  float64
 	Outline                   [][]float64
 	Operations                []operation
-	Stands                    []stand
+	Placements                []stand
 	Files                     struct{ Inside, Outside, STL string }
-	Engraved                  *struct{ Number, Why string }
+	Engraved                  *struct{ Number, Reason string }
 }
 
 type operation struct {
@@ -140,10 +140,10 @@ type stand struct {
 
 // legendRow is what the report says of one layer of one drawing.
 type legendRow struct {
-	File, Layer, Operation, Face, Told, Bit string
-	Depth, Left, Diameter                   float64
-	Line                                    bool
-	Cuts                                    int
+	File, Layer, Operation, Face, Stated, Bit string
+	Depth, Remaining, Diameter                float64
+	Line                                      bool
+	Cuts                                      int
 }
 
 // mm converts the report's numbers.
@@ -212,8 +212,8 @@ func readReport(t *testing.T, dir string) (r report) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.Format != 3 {
-		t.Fatalf("report.json has format %d, these tests read 3", r.Format)
+	if r.Format != 4 {
+		t.Fatalf("report.json has format %d, these tests read 4", r.Format)
 	}
 	return r
 }

@@ -57,7 +57,7 @@ func everyFile(t *testing.T, name, text string) {
 		w.Drawer(i, reading, prove.Options{})
 	}
 	for i := range p.Checks() {
-		if c := w.Check(i, reading); len(c.Faults) > 0 || c.What != r.Checked[i].What || c.Name != r.Checked[i].Name {
+		if c := w.Check(i, reading); len(c.Faults) > 0 || c.Kind != r.Checked[i].Kind || c.Name != r.Checked[i].Name {
 			t.Errorf("%+v, when it was built %+v", c, r.Checked[i])
 		}
 	}

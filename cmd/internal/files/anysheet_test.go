@@ -64,7 +64,7 @@ func TestAnySheetIsProven(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, p := range r.Parts {
-			if p.Engraved != nil && p.Engraved.Why == "" {
+			if p.Engraved != nil && p.Engraved.Reason == "" {
 				numbered++
 			}
 		}
@@ -78,7 +78,7 @@ func TestAnySheetIsProven(t *testing.T) {
 				t.Errorf("seed %d: %s: %s: %s\n%s", seed, f.Place(), f.Part, f.Message, text)
 			}
 			if s := c.Sheet; s != nil {
-				laid, parts, tied, skins, loose = laid+1, parts+s.Parts, tied+s.Tied, skins+s.Skin, loose+s.Loose
+				laid, parts, tied, skins, loose = laid+1, parts+s.Parts, tied+s.HeldByTabs, skins+s.HeldByOnionSkin, loose+s.Loose
 			}
 		}
 	}

@@ -219,7 +219,7 @@ func (u *Unproven) Error() string {
 		var names []string
 		for _, c := range u.Checked {
 			if len(c.Faults) > 0 {
-				names = append(names, c.What+" "+c.Name)
+				names = append(names, c.Kind+" "+c.Name)
 			}
 		}
 		return fmt.Sprintf("read back, these files are at fault: %s; %s", words.Some(names), unwritten)

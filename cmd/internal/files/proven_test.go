@@ -183,13 +183,13 @@ func TestAnyJobIsProven(t *testing.T) {
 				if proof.Bottom == nil {
 					t.Fatalf("no bottom\n%s", text)
 				}
-				compare("bottom clearance", proof.Bottom.Play.Mean)
+				compare("bottom clearance", proof.Bottom.Clearance.Mean)
 			case "outside-width":
 				compare("width", proof.Width.Mean)
 			case "tongue-clearance":
 				for _, c := range proof.Corners {
 					if c.End == f.Part {
-						compare("clearance of the "+c.End, c.Play.Mean)
+						compare("clearance of the "+c.End, c.Clearance.Mean)
 					}
 				}
 			}

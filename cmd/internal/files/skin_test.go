@@ -23,7 +23,7 @@ drawers:
 	skins := 0
 	for _, c := range r.Checked {
 		if c.Sheet != nil {
-			skins += c.Sheet.Skin
+			skins += c.Sheet.HeldByOnionSkin
 		}
 	}
 	layers := r.Sheets[0].Sheets[0].Layers

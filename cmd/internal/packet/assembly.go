@@ -38,7 +38,7 @@ func (m maker) assembly() {
 	for _, d := range m.batch.Drawers {
 		k := record.StackOf(d)
 		t.Add(d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth),
-			m.reported(k.Diagonal), m.reported(k.DiagonalsApart))
+			m.reported(k.Diagonal), m.reported(k.MaxDiagonalDifference))
 	}
 	m.table(t)
 	m.Small("Two sides and a box front: held side by side, or the stock is not what was measured. Diagonals: over the " +

@@ -34,7 +34,7 @@ func (m maker) setups() {
 		if len(c.Refused) > 0 {
 			m.Heading(2, "Not on this machine")
 			for _, r := range c.Refused {
-				m.Item(0, "!", fmt.Sprintf("%s of %s. %s; %s.", upper(r.Kind), r.Who, r.Note, r.Instead))
+				m.Item(0, "!", fmt.Sprintf("%s of %s. %s; %s.", upper(r.Kind), r.PartsText, r.Note, r.Alternatives))
 			}
 		}
 		if len(c.Gauges) > 0 {
@@ -89,7 +89,7 @@ func (m maker) apart(c present.Machine, step int) {
 // step is a step in words.
 func (m maker) step(c present.CutStep, step int) {
 	m.Item(0, fmt.Sprintf("%d.", step), c.How(m.unit)+".")
-	m.Item(1, "", c.Who)
+	m.Item(1, "", c.PartsText)
 	if c.Note != "" {
 		m.Item(1, "", c.Note)
 	}

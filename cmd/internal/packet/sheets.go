@@ -88,8 +88,8 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 		for _, note := range present.SheetNotes(k, p.Units) {
 			book.Item(0, "·", note)
 		}
-		for _, left := range k.Remaining {
-			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Why))
+		for _, left := range k.Unplaced {
+			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Reason))
 		}
 		for i := range s.Laid {
 			if ctx.Err() != nil {
@@ -165,7 +165,7 @@ func runCard(book *paper.Book, k record.SheetStock, one record.LaidSheet, u geom
 	for _, f := range one.Run.Faces {
 		book.Keep(40)
 		book.Heading(3, f.File)
-		for i, b := range f.Before {
+		for i, b := range f.Preparation {
 			book.Item(0, fmt.Sprintf("%d.", i+1), b)
 		}
 		for _, pin := range present.RunPins(f, u) {

@@ -33,7 +33,7 @@ func (m maker) travelers() {
 		facts.Add("outside, width x height x depth", m.size(d.Outside))
 		facts.Add("inside", m.size(d.Inside))
 		facts.Add("both diagonals",
-			fmt.Sprintf("%s, %s apart at most", m.reported(k.Diagonal), m.reported(k.DiagonalsApart)))
+			fmt.Sprintf("%s, %s apart at most", m.reported(k.Diagonal), m.reported(k.MaxDiagonalDifference)))
 		if c, stands := slides[d.Spec.Name]; stands {
 			facts.Add("opening", fmt.Sprintf("%s, %s x %s x %s", c.Name, m.reported(c.Opening.Width),
 				m.reported(c.Opening.Height), m.reported(c.Opening.Depth)))

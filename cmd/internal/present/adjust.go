@@ -15,29 +15,29 @@ import (
 
 // Adjustment is what adjust --json prints.
 type Adjustment struct {
-	Tool      string        `json:"tool"`
-	Job       string        `json:"job"`
-	Units     string        `json:"units"`
-	Drawer    string        `json:"drawer"`
-	Machine   string        `json:"machine"`
-	Readings  []ReadingRow  `json:"readings"`
-	Conflicts []string      `json:"clash"` // readings that contradict each other
-	Cutter    Estimated     `json:"cutter"`
-	Stated    record.Length `json:"cutter_of_the_job"`
-	OffWidth  string        `json:"cutter_off,omitempty"` // that the cutter is not as wide as the job says
-	Front     Estimated     `json:"front_thickness"`
-	Sides     Estimated     `json:"sides_thickness"`
-	AllRight  bool          `json:"all_right"` // leave it
-	Moves     []MoveRow     `json:"moves"`
-	AsItIs    []MeasureRow  `json:"nothing_moved"`
-	After     []MeasureRow  `json:"after"`
-	Wrong     string        `json:"wrong,omitempty"` // why no fence distance is right
-	Salvages  []string      `json:"cut_parts"`
-	Square    string        `json:"square,omitempty"`
-	Fits      string        `json:"fits,omitempty"`
+	Tool         string        `json:"tool"`
+	Job          string        `json:"job"`
+	Units        string        `json:"units"`
+	Drawer       string        `json:"drawer"`
+	Machine      string        `json:"machine"`
+	Readings     []ReadingRow  `json:"readings"`
+	Conflicts    []string      `json:"conflicts"` // readings that contradict each other
+	Cutter       Estimated     `json:"cutter"`
+	StatedCutter record.Length `json:"stated_cutter"`
+	OffWidth     string        `json:"cutter_off,omitempty"` // that the cutter is not as wide as the job says
+	Front        Estimated     `json:"front_thickness"`
+	Sides        Estimated     `json:"sides_thickness"`
+	AllRight     bool          `json:"all_right"` // leave it
+	Moves        []MoveRow     `json:"moves"`
+	AsIs         []MeasureRow  `json:"as_is"`
+	After        []MeasureRow  `json:"after"`
+	Wrong        string        `json:"wrong,omitempty"` // why no fence distance is right
+	Salvages     []string      `json:"salvages"`
+	Square       string        `json:"square,omitempty"`
+	Fits         string        `json:"fits,omitempty"`
 	// FrontLength is that of fronts still to be cut where nothing is moved; 0 while the
 	// readings do not tell it.
-	FrontLength record.Length `json:"front_length_nothing_moved,omitempty"`
+	FrontLength record.Length `json:"front_length_as_is,omitempty"`
 	Written     []string      `json:"written"` // entries of the new job file
 }
 
@@ -47,7 +47,7 @@ type ReadingRow struct {
 	Value    record.Length `json:"value"`
 	Expected record.Length `json:"expected"`
 	Residual record.Length `json:"residual"`
-	Rejected bool          `json:"left_out"`
+	Rejected bool          `json:"rejected"`
 }
 
 // Estimated is a length with its standard deviation.
@@ -61,22 +61,22 @@ type Estimated struct {
 // up. Sure says that parts come out right then beyond doubt.
 type MoveRow struct {
 	Setting string        `json:"setting"`
-	Action  string        `json:"do"`
+	Action  string        `json:"action"`
 	Sure    bool          `json:"sure"`
 	By      record.Length `json:"by"`
 	From    record.Length `json:"from"`
 	To      record.Length `json:"to"`
 	Missing []string      `json:"missing"`
-	Text    string        `json:"said"`
+	Text    string        `json:"text"`
 }
 
 // MeasureRow is a measure with its verdict.
 type MeasureRow struct {
 	Check   joinery.CheckCode `json:"check"`
-	Words   string            `json:"words"`
+	Name    string            `json:"name"`
 	Value   record.Length     `json:"value"`
 	Sigma   record.Length     `json:"sigma"`
-	Limit   [2]record.Length  `json:"limit"`
+	Limits  [2]record.Length  `json:"limits"`
 	Verdict string            `json:"verdict"`
 
 	within bool
@@ -110,7 +110,7 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 	known := func(k testcut.Estimated) Estimated { return Estimated{record.Length(k.Value), record.Length(k.Sigma)} }
 	out := Adjustment{Tool: "drawerwright", Job: of.Job, Units: of.Unit.String(), Drawer: of.Drawer,
 		Machine: string(of.Setup.Cutter.Kind),
-		Cutter:  known(a.Cutter), Stated: record.Length(a.Stated), Front: known(a.Front), Sides: known(a.Side),
+		Cutter:  known(a.Cutter), StatedCutter: record.Length(a.Stated), Front: known(a.Front), Sides: known(a.Side),
 		Readings:  []ReadingRow{},
 		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
 	for _, r := range a.Residuals {
@@ -122,7 +122,7 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job",
 			text(a.Cutter.Value), text(a.Stated))
 	}
-	out.AsItIs, out.After = judgedSaid(a.AsItIs), judgedSaid(a.After)
+	out.AsIs, out.After = judgedSaid(a.AsItIs), judgedSaid(a.After)
 	for _, m := range a.Moves {
 		m = m.Printed(of.Unit.Step())
 		one := MoveRow{Setting: string(m.Setting), By: record.Length(m.By), From: record.Length(m.From),
@@ -337,7 +337,7 @@ func PrintAdjustment(out *Printed, a Adjustment, u geom.Unit) {
 	if decided {
 		t.line("")
 		t.paragraph("", fmt.Sprintf("The cut is %s %s wide, give or take %s.", caliper(a.Cutter.Value, u), u, caliper(2*a.Cutter.Sigma, u)))
-		t.measured("if nothing is moved", a.AsItIs)
+		t.measured("if nothing is moved", a.AsIs)
 		if len(a.Salvages) > 0 && !a.AllRight {
 			t.measured("if this is followed", a.After)
 			t.line("")
@@ -369,7 +369,7 @@ func (t *sheetText) doing(a Adjustment) {
 			t.paragraph("", fmt.Sprintf("The reading %s, %s %s, does not agree with the others, which together say %s: measure it again. What follows leaves it out.", r.Reading, caliper(r.Value, t.unit), t.unit, caliper(r.Expected, t.unit)))
 		}
 	}
-	within := !slices.ContainsFunc(a.AsItIs, func(m MeasureRow) bool { return !m.within }) &&
+	within := !slices.ContainsFunc(a.AsIs, func(m MeasureRow) bool { return !m.within }) &&
 		!slices.ContainsFunc(a.Moves,
 			func(m MoveRow) bool { return m.Action == string(testcut.Make) || m.Action == string(testcut.Try) })
 	if !a.AllRight && within {
@@ -429,8 +429,8 @@ func (t *sheetText) measured(title string, list []MeasureRow) {
 	t.line("")
 	table := NewTable(Words(title), In("", t.unit.String()), Numbers("known to"), Numbers("right"), Words("verdict"))
 	for _, q := range list {
-		table.Add(q.Words, t.number(q.Value), "+-"+t.number(2*q.Sigma),
-			between(q.Limit[0], q.Limit[1], t.unit), q.Verdict)
+		table.Add(q.Name, t.number(q.Value), "+-"+t.number(2*q.Sigma),
+			between(q.Limits[0], q.Limits[1], t.unit), q.Verdict)
 		switch verdict := &table.Rows[len(table.Rows)-1][4]; {
 		case q.within:
 			verdict.Level = Good

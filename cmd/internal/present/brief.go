@@ -39,7 +39,7 @@ func ForecastBrief(out *Printed, f record.Forecast, u geom.Unit) {
 			if levelOf(row.Verdict) == Bad {
 				right += ", " + row.Verdict
 			}
-			t.Add(row.Words, rangeOf(row.Likely, u), rangeOf(row.Limit, u), right)
+			t.Add(row.Name, rangeOf(row.Likely, u), rangeOf(row.Limits, u), right)
 			t.Rows[k][3].Level = levelOf(row.Verdict)
 		}
 		t.Print(out, "")
@@ -61,7 +61,7 @@ func alike(list []record.SimulatedDrawer) (groups [][]record.SimulatedDrawer) {
 		var key strings.Builder
 		for _, f := range d.Fit {
 			f = relative(f)
-			fmt.Fprintf(&key, "%s %.4f %.4f %t;", f.Words, f.Limit[0], f.Limit[1], joinery.Verdict(f.Verdict).Right())
+			fmt.Fprintf(&key, "%s %.4f %.4f %t;", f.Name, f.Limits[0], f.Limits[1], joinery.Verdict(f.Verdict).Right())
 		}
 		i, known := at[key.String()]
 		if !known {
@@ -87,13 +87,13 @@ var sizes = []joinery.CheckCode{joinery.CheckOutsideWidth, joinery.CheckOutsideD
 
 // relative is a measure by its short name, that of a size as how far it is off what is asked.
 func relative(f record.Fit) record.Fit {
-	f.Words, _, _ = strings.Cut(f.Words, " (")
+	f.Name, _, _ = strings.Cut(f.Name, " (")
 	if !slices.Contains(sizes, f.Check) {
 		return f
 	}
-	f.Words += ", off by"
+	f.Name += ", off by"
 	for i := range 2 {
-		f.Limit[i] -= f.Nominal
+		f.Limits[i] -= f.Nominal
 		f.Likely[i] -= f.Nominal
 	}
 	return f
@@ -129,7 +129,7 @@ func SetupBrief(out *Printed, s SetupSheet, u geom.Unit) {
 			}
 			for _, c := range s.Cuts {
 				t.step++
-				t.paragraph("  ", fmt.Sprintf("%d. %s: %s.", t.step, c.How(u), c.Who))
+				t.paragraph("  ", fmt.Sprintf("%d. %s: %s.", t.step, c.How(u), c.PartsText))
 				if len(c.Passes) > 1 {
 					t.paragraph("     ", c.Fences(u))
 				}
@@ -157,7 +157,7 @@ func SheetsHead(s record.Sheets) Line {
 	for _, k := range s.Stocks {
 		buy = append(buy, fmt.Sprintf("%s of %s (%s)", words.Count(k.Count, "sheet", "sheets"), k.Stock, k.Summary))
 		cost += k.Cost
-		for _, p := range k.Remaining {
+		for _, p := range k.Unplaced {
 			left = append(left, fmt.Sprintf("%d x %s", p.Count, p.Part))
 		}
 	}

@@ -86,7 +86,7 @@ func weights(out *Printed, r record.Report, u geom.Unit) {
 		}
 		if s := d.Sag; s != nil {
 			row[4], row[5], row[6], row[7] = between(s.Clamped, s.Simple, u), caliper(s.Limit,
-				u), caliper(s.Lasting, u), words.Stresses(s.StressClamped, s.StressSimple, u)
+				u), caliper(s.LongTerm, u), words.Stresses(s.StressClamped, s.StressSimple, u)
 		}
 		t.Add(row...)
 	}

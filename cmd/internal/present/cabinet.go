@@ -45,7 +45,7 @@ func LinesCSV(r record.Report) []byte {
 		for _, row := range c.Rows {
 			line := ""
 			if len(c.Files) > 0 { // else the slide has no height of its own
-				line = number(row.Line)
+				line = number(row.SlideLine)
 			}
 			w.Write([]string{c.Name, row.Drawer, line, number(row.BoxBottom),
 				number(row.FrontBottom), number(row.FrontHeight), number(c.Shim), r.Units})
@@ -76,10 +76,10 @@ func RowTable(c record.Cabinet, u geom.Unit) Table {
 	for _, row := range c.Rows {
 		line := "-"
 		if len(c.Files) > 0 {
-			line = caliper(row.Line, u)
+			line = caliper(row.SlideLine, u)
 		}
 		t.Add(row.Drawer, caliper(row.FrontHeight, u), caliper(row.FrontBottom, u), caliper(row.BoxBottom, u), line,
-			caliper(row.Above, u), caliper(row.Below, u))
+			caliper(row.ClearanceAbove, u), caliper(row.ClearanceBelow, u))
 	}
 	return t
 }

@@ -15,9 +15,9 @@ import (
 // target is between its limits on paper too.
 type Check struct {
 	What   string        `json:"what"`
-	Target record.Length `json:"is"`
-	Min    record.Length `json:"least"`
-	Max    record.Length `json:"most"`
+	Target record.Length `json:"target"`
+	Min    record.Length `json:"min"`
+	Max    record.Length `json:"max"`
 
 	rounded gauge.Rounded
 }

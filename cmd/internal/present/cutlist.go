@@ -164,7 +164,7 @@ func cutListText(out *Printed, r record.Report) {
 func blankNote(b record.Blank, u geom.Unit) string {
 	var gets []string
 	for _, p := range b.Parts {
-		then := p.Then
+		then := p.LaterCuts
 		switch {
 		case then == "" && p.Quantity > 1:
 			then = "stay as they are"

@@ -81,12 +81,12 @@ func turned(out *Printed, r record.Report, u geom.Unit) {
 		if f.Flip == nil {
 			continue
 		}
-		if _, known := parts[f.Flip.Words]; !known {
-			words = append(words, f.Flip.Words)
+		if _, known := parts[f.Flip.Text]; !known {
+			words = append(words, f.Flip.Text)
 		}
 		blank := fmt.Sprintf("%s from a blank of %s x %s or more", f.Part, caliper(f.Blank[0], u),
 			caliper(f.Blank[1], u))
-		parts[f.Flip.Words] = append(parts[f.Flip.Words], blank)
+		parts[f.Flip.Text] = append(parts[f.Flip.Text], blank)
 	}
 	if len(words) == 0 {
 		fmt.Fprintln(out, "\nno part has to be turned over on the router")
@@ -154,7 +154,7 @@ func CheckedText(out *Printed, list []record.Checked) {
 			continue
 		}
 		if c.Sheet == nil {
-			count[c.What]++
+			count[c.Kind]++
 			continue
 		}
 		fmt.Fprintf(out, "sheet %s: %s\n", c.Name, onSheet(*c.Sheet))
@@ -190,15 +190,15 @@ func faults(out *Printed, list []record.Checked) {
 // onSheet says in words how the parts of a sheet are held.
 func onSheet(s record.OnSheet) string {
 	text := words.Count(s.Parts, "part", "parts") + " cut as by their own drawings"
-	if s.Tied > 0 {
-		text += fmt.Sprintf("; %d held by %s or more", s.Tied, words.Count(s.Bridges, "bridge", "bridges"))
+	if s.HeldByTabs > 0 {
+		text += fmt.Sprintf("; %d held by %s or more", s.HeldByTabs, words.Count(s.MinTabs, "bridge", "bridges"))
 	}
-	if s.Skin > 0 {
-		text += fmt.Sprintf("; %d by an onion skin", s.Skin)
+	if s.HeldByOnionSkin > 0 {
+		text += fmt.Sprintf("; %d by an onion skin", s.HeldByOnionSkin)
 	}
-	if s.Marked > 0 {
+	if s.HeldAtMarks > 0 {
 		text += fmt.Sprintf("; %d with %s or more where the program has to make tabs, on which their hold rests",
-			s.Marked, words.Count(s.Marks, "mark", "marks"))
+			s.HeldAtMarks, words.Count(s.MinMarks, "mark", "marks"))
 	}
 	if s.Loose > 0 {
 		text += fmt.Sprintf("; %d loose when all is cut", s.Loose)
@@ -257,7 +257,7 @@ func dividers(out *Printed, proofs []record.Proof, u geom.Unit) {
 		Numbers("above the bottom"))
 	for _, p := range proofs {
 		for _, d := range p.Dividers {
-			t.Add(p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u),
+			t.Add(p.Drawer, d.Name, strings.Join(d.Between[:], ", "), span(d.Clearance, u), span(d.EndClearance, u),
 				span(d.Height, u))
 		}
 	}
@@ -277,8 +277,8 @@ func jointsOf(p record.Proof, u geom.Unit) []string {
 	play, gap, recess := record.Range{}, record.Range{}, record.Range{}
 	captured, seats := false, []string{}
 	for _, c := range p.Corners {
-		if c.Captured && (!captured || c.Play.Min < play.Min) {
-			play, captured = c.Play, true
+		if c.Interlocked && (!captured || c.Clearance.Min < play.Min) {
+			play, captured = c.Clearance, true
 		}
 		if c.Seat != "" && !slices.Contains(seats, c.Seat) {
 			seats = append(seats, c.Seat)
@@ -298,8 +298,8 @@ func jointsOf(p record.Proof, u geom.Unit) []string {
 	if captured {
 		row[2] = span(play, u)
 	}
-	if p.Bottom != nil && !slices.Contains(ungrooved, p.Bottom.Fit) {
-		row[6] = span(p.Bottom.Play, u)
+	if p.Bottom != nil && !slices.Contains(ungrooved, p.Bottom.BottomFit) {
+		row[6] = span(p.Bottom.Clearance, u)
 	}
 	return row
 }
@@ -310,25 +310,25 @@ func trouble(out *Printed, p record.Proof, u geom.Unit) {
 		fmt.Fprintf(out, "%s: "+format+"\n", append([]any{p.Drawer}, args...)...)
 	}
 	for _, c := range p.Corners {
-		if !c.Goes {
-			say("the %s does not go into the %s: %s", c.End, c.Side, tooThick(c.Play, u))
+		if !c.Fits {
+			say("the %s does not go into the %s: %s", c.End, c.Side, tooThick(c.Clearance, u))
 		}
 	}
-	if b := p.Bottom; b != nil && len(b.Blocked) > 0 {
-		say("the bottom cannot be slid in from behind: %s in its way", strings.Join(b.Blocked, ", "))
-	} else if b != nil && !b.Goes {
-		say("the bottom does not go in: %s up and down, %s across the box, %s along it", room(b.Play, u),
-			room(b.Slack[0], u), room(b.Slack[1], u))
+	if b := p.Bottom; b != nil && len(b.BlockedBy) > 0 {
+		say("the bottom cannot be slid in from behind: %s in its way", strings.Join(b.BlockedBy, ", "))
+	} else if b != nil && !b.Fits {
+		say("the bottom does not go in: %s up and down, %s across the box, %s along it", room(b.Clearance, u),
+			room(b.BottomClearance[0], u), room(b.BottomClearance[1], u))
 	}
 	for _, d := range p.Dividers {
-		if !d.Goes {
-			say("the %s does not go in: %s in its dados, %s along its length", d.Name, room(d.Play, u),
-				room(d.Slack, u))
+		if !d.Fits {
+			say("the %s does not go in: %s in its dados, %s along its length", d.Name, room(d.Clearance, u),
+				room(d.EndClearance, u))
 		}
 	}
 	for _, c := range p.Crossings {
-		if !c.Goes {
-			say("%s and %s do not go over each other: %s in their slots", c.A, c.B, room(c.Play, u))
+		if !c.Fits {
+			say("%s and %s do not go over each other: %s in their slots", c.A, c.B, room(c.Clearance, u))
 		}
 	}
 	if len(p.FailsWith) > 0 {

@@ -13,7 +13,7 @@ func stackText(out *Printed, s record.Stack, u geom.Unit) {
 		u.String()+", or the stock is not what was measured")
 	t.Add("outside width, dry fitted", caliper(s.OutsideWidth, u), u.String())
 	t.Add("both diagonals, over the ends of the sides", caliper(s.Diagonal, u),
-		fmt.Sprintf("%s, and no more than %s apart", u, caliper(s.DiagonalsApart, u)))
+		fmt.Sprintf("%s, and no more than %s apart", u, caliper(s.MaxDiagonalDifference, u)))
 	t.Print(out, "")
 	fmt.Fprintln(out, Squaring)
 }

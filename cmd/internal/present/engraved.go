@@ -19,8 +19,8 @@ func numbered(out *Printed, r record.Report, u geom.Unit) {
 		e := p.Engraved
 		high, deep := caliper(e.Height, u), caliper(e.Depth, u)
 		line := fmt.Sprintf("  %s  on the %s face, %s high, %s deep: ", e.Number, e.Face, high, deep)
-		if e.Why != "" {
-			line = fmt.Sprintf("  %s  left out, %s: ", e.Number, e.Why)
+		if e.Reason != "" {
+			line = fmt.Sprintf("  %s  left out, %s: ", e.Number, e.Reason)
 		}
 		if parts[line] == nil {
 			order = append(order, line)

@@ -71,8 +71,8 @@ func FitTable(list []record.Fit, u geom.Unit) Table {
 		Numbers("right of 1,000"), In("worst", unit))
 	t.UnitOnce = true
 	for _, f := range list {
-		t.Add(f.Words, caliper(f.Nominal, u), rangeOf(f.Limit, u), rangeOf(f.Likely, u), f.Verdict, f.Of1000,
-			rangeOf(f.Worst, u))
+		t.Add(f.Name, caliper(f.Nominal, u), rangeOf(f.Limits, u), rangeOf(f.Likely, u), f.Verdict, f.Of1000,
+			rangeOf(f.WorstCase, u))
 		t.Rows[len(t.Rows)-1][4].Level = levelOf(f.Verdict)
 	}
 	return t
@@ -90,10 +90,10 @@ func foreseen(out *Printed, d record.SimulatedDrawer, u geom.Unit) {
 	t := NewTable(Words("measure"), Words("moved most by"), In("by itself", u.String()), Numbers("of the squares"),
 		Numbers("all together"), Numbers("with it halved"))
 	for _, f := range d.Fit {
-		if c := f.Largest; c != nil && c.Root > 0 {
-			t.Add(f.Words, c.Source, "+-"+caliper(c.Half, u), fmt.Sprintf("%.0f %%", 100*c.Part),
-				"+-"+caliper(c.Root, u),
-				"+-"+caliper(c.Halved, u))
+		if c := f.Largest; c != nil && c.RootSumSquare > 0 {
+			t.Add(f.Name, c.Source, "+-"+caliper(c.PlusMinus, u), fmt.Sprintf("%.0f %%", 100*c.Share),
+				"+-"+caliper(c.RootSumSquare, u),
+				"+-"+caliper(c.IfHalved, u))
 		}
 	}
 	t.Print(out, "")

@@ -53,7 +53,7 @@ func RunTable(f record.RunFace, u geom.Unit) Table {
 	}
 	for i, s := range f.Steps {
 		bit := "same bit"
-		if s.Change {
+		if s.BitChange {
 			bit = bitOfStep(s, u)
 		}
 		t.Add(fmt.Sprint(i+1), s.Layer, bit, setInTable(s.ToSet, s.Through, u), fmt.Sprint(s.Passes),
@@ -76,8 +76,8 @@ func feed(v record.Length, u geom.Unit) string { return fmt.Sprintf("%.0f", v.In
 // RunNotes are what holds for the whole card.
 func RunNotes(r record.Run, u geom.Unit) []string {
 	list := []string{"Zero: " + r.Zero + "."}
-	if r.Through > 0 {
-		list = append(list, fmt.Sprintf("What goes through goes %s into the spoilboard, below the thickest board that was measured.", geom.LengthOf(r.Through.MM()).Text(u)))
+	if r.IntoSpoilboard > 0 {
+		list = append(list, fmt.Sprintf("What goes through goes %s into the spoilboard, below the thickest board that was measured.", geom.LengthOf(r.IntoSpoilboard.MM()).Text(u)))
 	}
 	for _, k := range r.KeepOut {
 		list = append(list, fmt.Sprintf("Keep out, for clamps and stops: %s x %s at x %s, y %s from zero, whichever "+
@@ -105,7 +105,7 @@ func runText(out *Printed, name string, r record.Run, u geom.Unit) {
 	}
 	for _, f := range r.Faces {
 		fmt.Fprintf(out, "%s\n", f.File)
-		for i, b := range f.Before {
+		for i, b := range f.Preparation {
 			fmt.Fprintf(out, "  %d. %s\n", i+1, b)
 		}
 		for _, pin := range RunPins(f, u) {

@@ -45,9 +45,9 @@ drawers: [{name: u, outside: 400 x 150 x 400, sides: b, bottom: c, joint: double
 			sum += s.Minutes
 			if s.Operation == "slot" {
 				found = true
-				if s.Begins.MM() != c.begins || s.Passes != c.passes {
+				if s.StartDepth.MM() != c.begins || s.Passes != c.passes {
 					t.Errorf("%q: slots begin at %v and take %d passes, want %v and %d",
-						c.rules, s.Begins, s.Passes, c.begins, c.passes)
+						c.rules, s.StartDepth, s.Passes, c.begins, c.passes)
 				}
 			}
 		}

@@ -46,7 +46,7 @@ func RunOrder(f record.RunFace, u geom.Unit) (list []string) {
 		list = append(list, fmt.Sprintf("%s: %s, with %s", s.File, steps, bitOfStep(s, u)))
 	}
 	for i, s := range f.Steps {
-		if s.Begins > 0 {
+		if s.StartDepth > 0 {
 			list = append(list, fmt.Sprintf("Step %d, %s, begins at the floor of PROFILE: "+
 				"the bit has been there all over, and passes are counted from there.", i+1, s.Layer))
 		}

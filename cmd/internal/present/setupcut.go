@@ -15,22 +15,22 @@ import (
 
 // CutStep is one cut of a setting, or what is sawn or bored apart.
 type CutStep struct {
-	Work     string           `json:"work"`
-	Kind     string           `json:"kind"`
-	Face     string           `json:"face"` // down on the table, of a part on end against the fence; by hand and of bores, the one worked from
-	Edges    []string         `json:"edges"`
-	Width    record.Length    `json:"width"`
-	Depth    record.Length    `json:"depth"` // of a bore; of what is cut out of an edge, its height
-	Through  bool             `json:"through"`
-	Metric   bool             `json:"metric,omitempty"` // a bore of a metric bit in a job in inches
-	Passes   []record.Length  `json:"passes"`           // fence distances
-	Stops    [2]record.Length `json:"stops"`            // from the left and the right end; 0 runs through
-	Places   []Spot           `json:"places"`           // seen on the face, from the left end and the lower edge, or the edge that they are cut out of
-	Parts    []record.Pieces  `json:"parts"`
-	Who      string           `json:"who"`            // the same in words
-	Note     string           `json:"note,omitempty"` // how it is held otherwise, and why; why it is refused
-	Instead  string           `json:"instead,omitempty"`
-	Cautions []Caution        `json:"cautions"`
+	Work         string           `json:"work"`
+	Kind         string           `json:"kind"`
+	Face         string           `json:"face"` // down on the table, of a part on end against the fence; by hand and of bores, the one worked from
+	Edges        []string         `json:"edges"`
+	Width        record.Length    `json:"width"`
+	Depth        record.Length    `json:"depth"` // of a bore; of what is cut out of an edge, its height
+	Through      bool             `json:"through"`
+	Metric       bool             `json:"metric,omitempty"` // a bore of a metric bit in a job in inches
+	Passes       []record.Length  `json:"passes"`           // fence distances
+	Stops        [2]record.Length `json:"stops"`            // from the left and the right end; 0 runs through
+	Places       []Spot           `json:"places"`           // seen on the face, from the left end and the lower edge, or the edge that they are cut out of
+	Parts        []record.Pieces  `json:"parts"`
+	PartsText    string           `json:"parts_text"`     // the same in words
+	Note         string           `json:"note,omitempty"` // how it is held otherwise, and why; why it is refused
+	Alternatives string           `json:"alternatives,omitempty"`
+	Cautions     []Caution        `json:"cautions"`
 }
 
 // Spot is the middle of a bore with its diameter, or what is cut out of an edge.
@@ -46,7 +46,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	out := CutStep{Work: string(c.Holding), Kind: c.Name(), Face: c.Face.String(), Edges: edgesOf(c.Edges),
 		Width: record.Length(c.Width), Depth: record.Length(c.Height), Through: c.Through,
 		Passes: []record.Length{}, Stops: [2]record.Length{record.Length(c.Stops[0]), record.Length(c.Stops[1])},
-		Places: []Spot{}, Who: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
+		Places: []Spot{}, PartsText: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
 	for _, p := range c.Passes {
 		out.Passes = append(out.Passes, record.Length(p))
 	}
@@ -65,7 +65,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	kind := m.Cutter.Kind
 	if c.Refused != nil {
-		out.Note, out.Instead = upper(c.Refused.Fact().In(m.unit)), job.InsteadText(c.Step, kind)+m.inStrip(c)
+		out.Note, out.Alternatives = upper(c.Refused.Fact().In(m.unit)), job.InsteadText(c.Step, kind)+m.inStrip(c)
 		return out
 	}
 	var notes []string
@@ -197,9 +197,9 @@ func (m maker) bores() []CutStep {
 			for _, p := range b.Parts {
 				who = append(who, fmt.Sprintf("%d x %s", p.Count, p.Part))
 			}
-			step.Who = strings.Join(who, ", ")
+			step.PartsText = strings.Join(who, ", ")
 			if n := len(list) - 1; n >= 0 && list[n].How(m.unit) == step.How(m.unit) { // front and back are bored alike
-				list[n].Parts, list[n].Who = append(list[n].Parts, step.Parts...), list[n].Who+", "+step.Who
+				list[n].Parts, list[n].PartsText = append(list[n].Parts, step.Parts...), list[n].PartsText+", "+step.PartsText
 				continue
 			}
 			list = append(list, step)

@@ -26,10 +26,10 @@ func (m maker) said(o OneSetup) string {
 	at := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight)
 	if fence, height, shared := m.shared(); shared {
 		if said := m.sharedText(o, all, fence, height); said != "" {
-			return said + m.asked(o.Asked)
+			return said + m.asked(o.JobSettings)
 		}
 	} else if v.One {
-		return fmt.Sprintf("Not as the job stands, but %s would serve %s: %s. Write them as fence-distance and cutter-height to have one.", strings.TrimSuffix(at, ","), all, m.costText(forced.Costs)) + m.asked(o.Asked)
+		return fmt.Sprintf("Not as the job stands, but %s would serve %s: %s. Write them as fence-distance and cutter-height to have one.", strings.TrimSuffix(at, ","), all, m.costText(forced.Costs)) + m.asked(o.JobSettings)
 	}
 	var out strings.Builder
 	fmt.Fprintf(&out, "No. Forced on %s, %s cost: %s.", all, at, m.costText(forced.Costs))
@@ -55,15 +55,15 @@ func (m maker) said(o OneSetup) string {
 	reasons := make(map[string][]string)
 	var order []string
 	for _, l := range o.Unserved {
-		if reasons[l.Why] == nil {
-			order = append(order, l.Why)
+		if reasons[l.Reason] == nil {
+			order = append(order, l.Reason)
 		}
-		reasons[l.Why] = append(reasons[l.Why], l.Drawer)
+		reasons[l.Reason] = append(reasons[l.Reason], l.Drawer)
 	}
 	for _, why := range order {
 		fmt.Fprintf(&out, " None of this cutter suits %s: %s.", words.Some(reasons[why]), why)
 	}
-	return out.String() + m.asked(o.Asked)
+	return out.String() + m.asked(o.JobSettings)
 }
 
 // shared is the one setting that all drawers have, as it is printed.

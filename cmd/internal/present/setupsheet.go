@@ -33,12 +33,12 @@ type Machine struct {
 	// Order says why the settings follow each other as they do.
 	Order    string    `json:"order,omitempty"`
 	Gauges   []Gauge   `json:"gauges,omitempty"` // by hand, what is marked with each
-	Separate []CutStep `json:"apart"`            // what is sawn and bored afterward
+	Separate []CutStep `json:"separate"`         // what is sawn and bored afterward
 	Refused  []CutStep `json:"refused"`          // what goes beyond the machine's limits
 	Files    []Cutting `json:"files,omitempty"`  // of a router
 	Checks   []Check   `json:"checks,omitempty"`
 	// ChecksText is what has to be said of the limits of Checks.
-	ChecksText []string `json:"checks_said,omitempty"`
+	ChecksText []string `json:"checks_text,omitempty"`
 }
 
 // OneSetup is the verdict on one fence distance and one cutter height for all drawers
@@ -46,25 +46,25 @@ type Machine struct {
 type OneSetup struct {
 	One bool `json:"one"`
 	// Text is the verdict and what it costs, in sentences.
-	Text string `json:"said"`
-	// Asked is how many settings all cuts of the job as it stands take: those that follow.
-	Asked      int        `json:"settings_of_the_job"`
-	Compromise Choice     `json:"one_for_all"`
-	Minimal    []Choice   `json:"fewest"`
-	Optimal    bool       `json:"proven"` // that there are none fewer
-	Unserved   []Unserved `json:"left"`
+	Text string `json:"text"`
+	// JobSettings is how many settings all cuts of the job as it stands take: those that follow.
+	JobSettings int        `json:"job_settings"`
+	Compromise  Choice     `json:"compromise"`
+	Minimal     []Choice   `json:"minimal"`
+	Optimal     bool       `json:"optimal"` // that there are none fewer
+	Unserved    []Unserved `json:"unserved"`
 }
 
 // Choice is a setting for some drawers: between what it can be, what suits them best,
 // and what the shop's spacers make of it.
 type Choice struct {
-	Fence         record.Length    `json:"fence"`
-	Height        record.Length    `json:"height"`
-	FenceBetween  [2]record.Length `json:"fence_between"` // the first over the second where nothing suits all
-	HeightBetween [2]record.Length `json:"height_between"`
-	Drawers       []string         `json:"drawers"`
-	Costs         []Cost           `json:"costs"`
-	Spacers       *Spacers         `json:"spacers,omitempty"`
+	Fence       record.Length    `json:"fence"`
+	Height      record.Length    `json:"height"`
+	FenceRange  [2]record.Length `json:"fence_range"` // the first over the second where nothing suits all
+	HeightRange [2]record.Length `json:"height_range"`
+	Drawers     []string         `json:"drawers"`
+	Costs       []Cost           `json:"costs"`
+	Spacers     *Spacers         `json:"spacers,omitempty"`
 }
 
 // Cost is what a setting does to a drawer's front; the back has its own where it is
@@ -72,9 +72,9 @@ type Choice struct {
 type Cost struct {
 	Drawer    string         `json:"drawer"`
 	Part      string         `json:"part"`
-	Recess    record.Length  `json:"recess"`           // proud below 0
-	Clearance *record.Length `json:"play,omitempty"`   // a router makes its slots to fit
-	Sliver    record.Length  `json:"sliver,omitempty"` // what one pass leaves at the outside of the rabbet
+	Recess    record.Length  `json:"recess"`              // proud below 0
+	Clearance *record.Length `json:"clearance,omitempty"` // a router makes its slots to fit
+	Sliver    record.Length  `json:"sliver,omitempty"`    // what one pass leaves at the outside of the rabbet
 }
 
 // Spacers are stacks of the shop's spacers for fence and height. One serves for both.
@@ -82,14 +82,14 @@ type Spacers struct {
 	Fence  []record.Length `json:"fence"`
 	Height []record.Length `json:"height"`
 	One    bool            `json:"one"`
-	Text   string          `json:"said"` // what they cost against the best setting
+	Text   string          `json:"text"` // what they cost against the best setting
 	Costs  []Cost          `json:"costs"`
 }
 
 // Unserved is a drawer that no setting of its cutter suits.
 type Unserved struct {
 	Drawer string `json:"drawer"`
-	Why    string `json:"why"`
+	Reason string `json:"reason"`
 }
 
 // Setting is one cutter height and fence distance with its cuts in order; by hand, the
@@ -103,7 +103,7 @@ type Setting struct {
 	Cuts    []CutStep       `json:"cuts"`
 	Checks  []Check         `json:"checks"`
 	// ChecksText is what has to be said of the limits of Checks.
-	ChecksText []string `json:"checks_said,omitempty"`
+	ChecksText []string `json:"checks_text,omitempty"`
 }
 
 // Cited are the sources, from 1, that cautions of the sheet name.
@@ -135,20 +135,20 @@ type Cutting struct {
 	Count int    `json:"count"`
 	Face  string `json:"face"`
 	File  string `json:"file"`
-	Turn  bool   `json:"turn"` // turned over on its two holes before this one
+	Flip  bool   `json:"flip"` // turned over on its two holes before this one
 	// Bit is the one to put in before; empty where the drawing is one file.
 	Bit string `json:"bit,omitempty"`
-	// Goes says that the part stays as the file before left it.
-	Goes bool `json:"goes_on,omitempty"`
+	// AsItLies says that the part stays as the file before left it.
+	AsItLies bool `json:"as_it_lies,omitempty"`
 }
 
 // How says in words how the part lies, and with which bit.
 func (c Cutting) How() string {
 	how := "face up"
 	switch {
-	case c.Goes:
+	case c.AsItLies:
 		how = "as it lies"
-	case c.Turn:
+	case c.Flip:
 		how = "turned over on its two holes"
 	}
 	if c.Bit != "" {
@@ -214,7 +214,7 @@ func (m maker) machine() Machine {
 func (m maker) files() []Cutting {
 	list := []Cutting{}
 	for _, f := range m.Files {
-		one := Cutting{Part: f.Part, Count: f.Count, Face: f.Face.String(), File: f.File, Turn: f.Turn, Goes: f.Goes}
+		one := Cutting{Part: f.Part, Count: f.Count, Face: f.Face.String(), File: f.File, Flip: f.Turn, AsItLies: f.Goes}
 		if f.Bit != nil {
 			one.Bit = bitWords(*f.Bit, m.unit)
 		}
@@ -247,7 +247,7 @@ func (m maker) setting(s setup.Setting, limits *record.CaliperLimits) Setting {
 // verdict is on one setting for the drawers of a machine.
 func (m maker) verdict() OneSetup {
 	v := m.Grouping
-	out := OneSetup{One: v.One, Asked: m.Settings, Compromise: m.choice(v.Compromise), Optimal: v.Optimal,
+	out := OneSetup{One: v.One, JobSettings: m.Settings, Compromise: m.choice(v.Compromise), Optimal: v.Optimal,
 		Minimal: []Choice{}, Unserved: []Unserved{}}
 	for _, g := range v.Minimal {
 		out.Minimal = append(out.Minimal, m.choice(g))
@@ -261,9 +261,9 @@ func (m maker) verdict() OneSetup {
 
 func (m maker) choice(g setup.Group) Choice {
 	c := Choice{Fence: record.Length(g.AtFence), Height: record.Length(g.AtHeight),
-		FenceBetween:  [2]record.Length{record.Length(g.Fence.Min), record.Length(min(g.Fence.Max, maxSetting))},
-		HeightBetween: [2]record.Length{record.Length(g.Height.Min), record.Length(g.Height.Max)},
-		Costs:         m.costs(g, g.AtFence, g.AtHeight)}
+		FenceRange:  [2]record.Length{record.Length(g.Fence.Min), record.Length(min(g.Fence.Max, maxSetting))},
+		HeightRange: [2]record.Length{record.Length(g.Height.Min), record.Length(g.Height.Max)},
+		Costs:       m.costs(g, g.AtFence, g.AtHeight)}
 	for _, i := range g.Drawers {
 		c.Drawers = append(c.Drawers, m.Drawers[i].Name)
 	}

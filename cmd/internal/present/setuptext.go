@@ -200,7 +200,7 @@ func (t *sheetText) cut(c CutStep) {
 	if len(c.Passes) > 1 {
 		t.paragraph("     ", c.Fences(t.unit))
 	}
-	t.paragraph("     ", c.Who)
+	t.paragraph("     ", c.PartsText)
 	if c.Note != "" {
 		t.paragraph("     ", c.Note)
 	}
@@ -240,7 +240,7 @@ func (t *sheetText) refused(m Machine) {
 	t.line("")
 	t.line("NOT ON THIS MACHINE")
 	for _, c := range m.Refused {
-		t.paragraph("  ", fmt.Sprintf("%s of %s: %s; %s.", c.Kind, c.Who, lower(c.Note), c.Instead))
+		t.paragraph("  ", fmt.Sprintf("%s of %s: %s; %s.", c.Kind, c.PartsText, lower(c.Note), c.Alternatives))
 	}
 }
 

@@ -34,20 +34,20 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 	if n := counts["tabs"]; n > 0 {
 		say("%s by tabs, each by %d at least: to the waste round the parts, or to a part beside it that is tied to that. Leave screws and clamps in the waste until all is cut.", are(n), least)
 	}
-	if n := counts["skin"]; n > 0 {
+	if n := counts["onion-skin"]; n > 0 {
 		say("%s by an onion skin, which no slot of another part enters.", are(n))
 	}
 	if n := counts["nothing"]; n > 0 {
 		say("%s by nothing that is drawn: hold the sheet down by vacuum, or screw each part down where nothing is cut; or write `tabs: {}` and an `onion-skin:` in the section router.", are(n))
 	}
 	zero := "Zero is the lower left corner of the sheet as it lies at first."
-	if t := k.TurnedOn; t != nil {
+	if t := k.FlipOn; t != nil {
 		zero += " Keep this zero after turning: where the sheet is shorter than listed, its new corner lies beside it."
 		switch {
 		case t.On == job.FlipOnStops:
 			say("Turn the sheet over end for end on stops: two along its lower edge; one at the left end for the first face, and for the second one at the right end, %s from zero, at which the same end lies again.", caliper(k.Sizes[firstUsed(k)].Length, u)+" "+u.String())
 		default:
-			say("Turn the sheet over end for end on %s of %s %s: REGISTER drills their holes, %s from the ends as listed, which leaves wood before the end of the shortest sheet.", words.Count(len(t.Pins), "pin", "pins"), caliper(t.Hole, u), u, caliper(t.Pins[0][0], u))
+			say("Turn the sheet over end for end on %s of %s %s: REGISTER drills their holes, %s from the ends as listed, which leaves wood before the end of the shortest sheet.", words.Count(len(t.Pins), "pin", "pins"), caliper(t.HoleDiameter, u), u, caliper(t.Pins[0][0], u))
 		}
 	}
 	list = append(list, zero)
@@ -64,7 +64,7 @@ func HeldBy(sheet record.LaidSheet, part string) string {
 	count := make(map[string]int)
 	for _, p := range sheet.Placements {
 		if p.Part == part && p.Held != nil {
-			count[p.Held.Words]++
+			count[p.Held.Text]++
 		}
 	}
 	all := slices.Sorted(maps.Keys(count))

@@ -9,7 +9,7 @@ import (
 // TestHeldByCounts: pieces of a part that hang by different tabs are counted.
 func TestHeldByCounts(t *testing.T) {
 	held := func(part, words string) record.SheetPlacement {
-		return record.SheetPlacement{Part: part, Held: &record.Tie{Words: words}}
+		return record.SheetPlacement{Part: part, Held: &record.Tie{Text: words}}
 	}
 	sheet := record.LaidSheet{Placements: []record.SheetPlacement{held("a", "8 tabs, 2 shared"),
 		held("a", "8 tabs, 1 shared"), held("a", "8 tabs, 1 shared"), held("b", "6 tabs"), held("b", "6 tabs")}}

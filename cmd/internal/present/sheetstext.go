@@ -56,10 +56,10 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 	}
 	how += fmt.Sprintf(", kerf %s, trim %s %s", caliper(k.Kerf, u), caliper(k.Trim, u), u)
 	switch {
-	case k.Ends > k.Trim && len(k.KeepOut) > 0:
-		how += fmt.Sprintf(" and %s at the left end, for areas to keep out of", caliper(k.Ends, u))
-	case k.Ends > k.Trim:
-		how += fmt.Sprintf(" and %s at the ends, for registration holes", caliper(k.Ends, u))
+	case k.EndTrim > k.Trim && len(k.KeepOut) > 0:
+		how += fmt.Sprintf(" and %s at the left end, for areas to keep out of", caliper(k.EndTrim, u))
+	case k.EndTrim > k.Trim:
+		how += fmt.Sprintf(" and %s at the ends, for registration holes", caliper(k.EndTrim, u))
 	}
 	return how
 }
@@ -106,8 +106,8 @@ func piecesText(out *Printed, k record.SheetStock, u geom.Unit) {
 		}
 	}
 	t.Print(out, "")
-	for _, p := range k.Remaining {
-		fmt.Fprintf(out, "no sheet holds %d x %s: %s\n", p.Count, p.Part, p.Why)
+	for _, p := range k.Unplaced {
+		fmt.Fprintf(out, "no sheet holds %d x %s: %s\n", p.Count, p.Part, p.Reason)
 	}
 }
 
@@ -179,8 +179,9 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			case c.Remainder.Piece:
 				left = c.Remainder.Name
 			case c.Remainder.Offcut:
-				if left += ", offcut"; c.Remainder.Clean[0] < c.Remainder.Length || c.Remainder.Clean[1] < c.Remainder.Width {
-					left += fmt.Sprintf(", %s clean", usable(c.Remainder.Clean[0], c.Remainder.Clean[1], u))
+				clean := c.Remainder.CleanSize
+				if left += ", offcut"; clean[0] < c.Remainder.Length || clean[1] < c.Remainder.Width {
+					left += fmt.Sprintf(", %s clean", usable(clean[0], clean[1], u))
 				}
 			case c.Remainder.Waste:
 				left += ", waste"
@@ -190,7 +191,7 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 		}
 		note := ""
 		switch {
-		case c.Short:
+		case c.TooSmallToHold:
 			note = "too small to hold by hand: sled and clamp, or by hand saw"
 		case c.Remainder != nil && c.Remainder.Piece && !c.Trim:
 			note = "measure what is left"
@@ -208,9 +209,9 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	short, rest := false, false
 	for _, c := range k.Cuts {
 		kinds[c.Kind], trims = true, trims || c.Trim
-		short, rest = short || c.Short, rest || c.Remainder != nil && c.Remainder.Piece && !c.Trim
+		short, rest = short || c.TooSmallToHold, rest || c.Remainder != nil && c.Remainder.Piece && !c.Trim
 	}
-	set := "fence or stop is set " + times(k.Moves)
+	set := "fence or stop is set " + times(k.SettingChanges)
 	machine := kinds["fence cut"] || kinds["crosscut"]
 	if !machine {
 		set = "each is measured and marked"

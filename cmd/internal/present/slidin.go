@@ -28,7 +28,7 @@ func SlideInSolid(r record.Report) string {
 
 // slidIn prints how bottoms of solid wood that are slid in are held, where there are any.
 func slidIn(out *Printed, r record.Report) {
-	if slices.ContainsFunc(r.Drawers, func(d record.Drawer) bool { return d.SlidInSolid }) {
+	if slices.ContainsFunc(r.Drawers, func(d record.Drawer) bool { return d.SlideInSolid }) {
 		fmt.Fprintf(out, "\nThe bottom is slid in when the box is glued. %s\n", SlideInSolid(r))
 	}
 }

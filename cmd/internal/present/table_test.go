@@ -40,8 +40,8 @@ func TestTablePrints(t *testing.T) {
 // heading changes no other table.
 func TestTablePicks(t *testing.T) {
 	fit := FitTable([]record.Fit{
-		{Words: "play", Verdict: "goes together"}, {Words: "recess", Verdict: "recessed"},
-		{Words: "lap", Verdict: "proud or recessed"}, {Words: "depth", Verdict: "as asked"}}, geom.Millimeter)
+		{Name: "play", Verdict: "goes together"}, {Name: "recess", Verdict: "recessed"},
+		{Name: "lap", Verdict: "proud or recessed"}, {Name: "depth", Verdict: "as asked"}}, geom.Millimeter)
 	picked := fit.Pick("verdict", "measure").Renamed("measure", "fit")
 	if got := picked.Titles(); !slices.Equal(got, []string{"verdict", "fit"}) || fit.Titles()[0] != "measure" {
 		t.Errorf("%q, %q", got, fit.Titles())

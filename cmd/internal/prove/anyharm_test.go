@@ -36,8 +36,9 @@ func sensible(p record.Proof) error {
 	if !p.Cuttable() {
 		return nil
 	}
-	stuck := func(c record.Corner) bool { return !c.Goes }
-	if len(p.Corners) != 4 || slices.ContainsFunc(p.Corners, stuck) || p.Bottom != nil && !p.Bottom.Goes || len(p.Overlaps) != 0 {
+	stuck := func(c record.Corner) bool { return !c.Fits }
+	if len(p.Corners) != 4 || slices.ContainsFunc(p.Corners,
+		stuck) || p.Bottom != nil && !p.Bottom.Fits || len(p.Overlaps) != 0 {
 		return fmt.Errorf("%s: %+v", p.Verdict, p)
 	}
 	return nil

@@ -123,7 +123,7 @@ func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed f
 // boxCheck holds the solids of a whole box against those of its parts: assembled they stand
 // in their places; exploded each is moved away from there along one axis.
 func (w *Worker) boxCheck(d record.Drawer, box string, read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedBox, Name: d.Name,
+	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedBox, Name: d.Name,
 		Faults: []record.Fault{}}}
 	file, apart := filing.BoxSolid(box, filing.Assembled), filing.BoxSolid(box, filing.Exploded)
 	together, readable := c.triangles(file, read)

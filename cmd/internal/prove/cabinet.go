@@ -14,7 +14,7 @@ import (
 // which slides come, in both, and the holes of the right side where the left has them.
 func (w *Worker) cabinetCheck(k record.Cabinet, read Read) record.Checked {
 	c := checking{Prover: w.Prover,
-		out: record.Checked{What: record.CheckedCabinet, Name: k.Name, Faults: []record.Fault{}}}
+		out: record.Checked{Kind: record.CheckedCabinet, Name: k.Name, Faults: []record.Fault{}}}
 	var holes [2][]hole
 	for i, side := range []string{".left.", ".right."} {
 		for _, name := range k.Files {
@@ -137,7 +137,7 @@ func (r *sideReader) slideLine(e dxfread.Entity) {
 // rowAt is the row whose slide line is at a height; -1 where there is none.
 func (r *sideReader) rowAt(height float64) int {
 	return slices.IndexFunc(r.cabinet.Rows,
-		func(row record.Row) bool { return math.Abs(row.Line.MM()-height) <= sameSize })
+		func(row record.Row) bool { return math.Abs(row.SlideLine.MM()-height) <= sameSize })
 }
 
 // missing names what should be drawn and is not.
@@ -150,7 +150,7 @@ func (r *sideReader) missing() {
 		if !there {
 			r.fault("slide-line", place{k.Rows[i].Drawer, r.file, 0}, rebuild,
 				"the slide line of %s, %s over the opening's lower edge, is not drawn", k.Rows[i].Drawer,
-				r.text(k.Rows[i].Line.MM()))
+				r.text(k.Rows[i].SlideLine.MM()))
 		}
 	}
 	if len(r.holes) != k.Holes {

@@ -45,12 +45,12 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		case s.kind == "text":
 			drawer, height, _ := strings.Cut(s.text, "  ")
 			for i, r := range k.Rows {
-				if drawer == r.Drawer && height == c.text(r.Line.MM()) {
+				if drawer == r.Drawer && height == c.text(r.SlideLine.MM()) {
 					told[i] = true
 				} else if drawer == r.Drawer {
 					c.fault("slide-line", place{drawer, name, s.line}, rebuild,
 						"the slide line of %s is said to be at %s; the report has %s", drawer, height,
-						c.text(r.Line.MM()))
+						c.text(r.SlideLine.MM()))
 				}
 			}
 		}
@@ -59,7 +59,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		if !drawn[i] || !told[i] && len(c.out.Faults) == 0 {
 			c.fault("slide-line", place{r.Drawer, name, 0}, rebuild,
 				"the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer,
-				c.text(r.Line.MM()))
+				c.text(r.SlideLine.MM()))
 		}
 	}
 	if holes != k.Holes {
@@ -69,7 +69,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 
 // rowAt is the row whose slide line is at a height; below 0 where none is.
 func (c *checking) rowAt(k record.Cabinet, at float64) int {
-	return slices.IndexFunc(k.Rows, func(r record.Row) bool { return math.Abs(r.Line.MM()-at) <= printed+sameSize })
+	return slices.IndexFunc(k.Rows, func(r record.Row) bool { return math.Abs(r.SlideLine.MM()-at) <= printed+sameSize })
 }
 
 // sideCorners is how many corners the outline of a side has; a hole is a round of many.

@@ -79,7 +79,7 @@ func (r *panelReader) compare() {
 		}
 	}
 	for i, c := range r.drawn {
-		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Why == "" &&
+		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Reason == "" &&
 			r.part.Engraved.Face == c.face.String()
 		if !used[i] && !number && c.within > proof.MinLeft+r.region.blur() {
 			r.fault("extra", r.place(c.file, c.at), "delete it, or build the folder again",

@@ -55,18 +55,19 @@ func TestCorners(t *testing.T) {
 						t.Errorf("%s: %s, %v, %v, %v", name, p.Verdict, p.Remarks, p.Faults, p.Overlaps)
 						continue
 					}
-					if want := map[joinery.BottomFit]string{joinery.BottomSlideIn: "slide-in", joinery.BottomApplied: "applied", joinery.BottomCleats: "cleats"}[fit]; p.Bottom.Fit != want {
-						t.Errorf("%s: the bottom is %q", name, p.Bottom.Fit)
+					if want := map[joinery.BottomFit]string{joinery.BottomSlideIn: "slide-in", joinery.BottomApplied: "applied",
+						joinery.BottomCleats: "cleats"}[fit]; p.Bottom.BottomFit != want {
+						t.Errorf("%s: the bottom is %q", name, p.Bottom.BottomFit)
 					}
 					for _, c := range p.Corners {
 						held := joint == joinery.DadoRabbet || c.End == "back" && back == joinery.Housed
 						laps := joint == joinery.DoubleRabbet && !held
-						if c.Captured != held || c.Laps != laps {
+						if c.Interlocked != held || c.Laps != laps {
 							t.Errorf("%s: %+v", name, c)
 						}
 						if c.End == "back" && back == joinery.Housed {
 							steady(t, name+": setback", c.Recess, 10)
-							steady(t, name+": clearance", c.Play, map[string]float64{routed: 0.2, sawn: (0.1 + 0.4) / 2}[cutter])
+							steady(t, name+": clearance", c.Clearance, map[string]float64{routed: 0.2, sawn: (0.1 + 0.4) / 2}[cutter])
 						}
 					}
 				}
@@ -130,10 +131,10 @@ func TestCornersLost(t *testing.T) {
 func TestFingers(t *testing.T) {
 	p := cornered(t, routed, joinery.BoxJoint, "", joinery.BottomGroovedIn).proof(t, prove.Options{})
 	for _, c := range p.Corners {
-		if !c.Goes || !c.Fingers || !c.Laps {
+		if !c.Fits || !c.Fingers || !c.Laps {
 			t.Errorf("%+v", c)
 		}
-		steady(t, c.End+" in "+c.Side+": clearance", c.Play, 0.2)
+		steady(t, c.End+" in "+c.Side+": clearance", c.Clearance, 0.2)
 		steady(t, c.End+" in "+c.Side+": lap", c.Lap, 0)
 	}
 	if len(p.Corners) != 4 || len(p.Overlaps) != 0 || len(p.Remarks) != 0 {

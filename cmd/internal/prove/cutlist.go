@@ -16,7 +16,7 @@ const cutList = filing.CutList
 // row, with its stock, its grain and its size; a row has as many pieces and spares as its
 // parts, and says which of their faces are cut.
 func (w *Worker) cutListCheck(read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedTable, Name: cutList,
+	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedTable, Name: cutList,
 		Faults: []record.Fault{}}}
 	data, ok := c.file(cutList, read)
 	if !ok {

@@ -41,7 +41,7 @@ func (r *panelReader) reach(c *drawnCut) {
 		}
 		r.leftStanding(c, line, r.region.box)
 	}
-	if gap := r.report.Router.PartGap.MM(); gap > 0 && c.beyond > gap+tick {
+	if gap := r.report.Router.PartSpacing.MM(); gap > 0 && c.beyond > gap+tick {
 		r.fault("neighbor", r.place(c.file, c.at), "lay the parts further apart, or write less overcut",
 			"the %s on %s reaches %s past the panel, and the next part lies at %s",
 			c.operation, c.layer, r.text(c.beyond), r.text(gap))

@@ -72,7 +72,8 @@ func TestInchesAndMillimeters(t *testing.T) {
 		t.Fatalf("%s, %+v, %q", in.Verdict, in.Faults, in.Remarks)
 	}
 	for what, v := range map[string][2]record.Range{"width": {in.Width, mm.Width}, "depth": {in.Depth, mm.Depth}, "diagonal": {in.Diagonal, mm.Diagonal}, "rack": {in.Rack, mm.Rack},
-		"play": {in.Corners[0].Play, mm.Corners[0].Play}, "slack": {in.Bottom.Slack[0], mm.Bottom.Slack[0]}} {
+		"play": {in.Corners[0].Clearance, mm.Corners[0].Clearance}, "slack": {in.Bottom.BottomClearance[0],
+			mm.Bottom.BottomClearance[0]}} {
 		if math.Abs((v[0].Mean - v[1].Mean).MM()) > 25.4*resolution {
 			t.Errorf("%s: %g mm, in a report in inches %g mm", what, v[1].Mean, v[0].Mean)
 		}

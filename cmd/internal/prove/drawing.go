@@ -144,7 +144,7 @@ func (s *sheet) outline() bool {
 	}
 	asked, ok := loopOf(s.part.Outline)
 	if wrongSize := math.Abs(s.size.X-want.X) > sameSize || math.Abs(s.size.Y-want.Y) > sameSize; ok && !wrongSize {
-		if off, at := differs(s.panelLoop(found), asked, s.part.Relieve, s.widest); off > sameSize+2*outlineChord {
+		if off, at := differs(s.panelLoop(found), asked, s.part.ReliefCorners, s.widest); off > sameSize+2*outlineChord {
 			s.fault("shape", s.place(s.name, line), rebuild,
 				"the outline of the panel is %s off the one that the job has, near x %s, y %s", s.text(off),
 				s.text(at.X), s.text(at.Y))
@@ -271,7 +271,7 @@ func (s *sheet) layers() {
 func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bool) {
 	c.operation, c.bit = l.Operation, l.Diameter.MM()
 	c.depth, c.through = l.Depth.MM(), l.Stated == "through"
-	c.kept = l.Stated == "left" || s.saw && s.face == geom.Outside
+	c.kept = l.Stated == "remaining" || s.saw && s.face == geom.Outside
 	fault := func(code, hint, format string, args ...any) {
 		if once {
 			s.fault(code, s.place(s.name, c.at), hint, format, args...)
@@ -310,11 +310,11 @@ func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bo
 		return
 	}
 	legend := c.depth
-	if l.Stated == "left" {
+	if l.Stated == "remaining" {
 		legend = l.Remaining.MM()
 	}
 	switch {
-	case says.through != c.through || says.floor != (l.Stated == "left"):
+	case says.through != c.through || says.floor != (l.Stated == "remaining"):
 		fault("layer-name", again, "the layer %s and the legend do not tell the same kind of depth", l.Layer)
 	case !says.through && math.Abs(says.depth-legend) > says.step+sameDepth:
 		fault("depth", again, "the layer %s says %s, the legend %s", l.Layer, s.text(says.depth), s.text(legend))

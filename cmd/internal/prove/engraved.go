@@ -15,7 +15,7 @@ const engraving = "engrave"
 // them, no deeper than it says, clear of all other cuts, and in the panel.
 func (r *panelReader) engraved() {
 	e := r.part.Engraved
-	if e == nil || e.Why != "" {
+	if e == nil || e.Reason != "" {
 		return // what is engraved all the same is extra
 	}
 	want := r.strokes(*e)

@@ -63,7 +63,7 @@ var harmedLayers = map[string]seeded{
 	"another kind of depth in the legend": {file: sideIn, code: "layer-name", edit: func(r *record.Report) {
 		for i := range r.Layers {
 			if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
-				l.Stated = "left"
+				l.Stated = "remaining"
 			}
 		}
 	}},

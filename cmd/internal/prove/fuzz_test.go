@@ -35,7 +35,8 @@ func FuzzProve(f *testing.F) {
 			f.Add(made.files["report.json"], stripped(f, data), uint8(i))
 		}
 	}
-	f.Add([]byte(`{"tool":"drawerwright","format":3,"units":"mm","drawers":[{"name":"a","parts":[]}]}`), []byte("0\nEOF\n"), uint8(0))
+	f.Add([]byte(`{"tool":"drawerwright","format":4,"units":"mm","drawers":[{"name":"a","parts":[]}]}`),
+		[]byte("0\nEOF\n"), uint8(0))
 	base := build(f, harmed("R2000", ""))
 	f.Fuzz(func(t *testing.T, reported, drawing []byte, which uint8) {
 		if len(reported) > maxFuzzed || len(drawing) > maxFuzzed {

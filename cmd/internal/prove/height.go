@@ -45,9 +45,9 @@ func (s *sheet) floor(l record.Layer, says said) (z float64, exact bool) {
 	case l.Stated != "through":
 		return s.above() - l.Depth.MM(), true
 	case s.above() > 0:
-		return -s.report.Router.Through.MM(), l.Operation != "register"
+		return -s.report.Router.IntoSpoilboard.MM(), l.Operation != "register"
 	}
-	return -s.thickest() - s.report.Router.Through.MM(), l.Operation != "register"
+	return -s.thickest() - s.report.Router.IntoSpoilboard.MM(), l.Operation != "register"
 }
 
 // setTo judges what the legend tells the operator to set for a layer, by the height of its

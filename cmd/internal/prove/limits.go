@@ -73,8 +73,8 @@ func (p *Prover) check() error {
 			return err
 		}
 	}
-	if !limited(farthest, p.report.Router.PartGap) {
-		return wrong("a part-spacing of %g", p.report.Router.PartGap.In(p.unit))
+	if !limited(farthest, p.report.Router.PartSpacing) {
+		return wrong("a part-spacing of %g", p.report.Router.PartSpacing.In(p.unit))
 	}
 	if len(p.report.Drawers) == 0 {
 		return wrong("no drawers")

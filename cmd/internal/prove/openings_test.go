@@ -62,7 +62,7 @@ func TestOpeningsAreProven(t *testing.T) {
 			held := 0
 			for _, s := range all {
 				if s.Sheet != nil {
-					held += s.Sheet.Tied + s.Sheet.Skin
+					held += s.Sheet.HeldByTabs + s.Sheet.HeldByOnionSkin
 					if s.Sheet.Loose > 0 {
 						t.Errorf("%s: %+v", s.Name, *s.Sheet)
 					}

@@ -32,7 +32,7 @@ func (want expected) compare(t *testing.T, p record.Proof, name string) {
 	}
 	for i, c := range p.Corners {
 		at := name + ": " + c.End + " in " + c.Side + ": "
-		steady(t, at+"play", c.Play, want.play[i])
+		steady(t, at+"play", c.Clearance, want.play[i])
 		steady(t, at+"recess", c.Recess, want.recess[i])
 		steady(t, at+"shoulder gap", c.ShoulderGap, want.shoulder[i])
 		steady(t, at+"floor gap", c.FloorGap, want.floor[i])
@@ -47,10 +47,10 @@ func (want expected) compare(t *testing.T, p record.Proof, name string) {
 	diagonal := math.Hypot(want.width-want.taper/2, want.depth)
 	steady(t, name+": diagonal", p.Diagonal, diagonal)
 	steady(t, name+": rack", p.Rack, 2*want.play[0]*want.depth/diagonal)
-	steady(t, name+": bottom clearance", p.Bottom.Play, want.bottomPlay)
-	steady(t, name+": hold", p.Bottom.Hold, want.hold)
+	steady(t, name+": bottom clearance", p.Bottom.Clearance, want.bottomPlay)
+	steady(t, name+": hold", p.Bottom.Engagement, want.hold)
 	for i, what := range []string{": clearance across", ": clearance along"} {
-		steady(t, name+what, p.Bottom.Slack[i], want.slack[i])
+		steady(t, name+what, p.Bottom.BottomClearance[i], want.slack[i])
 	}
 }
 
@@ -198,9 +198,9 @@ func TestFlushBottomIsNotTurned(t *testing.T) {
 	f := build(t, measured("12.2", "12", "joinery: {bottom-fit: flush}"))
 	for along, slack := range map[float64]float64{0: 2, 0.3: 2.3} { // front and back each keep one side out, and are moved by half of it
 		p := f.proof(t, prove.Options{FlipAlong: along, FlipAcross: 0.5})
-		steady(t, "clearance across", p.Bottom.Slack[0], slack)
-		steady(t, "clearance along", p.Bottom.Slack[1], 2)
-		steady(t, "bottom clearance", p.Bottom.Play, 0.2)
+		steady(t, "clearance across", p.Bottom.BottomClearance[0], slack)
+		steady(t, "clearance along", p.Bottom.BottomClearance[1], 2)
+		steady(t, "bottom clearance", p.Bottom.Clearance, 0.2)
 	}
 }
 

@@ -143,17 +143,17 @@ func TestDoesNotGo(t *testing.T) {
 			for _, got := range p.Corners {
 				i := slices.IndexFunc(c.stuck,
 					func(want corner) bool { return want.end == got.End && want.side == got.Side })
-				if got.Goes == (i >= 0) {
-					t.Errorf("the %s in the %s: goes %t", got.End, got.Side, got.Goes)
+				if got.Fits == (i >= 0) {
+					t.Errorf("the %s in the %s: goes %t", got.End, got.Side, got.Fits)
 				} else if i >= 0 {
-					steady(t, "clearance of the "+got.End+" in the "+got.Side, got.Play, c.stuck[i].play)
+					steady(t, "clearance of the "+got.End+" in the "+got.Side, got.Clearance, c.stuck[i].play)
 				}
 			}
-			if p.Bottom.Goes == (c.bottom != 0) {
+			if p.Bottom.Fits == (c.bottom != 0) {
 				t.Errorf("bottom %+v", p.Bottom)
 			}
 			if c.bottom < 0 {
-				steady(t, "bottom clearance", p.Bottom.Play, c.bottom)
+				steady(t, "bottom clearance", p.Bottom.Clearance, c.bottom)
 			}
 		})
 	}
@@ -216,7 +216,7 @@ func TestGoesAllTheSame(t *testing.T) {
 		}},
 		"a smaller bit":                     {edit: bit(sideIn, "dado", 2)},
 		"a bit a little bigger":             {edit: bit(sideIn, "dado", 6)}, // it rounds off 0.5 of its 3 within the panel: 4 x 0.5^3 / 18 mm2
-		"parts just far enough":             {edit: func(r *record.Report) { r.Router.PartGap = 2.5 }},
+		"parts just far enough":             {edit: func(r *record.Report) { r.Router.PartSpacing = 2.5 }},
 		"a stop that the box does not need": {more: "joinery: {groove-ends: through}"},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -52,7 +52,7 @@ func (p *Prover) picturesOf() (list []pictureSet) {
 // picturesCheck looks whether pictures are there and whole: one for any size, which says how
 // large it is, and one in dots, if there is one, that is as large.
 func (w *Worker) picturesCheck(set pictureSet, read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedPictures, Name: set.of,
+	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedPictures, Name: set.of,
 		Faults: []record.Fault{}}}
 	for _, name := range set.names {
 		size, sized := c.inLines(name, read)

@@ -47,11 +47,12 @@ var plantedCabinets = map[string]planted{
 		e.points(func(x, y float64) (float64, float64) { return x, y * 1.01 })
 		return e.line()
 	}},
-	"a side's outline lost":       {file: leftSide, code: "no-outline", harm: lost("BLANK", 0)},
-	"a side in inches":            {file: leftSide, code: "units", harm: func(d *drawing) int { d.unit("1", "Units: inches"); return 0 }},
-	"a side larger":               {file: rightSide, code: "scale", harm: grown(1.001)},
-	"a side's drawing lost":       {file: rightSide, code: "missing-file", gone: true},
-	"a row of the report 2 lower": {code: "slide-line", at: leftSide, edit: func(r *record.Report) { r.Cabinets[0].Rows[0].Line -= 2 }},
+	"a side's outline lost": {file: leftSide, code: "no-outline", harm: lost("BLANK", 0)},
+	"a side in inches":      {file: leftSide, code: "units", harm: func(d *drawing) int { d.unit("1", "Units: inches"); return 0 }},
+	"a side larger":         {file: rightSide, code: "scale", harm: grown(1.001)},
+	"a side's drawing lost": {file: rightSide, code: "missing-file", gone: true},
+	"a row of the report 2 lower": {code: "slide-line", at: leftSide,
+		edit: func(r *record.Report) { r.Cabinets[0].Rows[0].SlideLine -= 2 }},
 }
 
 // mirroredHoles turns a side's holes over.

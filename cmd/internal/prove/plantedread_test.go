@@ -309,9 +309,10 @@ var plantedMarked = map[string]planted{
 		o := r.Parts[0].Operations[2].Outline
 		o[2].Y, o[3].Y = o[2].Y+0.5, o[3].Y+0.5
 	}},
-	"a template laid elsewhere":       {code: "template-mark", at: plateDrawn, edit: func(r *record.Report) { r.Templates[0].Origin[0] += 1 }},
-	"a slide line beside the stick's": {code: "template-mark", at: stickDrawn, edit: func(r *record.Report) { r.Cabinets[0].Rows[1].Line += 1 }},
-	"an SVG's slot moved":             {file: stickSVG, code: "template-svg", bytes: row("M193.3333 172.8L194.5333 172.8L194.5333 152.8L193.3333", "M193.4333 172.8L194.6333 172.8L194.6333 152.8L193.4333")},
+	"a template laid elsewhere": {code: "template-mark", at: plateDrawn, edit: func(r *record.Report) { r.Templates[0].Origin[0] += 1 }},
+	"a slide line beside the stick's": {code: "template-mark", at: stickDrawn,
+		edit: func(r *record.Report) { r.Cabinets[0].Rows[1].SlideLine += 1 }},
+	"an SVG's slot moved": {file: stickSVG, code: "template-svg", bytes: row("M193.3333 172.8L194.5333 172.8L194.5333 152.8L193.3333", "M193.4333 172.8L194.6333 172.8L194.6333 152.8L193.4333")},
 	"an SVG's slot lost": {file: stickSVG, code: "template-svg", bytes: func(b []byte) ([]byte, int) {
 		return bytes.Replace(b, []byte(`<path d="M55 172.8`), []byte(`<poth d="M55 172.8`), 1), 0
 	}},

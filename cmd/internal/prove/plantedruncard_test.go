@@ -12,7 +12,7 @@ var plantedRunCards = map[string]planted{
 	"another tool on the run card":          runCard(func(r *record.Run) { r.Faces[0].Steps[0].Tool = 7 }),
 	"another bit on the run card":           runCard(func(r *record.Run) { r.Faces[1].Steps[1].Bit = "other" }),
 	"another diameter on the run card":      runCard(func(r *record.Run) { r.Faces[1].Steps[1].Diameter *= 2 }),
-	"a change of bit on the run card":       runCard(func(r *record.Run) { r.Faces[1].Steps[1].Change = !r.Faces[1].Steps[1].Change }),
+	"a change of bit on the run card":       runCard(func(r *record.Run) { r.Faces[1].Steps[1].BitChange = !r.Faces[1].Steps[1].BitChange }),
 	"steps of the run card turned round": runCard(func(r *record.Run) {
 		s := r.Faces[1].Steps
 		s[0], s[len(s)-1] = s[len(s)-1], s[0]

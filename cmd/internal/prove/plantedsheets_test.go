@@ -165,7 +165,8 @@ var plantedMarks = map[string]planted{
 	"a mark for a tab twice":              {file: sheetIn, code: "tab-mark", harm: twice("TABS", 4)},
 	"a mark for a tab open":               {file: sheetIn, code: "tab-mark", harm: opened("TABS", 7)},
 	"marks that nobody asked for":         {code: "tab-mark", at: sheetIn, edit: func(r *record.Report) { r.Router.Tabs.Marked = false }},
-	"more marks asked for":                {code: "loose", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placements[0].Held.Need = 40 })},
+	"more marks asked for": {code: "loose", at: sheetIn,
+		edit: onSheet(func(s *record.LaidSheet) { s.Placements[0].Held.TabsNeeded = 40 })},
 }
 
 // lostOnes takes the lines of a layer from one to another out.
@@ -217,8 +218,9 @@ var plantedLayout = map[string]planted{
 	"a clamp drawn elsewhere":                        {file: sheetIn, code: "keep-out-moved", harm: shift("BLANK", 0, 0, 1)},
 	"a clamp of another size": {code: "keep-out-lost", at: sheetIn,
 		edit: func(r *record.Report) { r.Sheets[0].KeepOut[0].Width++ }},
-	"more tabs asked for": {code: "loose", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placements[0].Held.Need = 40 })},
-	"a smaller sheet":     {code: "off-sheet", at: sheetIn, edit: func(r *record.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
+	"more tabs asked for": {code: "loose", at: sheetIn,
+		edit: onSheet(func(s *record.LaidSheet) { s.Placements[0].Held.TabsNeeded = 40 })},
+	"a smaller sheet": {code: "off-sheet", at: sheetIn, edit: func(r *record.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
 }
 
 func onSheet(f func(*record.LaidSheet)) func(*record.Report) {

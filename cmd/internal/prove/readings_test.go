@@ -31,18 +31,18 @@ func TestReadings(t *testing.T) {
 		t.Errorf("%s, %+v", p.Verdict, p.FailsWith)
 	}
 	for _, c := range p.Corners {
-		ranged(t, "play", c.Play, 0.2, 0.1, 0.3) // cut down from the outside face
+		ranged(t, "play", c.Clearance, 0.2, 0.1, 0.3) // cut down from the outside face
 		ranged(t, "recess", c.Recess, 0, 0, 0)
 		ranged(t, "shoulder gap", c.ShoulderGap, 0, 0, 0)
 	}
-	ranged(t, "bottom clearance", p.Bottom.Play, 0.2, 0.15, 0.25)
+	ranged(t, "bottom clearance", p.Bottom.Clearance, 0.2, 0.15, 0.25)
 	ranged(t, "width", p.Width, 460, 459.8, 460.2)
 	ranged(t, "depth", p.Depth, 500, 500, 500)
 	ranged(t, "diagonal", p.Diagonal, math.Hypot(460, 500), math.Hypot(459.8, 500), math.Hypot(460.2, 500))
-	ranged(t, "clearance across", p.Bottom.Slack[0], 2, 2, 2)
+	ranged(t, "clearance across", p.Bottom.BottomClearance[0], 2, 2, 2)
 	// Two inside faces; where they are further out, it is the dados' outer walls.
-	ranged(t, "clearance along", p.Bottom.Slack[1], 2, 1.8, 2)
-	ranged(t, "hold", p.Bottom.Hold, 5.1, 5, 5.1) // the least of the four
+	ranged(t, "clearance along", p.Bottom.BottomClearance[1], 2, 1.8, 2)
+	ranged(t, "hold", p.Bottom.Engagement, 5.1, 5, 5.1) // the least of the four
 }
 
 // TestNotWithEveryBoard: a box that goes together with most boards, and with which
@@ -80,11 +80,11 @@ func TestDoubleRabbetReadings(t *testing.T) {
 	for _, c := range p.Corners {
 		ranged(t, "lap", c.Lap, 0, -0.2, 0.2)
 		ranged(t, "recess", c.Recess, -6.1, -6.3, -5.9) // a lip of T - 6.1
-		if c.Captured || !c.Laps || !c.Goes {
+		if c.Interlocked || !c.Laps || !c.Fits {
 			t.Errorf("%+v", c)
 		}
 	}
-	ranged(t, "clearance along", p.Bottom.Slack[1], 2, 2, 2)
+	ranged(t, "clearance along", p.Bottom.BottomClearance[1], 2, 2, 2)
 }
 
 // TestSaw: a saw's rabbets leave every board the same tongue, and what boards are
@@ -106,7 +106,7 @@ func TestSaw(t *testing.T) {
 				t.Fatalf("%s: %+v", b.Verdict, b)
 			}
 			for j := range a.Corners {
-				same(t, "play", (b.Corners[j].Play.Mean - a.Corners[j].Play.Mean).MM(), 0)
+				same(t, "play", (b.Corners[j].Clearance.Mean - a.Corners[j].Clearance.Mean).MM(), 0)
 				same(t, "recess", (b.Corners[j].Recess.Mean - a.Corners[j].Recess.Mean).MM(), -by)
 			}
 			same(t, "width", (b.Width.Mean - a.Width.Mean).MM(), 2*by)

@@ -58,7 +58,7 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 	for _, f := range s.fits[d.Name] {
 		values := s.measured(d, f)
 		if f.Check == fit.ShoulderGap {
-			f.Limit = [2]record.Length{0, -f.Limit[0]} // of the room; what is open is reported below
+			f.Limits = [2]record.Length{0, -f.Limits[0]} // of the room; what is open is reported below
 		}
 		s.judge(f, values)
 	}
@@ -85,14 +85,14 @@ func (s summary) judge(f record.Fit, values map[string]record.Length) {
 	worst, which := s.rounding(), ""
 	for _, what := range slices.Sorted(maps.Keys(values)) {
 		v := values[what]
-		if off := max(f.Limit[0]-v, v-f.Limit[1]).MM(); off > worst {
+		if off := max(f.Limits[0]-v, v-f.Limits[1]).MM(); off > worst {
 			worst, which = off, what
 		}
 	}
 	if which != "" {
 		s.out.Remarks = append(s.out.Remarks,
-			fmt.Sprintf("%s is %s; %s to %s is usual", which, s.given(values[which]), s.given(f.Limit[0]),
-				s.given(f.Limit[1])))
+			fmt.Sprintf("%s is %s; %s to %s is usual", which, s.given(values[which]), s.given(f.Limits[0]),
+				s.given(f.Limits[1])))
 	}
 }
 
@@ -102,8 +102,10 @@ var cornerMeasures = map[joinery.CheckCode]struct {
 	what  string
 	value func(record.Corner) record.Length
 }{
-	joinery.CheckTongueClearance: {"the clearance of the %s in the %s", func(c record.Corner) record.Length { return c.Play.Mean }},
-	joinery.CheckBackClearance:   {"the clearance of the %s in the %s", func(c record.Corner) record.Length { return c.Play.Mean }},
+	joinery.CheckTongueClearance: {"the clearance of the %s in the %s",
+		func(c record.Corner) record.Length { return c.Clearance.Mean }},
+	joinery.CheckBackClearance: {"the clearance of the %s in the %s",
+		func(c record.Corner) record.Length { return c.Clearance.Mean }},
 	fit.ShoulderGap: {"the room between the tongue of the %s and the floor of its dado in the %s",
 		func(c record.Corner) record.Length { return c.FloorGap.Mean }},
 	joinery.CheckRecess: {"the recess of the %s at the %s", func(c record.Corner) record.Length { return c.Recess.Mean }},
@@ -128,12 +130,12 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]record.Lengt
 	case joinery.CheckFingerClearance:
 		for _, c := range s.out.Corners {
 			if c.Fingers {
-				values[fmt.Sprintf("the clearance of the fingers of %s and %s", c.End, c.Side)] = c.Play.Mean
+				values[fmt.Sprintf("the clearance of the fingers of %s and %s", c.End, c.Side)] = c.Clearance.Mean
 			}
 		}
 	case joinery.CheckDividerClearance:
 		for _, p := range s.out.Dividers {
-			values["the clearance of "+p.Name+" in its dados"] = p.Play.Mean
+			values["the clearance of "+p.Name+" in its dados"] = p.Clearance.Mean
 		}
 	case joinery.CheckBottomFlush:
 		if bottom != nil {
@@ -141,7 +143,7 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]record.Lengt
 		}
 	case joinery.CheckGrooveClearance:
 		if bottom != nil {
-			values["the clearance of the bottom"] = bottom.Play.Mean
+			values["the clearance of the bottom"] = bottom.Clearance.Mean
 		}
 	case joinery.CheckOutsideWidth:
 		values["the width"] = s.out.Width.Mean
@@ -159,12 +161,12 @@ func (s summary) gaps(d record.Drawer) {
 		}
 	}
 	for _, c := range s.out.Corners {
-		say(c.Open.Mean, "the %s stays off the shoulder of the %s by %s", c.End, c.Side)
+		say(c.OpenGap.Mean, "the %s stays off the shoulder of the %s by %s", c.End, c.Side)
 	}
 	if b := s.out.Bottom; b != nil {
 		gap := b.Gap.Mean
-		if b.Fit == proof.SlideIn.String() { // the back ends at the upper edge of the grooves
-			gap -= b.Play.Mean
+		if b.BottomFit == proof.SlideIn.String() { // the back ends at the upper edge of the grooves
+			gap -= b.Clearance.Mean
 		}
 		say(gap, "between the bottom and an edge over it a gap stays open by %s")
 		say(-b.Gap.Mean, "the bottom lifts the back by %s")

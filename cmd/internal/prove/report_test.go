@@ -45,7 +45,7 @@ func TestNotAReport(t *testing.T) {
 		"an endless bit":          func(r *record.Report) { r.Layers[0].Diameter = 1e300 },
 		"a bit below nothing":     func(r *record.Report) { r.Layers[0].Diameter = -3 },
 		"a legend without end":    func(r *record.Report) { r.Layers = append(r.Layers, repeat(r.Layers[0], 10_000)...) },
-		"an endless gap":          func(r *record.Report) { r.Router.PartGap = 1e300 },
+		"an endless gap":          func(r *record.Report) { r.Router.PartSpacing = 1e300 },
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := build(t, harmed("R2000", "")).report(t)
@@ -108,7 +108,7 @@ func TestOddReports(t *testing.T) {
 				r.Layers[i].Diameter = 0
 			}
 		}, "bit"},
-		"a fence around": {func(r *record.Report) { r.Router.PartGap = 0.001 }, "neighbor"},
+		"a fence around": {func(r *record.Report) { r.Router.PartSpacing = 0.001 }, "neighbor"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := build(t, harmed("R2000", ""))

@@ -63,7 +63,7 @@ func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) stri
 	case s.Bit != l.Bit || s.Tool != l.Tool || !is(s.Diameter, l.Diameter):
 		return fmt.Sprintf("it has bit %s, tool %d, of %g; the legend %s, tool %d, of %g", s.Bit, s.Tool,
 			s.Diameter.In(u), l.Bit, l.Tool, l.Diameter.In(u))
-	case s.Change != (l.Bit != bit):
+	case s.BitChange != (l.Bit != bit):
 		return "it is wrong about whether the bit is changed"
 	case s.From != l.From || !is(s.Set, l.Set) || s.Through != (l.Stated == "through"):
 		return fmt.Sprintf("%g is to be set from the %s, by the legend %g from the %s", s.Set.In(u), s.From, l.Set.In(u),

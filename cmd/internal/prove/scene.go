@@ -47,7 +47,7 @@ type group struct {
 // sceneCheck holds a preview against the parts in their places: every piece's solid, and
 // where it stands.
 func (w *Worker) sceneCheck(g group, read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedScene, Name: g.name, Faults: []record.Fault{}}}
+	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedScene, Name: g.name, Faults: []record.Fault{}}}
 	data, ok := c.file(g.file, read)
 	if !ok {
 		return c.out

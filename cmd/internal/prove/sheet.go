@@ -59,7 +59,8 @@ func (w *Worker) sheetCheck(at laidSheet, read Read) record.Checked {
 	r := sheetReader{stock: k, laid: k.Sheets[at.sheet], files: make(map[geom.Face]string), marks: make(map[geom.Face][]markAt)}
 	size := k.Sizes[r.laid.Size]
 	name := fmt.Sprintf("%s %d", k.Stock, r.laid.Number)
-	out := record.Checked{What: record.CheckedSheet, Name: name, Faults: []record.Fault{}, Sheet: &record.OnSheet{Parts: len(r.laid.Placements)}}
+	out := record.Checked{Kind: record.CheckedSheet, Name: name, Faults: []record.Fault{},
+		Sheet: &record.OnSheet{Parts: len(r.laid.Placements)}}
 	r.panelReader = panelReader{Prover: w.Prover, read: read, part: record.Part{Name: name, Stock: k.Stock, Length: size.Length, Width: size.Width}, register: make(map[geom.Face][]hole), many: maxOnSheet}
 	for _, s := range w.report.Stocks {
 		if s.Name == k.Stock {

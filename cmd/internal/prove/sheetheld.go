@@ -51,14 +51,14 @@ func (r *sheetReader) held(out *record.OnSheet) {
 		}
 		switch {
 		case whole:
-			out.Skin++
+			out.HeldByOnionSkin++
 		case tied:
-			if out.Tied++; out.Bridges == 0 || count < out.Bridges {
-				out.Bridges = count
+			if out.HeldByTabs++; out.MinTabs == 0 || count < out.MinTabs {
+				out.MinTabs = count
 			}
 			need := proof.MinTied
 			if h := p.Held; h != nil {
-				need = max(need, h.Need)
+				need = max(need, h.TabsNeeded)
 			}
 			if count < need {
 				r.fault("loose", p.cutBy(r.cuts[free]), rebuild,
@@ -104,9 +104,9 @@ func (r *sheetReader) asPlanned(p *placedPart, found bridged) {
 // heldByMarks judges a part whose tabs a program is to make: by the marks at which it is to
 // make them. That they hold, and that nothing is cut too late, rests on the program.
 func (r *sheetReader) heldByMarks(p *placedPart, out *record.OnSheet, free int) {
-	count, need := r.markedTabs(p), max(proof.MinTied, p.Held.Need)
-	if out.Marked++; out.Marks == 0 || count < out.Marks {
-		out.Marks = count
+	count, need := r.markedTabs(p), max(proof.MinTied, p.Held.TabsNeeded)
+	if out.HeldAtMarks++; out.MinMarks == 0 || count < out.MinMarks {
+		out.MinMarks = count
 	}
 	if count < need {
 		c := sheetCut{}

@@ -16,7 +16,7 @@ import (
 // solidCheck holds the solid of a part against what the job asks for of it.
 func (w *Worker) solidCheck(part record.Part, read Read) record.Checked {
 	c := checking{Prover: w.Prover,
-		out: record.Checked{What: record.CheckedSolid, Name: part.Name, Faults: []record.Fault{}}}
+		out: record.Checked{Kind: record.CheckedSolid, Name: part.Name, Faults: []record.Fault{}}}
 	list, ok := c.triangles(part.Files.STL, read)
 	if want, known := w.shape(part); ok && known {
 		c.solid(part.Files.STL, part.Name, list, want)

@@ -62,7 +62,7 @@ func (a assembled) corners(goes bool) {
 	for i, c := range a.box.Corners {
 		if a.first {
 			a.out.Corners = append(a.out.Corners,
-				record.Corner{End: c.End, Side: c.Side, Goes: c.GoesTogether, Captured: c.Captured, Fingers: c.Fingers,
+				record.Corner{End: c.End, Side: c.Side, Fits: c.GoesTogether, Interlocked: c.Captured, Fingers: c.Fingers,
 					Laps: c.Laps})
 			if c.GoesTogether {
 				a.out.Corners[i].Seat = "floor"
@@ -72,11 +72,11 @@ func (a assembled) corners(goes bool) {
 			}
 		}
 		o := &a.out.Corners[i]
-		a.widen(&o.Play, c.Clearance)
+		a.widen(&o.Clearance, c.Clearance)
 		if goes && c.GoesTogether {
 			a.widen(&o.ShoulderGap, c.ShoulderGap)
 			a.widen(&o.FloorGap, c.FloorGap)
-			a.widen(&o.Open, c.Open)
+			a.widen(&o.OpenGap, c.Open)
 			a.widen(&o.Recess, c.Recess)
 			if c.Laps {
 				a.widen(&o.Lap, c.Lap)
@@ -88,9 +88,9 @@ func (a assembled) corners(goes bool) {
 func (a assembled) bottom() {
 	box := a.box
 	if a.first {
-		a.out.Bottom = &record.Bottom{Goes: box.BottomGoesIn(), Blocked: box.Blocked}
+		a.out.Bottom = &record.Bottom{Fits: box.BottomGoesIn(), BlockedBy: box.Blocked}
 		if box.BottomFit != proof.InGrooves {
-			a.out.Bottom.Fit = box.BottomFit.String()
+			a.out.Bottom.BottomFit = box.BottomFit.String()
 		}
 	}
 	b := a.out.Bottom
@@ -101,10 +101,10 @@ func (a assembled) bottom() {
 			gap = w.Gap
 		}
 	}
-	a.widen(&b.Play, box.GrooveClearance)
-	a.widen(&b.Slack[0], box.ClearanceX)
-	a.widen(&b.Slack[1], box.ClearanceY)
-	a.widen(&b.Hold, hold)
+	a.widen(&b.Clearance, box.GrooveClearance)
+	a.widen(&b.BottomClearance[0], box.ClearanceX)
+	a.widen(&b.BottomClearance[1], box.ClearanceY)
+	a.widen(&b.Engagement, hold)
 	a.widen(&b.Height, box.BottomHeight)
 	a.widen(&b.Gap, gap)
 }
@@ -114,22 +114,22 @@ func (a assembled) dividers() {
 	for i, d := range a.box.Dividers {
 		if a.first {
 			a.out.Dividers = append(a.out.Dividers,
-				record.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.GoesIn,
-					Lifts: d.Lifts})
+				record.Divider{Name: d.Name, Between: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Fits: d.GoesIn,
+					Removable: d.Lifts})
 		}
 		o := &a.out.Dividers[i]
-		a.widen(&o.Play, d.Clearance)
-		a.widen(&o.Slack, d.EndClearance)
-		a.widen(&o.Hold, math.Min(d.Walls[0].Engagement, d.Walls[1].Engagement))
+		a.widen(&o.Clearance, d.Clearance)
+		a.widen(&o.EndClearance, d.EndClearance)
+		a.widen(&o.Engagement, math.Min(d.Walls[0].Engagement, d.Walls[1].Engagement))
 		a.widen(&o.Height, d.Height)
 	}
 	for _, c := range a.box.Crossings {
 		if a.first {
-			a.out.Crossings = append(a.out.Crossings, record.Crossing{A: c.A, B: c.B, Goes: c.GoesTogether})
+			a.out.Crossings = append(a.out.Crossings, record.Crossing{A: c.A, B: c.B, Fits: c.GoesTogether})
 		}
 		if i := slices.IndexFunc(a.out.Crossings,
 			func(o record.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
-			a.widen(&a.out.Crossings[i].Play, c.Clearance)
+			a.widen(&a.out.Crossings[i].Clearance, c.Clearance)
 		}
 	}
 }
@@ -137,10 +137,10 @@ func (a assembled) dividers() {
 func (a assembled) drawerFronts() {
 	for i, f := range a.box.DrawerFronts {
 		if a.first {
-			a.out.DrawerFronts = append(a.out.DrawerFronts, record.DrawerFront{Holes: f.Holes})
+			a.out.DrawerFronts = append(a.out.DrawerFronts, record.DrawerFront{ScrewHoles: f.Holes})
 		}
 		a.widen(&a.out.DrawerFronts[i].Gap, f.Gap)
-		a.widen(&a.out.DrawerFronts[i].Covers, f.Covers)
+		a.widen(&a.out.DrawerFronts[i].MinOverlap, f.Covers)
 	}
 }
 

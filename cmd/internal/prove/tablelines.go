@@ -114,7 +114,7 @@ func (p *Prover) slideTable() table {
 		for _, r := range k.Rows {
 			// A slide without a height of its own has no line.
 			t.lines = append(t.lines, line{r.Drawer, []string{k.Name, r.Drawer, p.report.Units},
-				p.lengths(r.Line, r.BoxBottom, r.FrontBottom, r.FrontHeight, k.Shim), len(k.Files) == 0})
+				p.lengths(r.SlideLine, r.BoxBottom, r.FrontBottom, r.FrontHeight, k.Shim), len(k.Files) == 0})
 		}
 	}
 	return t

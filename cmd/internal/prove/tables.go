@@ -45,7 +45,7 @@ type tableReader struct {
 // tableCheck holds a table against the report, row by row: each line of the report stands
 // in it once, and nothing else.
 func (w *Worker) tableCheck(t table, read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedTable, Name: t.file,
+	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedTable, Name: t.file,
 		Faults: []record.Fault{}}}
 	data, ok := c.file(t.file, read)
 	if !ok {

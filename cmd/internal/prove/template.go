@@ -28,7 +28,7 @@ type cutLoop struct {
 // cut out, and the drawing for a beam's kerf against the one as drawn.
 func (w *Worker) templateCheck(t record.Template, read Read) record.Checked {
 	c := checking{Prover: w.Prover,
-		out: record.Checked{What: record.CheckedTemplate, Name: t.Name, Faults: []record.Fault{}}}
+		out: record.Checked{Kind: record.CheckedTemplate, Name: t.Name, Faults: []record.Fault{}}}
 	var plates []plate
 	for _, name := range t.Files {
 		if !strings.HasSuffix(name, ".dxf") {

@@ -86,7 +86,7 @@ func (c *checking) slots(t record.Template, p plate, walls wallsOf, origin geom.
 // stick looks for a slot with its edge on each slide line.
 func (c *checking) stick(t record.Template, k record.Cabinet, p plate) {
 	for _, r := range k.Rows {
-		at, off := r.Line.MM(), math.Inf(1)
+		at, off := r.SlideLine.MM(), math.Inf(1)
 		for _, o := range p.openings {
 			if b := o.Bounds(); len(o.Loop) == 4 {
 				off = math.Min(off, math.Min(math.Abs(b.Min.X-at), math.Abs(b.Max.X-at)))

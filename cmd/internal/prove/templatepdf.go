@@ -27,7 +27,8 @@ func (p *Prover) printedPlates() (files []string, of map[string][]record.Templat
 
 // platesCheck looks for the title of each template on the pages to be printed.
 func (w *Worker) platesCheck(file string, list []record.Template, read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedTemplate, Name: file, Faults: []record.Fault{}}}
+	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedTemplate, Name: file,
+		Faults: []record.Fault{}}}
 	data, ok := c.file(file, read)
 	if !ok {
 		return c.out

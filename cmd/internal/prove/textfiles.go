@@ -24,7 +24,7 @@ func (p *Prover) Lasts() int { return len(printedFiles) }
 // not written.
 func (p *Prover) Promised() (list []record.Checked) {
 	for _, file := range printedFiles {
-		list = append(list, record.Checked{What: record.CheckedDocument, Name: file, Faults: []record.Fault{}})
+		list = append(list, record.Checked{Kind: record.CheckedDocument, Name: file, Faults: []record.Fault{}})
 	}
 	return list
 }
@@ -64,7 +64,8 @@ func (p *Prover) recordOf(read Read) (r recorded) {
 // saidCheck holds what is printed for people against the report: every number, quantity,
 // verdict and warning that both have.
 func (w *Worker) saidCheck(file string, read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedDocument, Name: file, Faults: []record.Fault{}}}
+	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedDocument, Name: file,
+		Faults: []record.Fault{}}}
 	data, ok := c.file(file, read)
 	if !ok {
 		return c.out

@@ -74,7 +74,8 @@ func TestUnharmed(t *testing.T) {
 	for name, text := range unharmed(t) {
 		t.Run(name, func(t *testing.T) {
 			for _, p := range build(t, text).proofs(t, prove.Options{}) {
-				if p.Verdict != record.Goes || len(p.Faults) != 0 || len(p.Overlaps) != 0 || len(p.Corners) != 4 || p.Bottom == nil || !p.Bottom.Goes {
+				if p.Verdict != record.Goes || len(p.Faults) != 0 || len(p.Overlaps) != 0 ||
+					len(p.Corners) != 4 || p.Bottom == nil || !p.Bottom.Fits {
 					t.Errorf("%s: %s, %+v", p.Drawer, p.Verdict, p.Faults)
 				}
 				if p.Cuts != nil || p.Assembled != nil {

@@ -35,7 +35,7 @@ type shown struct {
 // pageCheck holds the page's boxes against the report: every part with its sizes, every box
 // with its size, and every piece in its place.
 func (w *Worker) pageCheck(read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedScene, Name: viewPage,
+	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedScene, Name: viewPage,
 		Faults: []record.Fault{}}}
 	data, ok := c.file(viewPage, read)
 	if !ok {

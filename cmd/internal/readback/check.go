@@ -54,13 +54,13 @@ func checkText(r *reading, text string) {
 // verdict is one on some drawers, in a list for programs.
 type verdict struct {
 	Drawers []string
-	Said    string
+	Text    string
 }
 
 func (r *reading) verdicts(list []verdict) {
 	for _, v := range list {
 		for _, d := range v.Drawers {
-			r.words("verdict", d, "said", v.Said)
+			r.words("verdict", d, "said", v.Text)
 		}
 	}
 }

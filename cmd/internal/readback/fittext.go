@@ -89,31 +89,31 @@ func (r *reading) measures(t printedTable, drawers []string) {
 func fitJSON(r *reading, text string) {
 	var j struct {
 		Boards []struct {
-			Stock             string
-			Mean, Least, Most float64
+			Stock          string
+			Mean, Min, Max float64
 		}
 		Drawers []struct {
-			Drawer, Said string
+			Drawer, Text string
 			Fit          []fitted
 			Stack        struct {
 				SidesAndFront float64 `json:"sides_and_front"`
 				OutsideWidth  float64 `json:"outside_width"`
 				Diagonal      float64
-				Apart         float64 `json:"diagonals_apart_at_most"`
+				Apart         float64 `json:"max_diagonal_difference"`
 			}
 		}
 	}
 	r.decode(text, &j)
 	for _, b := range j.Boards {
 		r.exact("board", b.Stock, "mean", b.Mean)
-		r.exact("board", b.Stock, "least", b.Least)
-		r.exact("board", b.Stock, "most", b.Most)
+		r.exact("board", b.Stock, "least", b.Min)
+		r.exact("board", b.Stock, "most", b.Max)
 	}
 	for _, d := range j.Drawers {
 		for _, f := range d.Fit {
 			r.fit(d.Drawer, f)
 		}
-		r.words("verdict", d.Drawer, "said", d.Said)
+		r.words("verdict", d.Drawer, "said", d.Text)
 		r.exact("stack", d.Drawer, "sides and box front", d.Stack.SidesAndFront)
 		r.exact("stack", d.Drawer, "outside width", d.Stack.OutsideWidth)
 		r.exact("box", d.Drawer, "outside width", d.Stack.OutsideWidth)

@@ -21,7 +21,7 @@ type reported struct {
 		Machine         string
 		Outside, Inside struct{ Width, Height, Depth float64 }
 		Parts           []string
-		Said            string
+		Summary         string
 		Weight          float64 `json:"weight_kg"`
 		Load            float64 `json:"load_kg"`
 		Rating          float64 `json:"rating_kg"`
@@ -70,11 +70,13 @@ type reported struct {
 		Packing     float64
 		SlideLength float64 `json:"slide_length"`
 		Rows        []struct {
-			Drawer             string
-			FrontHeight        float64 `json:"front_height"`
-			FrontBottom        float64 `json:"front_bottom"`
-			BoxBottom          float64 `json:"box_bottom"`
-			Above, Below, Line float64
+			Drawer         string
+			FrontHeight    float64 `json:"front_height"`
+			FrontBottom    float64 `json:"front_bottom"`
+			BoxBottom      float64 `json:"box_bottom"`
+			ClearanceAbove float64 `json:"clearance_above"`
+			ClearanceBelow float64 `json:"clearance_below"`
+			SlideLine      float64 `json:"slide_line"`
 		}
 		Spacers []struct {
 			Length  float64
@@ -87,10 +89,11 @@ type reported struct {
 
 // fitted is a measure in report.json and in fit --json.
 type fitted struct {
-	Drawer, Words, Verdict string
-	Nominal                float64
-	Limit, Worst, Likely   [2]float64
-	Of1000                 string `json:"of_1000"`
+	Drawer, Name, Verdict string
+	Nominal               float64
+	Limits, Likely        [2]float64
+	WorstCase             [2]float64 `json:"worst_case"`
+	Of1000                string     `json:"of_1000"`
 }
 
 // decode reads JSON.
@@ -141,7 +144,7 @@ func (r *reading) reportedDrawers(j reported) (boxes int) {
 		boxes += d.Count
 		r.count("box", d.Name, "count", d.Count)
 		r.words("box", d.Name, "machine", d.Machine)
-		r.words("verdict", d.Name, "said", d.Said)
+		r.words("verdict", d.Name, "said", d.Summary)
 		r.box(d.Name, "outside", d.Outside.Width, d.Outside.Height, d.Outside.Depth)
 		r.box(d.Name, "inside", d.Inside.Width, d.Inside.Height, d.Inside.Depth)
 		if d.Weight > 0 {
@@ -286,11 +289,11 @@ func (r *reading) weight(drawer, measure string, kg float64) {
 }
 
 func (r *reading) fit(drawer string, f fitted) {
-	of := drawer + ": " + f.Words
+	of := drawer + ": " + f.Name
 	r.exact("fit", of, "nominal", f.Nominal)
 	r.words("fit", of, "verdict", f.Verdict)
 	r.words("fit", of, "right of 1,000", f.Of1000)
-	for measure, v := range map[string][2]float64{"limit": f.Limit, "likely": f.Likely, "worst": f.Worst} {
+	for measure, v := range map[string][2]float64{"limit": f.Limits, "likely": f.Likely, "worst": f.WorstCase} {
 		r.exact("fit", of, measure+" from", v[0])
 		r.exact("fit", of, measure+" to", v[1])
 	}
@@ -311,10 +314,10 @@ func (r *reading) rows(j reported) {
 			r.exact("row", row.Drawer, "front height", row.FrontHeight)
 			r.exact("row", row.Drawer, "front from", row.FrontBottom)
 			r.exact("row", row.Drawer, "box from", row.BoxBottom)
-			r.exact("row", row.Drawer, "free above", row.Above)
-			r.exact("row", row.Drawer, "free below", row.Below)
+			r.exact("row", row.Drawer, "free above", row.ClearanceAbove)
+			r.exact("row", row.Drawer, "free below", row.ClearanceBelow)
 			if len(c.Files) > 0 {
-				r.exact("row", row.Drawer, "slide line", row.Line)
+				r.exact("row", row.Drawer, "slide line", row.SlideLine)
 			}
 		}
 		for _, s := range c.Spacers {

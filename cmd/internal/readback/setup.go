@@ -15,16 +15,15 @@ type setupSheet struct {
 		Cutter   float64
 		Drawers  []string
 		OneSetup struct {
-			Said  string
-			Asked int `json:"settings_of_the_job"`
+			Text string
 		} `json:"one_setup"`
 		Settings []struct {
 			Cutter, Height, Fence float64
 			Cuts                  []setupStep
 			Checks                []setupCheck
 		}
-		Apart, Refused []setupStep
-		Files          []struct {
+		Separate, Refused []setupStep
+		Files             []struct {
 			Part, File string
 			Count      int
 		}
@@ -33,13 +32,13 @@ type setupSheet struct {
 }
 
 type setupStep struct {
-	Who    string
-	Passes []float64
+	PartsText string `json:"parts_text"`
+	Passes    []float64
 }
 
 type setupCheck struct {
-	What            string
-	Is, Least, Most float64
+	What             string
+	Target, Min, Max float64
 }
 
 func setupJSON(r *reading, text string) {
@@ -50,7 +49,7 @@ func setupJSON(r *reading, text string) {
 		of := fmt.Sprint("machine ", i+1)
 		r.exact(of, "job", "cutter", m.Cutter)
 		r.words(of, "job", "drawers", someOf(m.Drawers))
-		r.words(of, "job", "one setting", m.OneSetup.Said)
+		r.words(of, "job", "one setting", m.OneSetup.Text)
 		r.count(of, "job", "settings", len(m.Settings))
 		r.count(of, "job", "no setup", len(m.Refused))
 		r.count(of, "job", "files", len(m.Files))
@@ -61,7 +60,7 @@ func setupJSON(r *reading, text string) {
 		add := func(s setupStep) {
 			step++
 			name := fmt.Sprint("step ", step)
-			r.words(of, name, "who", s.Who)
+			r.words(of, name, "who", s.PartsText)
 			if len(s.Passes) > 1 {
 				r.count(of, name, "passes", len(s.Passes))
 				for k, p := range s.Passes {
@@ -84,7 +83,7 @@ func setupJSON(r *reading, text string) {
 			}
 		}
 		r.checksOf(of, "drawings", m.Checks)
-		for _, c := range m.Apart {
+		for _, c := range m.Separate {
 			add(c)
 		}
 		r.count(of, "job", "steps", step)
@@ -96,9 +95,9 @@ func (r *reading) checksOf(of, name string, list []setupCheck) {
 	for _, c := range list {
 		nth[c.What]++
 		what := fmt.Sprintf("%s: %s %d", name, c.What, nth[c.What])
-		r.exact(of, what, "is", c.Is)
-		r.exact(of, what, "least", c.Least)
-		r.exact(of, what, "most", c.Most)
+		r.exact(of, what, "is", c.Target)
+		r.exact(of, what, "least", c.Min)
+		r.exact(of, what, "most", c.Max)
 	}
 }
 

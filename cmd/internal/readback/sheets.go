@@ -9,22 +9,22 @@ import (
 
 // laidStock is the layout of a stock in report.json and in sheets --json.
 type laidStock struct {
-	Stock, Said   string
-	Pieces, Count int
-	Yield, Cost   float64
-	Kerf, Trim    float64
-	Sizes         []laidSize
-	Sheets        []struct {
+	Stock, Summary string
+	Pieces, Count  int
+	Yield, Cost    float64
+	Kerf, Trim     float64
+	Sizes          []laidSize
+	Sheets         []struct {
 		Number, Count, Size int
-		Placed              []struct{ Part string }
+		Placements          []struct{ Part string }
 		Offcuts             []struct{ Length, Width float64 }
 	}
-	Left []struct {
+	Unplaced []struct {
 		Part  string
 		Count int
 	}
-	Cuts  []struct{ Setting float64 }
-	Moves int
+	Cuts           []struct{ Setting float64 }
+	SettingChanges int `json:"setting_changes"`
 }
 
 type laidSize struct {
@@ -40,7 +40,7 @@ func (r *reading) laid(k laidStock) {
 	r.count("layout", k.Stock, "sheets", k.Count)
 	r.count("stock", k.Stock, "sheets", k.Count)
 	r.count("stock", k.Stock, "pieces", k.Pieces)
-	r.words("layout", k.Stock, "said", k.Said)
+	r.words("layout", k.Stock, "said", k.Summary)
 	r.add("layout", k.Stock, "yield in %", fmt.Sprint(math.Round(1000*k.Yield)/10), 0.1)
 	r.exact("layout", k.Stock, "kerf", k.Kerf)
 	r.exact("layout", k.Stock, "trim", k.Trim)
@@ -50,16 +50,16 @@ func (r *reading) laid(k laidStock) {
 	}
 	r.count("layout", k.Stock, "cuts", len(k.Cuts))
 	if len(k.Cuts) > 0 {
-		r.count("layout", k.Stock, "times that the fence is set", k.Moves)
+		r.count("layout", k.Stock, "times that the fence is set", k.SettingChanges)
 	}
 	placed, used, offcuts := 0, 0, 0
 	for _, s := range k.Sheets {
-		placed, offcuts = placed+s.Count*len(s.Placed), offcuts+s.Count*len(s.Offcuts)
+		placed, offcuts = placed+s.Count*len(s.Placements), offcuts+s.Count*len(s.Offcuts)
 		if !k.Sizes[s.Size].Offcut {
 			used += s.Count
 		}
 	}
-	for _, l := range k.Left {
+	for _, l := range k.Unplaced {
 		placed += l.Count
 	}
 	r.count("stock", k.Stock, "pieces", placed)

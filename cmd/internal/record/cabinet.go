@@ -22,13 +22,13 @@ type Cabinet struct {
 
 // Row is one drawer in its opening. Heights are over the lower edge of the opening.
 type Row struct {
-	Drawer      string `json:"drawer"`
-	FrontHeight Length `json:"front_height"`
-	FrontBottom Length `json:"front_bottom"`
-	BoxBottom   Length `json:"box_bottom"`
-	Above       Length `json:"above"` // what the box keeps free
-	Below       Length `json:"below"`
-	Line        Length `json:"line"` // of the slide's screws
+	Drawer         string `json:"drawer"`
+	FrontHeight    Length `json:"front_height"`
+	FrontBottom    Length `json:"front_bottom"`
+	BoxBottom      Length `json:"box_bottom"`
+	ClearanceAbove Length `json:"clearance_above"` // what the box keeps free
+	ClearanceBelow Length `json:"clearance_below"`
+	SlideLine      Length `json:"slide_line"` // of the slide's screws
 }
 
 // Spacer is a block on which a slide rests while it is screwed on.

@@ -39,9 +39,9 @@ type Blank struct {
 
 // BlankPart are equal parts that are made of a blank.
 type BlankPart struct {
-	Parts    []string `json:"parts"`
-	Quantity int      `json:"quantity"`
-	Then     string   `json:"then,omitempty"` // what each gets afterward; empty for nothing
+	Parts     []string `json:"parts"`
+	Quantity  int      `json:"quantity"`
+	LaterCuts string   `json:"later_cuts,omitempty"` // what each gets afterward; empty for nothing
 }
 
 // Bit is a bit of the job.

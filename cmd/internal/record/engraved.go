@@ -15,7 +15,7 @@ type Engraved struct {
 	Y      Length `json:"y"`
 	Height Length `json:"height"`
 	Depth  Length `json:"depth"`
-	Why    string `json:"why,omitempty"` // why it was left out
+	Reason string `json:"reason,omitempty"` // why it was left out
 }
 
 func engraved(p batch.Part, depth float64, u geom.Unit) *Engraved {
@@ -24,7 +24,7 @@ func engraved(p batch.Part, depth float64, u geom.Unit) *Engraved {
 	case e == nil:
 		return nil
 	case !e.Room.IsEmpty():
-		return &Engraved{Number: e.Number, Why: e.Room.In(u)}
+		return &Engraved{Number: e.Number, Reason: e.Room.In(u)}
 	}
 	return &Engraved{e.Number, e.Face.String(), Length(e.At.X), Length(e.At.Y), Length(e.Height), Length(depth), ""}
 }

@@ -8,22 +8,22 @@ import (
 )
 
 // Fit is one measure of a finished joint or box, with boards and machine off as they
-// usually are. Limit holds the least and the greatest that are right.
+// usually are. Limits are the least and the greatest that are right.
 type Fit struct {
 	Drawer  string            `json:"drawer"`
 	Check   joinery.CheckCode `json:"check"` // tongue-clearance, recess, lap, groove-clearance, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-clearance, bottom-clearance-depth, outside-height, diagonal, slide-clearance
 	Part    string            `json:"part"`  // empty for the whole box
-	Words   string            `json:"words"` // the check, for people
+	Name    string            `json:"name"`  // the check, for people
 	Nominal Length            `json:"nominal"`
-	Limit   [2]Length         `json:"limit"`
+	Limits  [2]Length         `json:"limits"`
 	// Likely is the range of all but 0.27 % of the boxes, Verdict what it is within the
 	// limits; Odds the part of the boxes that keep them, and Of1000 the same in words.
 	Likely  [2]Length `json:"likely"`
 	Verdict string    `json:"verdict"`
 	Odds    float64   `json:"odds"`
 	Of1000  string    `json:"of_1000"`
-	// Worst is with everything off by its most at once.
-	Worst [2]Length `json:"worst"`
+	// WorstCase is with everything off by its most at once.
+	WorstCase [2]Length `json:"worst_case"`
 	// Largest is what moves the measure most; absent where nothing does.
 	Largest *Contributor `json:"largest,omitempty"`
 }
@@ -32,23 +32,23 @@ type Fit struct {
 // part of the sum of squares, and the root of that sum, as it is and with this source
 // half as large.
 type Contributor struct {
-	Source string  `json:"source"`
-	Half   Length  `json:"half"`
-	Part   float64 `json:"part"`
-	Root   Length  `json:"root"`
-	Halved Length  `json:"root_with_it_halved"`
+	Source        string  `json:"source"`
+	PlusMinus     Length  `json:"plus_minus"`
+	Share         float64 `json:"share"`
+	RootSumSquare Length  `json:"root_sum_square"`
+	IfHalved      Length  `json:"root_sum_square_if_halved"`
 }
 
 // FitOf is a measure for the report.
 func FitOf(drawer string, m fit.SimulatedMeasure) Fit {
-	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: Length(m.Nominal),
-		Limit:  [2]Length{Length(m.LowerLimit), Length(m.UpperLimit)},
+	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Name: m.Name, Nominal: Length(m.Nominal),
+		Limits: [2]Length{Length(m.LowerLimit), Length(m.UpperLimit)},
 		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right),
-		Of1000: m.Right.Of1000(), Worst: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
+		Of1000: m.Right.Of1000(), WorstCase: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
 	if len(m.Result.Shares) > 0 {
 		s := m.Result.Shares[0]
-		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: Length(s.Half), Part: thousandth(s.Part),
-			Root: Length(m.Result.RootSumSquare), Halved: Length(s.Halved)}
+		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, PlusMinus: Length(s.Half), Share: thousandth(s.Part),
+			RootSumSquare: Length(m.Result.RootSumSquare), IfHalved: Length(s.Halved)}
 	}
 	return f
 }

@@ -13,7 +13,7 @@ type Judged struct {
 	Drawers []string `json:"drawers"`
 	Verdict string   `json:"verdict"` // goes together, or that of the measure that is most often wrong
 	Odds    float64  `json:"odds"`    // the part of the boxes that keep all limits at once
-	Text    string   `json:"said"`
+	Text    string   `json:"text"`
 }
 
 // VerdictsOf are those on all drawers of a batch, as every output says them.
@@ -52,8 +52,8 @@ type Forecast struct {
 type Board struct {
 	Stock   string `json:"stock"`
 	Mean    Length `json:"mean"`
-	Min     Length `json:"least"`
-	Max     Length `json:"most"`
+	Min     Length `json:"min"`
+	Max     Length `json:"max"`
 	Assumed string `json:"assumed,omitempty"`
 }
 
@@ -63,7 +63,7 @@ type SimulatedDrawer struct {
 	Drawer  string  `json:"drawer"`
 	Verdict string  `json:"verdict"`
 	Odds    float64 `json:"odds"`
-	Text    string  `json:"said"`
+	Text    string  `json:"text"`
 	Fit     []Fit   `json:"fit"`
 	Stack   Stack   `json:"stack"`
 }
@@ -107,11 +107,11 @@ func boards(b batch.Batch) []Board {
 // Stack is what a shop measures with parts held together before glue: both sides and
 // a front side by side, the dry-fitted box, its diagonals.
 type Stack struct {
-	SidesAndFront  Length `json:"sides_and_front"`
-	OutsideWidth   Length `json:"outside_width"`
-	OutsideDepth   Length `json:"outside_depth"`
-	Diagonal       Length `json:"diagonal"`
-	DiagonalsApart Length `json:"diagonals_apart_at_most"`
+	SidesAndFront         Length `json:"sides_and_front"`
+	OutsideWidth          Length `json:"outside_width"`
+	OutsideDepth          Length `json:"outside_depth"`
+	Diagonal              Length `json:"diagonal"`
+	MaxDiagonalDifference Length `json:"max_diagonal_difference"`
 }
 
 // StackOf are those of a drawer.
@@ -122,6 +122,6 @@ func StackOf(d batch.Drawer) Stack {
 	return Stack{
 		SidesAndFront: Length(2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean), OutsideWidth: Length(d.Outside.Width),
 		OutsideDepth: Length(d.Outside.Depth),
-		Diagonal:     Length(diagonal), DiagonalsApart: Length(s.Limits.Diagonal),
+		Diagonal:     Length(diagonal), MaxDiagonalDifference: Length(s.Limits.Diagonal),
 	}
 }

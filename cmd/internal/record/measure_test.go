@@ -79,7 +79,7 @@ func TestNumbersOfJSON(t *testing.T) {
 		data, err := JSON(r)
 		var got struct {
 			Drawers []struct {
-				Open json.Number `json:"most_open"`
+				Open json.Number `json:"max_open"`
 			}
 			Material []struct{ Area json.Number }
 		}

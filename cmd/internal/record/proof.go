@@ -82,7 +82,7 @@ func (f Fault) Place() string {
 // Checked is what came of reading one thing back that a build wrote: a sheet's drawings, a
 // solid, a scene, a cabinet, a template, a table.
 type Checked struct {
-	What   string   `json:"what"` // one of the words below
+	Kind   string   `json:"kind"` // one of the words below
 	Name   string   `json:"name"`
 	Faults []Fault  `json:"faults"`
 	Sheet  *OnSheet `json:"sheet,omitempty"`
@@ -103,71 +103,71 @@ const (
 
 // OnSheet says how the parts of a sheet are held when all is cut.
 type OnSheet struct {
-	Parts   int `json:"parts"`
-	Tied    int `json:"tied,omitempty"`    // that hang by bridges, to the waste or to parts that do
-	Bridges int `json:"bridges,omitempty"` // the fewest of them
-	Skin    int `json:"skin,omitempty"`    // that an onion skin holds all round
-	Loose   int `json:"loose,omitempty"`   // that nothing of the drawings holds
-	Marked  int `json:"marked,omitempty"`  // that a program is to hold by tabs, where the drawing marks them
-	Marks   int `json:"marks,omitempty"`   // the fewest marks of them
+	Parts           int `json:"parts"`
+	HeldByTabs      int `json:"held_by_tabs,omitempty"`       // that hang by bridges, to the waste or to parts that do
+	MinTabs         int `json:"min_tabs,omitempty"`           // the fewest of them
+	HeldByOnionSkin int `json:"held_by_onion_skin,omitempty"` // that an onion skin holds all round
+	Loose           int `json:"loose,omitempty"`              // that nothing of the drawings holds
+	HeldAtMarks     int `json:"held_at_marks,omitempty"`      // that a program is to hold by tabs, at marks
+	MinMarks        int `json:"min_marks,omitempty"`          // the fewest marks of them
 }
 
 // Corner is the joint of a front or back with a side.
 type Corner struct {
 	End         string `json:"end"`
 	Side        string `json:"side"`
-	Goes        bool   `json:"goes"`
-	Captured    bool   `json:"captured"`          // held both ways, with a play
+	Fits        bool   `json:"fits"`
+	Interlocked bool   `json:"interlocked"`       // held both ways, with a play
 	Fingers     bool   `json:"fingers,omitempty"` // by fingers, up and down
-	Play        Range  `json:"play"`              // below 0: by how much it is too thick
+	Clearance   Range  `json:"clearance"`         // below 0: by how much it is too thick
 	Seat        string `json:"seat"`              // shoulder or floor, at the mean
 	ShoulderGap Range  `json:"shoulder_gap"`
 	FloorGap    Range  `json:"floor_gap"`
-	Recess      Range  `json:"recess"`        // of the end behind the side's ends; proud below 0
-	Open        Range  `json:"open,omitzero"` // between the end and this side's shoulder, where the other side stops it
-	Laps        bool   `json:"laps"`          // the side's face and the end's end are meant to be level
-	Lap         Range  `json:"lap"`           // how far the side stands proud there
+	Recess      Range  `json:"recess"`            // of the end behind the side's ends; proud below 0
+	OpenGap     Range  `json:"open_gap,omitzero"` // at this side's shoulder, where the other side stops the end
+	Laps        bool   `json:"laps"`              // the side's face and the end's end are meant to be level
+	Lap         Range  `json:"lap"`               // how far the side stands proud there
 }
 
-// Bottom is the bottom at its walls.
+// Bottom is the bottom at the parts about it.
 type Bottom struct {
-	Goes   bool     `json:"goes"`
-	Fit    string   `json:"fit,omitempty"` // slide-in or applied; else in grooves
-	Play   Range    `json:"play"`          // up and down, between all its walls
-	Slack  [2]Range `json:"slack"`         // across and along the box
-	Hold   Range    `json:"hold"`          // how deep it stands in the shallowest groove
-	Height Range    `json:"stand"`         // of its underside above the lower edges
+	Fits            bool     `json:"fits"`
+	BottomFit       string   `json:"bottom_fit,omitempty"` // slide-in or applied; else in grooves
+	Clearance       Range    `json:"clearance"`            // up and down, between all of them
+	BottomClearance [2]Range `json:"bottom_clearance"`     // across and along the box
+	Engagement      Range    `json:"engagement"`           // how deep it stands in the shallowest groove
+	Height          Range    `json:"height"`               // of its underside above the lower edges
 	// Gap is what stays open between it and the edges over it, where it is not in a
 	// groove; below 0 by how much it lifts a back.
-	Gap     Range    `json:"gap,omitzero"`
-	Blocked []string `json:"blocked,omitempty"` // walls in the way of one that is slid in, at the mean
+	Gap       Range    `json:"gap,omitzero"`
+	BlockedBy []string `json:"blocked_by,omitempty"` // parts in the way of one that is slid in, at the mean
 }
 
-// Divider is a board between two walls.
+// Divider is a board between two parts.
 type Divider struct {
-	Name   string    `json:"name"`
-	Walls  [2]string `json:"walls"`
-	Goes   bool      `json:"goes"`
-	Play   Range     `json:"play"`  // in both dados; below 0: by how much it is too thick
-	Slack  Range     `json:"slack"` // along its length
-	Hold   Range     `json:"hold"`  // how deep it stands in the shallower dado
-	Height Range     `json:"stand"` // of its lower edge above the bottom; below 0 it is lifted
-	Lifts  bool      `json:"lifts"` // it can be lifted out
+	Name         string    `json:"name"`
+	Between      [2]string `json:"between"`
+	Fits         bool      `json:"fits"`
+	Clearance    Range     `json:"clearance"`     // in both dados; below 0: by how much it is too thick
+	EndClearance Range     `json:"end_clearance"` // along its length
+	Engagement   Range     `json:"engagement"`    // how deep it stands in the shallower dado
+	Height       Range     `json:"height"`        // of its lower edge above the bottom; below 0 it is lifted
+	Removable    bool      `json:"removable"`     // it can be lifted out
 }
 
 // Crossing is where two dividers are halved over each other.
 type Crossing struct {
-	A    string `json:"a"`
-	B    string `json:"b"`
-	Goes bool   `json:"goes"`
-	Play Range  `json:"play"` // in the tighter of the two slots
+	A         string `json:"a"`
+	B         string `json:"b"`
+	Fits      bool   `json:"fits"`
+	Clearance Range  `json:"clearance"` // in the tighter of the two slots
 }
 
 // DrawerFront is a front before the box's own.
 type DrawerFront struct {
-	Gap    Range `json:"gap"`    // that stays open between the two
-	Covers Range `json:"covers"` // the least that they have in common, across or up
-	Holes  int   `json:"holes"`  // for its screws, through the box's front
+	Gap        Range `json:"gap"`         // that stays open between the two
+	MinOverlap Range `json:"min_overlap"` // the least that they have in common, across or up
+	ScrewHoles int   `json:"screw_holes"` // for its screws, through the box's front
 }
 
 // Overlap is what two pieces have in common where they stand.
@@ -194,7 +194,7 @@ type Cut struct {
 type Piece struct {
 	Name      string    `json:"name"`
 	Part      string    `json:"part"`
-	Placement Placement `json:"stand"`
+	Placement Placement `json:"placement"`
 }
 
 // Cuttable reports whether the verdict lets a shop cut from the files.

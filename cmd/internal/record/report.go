@@ -18,7 +18,7 @@ import (
 
 // Format is the number of report.json's layout; it changes when a reader would
 // have to.
-const Format = 3
+const Format = 4
 
 // Report is report.json. Lengths are in millimeters here and numbers in Units there, rounded to
 // a nanometer or a billionth of an inch.
@@ -69,7 +69,7 @@ type Drawer struct {
 	// once, Summary both in words.
 	Verdict string   `json:"verdict"`
 	Odds    float64  `json:"odds"`
-	Summary string   `json:"said"`
+	Summary string   `json:"summary"`
 	Outside Size     `json:"outside"`
 	Inside  Size     `json:"inside"`
 	Parts   []string `json:"parts"`
@@ -82,10 +82,10 @@ type Drawer struct {
 	// BottomOut is by how much a bottom that was slid in stands out behind when it has swollen.
 	BottomOut Length `json:"bottom_out,omitempty"`
 	// SlidInSolid reports whether its bottom is of solid wood and slid in from behind.
-	SlidInSolid bool   `json:"slid_in_solid,omitempty"`
-	Bores       []Bore `json:"bores,omitempty"`
+	SlideInSolid bool   `json:"slide_in_solid,omitempty"`
+	Bores        []Bore `json:"bores,omitempty"`
 	// MaxOpen is how far a shoulder, or another joint meant to be closed, may stay open.
-	MaxOpen Length `json:"most_open"`
+	MaxOpen Length `json:"max_open"`
 	// LooseDividers are those that are lifted out, as the proof names them: by number
 	// in the order of the parts and their stands.
 	LooseDividers []string `json:"loose_dividers,omitempty"`
@@ -93,19 +93,19 @@ type Drawer struct {
 }
 
 // Sag is of the bottom under its load: with simply supported and with clamped
-// edges, between which the truth is. Lasting is the greater of them when the load stays
-// for years. Stress is in N/mm2. Enough is the thickness with which a bottom of the same
+// edges, between which the truth is. LongTerm is the greater of them when the load stays
+// for years. Stress is in N/mm2. MinThickness is that with which a bottom of the same
 // stock keeps the limit, 0 where none does.
 type Sag struct {
 	Simple        Length  `json:"simple"`
 	Clamped       Length  `json:"clamped"`
-	Lasting       Length  `json:"lasting"`
+	LongTerm      Length  `json:"long_term"`
 	Limit         Length  `json:"limit"`
-	Enough        Length  `json:"enough"`
+	MinThickness  Length  `json:"min_thickness"`
 	StressSimple  float64 `json:"stress_simple"`
 	StressClamped float64 `json:"stress_clamped"`
-	// Thin says that thin-plate theory holds: else the bottom sags less.
-	Thin bool `json:"thin"`
+	// ThinPlate says that thin-plate theory holds: else the bottom sags less.
+	ThinPlate bool `json:"thin_plate"`
 }
 
 // Bore are holes in both ends of a part, which no drawing shows.
@@ -130,14 +130,14 @@ type Part struct {
 	Grain     string `json:"grain"`
 	Label     string `json:"label,omitempty"` // tells parts of one role apart
 	Spares    int    `json:"spares,omitempty"`
-	// Outline has corners as operations have them. Relieve are those into which
+	// Outline has corners as operations have them. ReliefCorners are those into which
 	// another part goes, by their index: a round bit clears them.
-	Outline    []Vertex    `json:"outline"`
-	Relieve    []int       `json:"relieve,omitempty"`
-	Operations []Operation `json:"operations"`
-	Placements []Placement `json:"stands"`
-	Files      Files       `json:"files"`
-	Engraved   *Engraved   `json:"engraved,omitempty"`
+	Outline       []Vertex    `json:"outline"`
+	ReliefCorners []int       `json:"relief_corners,omitempty"`
+	Operations    []Operation `json:"operations"`
+	Placements    []Placement `json:"placements"`
+	Files         Files       `json:"files"`
+	Engraved      *Engraved   `json:"engraved,omitempty"`
 }
 
 // Placement is the place of a panel in its box: where its origin is, and the directions
@@ -284,7 +284,7 @@ func looseDividers(d batch.Drawer) (names []string) {
 func strength(out *Drawer, d batch.Drawer) {
 	s := d.Strength
 	out.BottomOut = Length(d.BottomOut)
-	out.SlidInSolid = d.Spec.BottomFit == joinery.BottomSlideIn && d.Spec.Bottom.Solid
+	out.SlideInSolid = d.Spec.BottomFit == joinery.BottomSlideIn && d.Spec.Bottom.Solid
 	out.Weight, out.Load, out.Rating = words.Grams(s.Empty), words.Grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }
@@ -306,8 +306,9 @@ func part(p batch.Part, engraving float64, u geom.Unit) Part {
 		Name: p.Name, Drawer: p.Drawer, Role: string(p.Role), Quantity: p.Quantity,
 		Length: Length(p.Panel.Length()), Width: Length(p.Panel.Width()), Thickness: Length(p.Panel.Thickness),
 		Stock: p.Stock.Name, Grain: string(p.Stock.Grain), Operations: []Operation{},
-		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline), Relieve: p.Panel.Outline.Marked(geom.Relief),
-		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, u),
+		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline),
+		ReliefCorners: p.Panel.Outline.Marked(geom.Relief),
+		Files:         Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, u),
 	}
 	for _, s := range p.Placements {
 		at := func(v geom.Vec3) [3]Length { return [3]Length{Length(v.X), Length(v.Y), Length(v.Z)} }

@@ -28,15 +28,16 @@ type DXF struct {
 
 // Router says how a router's cuts were drawn.
 type Router struct {
-	Overcut Length `json:"over_run"` // beyond the bit's radius
+	Overcut Length `json:"overcut"` // beyond the bit's radius
 	Relief  string `json:"relief"`
 	// Reliefs are those of operations that have one of their own.
 	Reliefs    map[string]mill.Relief `json:"reliefs,omitempty"`
 	ExactSlots string                 `json:"exact_slots"`
-	DepthFrom  string                 `json:"depth_from"`        // top: layers tell depths; spoilboard: they tell the wood left
-	PartGap    Length                 `json:"part_gap"`          // 0 when the job does not say
-	Through    Length                 `json:"through,omitempty"` // how far what goes through goes on into the spoilboard
-	Tabs       *Tabs                  `json:"tabs,omitempty"`
+	// DepthFrom is top, where layers tell depths, or spoilboard, where they tell the wood left.
+	DepthFrom      string `json:"depth_from"`
+	PartSpacing    Length `json:"part_spacing"`              // 0 when the job does not say
+	IntoSpoilboard Length `json:"into_spoilboard,omitempty"` // how far cuts that go through go on
+	Tabs           *Tabs  `json:"tabs,omitempty"`
 }
 
 // Tabs are the bridges that the job asks for.
@@ -51,8 +52,8 @@ type Tabs struct {
 type Readings struct {
 	Name      string `json:"name"`
 	Thickness Length `json:"thickness"` // the mean
-	Min       Length `json:"least"`
-	Max       Length `json:"most"`
+	Min       Length `json:"min"`
+	Max       Length `json:"max"`
 }
 
 // Layer is a line of the legend: what is cut on a layer of a drawing, and with what.
@@ -61,9 +62,9 @@ type Layer struct {
 	Layer     string `json:"layer"`
 	Operation string `json:"operation"`
 	Face      string `json:"face"`
-	Depth     Length `json:"depth"` // from the face
-	Remaining Length `json:"left"`  // of the wood under it; 0 where it goes through
-	Stated    string `json:"told"`  // through, depth or left: what the name tells
+	Depth     Length `json:"depth"`     // from the face
+	Remaining Length `json:"remaining"` // of the wood under it; 0 where it goes through
+	Stated    string `json:"stated"`    // through, depth or remaining: what the name tells
 	ToSet
 	Line     bool   `json:"line"` // open paths for the middle of the bit
 	Bit      string `json:"bit"`  // empty for a saw
@@ -84,12 +85,12 @@ func (l Layer) Cutter() Bit { return Bit{l.Bit, l.Diameter, l.Flutes, l.Tool} }
 
 // Faces says which faces of a part are cut, in the order of cutting.
 type Faces struct {
-	Part   string   `json:"part"`
-	Cut    []string `json:"cut"`
-	Turned bool     `json:"turned"`  // it has to be turned over
-	Beyond Length   `json:"beyond"`  // how far pockets reach past its edges
-	Gap    Length   `json:"gap"`     // how far apart parts must lie for that, and for the bit that cuts them out
-	EndGap Length   `json:"end_gap"` // beyond the ends, where registration holes may be
+	Part       string   `json:"part"`
+	Cut        []string `json:"cut"`
+	Flipped    bool     `json:"flipped"`     // it has to be turned over
+	Beyond     Length   `json:"beyond"`      // how far pockets reach past its edges
+	Spacing    Length   `json:"spacing"`     // how far apart parts must lie for that, and for the bit that cuts them out
+	EndSpacing Length   `json:"end_spacing"` // beyond the ends, where registration holes may be
 	// Blank is the least length and width of the piece that the part is cut from.
 	Blank [2]Length `json:"blank"`
 	Flip  *Flip     `json:"flip,omitempty"`
@@ -102,7 +103,7 @@ type Flip struct {
 	Along   bool   `json:"along"`
 	Across  bool   `json:"across"`
 	Allowed Length `json:"allowed"`
-	Words   string `json:"words"`
+	Text    string `json:"text"`
 }
 
 func drawn(b batch.Batch) DXF {
@@ -174,7 +175,7 @@ func (b drawnBoard) legend(file string, l router.Layer) Layer {
 	case l.Through():
 		out.Stated, out.Depth = "through", Length(b.thickness)
 	case l.Floor:
-		out.Stated = "left"
+		out.Stated = "remaining"
 	}
 	if b.dxf.Elevation {
 		low, up := l.Level(b.thickness)
@@ -190,13 +191,13 @@ func (b drawnBoard) legend(file string, l router.Layer) Layer {
 
 func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
 	length, width := p.Work.Blank(p.Panel)
-	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.TurnedOver(), Beyond: Length(p.Work.Beyond),
-		Gap: Length(p.Work.Gap), EndGap: Length(p.Work.EndGap),
+	out := Faces{Part: p.Name, Cut: []string{}, Flipped: p.Work.TurnedOver(), Beyond: Length(p.Work.Beyond),
+		Spacing: Length(p.Work.Gap), EndSpacing: Length(p.Work.EndGap),
 		Blank: [2]Length{Length(length), Length(width)}}
 	for _, f := range p.Work.Faces {
 		out.Cut = append(out.Cut, f.String())
 	}
-	if out.Turned && len(p.Bits) > 0 {
+	if out.Flipped && len(p.Bits) > 0 {
 		out.Flip = flip(d, p, u)
 	}
 	return out
@@ -222,6 +223,6 @@ func flip(d batch.Drawer, p batch.Part, u geom.Unit) *Flip {
 	} else {
 		clauses = append(clauses, "across, nothing moves, as these cuts run the full height")
 	}
-	out.Words = strings.Join(clauses, "; ")
+	out.Text = strings.Join(clauses, "; ")
 	return out
 }

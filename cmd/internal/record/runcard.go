@@ -16,21 +16,21 @@ import (
 type Run struct {
 	// Zero says where the machine's zero is, on all faces.
 	Zero string `json:"zero"`
-	// Through is how far what goes through goes on below the thickest board.
-	Through Length    `json:"through"`
-	KeepOut []Box     `json:"keep_out,omitempty"` // areas that nothing is cut in, from zero, on all faces
-	Faces   []RunFace `json:"faces"`              // in the order in which they are cut
+	// IntoSpoilboard is how far what goes through goes on below the thickest board.
+	IntoSpoilboard Length    `json:"into_spoilboard"`
+	KeepOut        []Box     `json:"keep_out,omitempty"` // areas that nothing is cut in, from zero, on all faces
+	Faces          []RunFace `json:"faces"`              // in the order in which they are cut
 	// Minutes are estimated from the feeds of the bits; 0 where one of them was not said.
 	Minutes float64 `json:"minutes,omitempty"`
 }
 
 // RunFace is what is done with one face of a sheet up.
 type RunFace struct {
-	File   string    `json:"file"`
-	Face   string    `json:"face"`
-	Before []string  `json:"before"`         // what to do first, in order
-	Pins   []Pin     `json:"pins,omitempty"` // that are drilled with this face up
-	Steps  []RunStep `json:"steps"`
+	File        string    `json:"file"`
+	Face        string    `json:"face"`
+	Preparation []string  `json:"preparation"`    // what to do first, in order
+	Pins        []Pin     `json:"pins,omitempty"` // that are drilled with this face up
+	Steps       []RunStep `json:"steps"`
 }
 
 // Pin is a registration hole: its middle as the sheet lies on the machine, from zero.
@@ -46,7 +46,7 @@ type RunStep struct {
 	Layer     string `json:"layer"`
 	Operation string `json:"operation"`
 	Bit       string `json:"bit"`
-	Change    bool   `json:"change"`         // another bit than in the step before
+	BitChange bool   `json:"bit_change"`     // another bit than in the step before
 	Tool      int    `json:"tool,omitempty"` // its number in the machine
 	Diameter  Length `json:"diameter"`
 	ToSet
@@ -55,15 +55,15 @@ type RunStep struct {
 	Depth   Length `json:"depth"`
 	Through bool   `json:"through"`
 	Passes  int    `json:"passes"`
-	// Begins is how deep the outlines before have opened all of it: passes and time are counted
+	// StartDepth is how deep the outlines before have opened all of it: passes and time are counted
 	// from there.
-	Begins   Length  `json:"begins,omitempty"`
-	Speed    float64 `json:"speed,omitempty"`     // turns a minute
-	Feed     Length  `json:"feed,omitempty"`      // a minute; none where the bit only plunges
-	Plunge   Length  `json:"plunge,omitempty"`    // a minute
-	ChipLoad Length  `json:"chip_load,omitempty"` // for each edge
-	Cuts     int     `json:"cuts"`
-	Minutes  float64 `json:"minutes,omitempty"`
+	StartDepth Length  `json:"start_depth,omitempty"`
+	Speed      float64 `json:"speed,omitempty"`     // turns a minute
+	Feed       Length  `json:"feed,omitempty"`      // a minute; none where the bit only plunges
+	Plunge     Length  `json:"plunge,omitempty"`    // a minute
+	ChipLoad   Length  `json:"chip_load,omitempty"` // for each edge
+	Cuts       int     `json:"cuts"`
+	Minutes    float64 `json:"minutes,omitempty"`
 }
 
 // runOf is the card of a sheet that is laid out; nil where no router cuts it.
@@ -72,7 +72,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 		return nil
 	}
 	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board",
-		Through: Length(s.Router.IntoSpoilboard)}
+		IntoSpoilboard: Length(s.Router.IntoSpoilboard)}
 	if s.Router.FromSpoilboard {
 		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are " +
 			"heights over it, negative ones end in it"
@@ -83,7 +83,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	known, bit := true, -1
 	for i, d := range one.Drawn {
 		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Thickness.Mean}
-		face := RunFace{File: d.File, Face: d.Face.String(), Before: before(s, one, i, u)}
+		face := RunFace{File: d.File, Face: d.Face.String(), Preparation: before(s, one, i, u)}
 		for _, pin := range d.Part.Work.Pins {
 			if c, r, round := pin.AsCircle(); round && i == 0 {
 				if d.Face == geom.Outside { // its drawing is turned over
@@ -100,9 +100,11 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 			b := d.Part.Bits[l.Bit]
 			deep := l.Deepest(s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
 			from := begins(s, d, l)
-			step := RunStep{File: files[k].BitFile, Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit,
-				Diameter: Length(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean), Depth: Length(deep), Through: l.Through(),
-				Begins: Length(from), Passes: b.Passes(deep - from), Speed: b.Speed, Plunge: Length(b.Plunge), Cuts: len(l.Cuts)}
+			step := RunStep{File: files[k].BitFile, Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool,
+				BitChange: l.Bit != bit,
+				Diameter:  Length(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean), Depth: Length(deep), Through: l.Through(),
+				StartDepth: Length(from), Passes: b.Passes(deep - from), Speed: b.Speed, Plunge: Length(b.Plunge),
+				Cuts: len(l.Cuts)}
 			if slices.ContainsFunc(l.Cuts, func(c mill.Cut) bool { return !c.PlungeArea(b) }) {
 				step.Feed, step.ChipLoad = Length(b.Feed), Length(b.ChipLoad())
 			}

@@ -23,30 +23,30 @@ func (s Sheets) Unit() geom.Unit { return UnitOf(s.Units) }
 
 // SheetStock is the parts of one stock on its sheets.
 type SheetStock struct {
-	Stock     string      `json:"stock"`
-	Method    string      `json:"way"`
-	Stages    int         `json:"stages"` // 0 for any number
-	Kerf      Length      `json:"kerf"`
-	Trim      Length      `json:"trim"`
-	Ends      Length      `json:"trim_ends"`          // at the ends, where registration holes may be
-	Turned    bool        `json:"turned"`             // sheets are cut on both faces
-	Routed    bool        `json:"routed"`             // a router cuts them, and no saw
-	Short     [2]Length   `json:"short"`              // by how much sheets may be shorter and narrower than their sizes
-	KeepOut   []Box       `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
-	TurnedOn  *TurnedOn   `json:"turned_on,omitempty"`
-	Pieces    int         `json:"pieces"`
-	Count     int         `json:"count"`  // of sheets, without offcuts
-	MinSheets int         `json:"fewest"` // no layout does with less
-	Optimal   bool        `json:"best"`
-	Summary   string      `json:"said"`
-	Yield     float64     `json:"yield"` // part of the sheets' area that is pieces
-	Cost      float64     `json:"cost"`
-	Completed bool        `json:"whole"` // the search ended by itself
-	Sizes     []SheetSize `json:"sizes"`
-	Sheets    []LaidSheet `json:"sheets"` // different ones
-	Remaining []Shortfall `json:"left"`   // pieces that no sheet holds
-	Cuts      []SawCut    `json:"cuts"`   // in order, for saws
-	Moves     int         `json:"moves"`  // how often the fence or stop is set for them
+	Stock          string      `json:"stock"`
+	Method         string      `json:"method"`
+	Stages         int         `json:"stages"` // 0 for any number
+	Kerf           Length      `json:"kerf"`
+	Trim           Length      `json:"trim"`
+	EndTrim        Length      `json:"end_trim"`           // at the ends, where registration holes may be
+	Flipped        bool        `json:"flipped"`            // sheets are cut on both faces
+	Routed         bool        `json:"routed"`             // a router cuts them, and no saw
+	Undersize      [2]Length   `json:"undersize"`          // by how much sheets may be shorter and narrower than their sizes
+	KeepOut        []Box       `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
+	FlipOn         *TurnedOn   `json:"flip_on,omitempty"`
+	Pieces         int         `json:"pieces"`
+	Count          int         `json:"count"`     // of sheets, without offcuts
+	MinSheets      int         `json:"min_count"` // no layout does with less
+	Optimal        bool        `json:"optimal"`
+	Summary        string      `json:"summary"`
+	Yield          float64     `json:"yield"` // part of the sheets' area that is pieces
+	Cost           float64     `json:"cost"`
+	Completed      bool        `json:"completed"` // the search ended by itself
+	Sizes          []SheetSize `json:"sizes"`
+	Sheets         []LaidSheet `json:"sheets"`          // different ones
+	Unplaced       []Shortfall `json:"unplaced"`        // pieces that no sheet holds
+	Cuts           []SawCut    `json:"cuts"`            // in order, for saws
+	SettingChanges int         `json:"setting_changes"` // how often the fence or stop is set for them
 }
 
 // SheetSize is a size of sheet and how many are used.
@@ -73,7 +73,7 @@ type LaidSheet struct {
 	Size       int              `json:"size"`
 	Yield      float64          `json:"yield"`
 	Weight     float64          `json:"weight_kg,omitempty"`
-	Placements []SheetPlacement `json:"placed"`
+	Placements []SheetPlacement `json:"placements"`
 	Offcuts    []Box            `json:"offcuts"`
 	Files      []string         `json:"files,omitempty"`
 	Layers     []Layer          `json:"layers,omitempty"` // the legend of its drawings
@@ -97,7 +97,7 @@ func BoxOf(r geom.Rect) Box {
 type SheetPlacement struct {
 	Part string `json:"part"`
 	Box
-	Rotated bool   `json:"turned"`
+	Rotated bool   `json:"rotated"`
 	Board   string `json:"board,omitempty"` // what the cuts call it
 	Held    *Tie   `json:"held,omitempty"`  // by a router's drawings
 }
@@ -106,16 +106,16 @@ type SheetPlacement struct {
 // the blade.
 type SawCut struct {
 	Stage          int        `json:"stage"`
-	Kind           string     `json:"kind"`    // hand-held, fence cut or crosscut
-	Trim           bool       `json:"trim"`    // it straightens an edge
-	Setting        Length     `json:"setting"` // of clean-up cuts other than along the fence, what they take off
-	SettingChanged bool       `json:"moved"`   // it is another than that of the cut before
+	Kind           string     `json:"kind"`            // hand-held, fence cut or crosscut
+	Trim           bool       `json:"trim"`            // it straightens an edge
+	Setting        Length     `json:"setting"`         // of clean-up cuts other than along the fence, what they take off
+	SettingChanged bool       `json:"setting_changed"` // it is another than that of the cut before
 	Count          int        `json:"count"`
-	Workpiece      Workpiece  `json:"from"`
-	Yields         *Workpiece `json:"gives,omitempty"`
-	Remainder      *Workpiece `json:"left,omitempty"`
-	NeedsHelper    bool       `json:"two,omitempty"`   // the board is too heavy for one person
-	Short          bool       `json:"short,omitempty"` // it is too small to be held by hand
+	Workpiece      Workpiece  `json:"workpiece"`
+	Yields         *Workpiece `json:"yields,omitempty"`
+	Remainder      *Workpiece `json:"remainder,omitempty"`
+	NeedsHelper    bool       `json:"needs_helper,omitempty"`      // the board is too heavy for one person
+	TooSmallToHold bool       `json:"too_small_to_hold,omitempty"` // it is too small to be held by hand
 }
 
 // Workpiece is a board in hand.
@@ -127,7 +127,7 @@ type Workpiece struct {
 	Offcut bool   `json:"offcut,omitempty"` // it is kept
 	Waste  bool   `json:"waste,omitempty"`  // it is too small for that
 	// Clean is what trims leave of an offcut.
-	Clean *[2]Length `json:"clean,omitempty"`
+	CleanSize *[2]Length `json:"clean_size,omitempty"`
 }
 
 // Pieces are parts of one name.
@@ -139,7 +139,7 @@ type Pieces struct {
 // Shortfall is pieces without a sheet, and why.
 type Shortfall struct {
 	Pieces
-	Why string `json:"why"`
+	Reason string `json:"reason"`
 }
 
 func whyLeft(s *sheets.Stock, piece int) string {

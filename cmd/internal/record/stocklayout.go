@@ -22,28 +22,28 @@ func fromNM(l int64) Length { return Length(geom.Length(l).MM()) }
 func sheetStock(of *sheets.Stock, u geom.Unit, pictures filing.Formats) SheetStock {
 	s, l := stockLayout{of, u, pictures}, of.Layout
 	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages,
-		Kerf: fromNM(s.Rules.Kerf), Trim: fromNM(int64(s.Trim)), Ends: fromNM(int64(s.Trim)),
-		Turned: s.RotatedSheets, Routed: s.Routed,
+		Kerf: fromNM(s.Rules.Kerf), Trim: fromNM(int64(s.Trim)), EndTrim: fromNM(int64(s.Trim)),
+		Flipped: s.RotatedSheets, Routed: s.Routed,
 		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed,
-		Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Remaining: []Shortfall{}, Cuts: []SawCut{},
-		Moves: breakdown.Moves(s.Cuts)}
+		Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Unplaced: []Shortfall{}, Cuts: []SawCut{},
+		SettingChanges: breakdown.Moves(s.Cuts)}
 	if s.Routed {
-		out.Short = [2]Length{Length(s.Short[0]), Length(s.Short[1])}
+		out.Undersize = [2]Length{Length(s.Short[0]), Length(s.Short[1])}
 	}
 	for _, k := range s.KeepOut {
 		out.KeepOut = append(out.KeepOut, BoxOf(k))
 	}
 	if on, pins := s.TurnedOn(); on != "" {
-		out.TurnedOn = &TurnedOn{On: on, Pins: [][2]Length{}, Hole: Length(2 * s.Pin.Radius)}
+		out.FlipOn = &TurnedOn{On: on, Pins: [][2]Length{}, HoleDiameter: Length(2 * s.Pin.Radius)}
 		for _, q := range pins {
-			out.TurnedOn.Pins = append(out.TurnedOn.Pins, [2]Length{Length(q.X), Length(q.Y)})
+			out.FlipOn.Pins = append(out.FlipOn.Pins, [2]Length{Length(q.X), Length(q.Y)})
 		}
 	}
 	used, full := s.Used(), 0
 	for i, z := range s.Sheets {
 		out.Sizes = append(out.Sizes, SheetSize{Name: z.Name, Length: fromNM(z.Length), Width: fromNM(z.Width),
 			Offcut: z.Offcut, Batch: z.Batch, Price: z.Price, Used: used[i]})
-		out.Ends = fromNM(z.Trim.Left)
+		out.EndTrim = fromNM(z.Trim.Left)
 		if !z.Offcut {
 			out.Cost += float64(z.Price * float64(used[i]))
 			full++
@@ -53,7 +53,7 @@ func sheetStock(of *sheets.Stock, u geom.Unit, pictures filing.Formats) SheetSto
 	s.addSheets(&out)
 	for i, n := range l.Remaining {
 		if out.Pieces += s.Pieces[i].Count; n > 0 {
-			out.Remaining = append(out.Remaining, Shortfall{Pieces{s.Pieces[i].Name, n}, whyLeft(of, i)})
+			out.Unplaced = append(out.Unplaced, Shortfall{Pieces{s.Pieces[i].Name, n}, whyLeft(of, i)})
 		}
 	}
 	out.Summary = saidOf(l, s.Remaining(), full, out.Cost > 0)
@@ -116,7 +116,7 @@ func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
 func (s stockLayout) sawCut(c breakdown.Cut) SawCut {
 	cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: fromNM(c.Setting),
 		SettingChanged: c.SettingChanged, Count: c.Count, Workpiece: s.workpiece(c.Workpiece),
-		NeedsHelper: c.NeedsHelper, Short: c.Short}
+		NeedsHelper: c.NeedsHelper, TooSmallToHold: c.Short}
 	if c.Yields.Name != "" {
 		one := s.workpiece(c.Yields)
 		cut.Yields = &one
@@ -135,7 +135,7 @@ func (s stockLayout) workpiece(h breakdown.Workpiece) Workpiece {
 	out := Workpiece{Name: h.Name, Length: fromNM(h.Length), Width: fromNM(h.Width), Piece: h.Piece,
 		Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
 	if out.Offcut {
-		out.Clean = &[2]Length{fromNM(h.Clean[0]), fromNM(h.Clean[1])}
+		out.CleanSize = &[2]Length{fromNM(h.Clean[0]), fromNM(h.Clean[1])}
 	}
 	return out
 }

@@ -47,13 +47,13 @@ function draw(laid) {
 function figure(sheet, size) {
   const name = `sheet ${sheet.number}${sheet.count > 1 ? ` (${sheet.count} alike)` : ''}`;
   const counts = new Map();
-  for (const p of sheet.placed) counts.set(p.part, (counts.get(p.part) ?? 0) + 1);
+  for (const p of sheet.placements) counts.set(p.part, (counts.get(p.part) ?? 0) + 1);
   const list = [...counts].map(([part, n]) => `${n} × ${part}`).join(', ');
   const high = size.width, letters = Math.max(size.length, size.width) / 60;
   const drawing = svg('svg', { viewBox: `0 0 ${size.length} ${high}`, role: 'img', 'aria-label': `${name}: ${list}` },
     svg('rect', { class: 'sheet', width: size.length, height: high }),
     ...sheet.offcuts.map((o) => svg('rect', { class: 'offcut', x: o.x, y: high - o.y - o.width, width: o.length, height: o.width })),
-    ...sheet.placed.map((p) => {
+    ...sheet.placements.map((p) => {
       const y = high - p.y - p.width;
       const words = svg('text', { x: p.x + p.length / 2, y: y + p.width / 2, 'font-size': letters });
       if (p.length > p.width ? p.part.length * letters * 0.55 < p.length && p.width > letters : p.part.length * letters * 0.55 < p.length) words.textContent = p.part;
