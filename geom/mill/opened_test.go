@@ -57,8 +57,11 @@ func TestBeginAt(t *testing.T) {
 		return []Cut{{Operation: Profile, Outline: geom.Rectangle(x, 0, x+100, 60)}}
 	}
 	for apart, want := range map[float64]float64{12.05: 10.5, 14.1: 0} {
-		if got := BeginAt(slots, []Floor{{12, part(0)}, {10.5, part(100 + apart)}}, bits); got != want {
-			t.Errorf("parts %g apart: %g, want %g", apart, got, want)
+		for _, deep := range [][2]float64{{12, 10.5}, {10.5, 12}} {
+			floors := []Floor{{deep[0], part(0)}, {deep[1], part(100 + apart)}}
+			if got := BeginAt(slots, floors, bits); got != want {
+				t.Errorf("parts %g apart: %g, want %g", apart, got, want)
+			}
 		}
 	}
 	if got := BeginAt(slots, nil, bits); got != 0 {

@@ -13,26 +13,26 @@ import (
 	"pgregory.net/rapid"
 )
 
-// lengthsIn makes a report that has a length in every field of one, and two entries in each list.
-func lengthsIn(t reflect.Type, next func() float64) reflect.Value {
+// filled is a value of a type with numbers in all of its fields, and two entries in each list.
+func filled(t reflect.Type, next func(reflect.Type) float64) reflect.Value {
 	v := reflect.New(t).Elem()
 	switch t.Kind() {
 	case reflect.Float64:
-		v.SetFloat(next())
+		v.SetFloat(next(t))
 	case reflect.Pointer:
 		v.Set(reflect.New(t.Elem()))
-		v.Elem().Set(lengthsIn(t.Elem(), next))
+		v.Elem().Set(filled(t.Elem(), next))
 	case reflect.Struct:
 		for i := range t.NumField() {
-			v.Field(i).Set(lengthsIn(t.Field(i).Type, next))
+			v.Field(i).Set(filled(t.Field(i).Type, next))
 		}
 	case reflect.Array:
 		for i := range t.Len() {
-			v.Index(i).Set(lengthsIn(t.Elem(), next))
+			v.Index(i).Set(filled(t.Elem(), next))
 		}
 	case reflect.Slice:
 		for range 2 {
-			v.Set(reflect.Append(v, lengthsIn(t.Elem(), next)))
+			v.Set(reflect.Append(v, filled(t.Elem(), next)))
 		}
 	}
 	return v
@@ -44,7 +44,7 @@ func TestSettledIsReadBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		u := rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "unit")
 		draw := rapid.Float64Range(-5000, 5000)
-		r := lengthsIn(reflect.TypeFor[Report](), func() float64 { return draw.Draw(t, "mm") }).Interface().(Report)
+		r := filled(reflect.TypeFor[Report](), func(reflect.Type) float64 { return draw.Draw(t, "mm") }).Interface().(Report)
 		r.Units = u.String()
 		r = Settle(r, u)
 		if again := Settle(r, u); !reflect.DeepEqual(r, again) {
@@ -59,6 +59,26 @@ func TestSettledIsReadBack(t *testing.T) {
 			t.Fatalf("not read back as it was: %v", err)
 		}
 	})
+}
+
+// TestEveryLengthIsConverted: where all lengths are 1 in, report.json in inches has no 25.4, and they
+// are 1 in when it is read.
+func TestEveryLengthIsConverted(t *testing.T) {
+	inch := func(of reflect.Type) float64 {
+		if of == lengthType {
+			return geom.InchMM
+		}
+		return 0
+	}
+	r := filled(reflect.TypeFor[Report](), inch).Interface().(Report)
+	r.Units = geom.Inch.String()
+	data, err := JSON(r)
+	if err != nil || bytes.Contains(data, []byte("25.4")) || bytes.Count(data, []byte(": 1")) < 200 {
+		t.Errorf("%v, or a length that is no number of inches:\n%s", err, data)
+	}
+	if back, err := Read(data); err != nil || !reflect.DeepEqual(back, r) {
+		t.Errorf("%v, or read back as another length", err)
+	}
 }
 
 // TestNumbersOfJSON: 1 in is 25.4 mm exactly, 1 sq ft 144 x 25.4 x 25.4 = 92,903.04 mm2. Lengths
