@@ -93,59 +93,108 @@ func square(text string) (drawing.Drawing, error) {
 // quiet is the empty zone about a code in modules, as ISO/IEC 18004 asks for.
 const quiet = 4
 
-// label draws one: the part's name over all of it, the code at the left, and at the
-// right what else there is, from the top down as far as there is room.
+// label draws one: the part's name over all of it, the code at the left, and at the right
+// what else there is. Grain and triangle stand at the foot, which has its room first: words
+// are as large as the rest of the room lets them.
 func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	d := drawing.Drawing{Width: wide, Height: high}
 	d.Loops(drawing.Pen{Width: 0.1, Ink: 0.3}, 0, geom.Rectangle(0, 0, wide, high))
-	const edge = 2.5
 	size := math.Min(5, high/7)
-	for size > minLetters && drawing.Width(drawing.Bold, size, l.Part) > wide-2*edge {
+	for size > minLetters && drawing.Width(drawing.Bold, size, l.Part) > wide-2*labelEdge {
 		size -= 0.1
 	}
-	y := high - edge - size
-	d.Words(edge, y, size, drawing.Bold, drawing.FitMiddle(drawing.Bold, size, wide-2*edge, l.Part))
+	y := high - labelEdge - size
+	d.Words(labelEdge, y, size, drawing.Bold, drawing.FitMiddle(drawing.Bold, size, wide-2*labelEdge, l.Part))
 	y -= 0.3 * size
-	side := math.Min(math.Min(y-edge, wide/2), 45)
+	side := math.Min(math.Min(y-labelEdge, wide/2), 45)
 	scale := side / (code.Width + 2*quiet)
 	d.Add(code, geom.Point{X: float64(scale * quiet), Y: y - side + float64(scale*quiet)}, scale)
-	x := side
-	body := math.Min(3.6, (y-edge)/9)
-	room := wide - x - edge
-	line := func(f drawing.Face, s string) {
-		for _, l := range drawing.Wrap(f, body, room, s) {
-			if y -= 1.25 * body; y < edge {
-				return
-			}
-			d.Words(x, y, body, f, l)
+	body := math.Min(3.6, (y-labelEdge)/9)
+	for body > minLetters && l.needs(body, wide-side-labelEdge) > y-labelEdge {
+		body -= 0.05
+	}
+	l.words(&d, geom.Rect{Min: geom.Point{X: side, Y: labelEdge}, Max: geom.Point{X: wide - labelEdge, Y: y}}, body)
+	return d
+}
+
+// labelEdge is how far what is printed keeps off the edge of a label, in mm.
+const labelEdge = 2.5
+
+// The rows of a label's words, in heights of their letters.
+const (
+	textRow  = 1.25
+	arrowRow = 1.6
+	footRow  = 2.0
+)
+
+// labelLine is a line of a label's words.
+type labelLine struct {
+	face drawing.Face
+	text string
+}
+
+// lines are the words of a label, broken for letters of a size in mm and the width of their room.
+func (l Label) lines(body, room float64) (list []labelLine) {
+	add := func(f drawing.Face, s string) {
+		if s == "" {
+			return
+		}
+		for _, one := range drawing.Wrap(f, body, room, s) {
+			list = append(list, labelLine{f, one})
 		}
 	}
-	if l.Drawer != "" {
-		line(drawing.Regular, l.Drawer)
+	add(drawing.Regular, l.Drawer)
+	add(drawing.Bold, fmt.Sprintf("piece %d of %d", l.Piece, l.Of))
+	add(drawing.Regular, l.Facts)
+	add(drawing.Bold, l.Face)
+	return list
+}
+
+// foot reports whether something stands at the foot of the label.
+func (l Label) foot() bool { return l.Grain || l.Set > 1 }
+
+// needs is the height that a label's words, arrow and foot take, in mm.
+func (l Label) needs(body, room float64) float64 {
+	rows := float64(textRow * float64(len(l.lines(body, room))))
+	if l.Edge != "" {
+		rows += arrowRow
 	}
-	line(drawing.Bold, fmt.Sprintf("piece %d of %d", l.Piece, l.Of))
-	line(drawing.Regular, l.Facts)
-	if l.Face != "" {
-		line(drawing.Bold, l.Face)
+	if l.foot() {
+		rows += footRow
 	}
-	if y -= 1.6 * body; y < edge {
-		return d
+	return rows * body
+}
+
+// words prints them into their room: what does not fit into it is left out, the last lines
+// first, never the foot.
+func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
+	low := room.Min.Y
+	if l.foot() {
+		foot := geom.Point{X: room.Min.X, Y: low + float64(0.2*body)}
+		if l.Grain {
+			grain(d, foot, body)
+		}
+		if l.Set > 1 {
+			wide := float64(1.1 * body * float64(l.Set))
+			triangle(d, geom.Rect{Min: geom.Point{X: room.Max.X - wide, Y: low}, Max: geom.Point{X: room.Max.X, Y: low + float64(1.6*body)}}, l.Place, l.Set)
+		}
+		low += float64(footRow * body)
 	}
-	if l.Edge != "" { // an arrow to the lower edge of the label, which is to be the part's
-		d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + body}, geom.Point{X: x + body/3, Y: y + body/4})
-		d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5}, geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
-		d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room-body, l.Edge))
+	x, y := room.Min.X, room.Max.Y
+	for _, one := range l.lines(body, room.Width()) {
+		if y-float64(textRow*body) < low {
+			return
+		}
+		y -= float64(textRow * body)
+		d.Words(x, y, body, one.face, one.text)
 	}
-	if y -= 2 * body; y < edge {
-		return d
+	if y -= float64(arrowRow * body); l.Edge == "" || y < low {
+		return
 	}
-	if l.Grain {
-		grain(&d, geom.Point{X: x, Y: y}, body)
-	}
-	if l.Set > 1 {
-		triangle(&d, geom.Rect{Min: geom.Point{X: wide - edge - 1.1*body*float64(l.Set), Y: y - 0.2*body}, Max: geom.Point{X: wide - edge, Y: y + 1.4*body}}, l.Place, l.Set)
-	}
-	return d
+	// An arrow to the lower edge of the label, which is to be the part's.
+	d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + body}, geom.Point{X: x + body/3, Y: y + body/4})
+	d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5}, geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
+	d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room.Width()-body, l.Edge))
 }
 
 // minLetters is the size of letters, in mm, under which a name is cut short rather.
