@@ -15,16 +15,20 @@ import (
 // assembly says in which order boxes of each kind of corner are put together.
 func (m maker) assembly() {
 	m.Chapter("Assembly")
-	said := make(map[[5]string]bool)
+	said := make(map[[6]string]bool)
 	for _, d := range m.batch.Drawers {
 		s := d.Spec
-		kind := [5]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit), string(s.GrooveEnds),
-			fmt.Sprint(s.Bottom.Solid)}
+		kind := [6]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit), string(s.GrooveEnds),
+			fmt.Sprint(s.Bottom.Solid), strings.Join(hangFront(d), " ")}
 		if said[kind] {
 			continue
 		}
 		said[kind] = true
-		m.Heading(1, fmt.Sprintf("%s, bottom %s", s.Joint, bottoms[s.BottomFit]))
+		heading := fmt.Sprintf("%s, bottom %s", s.Joint, bottoms[s.BottomFit])
+		if s.DrawerFront != nil {
+			heading += ", with a drawer front"
+		}
+		m.Heading(1, heading)
 		for i, step := range steps(m.report, d) {
 			m.Item(0, fmt.Sprintf("%d.", i+1), step)
 		}
@@ -41,8 +45,10 @@ func (m maker) assembly() {
 			m.reported(k.Diagonal), m.reported(k.MaxDiagonalDifference))
 	}
 	m.table(t)
-	m.Small("Two sides and a box front: held side by side, or the stock is not what was measured. Diagonals: over the " +
+	m.Small("Two sides and a box front: their thicknesses, the three boards held together in one caliper; another reading " +
+		"says that the stock is not what was measured. Apart at most: the limit of the job for the box in its clamps. Diagonals: over the " +
 		"ends of the sides. " + present.Squaring)
+	m.drawerFronts()
 	m.hardware()
 }
 
@@ -53,7 +59,7 @@ var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joi
 // steps are the order of work for a box.
 func steps(r record.Report, d batch.Drawer) []string {
 	s := d.Spec
-	return slices.Concat(beforeGlue(d), glue(s), []string{joinWalls(r, s), clamp(s)}, squareUp(d))
+	return slices.Concat(beforeGlue(d), glue(s), []string{joinWalls(r, s), clamp(s)}, squareUp(d), hangFront(d))
 }
 
 // beforeGlue is what is done while the parts of a box are dry.

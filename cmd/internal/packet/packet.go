@@ -182,9 +182,11 @@ func (m maker) openings() {
 			m.Text(upper(present.ShimText(c, m.unit)) + ".")
 		}
 		m.table(present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height"))
+		if len(c.Spacers) > 0 {
+			m.Text("Spacers: " + present.SpacerText(c) + ".")
+		}
 		for _, s := range c.Spacers {
-			m.Item(0, "·", fmt.Sprintf("spacer of %s %s under the slides of %s", m.reported(s.Length), unit,
-				names(s.Drawers)))
+			m.Item(0, "·", fmt.Sprintf("spacer of %s %s for %s", m.reported(s.Length), unit, names(s.Drawers)))
 		}
 	}
 	for _, a := range m.report.Alike {

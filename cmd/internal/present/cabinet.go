@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/record"
@@ -67,6 +68,21 @@ func ShimText(c record.Cabinet, u geom.Unit) string {
 		caliper(c.Shim, u), u)
 }
 
+// SpacerText says on what the spacers of a cabinet stand.
+func SpacerText(c record.Cabinet) string {
+	lowest := c.Rows[len(c.Rows)-1].Drawer // rows go from the top down
+	on := "on the opening's lower edge"
+	if !slices.ContainsFunc(c.Spacers, func(s record.Spacer) bool { return slices.Contains(s.Drawers, lowest) }) {
+		return "two of each, under the slides of a drawer while they are screwed on, on the slides below"
+	}
+	said := "two of each, under the slides of a drawer while they are screwed on: those of " + lowest + " stand " + on
+	if len(c.Rows) > 1 {
+		said += ", the others on the slides below"
+	}
+	return said + ". A cabinet floor that is lower than that edge, as behind the rail of a face frame, asks for " +
+		"those of " + lowest + " to be longer by as much"
+}
+
 // RowTable is where the boxes of a cabinet stand, from the top down.
 func RowTable(c record.Cabinet, u geom.Unit) Table {
 	unit := u.String()
@@ -102,10 +118,10 @@ func openings(out *Printed, r record.Report, u geom.Unit) {
 			fmt.Fprintln(out, ShimText(c, u))
 		}
 		RowTable(c, u).Print(out, "")
-		for i, s := range c.Spacers {
-			if i == 0 {
-				fmt.Fprintln(out, "spacers, each under a slide, on the datum or on the slide below:")
-			}
+		if len(c.Spacers) > 0 {
+			fmt.Fprintf(out, "spacers: %s.\n", SpacerText(c))
+		}
+		for _, s := range c.Spacers {
 			fmt.Fprintf(out, "  %s %s for %s\n", caliper(s.Length, u), unit, strings.Join(s.Drawers, ", "))
 		}
 		fmt.Fprintln(out,

@@ -160,7 +160,7 @@ var (
 	paperPart    = regexp.MustCompile(`^(\d+) pieces?, (.+) x (.+) (mm|in), of (.+), (\S.*) (mm|in) thick`)
 	paperLayout  = regexp.MustCompile(`^(\d+ (?:sheet|offcut)s? of|no sheet)`)
 	paperOpening = regexp.MustCompile(`^(.+): (\S+) x (\S+) x (\S+) (mm|in), (.+)$`)
-	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in) under the slides of (.+)$`)
+	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in) for (.+)$`)
 	paperForm    = regexp.MustCompile(`^(.+): (\d+) of them$`)
 	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bit|smallest bit|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?: (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)

@@ -55,7 +55,7 @@ func (p *partsReader) cabinets(text string) taken {
 	case packLine.MatchString(text):
 		p.printed("opening", p.opening, "packing", packLine.FindStringSubmatch(text)[1])
 	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "front height"):
-		p.rowTable(p.s.table("spacers,", "Heights are"), p.opening)
+		p.rowTable(p.s.table("spacers:", "Heights are"), p.opening)
 		return tableTaken
 	case spacerLine.MatchString(text):
 		p.spacerOf(spacerLine.FindStringSubmatch(text))

@@ -1,0 +1,69 @@
+package packet
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/sheets"
+)
+
+const inOpening = `units: mm
+stock:
+  birch: {thickness: [12.21, 12.16], grain: length}
+  board: {thickness: 5.9, grain: none}
+cutter: {kind: saw, width: 6.35}
+openings:
+  hole: {width: 560, height: 500, depth: 545, cabinet: frameless, fronts: %s}
+drawers:
+  - {name: chest, opening: hole, slide: side-mount, rows: 3, sides: birch, bottom: board%s}
+`
+
+// A box with a drawer front has its steps, after the glue has set; a job with both kinds of
+// boxes says which order is whose. One without has none.
+func TestDrawerFrontsAreHung(t *testing.T) {
+	said := func(d batch.Drawer) string { return strings.Join(steps(record.Report{}, d), "\n") }
+	with := read(t, "", fmt.Appendf(nil, inOpening, "inset", ", drawer-front: {stock: birch, handles: knob}"))
+	got := said(with.Drawers[0])
+	for _, want := range []string{"When the glue has set", "Hang the drawer front last. With the box on its slides",
+		"chapter Slides", "wider than the screws", "knob or handle"} {
+		at := strings.Index(got, want)
+		if at < 0 {
+			t.Fatalf("no %q, or not in that order:\n%s", want, got)
+		}
+		got = got[at:]
+	}
+	if got := said(read(t, "", fmt.Appendf(nil, inOpening, "none", "")).Drawers[0]); strings.Contains(got, "drawer front") {
+		t.Errorf("a box without a drawer front is told to hang one:\n%s", got)
+	}
+	apart := read(t, "", []byte(strings.Replace(strings.SplitAfter(string(many(1)), "drawers:\n")[0], "drawers:",
+		"drawers:\n  - {name: one, outside: 300 x 100 x 300, sides: ply, bottom: board, drawer-front: {stock: ply, "+
+			"width: 310, height: 110, overhang-left: 5, overhang-below: 5}}", 1)))
+	if got := said(apart.Drawers[0]); !strings.Contains(got, "lying on its back") || strings.Contains(got, "knob") {
+		t.Errorf("a drawer front without an opening, and without a handle:\n%s", got)
+	}
+}
+
+// The lowest slide's spacers stand on the opening's lower edge, each other on the slide below.
+func TestSpacersSayOnWhatTheyStand(t *testing.T) {
+	b := read(t, "", fmt.Appendf(nil, inOpening, "none", ""))
+	r := record.Make(b, sheets.Plan{}, nil)
+	if said := present.SpacerText(r.Cabinets[0]); !strings.Contains(said, "those of chest-3 stand on the opening's lower edge, "+
+		"the others on the slides below") || !strings.Contains(said, "face frame") {
+		t.Error(said)
+	}
+	r.Cabinets[0].Rows = r.Cabinets[0].Rows[2:]
+	if said := present.SpacerText(r.Cabinets[0]); strings.Contains(said, "the others") {
+		t.Error(said)
+	}
+	r.Cabinets[0].Spacers = r.Cabinets[0].Spacers[1:]
+	for i := range r.Cabinets[0].Spacers {
+		r.Cabinets[0].Spacers[i].Drawers = []string{"chest-1"}
+	}
+	if said := present.SpacerText(r.Cabinets[0]); strings.Contains(said, "lower edge") {
+		t.Error(said)
+	}
+}
