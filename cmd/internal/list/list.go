@@ -231,10 +231,13 @@ func (r *reader) get(row []string, head string) string {
 }
 
 // name is a name in one line, not too long for a label.
-func (r *reader) name(text string) string {
+func (r *reader) name(text string) string { return r.upTo(maxName, text) }
+
+// upTo is a name in one line of so many characters at most.
+func (r *reader) upTo(most int, text string) string {
 	name := oneLine(text)
-	if n := utf8.RuneCountInString(name); n > maxName {
-		r.fail(fmt.Sprintf("write up to %d", maxName), "the name %s has %d characters", quoted(name), n)
+	if n := utf8.RuneCountInString(name); n > most {
+		r.fail(fmt.Sprintf("write up to %d", most), "the name %s has %d characters", quoted(name), n)
 	}
 	return name
 }

@@ -24,6 +24,10 @@ type Shelf struct{ Offcuts []Offcut }
 // shelfHeads are those of a shelf's table; batch may be left out.
 var shelfHeads = []string{"stock", "name", "length", "width", "batch"}
 
+// maxOffcut is how long the name of an offcut can be: a job's title and a stock's name, a
+// space between them, and its numbers.
+const maxOffcut = 2*maxName + 40
+
 // ReadShelf reads a shelf as a table; bare numbers are in a unit. An empty file is an
 // empty shelf.
 func ReadShelf(file string, from io.Reader, unit geom.Unit) (Shelf, error) {
@@ -31,7 +35,7 @@ func ReadShelf(file string, from io.Reader, unit geom.Unit) (Shelf, error) {
 	var out Shelf
 	names := make(map[[2]string]bool)
 	err := r.table(from, func(row []string) {
-		o := Offcut{Stock: r.name(r.get(row, "stock")), Name: r.name(r.get(row, "name")), Batch: r.name(r.get(row, "batch"))}
+		o := Offcut{Stock: r.name(r.get(row, "stock")), Name: r.upTo(maxOffcut, r.get(row, "name")), Batch: r.name(r.get(row, "batch"))}
 		if o.Stock == "" || o.Name == "" {
 			r.fail("write both", "the offcut has no stock or no name")
 		}

@@ -50,3 +50,13 @@ func TestShelfMistakes(t *testing.T) {
 		}
 	}
 }
+
+// A shelf that the program has written can be read again, however long the names of job and
+// stock are, of which the offcut's is made.
+func TestShelfTakesItsOwnNames(t *testing.T) {
+	name := strings.Repeat("t", 60) + " " + strings.Repeat("s", maxName) + " 10000-12 (100)"
+	text := "stock,name,length,width\n" + strings.Repeat("s", maxName) + "," + name + ",900 mm,900 mm\n"
+	if s, err := ReadShelf("", strings.NewReader(text), geom.Millimetre); err != nil || s.Offcuts[0].Name != name {
+		t.Error(err)
+	}
+}

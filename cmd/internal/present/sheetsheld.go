@@ -58,19 +58,37 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 	return list
 }
 
-// HeldBy says in few words what holds the pieces of a part on a sheet, and how many of them
-// where it is not the same for all.
+// HeldBy says in few words what holds the pieces of a part on a sheet: by how many tabs each
+// hangs, and how many pieces are held in which way where it is not the same for all.
 func HeldBy(sheet record.LaidSheet, part string) string {
-	count := make(map[string]int)
+	count, tabs := make(map[string]int), make(map[string][2]int)
 	for _, p := range sheet.Placements {
-		if p.Part == part && p.Held != nil {
-			count[p.Held.Text]++
+		if p.Part != part || p.Held == nil {
+			continue
 		}
+		way := p.Held.Text
+		if n := p.Held.Tabs; n > 0 {
+			way = p.Held.By
+			have, ok := tabs[way]
+			if !ok {
+				have = [2]int{n, n}
+			}
+			tabs[way] = [2]int{min(have[0], n), max(have[1], n)}
+		}
+		count[way]++
 	}
 	all := slices.Sorted(maps.Keys(count))
-	for i, held := range all {
+	for i, way := range all {
+		if t, ok := tabs[way]; ok {
+			if all[i] = words.Count(t[1], "tab", "tabs"); t[0] < t[1] {
+				all[i] = fmt.Sprintf("%d to %s", t[0], all[i])
+			}
+			if count[way] > 1 {
+				all[i] += " each"
+			}
+		}
 		if len(all) > 1 {
-			all[i] = fmt.Sprintf("%d by %s", count[held], held)
+			all[i] = fmt.Sprintf("%d by %s", count[way], all[i])
 		}
 	}
 	return strings.Join(all, "; ")

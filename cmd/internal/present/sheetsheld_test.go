@@ -6,15 +6,17 @@ import (
 	"drawerwright/cmd/internal/record"
 )
 
-// TestHeldByCounts: pieces of a part that hang by different tabs are counted.
-func TestHeldByCounts(t *testing.T) {
-	held := func(part, words string) record.SheetPlacement {
-		return record.SheetPlacement{Part: part, Held: &record.Tie{Text: words}}
+// TestHeldBy: a part's pieces hang by so many tabs each; what holds some of them alone is counted.
+func TestHeldBy(t *testing.T) {
+	held := func(part, by string, tabs int, words string) record.SheetPlacement {
+		return record.SheetPlacement{Part: part, Held: &record.Tie{By: by, Tabs: tabs, Text: words}}
 	}
-	sheet := record.LaidSheet{Placements: []record.SheetPlacement{held("a", "8 tabs, 2 shared"),
-		held("a", "8 tabs, 1 shared"), held("a", "8 tabs, 1 shared"), held("b", "6 tabs"), held("b", "6 tabs")}}
-	for part, want := range map[string]string{"a": "2 by 8 tabs, 1 shared; 1 by 8 tabs, 2 shared", "b": "6 tabs",
-		"c": ""} {
+	sheet := record.LaidSheet{Placements: []record.SheetPlacement{held("a", "tabs", 8, "8 tabs, 2 shared"),
+		held("a", "tabs", 6, "6 tabs"), held("a", "tabs", 7, "7 tabs, 1 shared"), held("b", "tabs", 6, "6 tabs"),
+		held("b", "tabs", 6, "6 tabs"), held("d", "skin", 0, "skin of 0.3 mm"), held("d", "tabs", 4, "4 tabs"),
+		held("e", "tabs", 4, "4 tabs, 3 shared")}}
+	for part, want := range map[string]string{"a": "6 to 8 tabs each", "b": "6 tabs each", "c": "",
+		"d": "1 by skin of 0.3 mm; 1 by 4 tabs", "e": "4 tabs"} {
 		if got := HeldBy(sheet, part); got != want {
 			t.Errorf("%s is held by %q, want %q", part, got, want)
 		}

@@ -44,7 +44,7 @@ func (p Plan) Offcuts() (used, left []list.Offcut) {
 			}
 			for k, o := range one.Offcuts {
 				for n := range one.Count {
-					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(one, n, k), Length: side(o.Length), Width: side(o.Width), Batch: size.Batch})
+					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(s.Name, one, n, k), Length: side(o.Length), Width: side(o.Width), Batch: size.Batch})
 				}
 			}
 		}
@@ -53,9 +53,9 @@ func (p Plan) Offcuts() (used, left []list.Offcut) {
 }
 
 // OffcutName is what the k-th offcut of the n-th of sheets that are cut alike is called,
-// on its label and on a shelf.
-func (p Plan) OffcutName(one Sheet, n, k int) string {
-	return strings.TrimSpace(fmt.Sprintf("%s %d-%d", p.Title, one.Number+n, k+1))
+// on its label and on a shelf: by the job and the stock, since each stock has a sheet 1.
+func (p Plan) OffcutName(stock string, one Sheet, n, k int) string {
+	return strings.TrimSpace(fmt.Sprintf("%s %d-%d", strings.TrimSpace(p.Title+" "+stock), one.Number+n, k+1))
 }
 
 // Fits reports whether a piece could lie on any of the sheets, if there were enough.
