@@ -9,6 +9,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom"
 	"drawerwright/geom/nest"
 )
 
@@ -56,5 +57,15 @@ drawers: [{name: u, outside: 400 x 150 x 400, sides: b, bottom: c, joint: double
 		if !found || begins != (c.begins > 0) || math.Abs(sum-run.Minutes) > 0.051 {
 			t.Errorf("%q: slots %t, %q, %v minutes of %v", c.rules, found, said, sum, run.Minutes)
 		}
+	}
+}
+
+// TestPassesNotSaid: a bit without a pass depth has no number of passes, on the card too: what
+// the operator's program does is not 1 because the job says nothing.
+func TestPassesNotSaid(t *testing.T) {
+	face := record.RunFace{Steps: []record.RunStep{{Layer: "A", Depth: 6}, {Layer: "B", Depth: 6, PassDepth: 2, Passes: 3}}}
+	rows := RunTable(face, geom.Millimeter).Pick("passes").Texts()
+	if rows[0][0] != "-" || rows[1][0] != "3" {
+		t.Errorf("passes are %v", rows)
 	}
 }

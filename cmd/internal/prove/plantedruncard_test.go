@@ -17,9 +17,14 @@ var plantedRunCards = map[string]planted{
 		s := r.Faces[1].Steps
 		s[0], s[len(s)-1] = s[len(s)-1], s[0]
 	}),
-	"a step of the run card lost":       runCard(func(r *record.Run) { r.Faces[1].Steps = r.Faces[1].Steps[1:] }),
-	"another layer on the run card":     runCard(func(r *record.Run) { r.Faces[0].Steps[0].Layer += "X" }),
-	"fewer cuts on the run card":        runCard(func(r *record.Run) { r.Faces[1].Steps[0].Cuts-- }),
+	"a step of the run card lost":   runCard(func(r *record.Run) { r.Faces[1].Steps = r.Faces[1].Steps[1:] }),
+	"another layer on the run card": runCard(func(r *record.Run) { r.Faces[0].Steps[0].Layer += "X" }),
+	"fewer cuts on the run card":    runCard(func(r *record.Run) { r.Faces[1].Steps[0].Cuts-- }),
+	"a pass on the run card":        runCard(func(r *record.Run) { r.Faces[1].Steps[0].Passes++ }),
+	"a pass depth on the run card": runCard(func(r *record.Run) {
+		s := &r.Faces[1].Steps[0]
+		s.Passes, s.PassDepth = 1, s.Depth/2
+	}),
 	"another chip load on the run card": runCard(func(r *record.Run) { r.Faces[1].Steps[0].ChipLoad += 0.1 }),
 	"no through on the run card":        runCard(func(r *record.Run) { r.Faces[1].Steps[len(r.Faces[1].Steps)-1].Through = false }),
 	"another face on the run card":      runCard(func(r *record.Run) { r.Faces[0].Face = "inside" }),

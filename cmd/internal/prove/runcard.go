@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -70,12 +71,24 @@ func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) stri
 			l.From)
 	case s.From == "top" && !is(s.Depth, s.Set):
 		return fmt.Sprintf("it goes %g deep, and %g is to be set", s.Depth.In(u), s.Set.In(u))
-	case s.Passes < 1:
-		return "it has no pass"
+	case !passesReach(s):
+		return fmt.Sprintf("it has %s, which do not go from %g to %g deep by %g each",
+			words.Count(s.Passes, "pass", "passes"), s.StartDepth.In(u), s.Depth.In(u), s.PassDepth.In(u))
 	case math.Abs(s.ChipLoad.In(u)-load) > 1e-4+0.01*load:
 		return fmt.Sprintf("its chip load is %g; feed, speed and edges make %.4g", s.ChipLoad.In(u), load)
 	}
 	return ""
+}
+
+// passesReach reports whether the passes of a step are as many as it takes to go so deep, to
+// within a thousandth of one; without a pass depth there are none to count.
+func passesReach(s record.RunStep) bool {
+	if s.PassDepth <= 0 {
+		return s.Passes == 0
+	}
+	const near = 1e-3
+	need := math.Max(float64((s.Depth-s.StartDepth)/s.PassDepth), 0.5)
+	return float64(s.Passes) > need-near && float64(s.Passes) < need+1+near
 }
 
 // pinsOf compares the pins of the face that is cut first with the holes in its drawing.

@@ -54,7 +54,10 @@ type RunStep struct {
 	// with it.
 	Depth   Length `json:"depth"`
 	Through bool   `json:"through"`
-	Passes  int    `json:"passes"`
+	// Passes are how many the bit takes when it goes PassDepth deep in one; neither where the job
+	// says no pass depth.
+	Passes    int    `json:"passes,omitempty"`
+	PassDepth Length `json:"pass_depth,omitempty"`
 	// StartDepth is how deep the outlines before have opened all of it: passes and time are counted
 	// from there.
 	StartDepth Length  `json:"start_depth,omitempty"`
@@ -103,10 +106,13 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 			step := RunStep{File: files[k].BitFile, Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool,
 				BitChange: l.Bit != bit,
 				Diameter:  Length(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean), Depth: Length(deep), Through: l.Through(),
-				StartDepth: Length(from), Passes: b.Passes(deep - from), Speed: b.Speed, Plunge: Length(b.Plunge),
+				StartDepth: Length(from), PassDepth: Length(b.PassDepth), Speed: b.Speed, Plunge: Length(b.Plunge),
 				Cuts: len(l.Cuts)}
 			if slices.ContainsFunc(l.Cuts, func(c mill.Cut) bool { return !c.PlungeArea(b) }) {
 				step.Feed, step.ChipLoad = Length(b.Feed), Length(b.ChipLoad())
+			}
+			if b.PassDepth > 0 {
+				step.Passes = b.Passes(deep - from)
 			}
 			bit = l.Bit
 			for _, c := range l.Cuts {
