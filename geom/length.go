@@ -191,6 +191,10 @@ func parseNumber(s string) (*big.Rat, error) {
 	}
 	r := new(big.Rat).SetFrac(num, den)
 	if m[2] != "" {
+		if num.Cmp(den) >= 0 {
+			return nil, fmt.Errorf("%w: the fraction of %q is not less than 1; write it as 17 5/8, or as a fraction alone",
+				ErrLengthSyntax, s)
+		}
 		r.Add(r, new(big.Rat).SetInt(decimalInt(m[2])))
 	}
 	return r, nil

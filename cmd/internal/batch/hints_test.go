@@ -13,9 +13,9 @@ func TestHintsOfOneDrawer(t *testing.T) {
 	const stocks = "units: in\nstock:\n  half: {thickness: 0.472}\n  even: {thickness: [0.500, 0.505]}\n  quarter: {thickness: 0.205}\n"
 	for name, c := range map[string]struct{ text, code, hint, never string }{
 		// A slot of 0.25 for 0.205, which a standard lets be 1/64 off: an eighth makes it to fit.
-		"saw":          {"cutter: {kind: saw, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write a groove-cutter of 1/8 in and write a groove-clearance", ""},
-		"router table": {"cutter: {kind: router-table, diameter: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write a groove-cutter of 1/8 in and write a groove-clearance", ""},
-		"wide blade":   {"cutter: {kind: saw, width: 1/4, groove-cutter: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write a groove-cutter of 1/8 in", ""},
+		"saw":          {"cutter: {kind: saw, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write `cutter: {groove-cutter: 1/8 in}` and write `joinery: {groove-clearance:", ""},
+		"router table": {"cutter: {kind: router-table, diameter: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write `cutter: {groove-cutter: 1/8 in}` and write `joinery: {groove-clearance:", ""},
+		"wide blade":   {"cutter: {kind: saw, width: 1/4, groove-cutter: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write `cutter: {groove-cutter: 1/8 in}`", ""},
 		"iron":         {"cutter: {kind: hand, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "take a plow iron of 0.197 in", ""},
 		// One reading: more of them are the first thing to ask for.
 		"one reading": {"cutter: {kind: saw, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "recess", "half has one reading", "lots"},

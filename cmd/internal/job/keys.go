@@ -1,11 +1,14 @@
 package job
 
 import (
+	"cmp"
+	"regexp"
+	"strings"
+
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/opening"
-	"regexp"
 )
 
 // form is what the value of a key looks like.
@@ -43,8 +46,9 @@ type key struct {
 	fallback string // read in the place of a missing entry; empty when there is none
 	without  string // what happens without the entry, when that is no fallback
 	words    []string
-	sides    []string // what the numbers of a size are
-	min, max float64  // in millimeters for lengths, in the first unit for measures, both included
+	trade    map[string]string // what a shop may write for one of the words, in lower case
+	sides    []string          // what the numbers of a size are
+	min, max float64           // in millimeters for lengths, in the first unit for measures, both included
 	measures []measure
 	keys     []key
 	oneOf    []string // of the keys, one and no other has to be there
@@ -68,7 +72,7 @@ func mm(length float64) string { return geom.LengthOf(length).Text(geom.Millimet
 var jobKeys = []key{
 	{name: "job", form: formTitle, doc: "The title of the job, for the report and the printed list", without: "the title is empty",
 		example: "Bench drawers"},
-	{name: "units", form: formWord, required: true, words: []string{"mm", "in"}, doc: "The unit of every bare number in the file",
+	{name: "units", form: formWord, required: true, words: []string{"mm", "in"}, trade: unitWords, doc: "The unit of every bare number in the file",
 		example: "mm"},
 	{name: "stock", form: formNamed, required: true, keys: stockKeys, noun: "stock", most: maxStocks, doc: "The sheet materials by name, as they were measured",
 		example: "{birch: {thickness: 12.2}, hardboard: {thickness: 5.9}}"},
@@ -116,7 +120,7 @@ var jobKeys = []key{
 }
 
 var cutterKeys = []key{
-	{name: "kind", form: formWord, required: true, words: kindWords(),
+	{name: "kind", form: formWord, required: true, words: kindWords(), trade: kindTrade,
 		doc: "saw: a blade or dado stack, every slot is as wide as the cutter and runs through; router-table: a bit under a table with a fence, every slot is as wide as the bit; " +
 			"router: a CNC router, a slot is made to fit and can stop; hand: gauge, knife, saw, chisel and plow plane, a slot is made to fit and can stop",
 		example: "saw", with: "width: 6.35"},
@@ -136,6 +140,24 @@ var cutterKeys = []key{
 		without: "the router has one bit, of that diameter",
 		example: "{large: {diameter: 10, reach: 30}, small: {diameter: 6}}", with: "kind: router"},
 }
+
+// kindTrade is what a shop calls the kinds of cutters.
+var kindTrade = map[string]string{
+	"dado stack": string(joinery.Saw), "dado set": string(joinery.Saw), "dado blade": string(joinery.Saw),
+	"blade": string(joinery.Saw), "table saw": string(joinery.Saw), "tablesaw": string(joinery.Saw),
+	"cnc": string(joinery.Router), "cnc router": string(joinery.Router),
+	"hand saw": string(joinery.Hand), "handsaw": string(joinery.Hand), "hand tools": string(joinery.Hand),
+	"chisel": string(joinery.Hand), "plow": string(joinery.Hand),
+}
+
+// unitWords is what a shop calls the units of numbers.
+var unitWords = map[string]string{
+	"millimeter": "mm", "millimeters": "mm", "millimetre": "mm", "millimetres": "mm", "metric": "mm",
+	"inch": "in", "inches": "in", "imperial": "in", `"`: "in",
+}
+
+// UnitWord is the word of the job file for what a shop calls a unit; the same where none is.
+func UnitWord(called string) string { return cmp.Or(unitWords[strings.ToLower(called)], called) }
 
 func kindWords() (words []string) {
 	for _, k := range joinery.Kinds {

@@ -10,8 +10,12 @@ import (
 	"drawerwright/export/layer"
 )
 
-// bitSigns are those that the name of a bit may hold beside them: 1/4 up.
-const bitSigns = "/\"'"
+// Signs that names of some kinds may hold beside them, as boards and bits are called: birch
+// 1/2, 1/4" up. They are left out of the names of files.
+const (
+	bitSigns   = "/\"'"
+	stockSigns = "/"
+)
 
 // nameSigns are the signs that a name may hold beside letters, digits and the
 // marks that belong to letters.
@@ -92,12 +96,10 @@ type names map[string]struct {
 
 // check reports a name that cannot be one, or that an earlier one excludes.
 func (ns names) check(r *reader, name string, at Position, kind string) {
-	signs := nameSigns
-	if kind == "bit" {
-		signs += bitSigns
-	}
-	if fault := faultWithin(name, signs); fault != "" {
-		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, spaces and - _ . + ( ) may follow, %d characters in all", maxName),
+	more := map[string]string{"bit": bitSigns, "stock": stockSigns}[kind]
+	if fault := faultWithin(name, nameSigns+more); fault != "" {
+		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, spaces and %s may follow, %d characters in all",
+			strings.Join(strings.Split(strings.TrimSpace(nameSigns+more), ""), " "), maxName),
 			"the name %s %s", quote(name), fault)
 		return
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/words"
@@ -67,7 +68,7 @@ func changeText(c geom.Change, s joinery.Spec) string {
 		return fmt.Sprintf("write %s: %s under %s", c.Key, c.Word, c.Setting)
 	}
 	if c.Word != "" {
-		return fmt.Sprintf("write %s: %s", c.Setting, c.Word)
+		return "write " + entryText(c.Setting, c.Word)
 	}
 	if c.Count > 0 {
 		return fmt.Sprintf("write %s: %d for divider %d", c.Key, c.Count, c.Item+1)
@@ -97,7 +98,34 @@ func changeText(c geom.Change, s joinery.Spec) string {
 		}
 		return "give a bit of " + v
 	}
+	if _, own := sectionOf(c.Setting); own && c.Key == "" {
+		if c.Min == c.Max {
+			return "write " + entryText(c.Setting, v)
+		}
+		return fmt.Sprintf("write %s with %s", entryText(c.Setting, "..."), v)
+	}
 	return fmt.Sprintf("write a %s of %s", cmp.Or(c.Key, string(c.Setting)), v)
+}
+
+// sectionOf is the section in which an entry about joints stands; else it is not known by its
+// name alone.
+func sectionOf(s geom.Setting) (section string, own bool) {
+	is := func(k key) bool { return k.name == string(s) }
+	switch {
+	case slices.ContainsFunc(joineryKeys, is):
+		return "joinery", true
+	case s == joinery.SettingGrooveCutter:
+		return "cutter", true
+	}
+	return "", false
+}
+
+// entryText is an entry with its value as it stands in the file, its section with it.
+func entryText(s geom.Setting, value string) string {
+	if section, own := sectionOf(s); own {
+		return fmt.Sprintf("`%s: {%s: %s}`", section, s, value)
+	}
+	return fmt.Sprintf("%s: %s", s, value)
 }
 
 // cutterText asks for a cutter as it is to be had.

@@ -54,7 +54,11 @@ func (r *reader) word(n *node, k *key) string {
 			return w
 		}
 	}
-	r.suggest(CodeUnknownWord, n.at, didYouMean(n.text, k.words), "%s cannot be %s", k.name, quote(n.text))
+	other := didYouMean(n.text, k.words)
+	if w := k.trade[strings.ToLower(n.text)]; w != "" {
+		other = suggestion{"write `" + w + "`, the word for it here", []string{w}}
+	}
+	r.suggest(CodeUnknownWord, n.at, other, "%s cannot be %s", k.name, quote(n.text))
 	return ""
 }
 
