@@ -34,7 +34,7 @@ prints the whole reference: entries, commands and topics.`,
 			case len(args) == 1:
 				entries, err := job.Explained(args[0])
 				if err != nil {
-					return err
+					return toldError{err}
 				}
 				text = entriesText(args[0], entries, markdown)
 			}

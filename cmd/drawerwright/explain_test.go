@@ -31,6 +31,12 @@ func TestExplain(t *testing.T) {
 		"explain width":                      {exitDone, "cutter.width"},
 		"explain router.tabz":                {exitUsage, "did you mean `router.tabs`?"},
 		"explain stock.birch.thicknes":       {exitUsage, "did you mean `thickness`?"},
+		"explain overhang":                   {exitDone, "drawers.drawer-front.overhang-left"},
+		"explain knob":                       {exitDone, "drawers.drawer-front.handles\n"},
+		"explain Dado":                       {exitDone, "entries have Dado in their name"},
+		"help saw":                           {exitDone, "  safety "},
+		"help dado":                          {exitDone, "drawerwright explain dado"},
+		"help nonsense":                      {exitUsage, "there is no command or topic"},
 		"explain nonsense":                   {exitUsage, "drawerwright explain lists all"},
 		"explain .":                          {exitUsage, "no entry"},
 		"explain router.tabs drawers":        {exitUsage, "at most 1"},
@@ -53,6 +59,9 @@ func TestExplain(t *testing.T) {
 		code, out, errs := call(t, "", strings.Fields(args)...)
 		if code != c.code || !strings.Contains(out+errs, c.said) {
 			t.Errorf("%s: exit %d, want %d with %q:\n%s%s", args, code, c.code, c.said, out, errs)
+		}
+		if strings.Contains(errs, "hint:") && !strings.Contains(errs, "at most 1") {
+			t.Errorf("%s: a second hint beside what the message says: %s", args, errs)
 		}
 		reference := !strings.Contains(args, "--markdown") && !strings.HasPrefix(args, "help build") && args != "help"
 		if code == exitDone && reference {

@@ -89,12 +89,12 @@ func helpText(root *cobra.Command, args []string, markdown bool) (string, error)
 		return topicText(root, args[0], markdown)
 	}
 	if args[0] != "report" {
-		return "", fmt.Errorf("help takes one name here: write drawerwright help %s", args[0])
+		return "", toldError{fmt.Errorf("help takes one name here: write drawerwright help %s", args[0])}
 	}
 	d := reference.Level(args[1])
 	switch {
 	case d == nil:
-		return "", fmt.Errorf("report.json has no level %q: %s", args[1], job.DidYouMean(args[1], reference.Levels()))
+		return "", toldError{fmt.Errorf("report.json has no level %q: %s", args[1], job.DidYouMean(args[1], reference.Levels()))}
 	case markdown:
 		return d.Markdown(1), nil
 	}
@@ -106,7 +106,10 @@ func topicText(root *cobra.Command, name string, markdown bool) (string, error) 
 	topic, of := reference.Topic(name), commandOf(root, []string{name})
 	switch {
 	case topic == nil && of == nil:
-		return "", fmt.Errorf("there is no command or topic %q: %s", name, job.DidYouMean(name, helped(root)))
+		if said := reference.Mentioned(name); said != nil {
+			return said.Text(), nil
+		}
+		return "", toldError{fmt.Errorf("there is no command or topic %q: %s", name, job.DidYouMean(name, helped(root)))}
 	case topic == nil:
 		return append(reference.Doc{{Kind: reference.Title, Text: name}}, commandDoc(of)...).Markdown(1), nil
 	case markdown:

@@ -22,6 +22,9 @@ const (
 // errShown is an error whose words the user has already seen.
 var errShown = errors.New("shown")
 
+// toldError is an error of the command line that says itself what to write.
+type toldError struct{ error }
+
 // jobError marks an error as the job's, not the command line's.
 type jobError struct{ error }
 
@@ -42,6 +45,7 @@ func run(ctx context.Context, args []string, s streams) int {
 		err = jobError{out.failed}
 	}
 	var job jobError
+	var told toldError
 	switch {
 	case err == nil:
 		return exitDone
@@ -50,6 +54,10 @@ func run(ctx context.Context, args []string, s streams) int {
 	case errors.As(err, &job):
 		s.complain("drawerwright: %s", plain(err.Error()))
 		return exitJob
+	}
+	if errors.As(err, &told) {
+		s.complain("drawerwright: %s", plain(err.Error()))
+		return exitUsage
 	}
 	s.complain("drawerwright: %s\n  hint: drawerwright --help lists the commands, "+
 		"drawerwright COMMAND --help one of them", plain(err.Error()))

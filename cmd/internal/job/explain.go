@@ -39,13 +39,17 @@ func Entries() []Entry {
 
 // Explained are the entries that a path names: one, or all of that name where it could be
 // several. The path may leave steps out, and may have the names of stocks, bits and the like
-// in it. The error says which entry may have been meant.
+// in it. A word that is no entry's name gives those that have it in their name or among their
+// words: overhang, knob. The error says which entry may have been meant.
 func Explained(path string) ([]Entry, error) {
 	steps := strings.Split(path, ".")
 	if k := exactly(jobKeys, steps); k != nil {
 		return entriesOf(func(p placeOfKey) bool { return p.key() == k }), nil
 	}
 	found := entriesOf(func(p placeOfKey) bool { return leadsTo(steps, p.steps()) })
+	if len(found) == 0 && len(steps) == 1 {
+		found = entriesOf(func(p placeOfKey) bool { return p.key().has(strings.ToLower(path)) })
+	}
 	if len(found) > 0 {
 		return found, nil
 	}
@@ -59,6 +63,12 @@ func Explained(path string) ([]Entry, error) {
 		}
 	}
 	return nil, errors.New("the job file has no entry " + quote(path) + ": " + hint)
+}
+
+// has reports whether a word is a part of the key's name, or one of the words that it takes, or
+// what a shop says for one.
+func (k *key) has(word string) bool {
+	return slices.Contains(strings.Split(k.name, "-"), word) || slices.Contains(k.words, word) || k.trade[word] != ""
 }
 
 // exactly is the key at the end of steps from keys; nil where they lead nowhere. After a list

@@ -2,10 +2,14 @@ package reference
 
 import (
 	"embed"
+	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/layer"
 )
 
@@ -31,6 +35,27 @@ func Topic(name string) Doc {
 func About(topic string) string {
 	_, about, _ := strings.Cut(Topic(topic)[0].Text, ": ")
 	return about
+}
+
+// Mentioned says which topics and entries tell something of a word that is no topic; nil where
+// none does.
+func Mentioned(word string) Doc {
+	whole := regexp.MustCompile(`(?i)(^|[^\pL\d-])` + regexp.QuoteMeta(word) + `($|[^\pL\d-])`)
+	var d Doc
+	for _, t := range Topics {
+		if whole.MatchString(Topic(t).Text()) {
+			d = append(d, Block{Kind: Item, Term: t, Text: About(t) + "."})
+		}
+	}
+	entries, err := job.Explained(word)
+	if err == nil {
+		d = append(d, Block{Kind: Paragraph, Text: fmt.Sprintf("Of the job file: `drawerwright explain %s` (%s).", word,
+			words.Count(len(entries), "entry", "entries"))})
+	}
+	if len(d) == 0 {
+		return nil
+	}
+	return append(Doc{{Kind: Paragraph, Text: fmt.Sprintf("No topic is called %s. Of it speak, by `drawerwright help` and the name:", word)}}, d...)
 }
 
 // lists are what a text has in the place of {{name}}: from the tables of the program.
