@@ -61,6 +61,17 @@ func (p *planner) span() (bottom, top, left float64) {
 	return 0, h, 0
 }
 
+// atEdges says what fronts take of the opening's height at its edges, or cover beyond them.
+func (p *planner) atEdges() geom.Sentence {
+	switch edges := geom.Millimeters(p.Edge.Top + p.Edge.Bottom); p.Opening.Fronts {
+	case Inset:
+		return geom.Sentencef(" less %s for the gaps at top and bottom", edges)
+	case Overlay:
+		return geom.Sentencef(" and %s of overlay at top and bottom", edges)
+	}
+	return geom.Sentence{}
+}
+
 // heights are those of the fronts from the top down.
 func (p *planner) heights() ([]float64, bool) {
 	bottom, top, _ := p.span()
@@ -76,7 +87,8 @@ func (p *planner) heights() ([]float64, bool) {
 	switch {
 	case free == 0 && math.Abs(rest) > maxSpread:
 		taken, there := geom.Millimeters(top-bottom-rest), geom.Millimeters(top-bottom)
-		d := p.found.Fail("rows", SettingRows, "with the gaps the rows are %s high, and there are %s", taken, there)
+		d := p.found.Fail("rows", SettingRows, "with the gaps between them the rows are %s high, and have %s: the opening's %s%s",
+			taken, there, geom.Millimeters(p.plan.Opening.Height), p.atEdges())
 		d.Measured, d.Limit = taken, there
 		d.Ask = geom.Sentencef("leave one of them free, or change one by %s", geom.Millimeters(math.Abs(rest)))
 		return nil, false

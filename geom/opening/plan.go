@@ -98,16 +98,23 @@ func plan(b Bank) *planner {
 func (p *planner) measure() {
 	o := p.Opening
 	for _, m := range []struct {
-		what string
-		list []float64
-	}{{"width", o.Width}, {"height", o.Height}, {"depth", o.Depth}} {
+		level geom.Level
+		what  string
+		list  []float64
+		ask   string
+	}{
+		{geom.LevelWarning, "width", o.Width, "shim the slides where it is wider"},
+		{geom.LevelWarning, "height", o.Height, "see that the fronts clear it where it is lowest"},
+		{geom.LevelNote, "depth", o.Depth, "see that nothing stands out behind the slides"},
+	} {
 		low, high := least(m.list), greatest(m.list)
 		if spread := high - low; spread > maxSpread+settle {
-			d := p.found.Warn("opening-spread", SettingOpening,
+			d := p.found.Add(m.level, "opening-spread", SettingOpening, geom.Sentencef(
 				"the readings of the opening's %s differ by %s; the smallest, %s, counts",
-				m.what, geom.Millimeters(spread), geom.Millimeters(low))
+				m.what, geom.Millimeters(spread), geom.Millimeters(low)))
 			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(maxSpread)
-			d.Ask = geom.Sentencef("shim the slides where it is wider, or make the opening even")
+			d.Ask = geom.Sentencef("%s, or make the opening even; once that is settled, write %s: %s alone", m.ask,
+				m.what, geom.Millimeters(low))
 		}
 	}
 	if len(o.Diagonals) != 2 {

@@ -3,6 +3,7 @@ package opening
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"drawerwright/geom"
@@ -285,6 +286,40 @@ func BenchmarkThousandOpenings(b *testing.B) {
 	for b.Loop() {
 		for i := range 1000 {
 			Solve(base(func(b *Bank) { b.Opening.Width = []float64{400 + float64(i)*0.3} }))
+		}
+	}
+}
+
+// What readings of an opening differ by is said with what ends the saying: the smallest alone.
+// A depth that differs takes nothing from the box, and is no warning.
+func TestReadingsThatDiffer(t *testing.T) {
+	for what, c := range map[string]struct {
+		change func(o *Opening)
+		level  geom.Level
+	}{
+		"width":  {func(o *Opening) { o.Width = []float64{564, 560} }, geom.LevelWarning},
+		"height": {func(o *Opening) { o.Height = []float64{702, 698} }, geom.LevelWarning},
+		"depth":  {func(o *Opening) { o.Depth = []float64{545, 540} }, geom.LevelNote},
+	} {
+		b := base(func(b *Bank) { c.change(&b.Opening) })
+		_, found := Solve(b)
+		if len(found) != 1 || found[0].Level != c.level || !strings.Contains(found[0].Ask.In(geom.Millimeter), "write "+what+": ") {
+			t.Errorf("%s: %v", what, found)
+		}
+	}
+}
+
+// Rows that do not fill their room are told where that room comes from.
+func TestRowsAreToldTheirRoom(t *testing.T) {
+	for fronts, want := range map[Fronts]string{Inset: "less 4 mm for the gaps", Overlay: "and 4 mm of overlay", NoFront: "the opening's 702 mm"} {
+		b := base(func(b *Bank) {
+			b.Opening.Height, b.Opening.Fronts = []float64{702}, fronts
+			b.Edge = Edges{Top: 2, Bottom: 2}
+			b.Rows = []Row{{Front: 200}, {Front: 200}}
+		})
+		_, found := Solve(b)
+		if len(found) != 1 || !strings.Contains(found[0].Fact.In(geom.Millimeter), want) {
+			t.Errorf("%s: %v, want %q", fronts, found, want)
 		}
 	}
 }
