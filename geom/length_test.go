@@ -32,7 +32,8 @@ func TestParseLength(t *testing.T) {
 	for text, want := range map[string]error{
 		"": ErrLengthSyntax, "mm": ErrLengthSyntax, "NaN": ErrLengthSyntax, "Inf mm": ErrLengthSyntax, "1e308": ErrLengthUnit, "0x2": ErrLengthUnit,
 		"12 furlongs": ErrLengthUnit, "1/0 in": ErrLengthSyntax, "1/00": ErrLengthSyntax, "5 6": ErrLengthSyntax, "1/2/3": ErrLengthSyntax,
-		"1.2.3": ErrLengthSyntax, "14 9/8 in": ErrLengthSyntax, "3 8/8": ErrLengthSyntax, "12,21": ErrLengthSyntax, "1,000 mm": ErrLengthSyntax, "--1": ErrLengthSyntax, "1' 5": ErrLengthSyntax,
+		"1.2.3":     ErrLengthSyntax,
+		"14 9/8 in": ErrLengthSyntax, "3 8/8": ErrLengthSyntax, "12,21": ErrLengthSyntax, "1,000 mm": ErrLengthSyntax, "--1": ErrLengthSyntax, "1' 5": ErrLengthSyntax,
 		"1' -5/8 mm": ErrLengthSyntax, "5 5.5 in": ErrLengthSyntax, "100.1 m": ErrLengthRange, "99999999999999999999 m": ErrLengthRange,
 		`1' 2' 3"`: ErrLengthSyntax, "12 mm mm": ErrLengthUnit, "1_000": ErrLengthUnit, "５": ErrLengthSyntax,
 	} {

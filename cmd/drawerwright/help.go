@@ -94,7 +94,8 @@ func helpText(root *cobra.Command, args []string, markdown bool) (string, error)
 	d := reference.Level(args[1])
 	switch {
 	case d == nil:
-		return "", toldError{fmt.Errorf("report.json has no level %q: %s", args[1], job.DidYouMean(args[1], reference.Levels()))}
+		return "", toldError{fmt.Errorf("report.json has no level %q: %s", args[1],
+			job.DidYouMean(args[1], reference.Levels()))}
 	case markdown:
 		return d.Markdown(1), nil
 	}

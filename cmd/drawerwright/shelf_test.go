@@ -31,7 +31,8 @@ func TestShelfUsed(t *testing.T) {
 		t.Fatalf("%d, %s", status, errs)
 	}
 	now, _ := os.ReadFile(shelf)
-	if s := string(now); strings.Contains(s, "long") || !strings.Contains(s, "oak,other,900 mm,900 mm") || !strings.Contains(s, "birch,Bench drawers birch 2-1,") || !strings.Contains(s, "hardboard,Bench drawers hardboard 1-1,") {
+	if s := string(now); strings.Contains(s, "long") || !strings.Contains(s, "oak,other,900 mm,900 mm") ||
+		!strings.Contains(s, "birch,Bench drawers birch 2-1,") || !strings.Contains(s, "hardboard,Bench drawers hardboard 1-1,") {
 		t.Errorf("the shelf is %s", s)
 	}
 	if info, err := os.Stat(shelf); err != nil || info.Mode().Perm() != 0o600 && filepath.Separator == '/' {

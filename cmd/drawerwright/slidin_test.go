@@ -61,7 +61,8 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 		"bottom-fit: grooved-in": "would push the box apart", "bottom-fit: auto": "would push the box apart",
 	} {
 		code, _, errs := call(t, strings.Replace(slidInJob, "bottom-fit: slide-in", change, 1), "check", "-")
-		if code == exitDone || !strings.Contains(errs, want) || !strings.Contains(errs, "write `joinery: {bottom-fit: slide-in}`") {
+		if code == exitDone || !strings.Contains(errs, want) ||
+			!strings.Contains(errs, "write `joinery: {bottom-fit: slide-in}`") {
 			t.Errorf("%s: %s", change, errs)
 		}
 	}

@@ -176,7 +176,8 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 		}
 		if l.Set > 1 {
 			wide := float64(1.1 * body * float64(l.Set))
-			triangle(d, geom.Rect{Min: geom.Point{X: room.Max.X - wide, Y: low}, Max: geom.Point{X: room.Max.X, Y: low + float64(1.6*body)}}, l.Place, l.Set)
+			triangle(d, geom.Rect{Min: geom.Point{X: room.Max.X - wide, Y: low},
+				Max: geom.Point{X: room.Max.X, Y: low + float64(1.6*body)}}, l.Place, l.Set)
 		}
 		low += float64(footRow * body)
 	}
@@ -193,7 +194,8 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 	}
 	// An arrow to the lower edge of the label, which is to be the part's.
 	d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + body}, geom.Point{X: x + body/3, Y: y + body/4})
-	d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5}, geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
+	d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5},
+		geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
 	d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room.Width()-body, l.Edge))
 }
 

@@ -22,7 +22,8 @@ func TestLabelKeepsItsFoot(t *testing.T) {
 			d := label(l, code, size[0], size[1])
 			bare := l
 			bare.Set, bare.Place = 0, 0
-			if without := label(bare, code, size[0], size[1]); len(d.Shapes) != len(without.Shapes)+6 { // 4 pieces, the filled one, the triangle
+			// 4 pieces, the filled one, the triangle.
+			if without := label(bare, code, size[0], size[1]); len(d.Shapes) != len(without.Shapes)+6 {
 				t.Errorf("%v, %q: no triangle", size, facts)
 			}
 			if !slices.ContainsFunc(d.Texts, func(w drawing.Text) bool { return w.String == "grain" }) {

@@ -87,7 +87,8 @@ func (p *planner) heights() ([]float64, bool) {
 	switch {
 	case free == 0 && math.Abs(rest) > maxSpread:
 		taken, there := geom.Millimeters(top-bottom-rest), geom.Millimeters(top-bottom)
-		d := p.found.Fail("rows", SettingRows, "with the gaps between them the rows are %s high, and have %s: the opening's %s%s",
+		d := p.found.Fail("rows", SettingRows, "with the gaps between them the rows are %s high, and have %s: "+
+			"the opening's %s%s",
 			taken, there, geom.Millimeters(p.plan.Opening.Height), p.atEdges())
 		d.Measured, d.Limit = taken, there
 		d.Ask = geom.Sentencef("leave one of them free, or change one by %s", geom.Millimeters(math.Abs(rest)))

@@ -303,7 +303,8 @@ func TestReadingsThatDiffer(t *testing.T) {
 	} {
 		b := base(func(b *Bank) { c.change(&b.Opening) })
 		_, found := Solve(b)
-		if len(found) != 1 || found[0].Level != c.level || !strings.Contains(found[0].Ask.In(geom.Millimeter), "write "+what+": ") {
+		if len(found) != 1 || found[0].Level != c.level ||
+			!strings.Contains(found[0].Ask.In(geom.Millimeter), "write "+what+": ") {
 			t.Errorf("%s: %v", what, found)
 		}
 	}
@@ -311,7 +312,8 @@ func TestReadingsThatDiffer(t *testing.T) {
 
 // Rows that do not fill their room are told where that room comes from.
 func TestRowsAreToldTheirRoom(t *testing.T) {
-	for fronts, want := range map[Fronts]string{Inset: "less 4 mm for the gaps", Overlay: "and 4 mm of overlay", NoFront: "the opening's 702 mm"} {
+	for fronts, want := range map[Fronts]string{Inset: "less 4 mm for the gaps", Overlay: "and 4 mm of overlay",
+		NoFront: "the opening's 702 mm"} {
 		b := base(func(b *Bank) {
 			b.Opening.Height, b.Opening.Fronts = []float64{702}, fronts
 			b.Edge = Edges{Top: 2, Bottom: 2}

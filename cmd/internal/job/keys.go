@@ -72,7 +72,8 @@ func mm(length float64) string { return geom.LengthOf(length).Text(geom.Millimet
 var jobKeys = []key{
 	{name: "job", form: formTitle, doc: "The title of the job, for the report and the printed list", without: "the title is empty",
 		example: "Bench drawers"},
-	{name: "units", form: formWord, required: true, words: []string{"mm", "in"}, trade: unitWords, doc: "The unit of every bare number in the file",
+	{name: "units", form: formWord, required: true, words: []string{"mm", "in"}, trade: unitWords,
+		doc:     "The unit of every bare number in the file",
 		example: "mm"},
 	{name: "stock", form: formNamed, required: true, keys: stockKeys, noun: "stock", most: maxStocks, doc: "The sheet materials by name, as they were measured",
 		example: "{birch: {thickness: 12.2}, hardboard: {thickness: 5.9}}"},

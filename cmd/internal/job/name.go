@@ -98,7 +98,8 @@ type names map[string]struct {
 func (ns names) check(r *reader, name string, at Position, kind string) {
 	more := map[string]string{"bit": bitSigns, "stock": stockSigns}[kind]
 	if fault := faultWithin(name, nameSigns+more); fault != "" {
-		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, spaces and %s may follow, %d characters in all",
+		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, spaces and %s "+
+			"may follow, %d characters in all",
 			strings.Join(strings.Split(strings.TrimSpace(nameSigns+more), ""), " "), maxName),
 			"the name %s %s", quote(name), fault)
 		return

@@ -35,7 +35,8 @@ func ReadShelf(file string, from io.Reader, unit geom.Unit) (Shelf, error) {
 	var out Shelf
 	names := make(map[[2]string]bool)
 	err := r.table(from, func(row []string) {
-		o := Offcut{Stock: r.name(r.get(row, "stock")), Name: r.upTo(maxOffcut, r.get(row, "name")), Batch: r.name(r.get(row, "batch"))}
+		o := Offcut{Stock: r.name(r.get(row, "stock")), Name: r.upTo(maxOffcut, r.get(row, "name")),
+			Batch: r.name(r.get(row, "batch"))}
 		if o.Stock == "" || o.Name == "" {
 			r.fail("write both", "the offcut has no stock or no name")
 		}

@@ -46,7 +46,8 @@ func (m maker) assembly() {
 	}
 	m.table(t)
 	m.Small("Two sides and a box front: their thicknesses, the three boards held together in one caliper; another reading " +
-		"says that the stock is not what was measured. Apart at most: the limit of the job for the box in its clamps. Diagonals: over the " +
+		"says that the stock is not what was measured. Apart at most: the limit of the job for the box in its clamps. " +
+		"Diagonals: over the " +
 		"ends of the sides. " + present.Squaring)
 	m.drawerFronts()
 	m.hardware()

@@ -36,7 +36,8 @@ func TestDrawerFrontsAreHung(t *testing.T) {
 		}
 		got = got[at:]
 	}
-	if got := said(read(t, "", fmt.Appendf(nil, inOpening, "none", "")).Drawers[0]); strings.Contains(got, "drawer front") {
+	bare := read(t, "", fmt.Appendf(nil, inOpening, "none", ""))
+	if got := said(bare.Drawers[0]); strings.Contains(got, "drawer front") {
 		t.Errorf("a box without a drawer front is told to hang one:\n%s", got)
 	}
 	apart := read(t, "", []byte(strings.Replace(strings.SplitAfter(string(many(1)), "drawers:\n")[0], "drawers:",
@@ -51,8 +52,8 @@ func TestDrawerFrontsAreHung(t *testing.T) {
 func TestSpacersSayOnWhatTheyStand(t *testing.T) {
 	b := read(t, "", fmt.Appendf(nil, inOpening, "none", ""))
 	r := record.Make(b, sheets.Plan{}, nil)
-	if said := present.SpacerText(r.Cabinets[0]); !strings.Contains(said, "those of chest-3 stand on the opening's lower edge, "+
-		"the others on the slides below") || !strings.Contains(said, "face frame") {
+	if said := present.SpacerText(r.Cabinets[0]); !strings.Contains(said, "those of chest-3 stand on the opening's "+
+		"lower edge, the others on the slides below") || !strings.Contains(said, "face frame") {
 		t.Error(said)
 	}
 	r.Cabinets[0].Rows = r.Cabinets[0].Rows[2:]

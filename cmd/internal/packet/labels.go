@@ -67,7 +67,8 @@ func offcutLabels(p sheets.Plan) (list []paper.Label) {
 		for _, one := range s.Laid {
 			for k, o := range one.Offcuts {
 				for n := range one.Count {
-					list = append(list, paper.Label{Drawer: "offcut of " + s.Name, Part: p.OffcutName(s.Name, one, n, k), Piece: 1, Of: 1, Grain: s.Grained(), Face: "measure it before use",
+					list = append(list, paper.Label{Drawer: "offcut of " + s.Name, Part: p.OffcutName(s.Name, one, n, k),
+						Piece: 1, Of: 1, Grain: s.Grained(), Face: "measure it before use",
 						Facts: fmt.Sprintf("%s x %s %s", geom.Length(o.Length).Number(p.Units), geom.Length(o.Width).Number(p.Units), p.Units)})
 				}
 			}

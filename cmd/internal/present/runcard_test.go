@@ -63,7 +63,8 @@ drawers: [{name: u, outside: 400 x 150 x 400, sides: b, bottom: c, joint: double
 // TestPassesNotSaid: a bit without a pass depth has no number of passes, on the card too: what
 // the operator's program does is not 1 because the job says nothing.
 func TestPassesNotSaid(t *testing.T) {
-	face := record.RunFace{Steps: []record.RunStep{{Layer: "A", Depth: 6}, {Layer: "B", Depth: 6, PassDepth: 2, Passes: 3}}}
+	face := record.RunFace{Steps: []record.RunStep{{Layer: "A", Depth: 6},
+		{Layer: "B", Depth: 6, PassDepth: 2, Passes: 3}}}
 	rows := RunTable(face, geom.Millimeter).Pick("passes").Texts()
 	if rows[0][0] != "-" || rows[1][0] != "3" {
 		t.Errorf("passes are %v", rows)

@@ -36,7 +36,8 @@ func Entry(e job.Entry) Doc {
 
 // Choose lists entries of one name, to ask for one of them.
 func Choose(name string, entries []job.Entry) Doc {
-	d := Doc{{Kind: Paragraph, Text: fmt.Sprintf("%d entries have %s in their name or among their words; `drawerwright explain` with one of these paths says all of it:",
+	d := Doc{{Kind: Paragraph, Text: fmt.Sprintf("%d entries have %s in their name or among their words; "+
+		"`drawerwright explain` with one of these paths says all of it:",
 		len(entries), name)}}
 	for _, e := range entries {
 		d = append(d, Block{Kind: Item, Term: e.Path, Text: e.Doc + "."})

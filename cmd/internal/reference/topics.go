@@ -55,7 +55,8 @@ func Mentioned(word string) Doc {
 	if len(d) == 0 {
 		return nil
 	}
-	return append(Doc{{Kind: Paragraph, Text: fmt.Sprintf("No topic is called %s. Of it speak, by `drawerwright help` and the name:", word)}}, d...)
+	head := fmt.Sprintf("No topic is called %s. These say something of it, by `drawerwright help` and the name:", word)
+	return append(Doc{{Kind: Paragraph, Text: head}}, d...)
 }
 
 // lists are what a text has in the place of {{name}}: from the tables of the program.

@@ -44,7 +44,8 @@ func (p Plan) Offcuts() (used, left []list.Offcut) {
 			}
 			for k, o := range one.Offcuts {
 				for n := range one.Count {
-					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(s.Name, one, n, k), Length: side(o.Length), Width: side(o.Width), Batch: size.Batch})
+					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(s.Name, one, n, k),
+						Length: side(o.Length), Width: side(o.Width), Batch: size.Batch})
 				}
 			}
 		}
