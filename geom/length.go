@@ -86,7 +86,8 @@ func ParseLength(s string, bare Unit) (Length, error) {
 		return 0, fmt.Errorf("%w: more than %d characters", ErrLengthSyntax, maxLengthText)
 	}
 	if commaRE.MatchString(text) {
-		return 0, fmt.Errorf("%w: %q has a comma; write the decimal point as 12.21 and no thousands separator", ErrLengthSyntax, text)
+		return 0, fmt.Errorf("%w: %q has a comma; write the decimal point as 12.21 and no thousands separator",
+			ErrLengthSyntax, text)
 	}
 	text = strings.TrimSpace(typography.Replace(text))
 	negative := strings.HasPrefix(text, "-")
@@ -192,7 +193,8 @@ func parseNumber(s string) (*big.Rat, error) {
 	r := new(big.Rat).SetFrac(num, den)
 	if m[2] != "" {
 		if num.Cmp(den) >= 0 {
-			return nil, fmt.Errorf("%w: the fraction of %q is not less than 1; write it as 17 5/8, or as a fraction alone",
+			return nil, fmt.Errorf("%w: the fraction of %q is not less than 1; write it as 17 5/8, or the "+
+				"fraction alone",
 				ErrLengthSyntax, s)
 		}
 		r.Add(r, new(big.Rat).SetInt(decimalInt(m[2])))

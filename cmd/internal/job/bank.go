@@ -1,8 +1,10 @@
 package job
 
 import (
+	"fmt"
 	"strconv"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/opening"
 )
@@ -29,6 +31,11 @@ func (b *builder) bank(s *section, d Drawer) {
 	slide := known(b, get["slide"], b.slides, "slide", b.slidesLost)
 	if !get["slide"].given && !s.meant["slide"] && !b.lost {
 		b.fail(CodeMissingKey, s.at, "write `slide:`, a built-in kind or a slide of the shop", "a drawer in an opening has no slide")
+	}
+	if n := get["count"]; n.number > 1 && hole != nil && !get["rows"].given && !s.meant["rows"] && !b.lost {
+		b.add(Problem{Level: geom.LevelNote, Code: CodeAssumed,
+			Message: fmt.Sprintf("%.0f boxes are made, each for an opening of its own like this one", n.number),
+			Hint:    "for drawers above each other in one opening write `rows:` instead, as in `rows: 3`"}, n.at)
 	}
 	asked, ok := b.asked(s, hole)
 	var front *joinery.DrawerFront

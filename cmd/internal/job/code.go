@@ -35,5 +35,6 @@ const (
 	CodeNotForSaw     Code = "not-for-a-saw"  // a setting that only a router can keep
 	CodeCutter        Code = "cutter"         // a tool with entries of another kind of tool
 	CodeMixedReadings Code = "mixed-readings" // readings that differ too much for one stock
+	CodeAssumed       Code = "assumed"        // what the file does not say, and is taken to be so
 	CodeMoisture      Code = "moisture"       // air in which wood's movement is an estimate
 )

@@ -5,7 +5,9 @@ import "drawerwright/geom/joinery"
 var drawerKeys = append([]key{
 	{name: string(joinery.SettingName), form: formName, required: true, doc: "The name of the drawer, and of its files; with rows, they are numbered from the top",
 		example: "bench"},
-	{name: "count", form: formCount, min: 1, max: maxCount, fallback: "1", doc: "How many of this drawer to make",
+	{name: "count", form: formCount, min: 1, max: maxCount, fallback: "1",
+		doc: "How many of this drawer to make; with an opening, for as many openings like it: " +
+			"drawers in one opening are `rows`",
 		example: "2", why: "one box is the least"},
 	{name: "spares", form: formCount, min: 0, max: maxSpares, fallback: "0", doc: "How many more of each part to make",
 		example: "1", why: "spare parts are board that may never be used"},

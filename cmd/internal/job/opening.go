@@ -21,6 +21,12 @@ func (b *builder) readOpenings() map[string]*opening.Opening {
 		}
 		b.noEffect(get["cabinet"].text == frameless, get, "frame-overhang",
 			"delete it, or write cabinet: "+faceFrame, "a frameless cabinet has no frame")
+		if get["cabinet"].text == faceFrame && !get["frame-overhang"].given && !s.meant["frame-overhang"] && !b.lost {
+			b.add(Problem{Level: geom.LevelNote, Code: CodeAssumed,
+				Message: "the sides of the cabinet " + quote(s.name) + " are taken to be level with its face frame",
+				Hint: "measure how far the frame stands in before a side and write it as `frame-overhang:` of the opening; " +
+					"where it does not, `frame-overhang: 0` ends this note"}, get["cabinet"].at)
+		}
 		if len(o.Width) == 0 || len(o.Height) == 0 || len(o.Depth) == 0 || o.Fronts == "" {
 			o = nil
 		}
@@ -120,7 +126,8 @@ func (b *builder) outOfReach(at Position, sizes ...float64) bool {
 		if size < minSize || size > maxSize {
 			b.fail(CodeOutOfRange, at, "measure again, or look for a slip of the decimal point",
 				"a part would be %s; it can be %s to %s",
-				geom.LengthOf(size).Text(b.units), geom.LengthOf(minSize).Text(b.units), geom.LengthOf(maxSize).Text(b.units))
+				geom.LengthOf(size).Text(b.units), geom.LengthOf(minSize).Text(b.units),
+				geom.LengthOf(maxSize).Text(b.units))
 			return true
 		}
 	}

@@ -8,7 +8,7 @@ stock: {birch: {thickness: 12}, thin: {thickness: 6}}
 cutter: {kind: saw, width: 6}
 openings:
   a: {width: 500, height: 600, depth: 550, cabinet: frameless, fronts: overlay}
-  b: {width: 500, height: 600, depth: 550, cabinet: face-frame, fronts: inset}
+  b: {width: 500, height: 600, depth: 550, cabinet: face-frame, fronts: inset, frame-overhang: 0}
 slides:
   own: {kind: side-mount}
 drawers:

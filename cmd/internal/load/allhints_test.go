@@ -93,6 +93,7 @@ var asks = map[geom.Code]string{
 	"bottom-setup": "one more setting, where slides ask for the groove's height", "rabbet-setup": "one more setting, where lengths cannot be made alike",
 	"pull-by-hand": "the machine cannot: a jigsaw does", "groove-shows": "a saw cannot stop a groove, and plugs are for who sees it",
 	// What only a person sees, measures, buys or wishes.
+	"assumed":        "only a tape tells how far a frame stands in",
 	"opening-spread": "a cabinet is as it is: shims, or another cabinet", "out-of-square": "a cabinet is as it is: shims", "diagonals": "one of the readings is wrong: only a tape tells which",
 	"load-unchecked": "only who bought the board knows what it is", "weight-unknown": "only who bought the board knows what it is",
 	"racking": "slides in step, or two drawers: the maker's wish", "pull": "where a pull goes, and what it meets, is the maker's wish", "proportions": "only who wrote the size knows whether it was meant",

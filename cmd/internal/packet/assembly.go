@@ -45,8 +45,9 @@ func (m maker) assembly() {
 			m.reported(k.Diagonal), m.reported(k.MaxDiagonalDifference))
 	}
 	m.table(t)
-	m.Small("Two sides and a box front: their thicknesses, the three boards held together in one caliper; another reading " +
-		"says that the stock is not what was measured. Apart at most: the limit of the job for the box in its clamps. " +
+	m.Small("Two sides and a box front: their thicknesses, the three boards held together in one caliper; another " +
+		"reading says that the stock is not what was measured. Apart at most: the job's limit for the box in its " +
+		"clamps. " +
 		"Diagonals: over the " +
 		"ends of the sides. " + present.Squaring)
 	m.drawerFronts()

@@ -14,8 +14,8 @@ func hangFront(d batch.Drawer) (list []string) {
 	place := "With the box lying on its back, set the drawer front on the box front where the table of drawer fronts " +
 		"has it, and clamp it."
 	if d.Spec.Planned {
-		place = "With the box on its slides and closed, set the drawer front on shims or a block so that its lower edge " +
-			"is at the height that the chapter Slides gives, with equal gaps at left and right; double-sided tape " +
+		place = "With the box on its slides and closed, set the drawer front on shims or a block so that its lower " +
+			"edge is at the height that the chapter Slides gives, with equal gaps at left and right; double-sided tape " +
 			"holds it while the drawer is pulled open."
 	}
 	list = append(list, "Hang the drawer front last. "+place,

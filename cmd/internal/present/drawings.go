@@ -221,7 +221,7 @@ func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 	joints := NewTable(Words("drawer"), Words("verdict"), Numbers("tongue clearance"), Words("side seats on"),
 		Numbers("open shoulder"), Numbers("recess"), Numbers("bottom clearance"))
 	sizes := NewTable(Words("drawer"), Numbers("width"), Numbers("depth"), Numbers("height"), Numbers("diagonal"),
-		Numbers("diagonals may differ by"))
+		Numbers("joints let diagonals differ by"))
 	for _, p := range proofs {
 		if p.Width == (record.Range{}) { // there was no box to put together
 			joints.Add(p.Drawer, p.Verdict, "-", "-", "-", "-", "-")
@@ -246,7 +246,8 @@ func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 const howProven = "Ranges are over the readings. A side that is pushed on stops at the shoulder of box front and back, " +
 	"or when the tongue meets the floor of its dado: the shoulder then stays open by that much. Recess: how far " +
 	"box front and back stand behind the ends of the sides (of a double-rabbet: the sides' faces before the front's " +
-	"ends); below 0 proud. Diagonals can differ before the glue has set."
+	"ends); below 0 proud. Diagonals differ by so much only before the glue has set; how far " +
+	"apart they may stay in the clamps is what fit says."
 
 // ungrooved are the fits of a bottom that stands in no groove.
 var ungrooved = []string{string(joinery.BottomApplied), string(joinery.BottomCleats)}

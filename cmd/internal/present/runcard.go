@@ -56,7 +56,8 @@ func RunTable(f record.RunFace, u geom.Unit) Table {
 		if s.BitChange {
 			bit = bitOfStep(s, u)
 		}
-		t.Add(fmt.Sprint(i+1), s.Layer, bit, setInTable(s.ToSet, s.Through, u), said(float64(s.Passes), fmt.Sprint(s.Passes)),
+		t.Add(fmt.Sprint(i+1), s.Layer, bit, setInTable(s.ToSet, s.Through, u),
+			said(float64(s.Passes), fmt.Sprint(s.Passes)),
 			said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed.MM(), feed(s.Feed, u)),
 			said(s.Plunge.MM(), feed(s.Plunge, u)), said(s.ChipLoad.MM(), chipLoad(s.ChipLoad, u)),
 			said(s.Minutes, fmt.Sprintf("%.1f", s.Minutes)))

@@ -224,6 +224,10 @@ func (c CutStep) Place(kind string) string {
 	return "drill press"
 }
 
+// otherFace is the face opposite to one, by name.
+var otherFace = map[string]string{geom.Inside.String(): geom.Outside.String(),
+	geom.Outside.String(): geom.Inside.String()}
+
 // How says how a part is held and moved for a cut, without a full stop.
 func (c CutStep) How(u geom.Unit) string {
 	mm := func(v record.Length) string { return words.Length(v.MM(), u) }
@@ -238,18 +242,22 @@ func (c CutStep) How(u geom.Unit) string {
 	}
 	switch setup.Holding(c.Work) {
 	case setup.Across:
-		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a miter gauge or a sled", c.Kind, width, c.Face, edges, turns)
+		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a miter gauge or a sled",
+			c.Kind, width, c.Face, edges, turns)
 	case setup.Along:
 		if c.Stops != [2]record.Length{} {
-			return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence between two stops, from %s before the left end to %s before the right one", c.Kind, width, c.Face, edges, mm(c.Stops[0]), mm(c.Stops[1]))
+			return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence between two stops, "+
+				"from %s before the left end to %s before the right one", c.Kind, width, c.Face, edges, mm(c.Stops[0]), mm(c.Stops[1]))
 		}
 		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence", c.Kind, width, c.Face, edges)
 	case setup.AtEnd:
-		return fmt.Sprintf("%s, %s from the end: flat, the %s face down, %s against the sacrificial fence%s, fed by a miter gauge or a sled", c.Kind, width, c.Face, edges, turns)
+		return fmt.Sprintf("%s, %s from the end: flat, the %s face down, %s against the sacrificial fence%s, "+
+			"fed by a miter gauge or a sled", c.Kind, width, c.Face, edges, turns)
 	case setup.AtEdge:
 		return fmt.Sprintf("%s, %s from the edge: flat, the %s face down, %s along the sacrificial fence", c.Kind, width, c.Face, edges)
 	case setup.OnEnd:
-		return fmt.Sprintf("%s on the other face, up to %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, width, edges, c.Face)
+		return fmt.Sprintf("%s in the %s face, up to %s deep: stood on %s in turn, the %s face against the tall fence",
+			c.Kind, otherFace[c.Face], width, edges, c.Face)
 	case setup.Fingers:
 		return fmt.Sprintf("fingers: on end in a finger jig, %s, the lower edge toward the pin", edges)
 	case setup.Knifed:

@@ -60,13 +60,25 @@ var fields = [Fields]field{
 	Slide: {3, "slide", "What does the drawer run on?",
 		"between cabinet and box: || slide | box | slide ||", slides()},
 	Sides: {4, "thickness", "How thick are the boards of the sides? Give two readings or more.",
-		"caliper across the board -->|##|<--, at several places, on several boards: 12.1, 12.0, 12.2", nil},
+		"caliper across the board -->|##|<--, at several places, on several boards", nil},
 	Bottom: {4, "bottom-thickness", "And those of the bottom?",
 		"the same way, on the thinner board that closes the box from below", nil},
 	Machine: {5, "machine", "What cuts the joints?",
 		"saw: table saw. router-table: bit and fence. router: CNC. hand: saw, chisel, plow", machines()},
 	Cutter: {5, "cutter", "", "", nil},
-	Count:  {6, "count", "How many drawers like this?", "each is a box of its own: [ ] [ ] [ ]", nil},
+	Count:  {6, "count", "", "each is a box of its own: [ ] [ ] [ ]", nil},
+}
+
+// number is that of the question that a field belongs to, with a letter where it is one of two.
+func (f Field) number() string {
+	n := fields[f].question
+	switch {
+	case f > 0 && fields[f-1].question == n:
+		return fmt.Sprintf("%db", n)
+	case f+1 < Fields && fields[f+1].question == n:
+		return fmt.Sprintf("%da", n)
+	}
+	return fmt.Sprint(n)
 }
 
 func slides() (list []string) {
@@ -92,6 +104,12 @@ func (a Answers) asked(f Field) (text, picture string) {
 	case f == Size:
 		text = "The opening's width x height x depth?"
 		picture = "inside, where it is narrowest: ||<-- width -->||, height, front edge to back"
+	case f == Count && a[Measured] == Box:
+		text = "How many boxes like this?"
+	case f == Count:
+		text = "How many openings like this, with one such drawer each?"
+	case f == Sides:
+		picture += ": " + a.Usual(f)
 	case f == Cutter:
 		text, picture = cutterQuestion(joinery.CutterKind(a[Machine]))
 	}
@@ -135,7 +153,10 @@ func (a Answers) Usual(f Field) string {
 	pick := func(mm, in string) string { return words.Either(a.unit(), mm, in) }
 	switch f {
 	case Units:
-		return "mm"
+		if a.fractions() {
+			return geom.Inch.String()
+		}
+		return geom.Millimeter.String()
 	case Measured:
 		return Opening
 	case Size:
@@ -155,6 +176,14 @@ func (a Answers) Usual(f Field) string {
 		return a.usualCutter(pick)
 	}
 	return "1"
+}
+
+// fractions reports whether an answer has a fraction and no unit: nobody measures in fractions
+// of a millimeter.
+func (a Answers) fractions() bool {
+	return slices.ContainsFunc([]Field{Size, Sides, Bottom, Cutter}, func(f Field) bool {
+		return strings.ContainsAny(a[f], "/½¼¾⅛⅜⅝⅞") && !strings.ContainsAny(a[f], "cmfi")
+	})
 }
 
 func (a Answers) usualCutter(pick func(mm, in string) string) string {
@@ -202,18 +231,18 @@ func (a Answers) Missing() (flags []string) {
 
 // Wrong says what is wrong with the answer of a field, or nothing.
 func (a Answers) Wrong(f Field) string {
-	words := fields[f].words
+	choice := fields[f].words
 	switch {
 	case !a.Needed(f):
 		return ""
-	case words != nil && !slices.Contains(words, a[f]):
-		return fmt.Sprintf("%q is none of %s", a[f], strings.Join(words, ", "))
-	case words != nil:
+	case choice != nil && !slices.Contains(choice, a[f]):
+		return fmt.Sprintf("%q is none of %s", a[f], strings.Join(choice, ", "))
+	case choice != nil:
 		return ""
 	case !isLengths(a[f]):
 		return "write numbers, as in " + a.Usual(f)
 	case f != Sides && f != Bottom && strings.Contains(a[f], ","):
-		return "write the decimal point as a point, as in 12.21"
+		return "write the decimal point as a point, as in " + words.Either(a.unit(), "12.21", "0.474")
 	case (f == Sides || f == Bottom) && !severalReadings(a[f]):
 		return "one reading does not say how boards differ: give two or more, as in " + a.Usual(f)
 	case f == Size:
@@ -241,6 +270,9 @@ func isLengths(s string) bool {
 // Full is the word of a field that begins with what was written, where one alone does.
 func (f Field) Full(written string) string {
 	written = strings.ToLower(strings.TrimSpace(written))
+	if f == Units {
+		written = job.UnitWord(written)
+	}
 	var found []string
 	for _, w := range fields[f].words {
 		if w == written {

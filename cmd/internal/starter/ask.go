@@ -26,7 +26,8 @@ type asking struct {
 // person can keep them where the job can be built.
 func Ask(in io.Reader, out io.Writer, a Answers) (text string, err error) {
 	p := asking{bufio.NewScanner(in), out}
-	fmt.Fprintf(out, "%d questions. Enter takes the answer in brackets; Ctrl-D ends without a file.\n",
+	fmt.Fprintf(out, "%d questions, some in two parts. Enter takes the answer in brackets; Ctrl-D ends without a "+
+		"file.\n",
 		fields[Fields-1].question)
 	for f := range Fields {
 		for a[f] == "" && a.Needed(f) {
@@ -61,7 +62,7 @@ var errKept = errors.New("kept")
 // answers can stay as they are.
 func (p asking) ask(a *Answers, f Field, kept string) error {
 	text, picture := a.asked(f)
-	fmt.Fprintf(p.out, "\n%d. %s\n   %s\n", fields[f].question, text, picture)
+	fmt.Fprintf(p.out, "\n%s. %s\n   %s\n", f.number(), text, picture)
 	choice := strings.Join(fields[f].words, ", ")
 	if choice != "" {
 		choice += " "

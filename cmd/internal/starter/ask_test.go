@@ -19,7 +19,8 @@ func TestAsk(t *testing.T) {
 			t.Errorf("nothing of %q:\n%s", s, text)
 		}
 	}
-	for _, s := range []string{"! 3 numbers are needed", "! one reading", "mm, in [mm]: ", "6. How many", "[22 3/16 x 6 x 21]: "} {
+	for _, s := range []string{"! 3 numbers are needed", "! one reading", "mm, in [mm]: ",
+		"2a. What did", "2b. The opening", "3. What", "5b. How wide", "6. How many openings", "boards: 0.480, 0.478", "[22 3/16 x 6 x 21]: "} {
 		if !strings.Contains(out.String(), s) {
 			t.Errorf("%q is not asked:\n%s", s, out.String())
 		}
@@ -61,5 +62,26 @@ func TestAskEnds(t *testing.T) {
 		if text != "" || !errors.Is(err, ErrEnded) {
 			t.Errorf("%.20q: %v, %q", in, err, text)
 		}
+	}
+}
+
+// Units are taken as people call them, and lengths with fractions are taken for inches until
+// somebody says otherwise.
+func TestUnitsAsCalled(t *testing.T) {
+	for called, want := range map[string]string{"inches": "in", "Inch": "in", "millimeters": "mm", "m": "mm", "i": "in"} {
+		if got := Units.Full(called); got != want {
+			t.Errorf("%s is %s", called, got)
+		}
+	}
+	for size, want := range map[string]string{"22 3/16 x 6 x 21": "in", "564 x 150 x 545": "mm", "22 1/2 mm x 5 x 6 mm": "mm",
+		"22½ x 6 x 21": "in"} {
+		if got := (Answers{Size: size}).Filled()[Units]; got != want {
+			t.Errorf("%s is in %s", size, got)
+		}
+	}
+	text, wrong := Make(Answers{Size: "22 3/16 x 6 x 21"}.Filled())
+	if wrong != nil || !strings.Contains(text, "units: in") || !strings.Contains(text, "frame-overhang") ||
+		!strings.Contains(text, "drawer-front: {stock") {
+		t.Errorf("%v\n%s", wrong, text)
 	}
 }

@@ -109,7 +109,9 @@ func (a Answers) writeOpening(s *sheet, c changes) {
 	if a[Measured] != Opening {
 		return
 	}
-	s.say("", "# The hole in the cabinet, where it is narrowest. fronts: inset or overlay adds drawer fronts.",
+	s.say("", "# The hole in the cabinet, where it is narrowest.",
+		"# With a face frame: cabinet: face-frame, and frame-overhang: how far it stands in before the sides.",
+		"# With drawer fronts: fronts: overlay or inset here, and drawer-front: {stock: ...} at the drawer.",
 		"openings:")
 	size, err := job.SplitSize(a[Size], 3)
 	if err != nil { // the reader says of the whole text what is wrong
