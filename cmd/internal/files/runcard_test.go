@@ -74,7 +74,7 @@ func TestOneDepthIsSet(t *testing.T) {
 				if l.Layer != s.Layer || l.ToSet != s.ToSet || *l.Elevation != record.Length(c.sign)*s.Set {
 					t.Errorf("%s: step %+v, legend %+v at %g", from, s, l, *l.Elevation)
 				}
-				if row["layer"] != s.Layer || row["set"] != fmt.Sprintf("%.2f", s.Set) || row["set_from"] != from {
+				if row["layer"] != s.Layer || row["to_set"] != fmt.Sprintf("%.2f", s.Set) || row["set_from"] != from {
 					t.Errorf("%s: step %+v, layers.csv %v", from, s, row)
 				}
 				set[s.Operation] = s.Set.MM()
@@ -128,9 +128,10 @@ func TestLegendIsOfTheDrawings(t *testing.T) {
 		}
 		if row["operation"] == "dado" {
 			dados++
-			if want := "DADO_INSIDE_" + strings.Replace(row["depth"], ".", "-", 1) + "MM"; row["layer"] != want ||
+			depth := row["depth_in_board"]
+			if want := "DADO_INSIDE_" + strings.Replace(depth, ".", "-", 1) + "MM"; row["layer"] != want ||
 				row["diameter"] != "6.00" {
-				t.Errorf("%s has the depth %s and a bit of %s", row["layer"], row["depth"], row["diameter"])
+				t.Errorf("%s has the depth %s and a bit of %s", row["layer"], depth, row["diameter"])
 			}
 		}
 	}

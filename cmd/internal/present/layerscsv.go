@@ -16,14 +16,16 @@ const NotCut = "not cut"
 
 // LayersCSV is the legend of all drawings that a router cuts, parts and sheets, for mapping
 // layers to tools: a line for each layer of each file, in the order of cutting;
-// of a layer with several elevations, for each of them. Layers that are not cut follow, once
+// of a layer with several elevations, for each of them. What an operator types is to_set alone;
+// depth_in_board and left_in_board are of the board as thick as the mean of its readings. Layers that
+// are not cut follow, once
 // for all files. Its unit is that of the drawings.
 func LayersCSV(r record.Report, drawn geom.Unit) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
-	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth",
-		"left", "through", "units", "cuts", "elevation", "set", "set_from"})
+	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face",
+		"depth_in_board", "left_in_board", "through", "units", "cuts", "elevation", "to_set", "set_from"})
 	n := func(v record.Length) string { return geom.LengthOf(v.MM()).Fine(drawn) }
 	file, order := "", 0
 	lines := func(list []record.Layer) {

@@ -64,7 +64,7 @@ func (p *Prover) layerTable() table {
 	if p.report.DXF.Units == geom.Inch.String() {
 		unit = geom.Inch
 	}
-	numbers := []string{"cuts", "diameter", "depth", "left", "set", "elevation"}
+	numbers := []string{"cuts", "diameter", "depth_in_board", "left_in_board", "to_set", "elevation"}
 	t := table{file: filing.Layers, words: []string{"file", "bit_file", "order", "layer", "tool", "bit", "operation",
 		"face", "through", "set_from", "units"}, numbers: numbers, blank: numbers, unit: unit}
 	n := func(v record.Length) float64 { return v.In(unit) }
