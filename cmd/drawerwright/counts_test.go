@@ -174,7 +174,7 @@ func TestBlanks(t *testing.T) {
 // the load, with what to write, and that ends it.
 func TestUncheckedLoad(t *testing.T) {
 	job := strings.NewReplacer("620 x 620", "620 x 620, load: 12 kg", "620 x 140 x 620", "620 x 140 x 620, load: 12 kg", "620 x 240 x 620", "620 x 240 x 620, load: 12 kg").Replace(fmt.Sprintf(twoSheets, ""))
-	const want = "the bottom was not checked under its load: how stiff hard is, is not known"
+	const want = "the bottom was not checked under its load: the stiffness of hard is not known"
 	status, _, errs := call(t, job, "check", "-")
 	if status != 0 || strings.Count(errs, want) != 1 || !strings.Contains(errs, "(standard input):8:") ||
 		!strings.Contains(errs, "into the stock hard") {

@@ -13,7 +13,7 @@ func newFit(s streams) *cobra.Command {
 		Use:   "fit JOB",
 		Short: "Say what joints and boxes will do, with all off as it usually is",
 		Long: `fit adds up what boards, cutter, settings and lengths are off, for each joint and
-box: the clearance of tongues and bottom, shoulders, fronts proud or recessed on either
+box: the clearance of tongues and bottom, shoulders, box fronts proud or recessed on either
 seat, width against the slide, height, depth, diagonals. It gives the worst case, the
 root of the sum of squares and random boxes, each with its verdict, and names what
 moves a measure most and what halving it would buy.

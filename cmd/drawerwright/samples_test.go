@@ -328,7 +328,7 @@ func TestAlikeIsSaidEverywhere(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, out, errs := call(t, strings.Replace(string(data), "group-openings: yes\n", "", 1), "parts", "-", "--all")
-	if !strings.Contains(out, "near-equal openings: boxes for an opening of 561.20 x 480.00 mm") || !strings.Contains(out, "Write `group-openings: yes` in the job") {
+	if !strings.Contains(out, "near-equal openings: boxes for a governing opening of 561.20 x 480.00 mm") || !strings.Contains(out, "Write `group-openings: yes` in the job") {
 		t.Errorf("no offer: %s%s", out, errs)
 	}
 }

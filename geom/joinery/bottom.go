@@ -36,7 +36,7 @@ func (l *layout) chooseBottom() {
 		l.fail(geom.Diagnosis{
 			Code: "bottom", Subject: about(SettingGrooveClearance, Bottom),
 			Measured: geom.Millimeters(stands), Limit: geom.Millimeters(l.groove),
-			Fact: geom.Sentencef("the groove is made as wide as what stands in it, %s: it does not go in", geom.Millimeters(stands)),
+			Fact: geom.Sentencef("the groove has no clearance over what stands in it, %s: it does not go in", geom.Millimeters(stands)),
 			Ask:  unlikeBoards,
 			Remedies: []geom.Remedy{
 				l.between(SettingGrooveClearance, l.Limits.GrooveClearance.Min, l.Limits.GrooveClearance.Max),

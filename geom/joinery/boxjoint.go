@@ -267,7 +267,7 @@ func (l *layout) checkFingers() {
 		l.warn(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
 			Measured: geom.Millimeters(l.FingerWidth), Limit: geom.Millimeters(pitch),
-			Fact:     geom.Sentencef("fingers are as wide as the saw makes its slots less half of their clearance, %s, not %s", geom.Millimeters(pitch), geom.Millimeters(l.FingerWidth)),
+			Fact:     geom.Sentencef("a saw cuts fingers as wide as its slots less half of the clearance: %s, not %s", geom.Millimeters(pitch), geom.Millimeters(l.FingerWidth)),
 			Ask:      geom.Sentencef("leave finger-width out"),
 			Remedies: []geom.Remedy{l.exactly(SettingFingerWidth, pitch), l.exactly(SettingCutter, l.FingerWidth+play/2)},
 		})

@@ -197,7 +197,7 @@ func TestFingerWidthNotTaken(t *testing.T) {
 	}{
 		"near":   {Cutter{Kind: Router, Width: 6}, 24, ""},
 		"narrow": {Cutter{Kind: Router, Width: 6}, 5, "they are made"},
-		"saw":    {Cutter{Kind: Saw, Width: 6.35}, 5, "as wide as the saw"},
+		"saw":    {Cutter{Kind: Saw, Width: 6.35}, 5, "a saw cuts fingers as wide as its slots"},
 		"sawn":   {Cutter{Kind: Saw, Width: 6.35}, 6.24, ""},
 	} {
 		s := routedBox(func(s *Spec) {

@@ -143,7 +143,7 @@ func (l *layout) handle(drawerFront, front *Part) {
 			l.fail(geom.Diagnosis{
 				Code: "handle", Subject: about(FieldDrawerFront, DrawerFrontRole),
 				Measured: geom.Millimeters(room), Limit: geom.Millimeters(handleEdge),
-				Fact: geom.Sentencef("a handle's hole comes within %s of the edge of a front of %s x %s",
+				Fact: geom.Sentencef("a handle's hole comes within %s of the edge of a drawer front of %s x %s",
 					geom.Millimeters(room), geom.Millimeters(f.Width), geom.Millimeters(f.Height)),
 				Ask: geom.Sentencef("other handle-spacing or handle-from-top"),
 			})

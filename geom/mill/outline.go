@@ -82,7 +82,7 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 		d := p.found.Fail("bit-radius", SettingBits, "the outline has an inside radius of %s, too small for %s",
 			geom.Millimeters(least), named{b})
 		d.Measured, d.Limit = geom.Millimeters(b.Diameter/2), geom.Millimeters(least)
-		d.Ask = geom.Sentencef("give a smaller bit")
+		d.Ask = geom.Sentencef("use a smaller bit")
 	case notRelieved:
 		d := p.found.Fail("corner-relief", SettingRelief, "the outline keeps round inside corners of %s, for its relief is none, "+
 			"and other parts go into them: the box would not go together", geom.Millimeters(b.Diameter/2))
@@ -92,7 +92,7 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 		d.Ask = geom.Sentencef("a smaller bit needs less")
 	case tooWide:
 		d := p.found.Fail("bit-width", SettingBits, "a notch of the outline is narrower than %s", named{b})
-		d.Ask = geom.Sentencef("give a smaller bit, or make it wider")
+		d.Ask = geom.Sentencef("use a smaller bit, or make it wider")
 	default:
 		d := p.found.Fail("bit-reach", SettingBits, "no bit cuts through %s: %s reaches %s",
 			geom.Millimeters(thick), named{b}, geom.Millimeters(b.Reach))

@@ -63,7 +63,7 @@ func (p *preparation) register() {
 		d := p.found.Fail("register", SettingRegister,
 			"no bit makes a registration hole of %s through %s and %s into the spoilboard",
 			geom.Millimeters(r.Diameter), geom.Millimeters(p.part.MaxThickness), geom.Millimeters(PinDepth))
-		d.Ask = geom.Sentencef("write a larger diameter, or give a smaller or longer bit")
+		d.Ask = geom.Sentencef("write a larger diameter, or use a smaller or longer bit")
 		return
 	}
 	place := p.inWaste

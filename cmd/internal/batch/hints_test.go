@@ -20,7 +20,7 @@ func TestHintsOfOneDrawer(t *testing.T) {
 		// One reading: more of them are the first thing to ask for.
 		"one reading": {"cutter: {kind: saw, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "recess", "half has one reading", "lots"},
 		// Nobody keeps a cut by hand within a hair.
-		"by hand": {"cutter: {kind: hand, width: 1/8}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: even, bottom: quarter}]\n", "tongue-clearance", "change what the drawer asks for", "accuracy"},
+		"by hand": {"cutter: {kind: hand, width: 1/8}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: even, bottom: quarter}]\n", "tongue-clearance", "change the drawer's entries", "accuracy"},
 		// A fence that gives the tongue its play would stand the front proud: the stack is shimmed.
 		"fence": {"cutter: {kind: saw, width: 0.252}\njoinery: {fence-distance: 0.248}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: even, bottom: even, joinery: {bottom-fit: applied}}]\n", "tongue-clearance", "shim the dado stack", "fence-distance"},
 	} {

@@ -95,11 +95,11 @@ const KeyLots = "lots"
 // help says what would help most, and the change that it asks for, if it is one.
 func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sentence, asked geom.Change) {
 	if h.Cause == "" {
-		return geom.Sentencef("change what the drawer asks for, or its limits"), asked
+		return geom.Sentencef("change the drawer's entries, or its limits"), asked
 	}
 	switch least := advice.Finest(d.Spec.Cutter.Kind); {
 	case h.Need == 0 && h.Halved.Fraction < m.Right.Fraction+advice.Noticeable:
-		said = geom.Sentencef("no one thing that is off moves it much: change what the drawer asks for, or its limits")
+		said = geom.Sentencef("no one thing that is off moves it much: change the drawer's entries, or its limits")
 	case h.Cause.Board():
 		if stock, assumed := d.OneReading(h.Cause); assumed {
 			return geom.Sentencef("%s has one reading, and a standard lets its boards differ by %s: "+
@@ -110,7 +110,8 @@ func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sent
 			asked = geom.Change{Setting: boardsOf[h.Cause], Key: KeyLots, Max: 2 * h.Need}
 		}
 	case h.Need < least && h.Current/2 < least:
-		return geom.Sentencef("%s: no shop works much finer: change what the drawer asks for, or its limits", d.offMost(h)), asked
+		return geom.Sentencef("%s: no shop works much finer: change the drawer's entries, or its limits",
+			d.offMost(h)), asked
 	case h.Need < least:
 		h.Need = 0
 		said = geom.Sentencef("%s: halve it", d.offMost(h))

@@ -25,7 +25,7 @@ func unchecked(j *job.Job) (problems []Problem) {
 			told[s.Name] = true
 			problems = append(problems, Problem{Drawer: i, Diagnosis: geom.Diagnosis{
 				Code: "load-unchecked", Level: geom.LevelWarning, Subject: geom.Subject{Setting: fieldLoad, Part: string(joinery.Bottom)},
-				Fact: geom.Sentencef("the bottom was not checked under its load: how stiff %s is, is not known", s.Name),
+				Fact: geom.Sentencef("the bottom was not checked under its load: the stiffness of %s is not known", s.Name),
 				Ask:  geom.Sentencef("write its `material:`, as plywood, mdf or hardboard, or its `stiffness:` into the stock %s", s.Name),
 			}})
 		}
@@ -44,7 +44,7 @@ func unchecked(j *job.Job) (problems []Problem) {
 	if first >= 0 {
 		problems = append(problems, Problem{Drawer: first, Diagnosis: geom.Diagnosis{
 			Code: "weight-unknown", Level: geom.LevelWarning, Subject: geom.Subject{Setting: fieldLoad},
-			Fact: geom.Sentencef("its slides were checked for the load without the weight of the box: how heavy %s is, is not known", strings.Join(light, ", ")),
+			Fact: geom.Sentencef("its slides were checked for the load without the weight of the box: the density of %s is not known", strings.Join(light, ", ")),
 			Ask:  geom.Sentencef("write the `material:` or the `density:` of each of these stocks"),
 		}})
 	}

@@ -201,7 +201,7 @@ func TestKeepOutIsShown(t *testing.T) {
 // TestPictureTellsItsFace: pieces are labeled from the picture, which shows inside faces up
 // whichever face the machine cuts first.
 func TestPictureTellsItsFace(t *testing.T) {
-	const left = "what is left there lies at the right now"
+	const left = "the left of the picture is at the right now"
 	// A bottom level with the edges has its rabbets on the outside face.
 	flush := strings.NewReplacer("thin: {thickness: 6 mm}", "thick: {thickness: 12.15 mm, sheet: 1525 mm x 1525 mm}",
 		"bottom: thin", "bottom: thick, joinery: {bottom-fit: flush}", "tabs: {}", "tabs: {}, onion-skin: 0.3 mm").

@@ -67,6 +67,6 @@ func (r *reader) elastic(board *joinery.Stock, s *section) {
 	}
 	unread := get["stiffness"].given && get["stiffness"].number == 0 || get["material"].given && get["material"].text == ""
 	r.noEffect(board.Stiffness == 0 && board.Thickness.Mean > 0 && !unread, get, "stiffness-across",
-		"write `stiffness:` or `material:` too, or delete it", "how stiff the stock is along its grain is not known")
+		"write `stiffness:` or `material:` too, or delete it", "the stiffness of the stock along its grain is not known")
 	stock.DropShear(board)
 }

@@ -94,9 +94,9 @@ func changeText(c geom.Change, s joinery.Spec) string {
 		return fmt.Sprintf("take an opening with a %s of %s", c.Key, v)
 	case mill.SettingBits:
 		if c.Key == mill.KeyReach {
-			return "give a bit with a reach of " + v
+			return "use a bit with a reach of " + v
 		}
-		return "give a bit of " + v
+		return "use a bit of " + v
 	}
 	if _, own := sectionOf(c.Setting); own && c.Key == "" {
 		if c.Min == c.Max {

@@ -21,7 +21,7 @@ func TestHintsHold(t *testing.T) {
 		{heads + sheet + "part,side,\"500,5\",140,12\n", "is no length", "500", heads + sheet + part},
 		{heads + sheet + "part,side,500,5,140,12\n", "6 values under 5 column headings", "decimal points", heads + sheet + "part,side,500.5,140,12\n"},
 		{heads + sheet + "part,side,0,140,12\n", "out of range", "over 0", heads + sheet + "part,side,1,140,12\n"},
-		{heads + sheet + "part,side,500,140,0\n", "wanted 0 times", "delete the line", heads + sheet + part},
+		{heads + sheet + "part,side,500,140,0\n", "count of 0", "delete the line", heads + sheet + part},
 		{heads + sheet + "part,side,500,140,-1\n", "out of range", "a whole number", heads + sheet + "part,side,500,140,1\n"},
 		{heads + sheet + "board,side,500,140,12\n", "is no kind", "part, sheet or offcut", heads + sheet + part},
 		{"kind,name,length,width,turn\nsheet,birch,2440,1220,\npart,side,500,140,maybe\n", "neither yes nor no", "write yes", "kind,name,length,width,turn\nsheet,birch,2440,1220,\npart,side,500,140,yes\n"},

@@ -206,7 +206,7 @@ func (r *reader) row(row []string) {
 		if get("count") == "" {
 			count = 1
 		} else if count == 0 && strings.Trim(get("count"), "0+-") == "" {
-			r.fail("write how many there are, or delete the line", "the part is wanted 0 times")
+			r.fail("write how many there are, or delete the line", "the part has a count of 0")
 		}
 		if r.parts += count; r.parts > maxCount {
 			r.fail("lay out a part of the list at a time", "the list has over %d parts", maxCount)

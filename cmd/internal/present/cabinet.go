@@ -25,7 +25,7 @@ func AlikeText(a record.Alike, u geom.Unit) string {
 		between += "none"
 	}
 	between += strings.Join(shims, "; ")
-	size := fmt.Sprintf("boxes for an opening of %s x %s %s", caliper(a.Width, u), caliper(a.Depth, u), u)
+	size := fmt.Sprintf("boxes for a governing opening of %s x %s %s", caliper(a.Width, u), caliper(a.Depth, u), u)
 	if a.Rows > 0 {
 		size += fmt.Sprintf(", of one height too in %d of the rows,", a.Rows)
 	}

@@ -22,7 +22,7 @@ func SheetSeen(s *sheets.Stock, one sheets.Sheet) []string {
 		return []string{"Inside faces are up here, as on the machine."}
 	case len(faces) > 1:
 		return []string{"Inside faces are up here, as on the machine once the sheet is turned over.",
-			"For the first face outside faces are up: what is left here lies at the right then."}
+			"For the first face outside faces are up: the left of the picture is then at the right."}
 	}
 	return []string{"Inside faces are up here, and outside faces on the machine:",
 		"what is left here lies at the right there."}

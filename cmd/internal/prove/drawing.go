@@ -349,7 +349,7 @@ func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
 		return false
 	case line && e.Closed:
 		s.fault("closed", s.place(s.name, e.Line), again,
-			"a closed line on %s, where the way of the bit's middle is drawn", e.Layer)
+			"a closed line on %s, where the path of the bit's middle is drawn", e.Layer)
 		return false
 	case !line && !e.Closed:
 		s.fault("open", s.place(s.name, e.Line), "close it", "an open line on %s: a toolpath needs it closed", e.Layer)

@@ -74,7 +74,7 @@ var proofMeanings = map[string]map[string]string{
 		"clearance": "the clearance in the tighter slot",
 	},
 	"DrawerFront": {
-		"gap":         "what stays open between the two fronts",
+		"gap":         "what stays open between box front and drawer front",
 		"min_overlap": "the least that they have in common, across or up",
 		"screw_holes": "how many screw holes go through the box front into it",
 	},

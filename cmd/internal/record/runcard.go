@@ -163,8 +163,9 @@ func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 			if len(one.Drawn) > 1 {
 				label += ", or by the picture once the sheet is turned over"
 			}
-			said = append(said, "The picture of the sheet shows inside faces up: what is left there lies at the right "+
-				"now. "+label+".")
+			said = append(said,
+				"The picture of the sheet shows inside faces up: the left of the picture is at the right "+
+					"now. "+label+".")
 		}
 		switch {
 		case len(one.Drawn) < 2:

@@ -87,7 +87,7 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 		out := s.problem("sheet-pins", "sheets.flip-on",
 			geom.Sentencef("no bit for its registration holes reaches %s, "+
 				"through the thickest sheet into the spoilboard", geom.Millimeters(deep.MM())), "")
-		out.Ask = geom.Sentencef("give a bit with a reach of %s or more, or write `flip-on: stops` in the section sheets",
+		out.Ask = geom.Sentencef("use a bit with a reach of %s or more, or write `flip-on: stops` in the section sheets",
 			geom.AtLeast(deep.MM()))
 		return ends, top, out
 	}
