@@ -56,7 +56,7 @@ func TestShelfMistakes(t *testing.T) {
 func TestShelfTakesItsOwnNames(t *testing.T) {
 	name := strings.Repeat("t", 60) + " " + strings.Repeat("s", maxName) + " 10000-12 (100)"
 	text := "stock,name,length,width\n" + strings.Repeat("s", maxName) + "," + name + ",900 mm,900 mm\n"
-	if s, err := ReadShelf("", strings.NewReader(text), geom.Millimetre); err != nil || s.Offcuts[0].Name != name {
+	if s, err := ReadShelf("", strings.NewReader(text), geom.Millimeter); err != nil || s.Offcuts[0].Name != name {
 		t.Error(err)
 	}
 }
