@@ -153,7 +153,7 @@ var kindTrade = map[string]string{
 
 // unitWords is what a shop calls the units of numbers.
 var unitWords = map[string]string{
-	"millimeter": "mm", "millimeters": "mm", "millimetre": "mm", "millimetres": "mm", "metric": "mm",
+	"millimeter": "mm", "millimeters": "mm", "metric": "mm",
 	"inch": "in", "inches": "in", "imperial": "in", `"`: "in",
 }
 
