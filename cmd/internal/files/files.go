@@ -92,11 +92,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 		r.Checked = append(r.Checked, prover.Promised()...)
 	}
-	data, err := record.JSON(r)
-	if err != nil {
-		return err
-	}
-	if err := to.WriteFile(filing.Report, data); err != nil {
+	if err := to.Stream(filing.Report, func(w io.Writer) error { return record.Write(w, r) }); err != nil {
 		return err
 	}
 	if err := packed(); err != nil {

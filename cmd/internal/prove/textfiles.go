@@ -1,6 +1,7 @@
 package prove
 
 import (
+	"io"
 	"strings"
 
 	"drawerwright/cmd/internal/readback"
@@ -45,20 +46,22 @@ func (p *Prover) recordOf(read Read) (r recorded) {
 	}
 	bare := p.report
 	bare.Proof, bare.Checked = nil, nil // which are made anew
-	data, err := record.JSON(bare)
-	if err != nil {
-		r.err = err
-		return r
+	list, err := read(cutList)
+	if err == nil {
+		r.record, r.err = recordFrom(r.job, bare, string(list))
 	}
-	said := readback.Outputs{readback.ReportJSON: string(data)}
-	if list, err := read(cutList); err == nil {
-		said[readback.CutList] = string(list)
-	}
-	if r.record, r.err = readback.RecordOf(r.job, said); r.err != nil { // told of where the list is read
-		delete(said, readback.CutList)
-		r.record, r.err = readback.RecordOf(r.job, said)
+	if err != nil || r.err != nil { // which is told of where the list is read
+		r.record, r.err = recordFrom(r.job, bare, "")
 	}
 	return r
+}
+
+// recordFrom reads a report as it is written.
+func recordFrom(j readback.Job, r record.Report, list string) (*readback.Record, error) {
+	text, to := io.Pipe()
+	defer text.Close() // so that the writer ends where the reader gave up
+	go func() { to.CloseWithError(record.Write(to, r)) }()
+	return readback.RecordOf(j, text, list)
 }
 
 // saidCheck holds what is printed for people against the report: every number, quantity,

@@ -1,6 +1,9 @@
 package readback
 
-import "slices"
+import (
+	"io"
+	"slices"
+)
 
 // Record is what report.json and the cut list, which has equal parts together, say.
 type Record struct {
@@ -9,21 +12,27 @@ type Record struct {
 	next  []int32
 }
 
-// RecordOf reads these.
-func RecordOf(job Job, outputs Outputs) (*Record, error) {
-	facts, err := Read(job, outputs)
+// RecordOf reads a report, and the cut list if there is one.
+func RecordOf(job Job, report io.Reader, cutList string) (*Record, error) {
+	var facts []Fact
+	take := func(f Fact) { facts = append(facts, f) }
+	r := &reading{out: ReportJSON, unit: job.Units, job: job, take: take}
+	err := r.run(func(r *reading, _ string) { r.report(report) }, "")
+	if err == nil && cutList != "" {
+		err = readOne(job, CutList, cutList, take)
+	}
 	if err != nil {
 		return nil, err
 	}
-	r := &Record{facts, make(map[Key]int32, len(facts)), make([]int32, len(facts))}
+	all := &Record{facts, make(map[Key]int32, len(facts)), make([]int32, len(facts))}
 	for i := len(facts) - 1; i >= 0; i-- {
-		r.next[i] = -1
-		if n, known := r.first[facts[i].Key]; known {
-			r.next[i] = n
+		all.next[i] = -1
+		if n, known := all.first[facts[i].Key]; known {
+			all.next[i] = n
 		}
-		r.first[facts[i].Key] = int32(i)
+		all.first[facts[i].Key] = int32(i)
 	}
-	return r, nil
+	return all, nil
 }
 
 // Against finds where the facts of one output are not those of the record, and what should

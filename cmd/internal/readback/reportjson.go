@@ -1,9 +1,13 @@
 package readback
 
 import (
+	"cmp"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
 	"math"
+	"reflect"
 	"strings"
 )
 
@@ -103,9 +107,73 @@ func (r *reading) decode(text string, to any) {
 	}
 }
 
-func reportJSON(r *reading, text string) {
+// decodeLists reads an object into a structure, of its lists one element after the other, so that
+// no more of the text than that is held. What the structure does not have is passed over.
+func decodeLists(d *json.Decoder, to reflect.Value) error {
+	if t, err := d.Token(); err != nil || t != json.Delim('{') {
+		return cmp.Or(err, errNoObject)
+	}
+	for d.More() {
+		key, err := d.Token()
+		if err != nil {
+			return err
+		}
+		field := to.FieldByNameFunc(func(name string) bool {
+			f, _ := to.Type().FieldByName(name)
+			return strings.EqualFold(cmp.Or(f.Tag.Get("json"), name), key.(string))
+		})
+		if !field.IsValid() || field.Kind() == reflect.Slice {
+			err = eachElement(d, field)
+		} else {
+			err = d.Decode(field.Addr().Interface())
+		}
+		if err != nil {
+			return err
+		}
+	}
+	_, err := d.Token()
+	return err
+}
+
+var errNoObject = errors.New("it is no object")
+
+// eachElement appends the elements of a list to a slice; without one it passes over any value.
+func eachElement(d *json.Decoder, to reflect.Value) error {
+	t, err := d.Token()
+	if begins, _ := t.(json.Delim); err != nil || begins == 0 {
+		return err // null, or a value that is passed over
+	}
+	for depth := 1; depth > 0; {
+		if to.IsValid() && d.More() {
+			one := reflect.New(to.Type().Elem())
+			if err := d.Decode(one.Interface()); err != nil {
+				return err
+			}
+			to.Set(reflect.Append(to, one.Elem()))
+			continue
+		}
+		t, err := d.Token()
+		if err != nil {
+			return err
+		}
+		switch t {
+		case json.Delim('['), json.Delim('{'):
+			depth++
+		case json.Delim(']'), json.Delim('}'):
+			depth--
+		}
+	}
+	return nil
+}
+
+func reportJSON(r *reading, text string) { r.report(strings.NewReader(text)) }
+
+// report reads one as it comes.
+func (r *reading) report(from io.Reader) {
 	var j reported
-	r.decode(text, &j)
+	if err := decodeLists(json.NewDecoder(from), reflect.ValueOf(&j).Elem()); err != nil {
+		r.fail("%v", err)
+	}
 	boxes, pieces := r.reportedDrawers(j), r.reportedParts(j)
 	r.reportedGroups(j)
 	for _, p := range j.Parts {
