@@ -79,7 +79,7 @@ func (w *Worker) saidCheck(file string, read Read) record.Checked {
 		c.fault("unreadable", place{file, "report.json", 0}, rebuild, "the report cannot be compared: %v", r.err)
 		return c.out
 	}
-	found, err := readback.Against(r.job, r.record, file, string(data))
+	found, err := readback.Against(r.job, r.record, file, data)
 	if err != nil {
 		c.fault("unreadable", place{file, file, 0}, rebuild, "it is not laid out as build lays it out: %v", err)
 		return c.out

@@ -147,11 +147,13 @@ func Read(job Job, outputs Outputs) (facts []Fact, err error) {
 func readOne(job Job, out, text string, take func(Fact)) error {
 	read, known := readers[out]
 	if !known {
-		return fmt.Errorf("no reader for %q", out)
+		return noReader(out)
 	}
 	r := &reading{out: out, unit: job.Units, job: job, take: take}
 	return r.run(read, text)
 }
+
+func noReader(out string) error { return fmt.Errorf("no reader for %q", out) }
 
 func (r *reading) run(read func(*reading, string), text string) (err error) {
 	defer func() {

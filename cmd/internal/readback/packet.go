@@ -28,7 +28,7 @@ const ahead, maxPassed = 8, 4096
 
 var foot = regexp.MustCompile(`^page \d+$`)
 
-func (r *reading) paper(data string) *paperScan {
+func (r *reading) paper(data []byte) *paperScan {
 	s := &paperScan{r: r}
 	s.page, s.close = iter.Pull(pdfPages(r, data))
 	return s
@@ -182,8 +182,10 @@ type packetReader struct {
 	cover                 bool                // the first page, up to the table of boxes
 }
 
+func packet(r *reading, data string) { r.packet([]byte(data)) }
+
 // packet reads packet.pdf.
-func packet(r *reading, data string) {
+func (r *reading) packet(data []byte) {
 	p := &packetReader{reading: r, s: r.paper(data), sheet: &setupReader{reading: r},
 		said: make(map[string][]string), cover: true}
 	defer p.s.close()

@@ -3,14 +3,14 @@ package readback
 // Pages are the texts of a PDF, page by page.
 func Pages(name string, data []byte) (pages [][]string, err error) {
 	r := &reading{out: name}
-	err = r.run(func(r *reading, text string) {
-		for page := range pdfPages(r, text) {
+	err = r.run(func(r *reading, _ string) {
+		for page := range pdfPages(r, data) {
 			var list []string
 			for _, t := range page {
 				list = append(list, t.text)
 			}
 			pages = append(pages, list)
 		}
-	}, string(data))
+	}, "")
 	return pages, err
 }

@@ -21,17 +21,17 @@ type pdfText struct {
 // pdfPages reads the text of the pages of a PDF as this program's library writes it: a
 // compressed stream a page (ISO 32000-1, 7.3.8 and 9.4.3), letters as UTF-16. Texts that
 // are turned stand elsewhere than they are said to.
-func pdfPages(r *reading, data string) iter.Seq[[]pdfText] {
+func pdfPages(r *reading, data []byte) iter.Seq[[]pdfText] {
 	return func(yield func([]pdfText) bool) {
 		var content bytes.Buffer
 		var unpack io.ReadCloser
 		pages := 0
 		for rest := data; ; {
-			_, after, found := strings.Cut(rest, "stream\n")
+			_, after, found := bytes.Cut(rest, []byte("stream\n"))
 			if !found {
 				break
 			}
-			body, next, whole := strings.Cut(after, "\nendstream")
+			body, next, whole := bytes.Cut(after, []byte("\nendstream"))
 			if !whole {
 				r.fail("a stream does not end")
 			}
@@ -51,11 +51,11 @@ func pdfPages(r *reading, data string) iter.Seq[[]pdfText] {
 }
 
 // unpacked appends what a compressed stream holds, by a reader that the first call makes.
-func unpacked(to *bytes.Buffer, by *io.ReadCloser, stream string) (err error) {
+func unpacked(to *bytes.Buffer, by *io.ReadCloser, stream []byte) (err error) {
 	if *by == nil {
-		*by, err = zlib.NewReader(strings.NewReader(stream))
+		*by, err = zlib.NewReader(bytes.NewReader(stream))
 	} else {
-		err = (*by).(zlib.Resetter).Reset(strings.NewReader(stream), nil)
+		err = (*by).(zlib.Resetter).Reset(bytes.NewReader(stream), nil)
 	}
 	if err != nil {
 		return err
