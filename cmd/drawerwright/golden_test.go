@@ -49,8 +49,8 @@ func sameAsKept(t *testing.T, name string, got []byte, kept string) {
 	}
 }
 
-// TestGoldenFolders: each sample writes the files that are listed, and no more. Pictures in
-// dots come only where they are asked for, beside each of the others.
+// TestGoldenFolders: each sample writes the files that are listed, and no more. Exploded boxes and
+// pictures in dots come only where they are asked for, these beside each of the others.
 func TestGoldenFolders(t *testing.T) {
 	golden, err := filepath.Abs("../../testdata/golden/folders")
 	if err != nil {
@@ -68,14 +68,17 @@ func TestGoldenFolders(t *testing.T) {
 	}
 	bench := filepath.Join(samples, "bench-drawers.yaml")
 	want := builtFiles(t, bench)
+	for _, box := range []string{"bench-narrow", "bench-wide"} {
+		want = append(want, "3d/"+box+"/exploded.stl", "pictures/"+box+"-corner.svg", "pictures/"+box+"-exploded.svg")
+	}
 	for _, file := range slices.Clone(want) {
 		if base, is := strings.CutSuffix(file, ".svg"); is {
 			want = append(want, base+".png")
 		}
 	}
 	slices.Sort(want)
-	if files := builtFiles(t, bench, "--png"); !slices.Equal(files, want) {
-		t.Errorf("with --png %v, want %v", files, want)
+	if files := builtFiles(t, bench, "--png", "--exploded"); !slices.Equal(files, want) {
+		t.Errorf("with --png and --exploded %v, want %v", files, want)
 	}
 }
 

@@ -166,9 +166,10 @@ func TestSamplesBuild(t *testing.T) {
 			if !reflect.DeepEqual(a, tree(t, "a")) {
 				t.Error("prove writes")
 			}
-			named := 8 + 3*len(r.Drawers) + len(r.Cabinets) // report, cut list thrice, what to buy, packet, manifest, page; two views of each box as solids, GLB
+			// Report, cut list thrice, what to buy, packet, manifest, page; GLB.
+			named := 8 + len(r.Drawers) + len(r.Cabinets)
 			for _, d := range r.Drawers {
-				named += len(d.Pictures)
+				named += len(d.Pictures) + len(d.Solids)
 			}
 			if r.ForRouter() {
 				named++ // the legend of layers

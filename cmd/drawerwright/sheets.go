@@ -10,7 +10,6 @@ import (
 	"syscall"
 
 	"drawerwright/cmd/internal/files"
-	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/packet"
@@ -110,21 +109,12 @@ type layoutPrint struct {
 	json, csv, all bool
 	dir            string
 	more           string // the command that prints all
-	pictures       pictured
+	png            bool
 }
 
-// pictured is how pictures are asked for.
-type pictured struct{ png bool }
-
-func (p *pictured) flags(c *cobra.Command) {
-	c.Flags().BoolVar(&p.png, "png", false, "write pictures as PNG too, beside SVG")
-}
-
-func (p pictured) formats() filing.Formats {
-	if p.png {
-		return filing.SVGAndPNG
-	}
-	return filing.SVG
+// pngFlag asks for pictures in dots.
+func pngFlag(c *cobra.Command, to *bool) {
+	c.Flags().BoolVar(to, "png", false, "write pictures as PNG too, beside SVG")
 }
 
 func (p *layoutPrint) flags(c *cobra.Command) {
@@ -133,7 +123,7 @@ func (p *layoutPrint) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&p.csv, "csv", false, "print the place of every part as CSV")
 	c.Flags().StringVarP(&p.dir, "output", "o", "",
 		"write drawings, pictures and tables of the sheets into a folder too")
-	p.pictures.flags(c)
+	pngFlag(c, &p.png)
 }
 
 func (p *layoutPrint) check() error {
@@ -145,7 +135,7 @@ func (p *layoutPrint) check() error {
 
 // plan prints layouts, and writes their files first if a folder is given.
 func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s streams) error {
-	plan.Pictures = p.pictures.formats()
+	plan.Looks.PNG = p.png
 	if p.dir != "" {
 		if err := p.write(ctx, plan, size); err != nil {
 			return failure(err, "", p.json, s)

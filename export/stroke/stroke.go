@@ -7,6 +7,7 @@ package stroke
 import (
 	"math"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -32,23 +33,54 @@ func Text(s string, height float64) [][]Point {
 	if !drawable(height) {
 		return nil
 	}
-	var strokes [][]Point
+	lines, points := 0, 0
+	for _, r := range s {
+		g := find(r)
+		lines, points = lines+len(g.lines()), points+len(g.strokes)/pointText+1
+	}
+	strokes, list := make([][]Point, 0, lines), make([]Point, 0, points)
 	pen := 0
 	for _, r := range s {
 		g := find(r)
-		for part := range strings.SplitSeq(g.strokes, "|") {
-			var line []Point
-			for at := range strings.FieldsSeq(part) {
-				x, y := place(at)
-				line = append(line, Point{float64(pen+x) / capUnits * height, float64(y) / capUnits * height})
+		for _, line := range g.lines() {
+			from := len(list)
+			for _, p := range line {
+				list = append(list, Point{float64(pen+p.x) / capUnits * height, float64(p.y) / capUnits * height})
 			}
-			if len(line) > 0 {
-				strokes = append(strokes, line)
-			}
+			strokes = append(strokes, list[from:len(list):len(list)])
 		}
 		pen += g.width + gapUnits
 	}
 	return strokes
+}
+
+// units are a point of a glyph.
+type units struct{ x, y int }
+
+// pointText is how long a point and what parts it from the next are in a glyph.
+const pointText = 3
+
+// read has the strokes of the glyphs that were drawn, by their texts.
+var read sync.Map
+
+// lines are the glyph's strokes.
+func (g glyph) lines() [][]units {
+	if known, ok := read.Load(g.strokes); ok {
+		return known.([][]units)
+	}
+	var lines [][]units
+	for part := range strings.SplitSeq(g.strokes, "|") {
+		var line []units
+		for at := range strings.FieldsSeq(part) {
+			x, y := place(at)
+			line = append(line, units{x, y})
+		}
+		if len(line) > 0 {
+			lines = append(lines, line)
+		}
+	}
+	read.Store(g.strokes, lines)
+	return lines
 }
 
 // Set draws a line of text that begins at x, y, stroke by stroke: a round stroke

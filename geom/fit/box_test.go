@@ -317,7 +317,8 @@ func TestBoxesOfABlock(t *testing.T) {
 				if m.Stack.together != nil {
 					together++
 				}
-				values := m.Stack.lanes(off)
+				values := new(lanes)
+				m.Stack.lanes(off, values)
 				for j, box := range boxes {
 					if want := m.Stack.Value(box); values[j] != want {
 						t.Fatalf("%s %s is %g together, %g by itself", m.Code, m.Part, values[j], want)

@@ -133,18 +133,20 @@ func (w drawing) chunk(n int, part uint64) drawnChunk {
 			scale[i] = bins / width
 		}
 	}
-	off := make([]lanes, len(stacks[0].Sources))
+	off, values := make([]lanes, len(stacks[0].Sources)), new(lanes)
 	right := 0
 	for from := 0; from < n; from += block {
 		boxes := min(block, n-from)
 		for i, k := range w.used {
+			to, by := &off[k], spreads[i]
 			for j, z := range random[i][from : from+boxes] {
-				off[k][j] = float64(spreads[i].times*z) + spreads[i].plus
+				to[j] = float64(by.times*z) + by.plus
 			}
 		}
 		var wrong [block]bool
 		for i := range stacks {
-			values, t := stacks[i].lanes(off), &list[i]
+			t := &list[i]
+			stacks[i].lanes(off, values)
 			for j, v := range values[:boxes] {
 				d := v - worst[i].Nominal
 				t.sum += d
@@ -171,10 +173,10 @@ func (w drawing) chunk(n int, part uint64) drawnChunk {
 type lanes [block]float64
 
 // lanes are the measure of each box of a block, with what is off by source.
-func (s Stack) lanes(off []lanes) (v lanes) {
+func (s Stack) lanes(off []lanes, v *lanes) {
 	if s.together != nil {
-		s.together(off, &v)
-		return v
+		s.together(off, v)
+		return
 	}
 	one := make([]float64, len(off))
 	for j := range v {
@@ -183,7 +185,6 @@ func (s Stack) lanes(off []lanes) (v lanes) {
 		}
 		v[j] = s.Value(one)
 	}
-	return v
 }
 
 // usedBy lists the sources that some measure looks at, so that no others are drawn.

@@ -192,7 +192,8 @@ func build(t *testing.T, job string, options ...string) (dir string, r report) {
 		if err := os.CopyFS(filepath.Join(tmp, "slides"), os.DirFS("../../samples/slides")); err != nil {
 			return "", err
 		}
-		if out, err := exec.Command(command, append([]string{"build", path, "-o", dir}, options...)...).CombinedOutput(); err != nil {
+		args := append([]string{"build", path, "-o", dir, "--exploded"}, options...)
+		if out, err := exec.Command(command, args...).CombinedOutput(); err != nil {
 			return "", fmt.Errorf("build: %w\n%s", err, out)
 		}
 		return dir, nil

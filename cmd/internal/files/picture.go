@@ -19,14 +19,14 @@ type pictureOf struct {
 }
 
 // write writes a picture, and gives it as lines. Dots take longer than all else of a build.
-func (p pictureOf) write(to Folder, as filing.Formats) ([]byte, error) {
+func (p pictureOf) write(to Folder, as filing.Looks) ([]byte, error) {
 	d := paper.Framed(p.drawn)
 	var svg bytes.Buffer
 	if err := d.WriteSVG(&svg, p.title); err != nil {
 		return nil, fmt.Errorf("%s: %w", p.name, err)
 	}
 	data := [][]byte{svg.Bytes()}
-	if as == filing.SVGAndPNG {
+	if as.PNG {
 		var png bytes.Buffer
 		if err := d.WritePNG(&png, dots); err != nil {
 			return nil, fmt.Errorf("%s: %w", p.name, err)

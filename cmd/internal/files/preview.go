@@ -31,31 +31,44 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 		return p, err
 	}
 	p.scene = boxed.Scene
-	var assembled, exploded []solid.Mesh
-	for _, piece := range p.scene.Boxes[0].Pieces {
-		part := p.scene.Parts[piece.Part]
-		m := p.scene.Meshes[part.Mesh]
-		assembled = append(assembled, m.Place(piece.Placement, boxed.Grid))
-		exploded = append(exploded, m.Place(aside(part.Role, piece.Placement, boxed.Apart), boxed.Grid))
-	}
-	for _, view := range []struct {
-		name   string
-		solids []solid.Mesh
-		keep   *[]byte
-	}{{filing.Assembled, assembled, &p.picture}, {filing.Exploded, exploded, new([]byte)}} {
-		title := d.Spec.Name + " " + view.name
-		if err := w.stl(filing.BoxSolid(d.Folder, view.name), title, solid.Join(view.solids...)); err != nil {
-			return p, err
+	type moved func(scene.Part, geom.Placement) geom.Placement
+	stands := func(where moved) (list []solid.Mesh) {
+		for _, piece := range p.scene.Boxes[0].Pieces {
+			part := p.scene.Parts[piece.Part]
+			list = append(list, p.scene.Meshes[part.Mesh].Place(where(part, piece.Placement), boxed.Grid))
 		}
-		if *view.keep, err = w.picture(filing.BoxPicture(d.Folder, view.name), title, view.solids); err != nil {
-			return p, err
-		}
+		return list
 	}
-	look := pictureOf{filing.BoxPicture(d.Folder, filing.Corner), d.Spec.Name + " corner", corner(d, p.scene, boxed.Grid)}
-	if _, err := look.write(w.to, w.o.Plan.Pictures); err != nil {
+	assembled := stands(func(_ scene.Part, s geom.Placement) geom.Placement { return s })
+	p.picture, err = w.view(d, filing.Assembled, assembled)
+	if err != nil {
 		return p, err
 	}
+	if w.o.Plan.Looks.Exploded {
+		exploded := stands(func(part scene.Part, s geom.Placement) geom.Placement {
+			return aside(part.Role, s, boxed.Apart)
+		})
+		if _, err := w.view(d, filing.Exploded, exploded); err != nil {
+			return p, err
+		}
+		look := pictureOf{filing.BoxPicture(d.Folder, filing.Corner), d.Spec.Name + " corner",
+			corner(d, p.scene, boxed.Grid)}
+		if _, err := look.write(w.to, w.o.Plan.Looks); err != nil {
+			return p, err
+		}
+	}
 	return p, writeGLB(w.to, filing.BoxScene(d.Folder), p.scene, p.scene.Groups[0])
+}
+
+// view writes a view of a box as STL and as a picture, hidden lines removed, which it gives as SVG.
+func (w *writer) view(d batch.Drawer, view string, solids []solid.Mesh) ([]byte, error) {
+	title := d.Spec.Name + " " + view
+	if err := w.stl(filing.BoxSolid(d.Folder, view), title, solid.Join(solids...)); err != nil {
+		return nil, err
+	}
+	drawn := paper.Picture(picture.Draw(solids, packet.Seen), pictured)
+	look := pictureOf{filing.BoxPicture(d.Folder, view), title, drawn}
+	return look.write(w.to, w.o.Plan.Looks)
 }
 
 // sceneOf is what a scene is made from.
@@ -112,11 +125,6 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 
 // pictured is the room for a picture, in mm.
 var pictured = geom.Point{X: 160, Y: 120}
-
-// picture writes solids as a picture, hidden lines removed, and gives it as SVG.
-func (w *writer) picture(name, title string, solids []solid.Mesh) ([]byte, error) {
-	return pictureOf{name, title, paper.Picture(picture.Draw(solids, packet.Seen), pictured)}.write(w.to, w.o.Plan.Pictures)
-}
 
 // aside is where a part of the exploded box stands: dividers are lifted out, a drawer
 // front moves further than the front behind it.

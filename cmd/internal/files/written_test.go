@@ -7,6 +7,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
@@ -24,6 +25,7 @@ func written(t *testing.T, text string, options ...job.Option) (map[string][]byt
 	if err != nil {
 		t.Fatal(err)
 	}
+	plan.Looks = filing.Looks{PNG: true, Exploded: true}
 	to := &folder{files: map[string][]byte{}}
 	if err := files.Write(context.Background(), b, to, files.Options{Plan: plan}); err != nil {
 		t.Fatal(err)

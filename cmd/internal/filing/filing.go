@@ -47,24 +47,15 @@ func ForRouter(name string) bool { return strings.HasPrefix(name, router) }
 // DrawingFolders are all that have drawings of parts and sheets.
 func DrawingFolders() []string { return []string{RouterParts, RouterSheets, Drawings} }
 
-// The pictures that each box has.
+// What pictures and solids show of a box.
 const (
 	Assembled = "assembled"
 	Exploded  = "exploded"
 	Corner    = "corner"
 )
 
-// BoxPictures are the pictures of a box, without the endings of their names. No two boxes share
-// one: what follows the last dash is the view.
-func BoxPictures(box string) []string {
-	var list []string
-	for _, view := range []string{Assembled, Exploded, Corner} {
-		list = append(list, BoxPicture(box, view))
-	}
-	return list
-}
-
-// BoxPicture is one of them.
+// BoxPicture is a picture of a box, without the ending of its name. No two boxes share one: what
+// follows the last dash is the view.
 func BoxPicture(box, view string) string { return pictures + box + "-" + view }
 
 // PartSolid is the solid of a part, in the folder of its box.
@@ -79,19 +70,36 @@ func BoxScene(box string) string { return solids + box + "/drawer.glb" }
 // CabinetScene is all boxes of an opening as they stand in it.
 func CabinetScene(cabinet string) string { return solids + cabinet + ".glb" }
 
-// Formats are those in which pictures are written.
-type Formats int
-
-// Pictures are written as lines, or in dots too for programs that take no lines.
-const (
-	SVG Formats = iota
-	SVGAndPNG
-)
+// Looks is what is written to look at, beyond the assembled box: the page of boxes shows all else.
+type Looks struct {
+	PNG      bool // pictures in dots too, for programs that take no lines
+	Exploded bool // the exploded box, and a corner of it
+}
 
 // Files are those of a picture, named without an ending.
-func (f Formats) Files(picture string) []string {
-	if f == SVGAndPNG {
+func (l Looks) Files(picture string) []string {
+	if l.PNG {
 		return []string{picture + ".svg", picture + ".png"}
 	}
 	return []string{picture + ".svg"}
+}
+
+// Pictures are the files of all pictures of a box.
+func (l Looks) Pictures(box string) (list []string) {
+	views := []string{Assembled}
+	if l.Exploded {
+		views = append(views, Exploded, Corner)
+	}
+	for _, view := range views {
+		list = append(list, l.Files(BoxPicture(box, view))...)
+	}
+	return list
+}
+
+// Solids are the files of a whole box as STL.
+func (l Looks) Solids(box string) []string {
+	if l.Exploded {
+		return []string{BoxSolid(box, Assembled), BoxSolid(box, Exploded)}
+	}
+	return []string{BoxSolid(box, Assembled)}
 }

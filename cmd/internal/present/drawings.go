@@ -161,7 +161,7 @@ func CheckedText(out *Printed, list []record.Checked) {
 	}
 	for _, w := range []struct{ what, one, many, is string }{
 		{record.CheckedSolid, "solid", "solids", "what the job asks for of a part"},
-		{record.CheckedBox, "box", "boxes", "the solids of their parts, assembled and exploded"},
+		{record.CheckedBox, "box", "boxes", "the solids of their parts in their places"},
 		{record.CheckedScene, "preview", "previews", "the parts in their places"},
 		{record.CheckedCabinet, "drawing of a cabinet", "drawings of cabinets", "the slide lines of the report"},
 		{record.CheckedTemplate, "template", "templates", "the marks and edges of the report"},

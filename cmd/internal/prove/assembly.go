@@ -127,7 +127,11 @@ func (w *Worker) boxCheck(d record.Drawer, box string, read Read) record.Checked
 		Faults: []record.Fault{}}}
 	file, apart := filing.BoxSolid(box, filing.Assembled), filing.BoxSolid(box, filing.Exploded)
 	together, readable := c.triangles(file, read)
-	exploded, also := c.triangles(apart, read)
+	var exploded []triangle
+	also := slices.Contains(d.Solids, apart)
+	if also {
+		exploded, also = c.triangles(apart, read)
+	}
 	list, allowed, known := c.standing(d, read)
 	if !known {
 		return c.out

@@ -70,7 +70,7 @@ func built(t testing.TB, text string) *folder {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan.Pictures = filing.SVGAndPNG
+	plan.Looks = filing.Looks{PNG: true, Exploded: true}
 	if err := files.Write(context.Background(), b, f, files.Options{NoProof: true, Plan: plan}); err != nil {
 		t.Fatal(err)
 	}

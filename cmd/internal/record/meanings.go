@@ -90,6 +90,7 @@ var drawerMeanings = map[string]map[string]string{
 		"max_open":       "how far a joint that is meant to be closed may stay open",
 		"loose_dividers": "the dividers that are lifted out, as the proof names them",
 		"pictures":       "the files that picture it",
+		"solids":         "the files that have the whole box as STL",
 	},
 	"Size": {"width": "from side to side", "height": "from bottom to top", "depth": "from front to back"},
 	"Sag": {

@@ -89,7 +89,9 @@ type Drawer struct {
 	// LooseDividers are those that are lifted out, as the proof names them: by number
 	// in the order of the parts and their stands.
 	LooseDividers []string `json:"loose_dividers,omitempty"`
-	Pictures      []string `json:"pictures"` // files, relative to the folder
+	// Pictures and Solids are files of the whole box, relative to the folder.
+	Pictures []string `json:"pictures"`
+	Solids   []string `json:"solids"`
 }
 
 // Sag is of the bottom under its load: with simply supported and with clamped
@@ -225,9 +227,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 			Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(),
 			Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d),
 			MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
-		for _, picture := range filing.BoxPictures(d.Folder) {
-			listed.Pictures = append(listed.Pictures, p.Pictures.Files(picture)...)
-		}
+		listed.Pictures, listed.Solids = p.Looks.Pictures(d.Folder), p.Looks.Solids(d.Folder)
 		strength(&listed, d)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)

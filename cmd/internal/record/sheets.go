@@ -156,7 +156,7 @@ func whyLeft(s *sheets.Stock, piece int) string {
 func SheetsOf(p sheets.Plan) Sheets {
 	out := Sheets{Tool: "drawerwright", Job: p.Title, Units: p.Units.String(), Stocks: []SheetStock{}}
 	for i := range p.Stocks {
-		out.Stocks = append(out.Stocks, sheetStock(&p.Stocks[i], p.Units, p.Pictures))
+		out.Stocks = append(out.Stocks, sheetStock(&p.Stocks[i], p.Units, p.Looks))
 	}
 	return Settle(out, p.Units)
 }

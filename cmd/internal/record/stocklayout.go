@@ -12,15 +12,15 @@ import (
 // stockLayout tells the layout of one stock; unit is that of its words.
 type stockLayout struct {
 	*sheets.Stock
-	unit     geom.Unit
-	pictures filing.Formats
+	unit  geom.Unit
+	looks filing.Looks
 }
 
 // fromNM is a length in nanometers.
 func fromNM(l int64) Length { return Length(geom.Length(l).MM()) }
 
-func sheetStock(of *sheets.Stock, u geom.Unit, pictures filing.Formats) SheetStock {
-	s, l := stockLayout{of, u, pictures}, of.Layout
+func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
+	s, l := stockLayout{of, u, looks}, of.Layout
 	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages,
 		Kerf: fromNM(s.Rules.Kerf), Trim: fromNM(int64(s.Trim)), EndTrim: fromNM(int64(s.Trim)),
 		Flipped: s.RotatedSheets, Routed: s.Routed,
@@ -87,7 +87,7 @@ func (s stockLayout) addSheets(out *SheetStock) {
 func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
 	size := s.Sheets[one.Sheet]
 	laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placements: []SheetPlacement{},
-		Offcuts: []Box{}, Files: s.Files(one, s.pictures), Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
+		Offcuts: []Box{}, Files: s.Files(one, s.looks), Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
 	for _, d := range one.Drawn {
 		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Stock.Thickness.Mean}
 		laid.Layers = append(laid.Layers, drawn.legends(d.File, d.Layers)...)

@@ -63,9 +63,9 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 
 // Files of a sheet, relative to the output folder: its drawings in the order of cutting, each
 // with the files of its bits, and its picture.
-func (s *Stock) Files(one Sheet, pictures filing.Formats) []string {
+func (s *Stock) Files(one Sheet, looks filing.Looks) []string {
 	if s.Sawn {
-		return pictures.Files(s.Picture(one))
+		return looks.Files(s.Picture(one))
 	}
 	var list []string
 	for _, f := range s.Faces(one) {
@@ -80,7 +80,7 @@ func (s *Stock) Files(one Sheet, pictures filing.Formats) []string {
 			}
 		}
 	}
-	return append(list, pictures.Files(s.Picture(one))...)
+	return append(list, looks.Files(s.Picture(one))...)
 }
 
 // Picture of a sheet, without the ending of its name.

@@ -32,8 +32,7 @@ type Plan struct {
 	DXF    router.Options
 	Listed bool // of a list of rectangles
 	Stocks []Stock
-	// Pictures is how the pictures of boxes and sheets are written.
-	Pictures filing.Formats
+	Looks  filing.Looks // what is written to look at
 }
 
 // Stock is the pieces of one stock on sheets. Lengths in Rules, Pieces, Sheets and Layout

@@ -2,6 +2,10 @@ package dxfread
 
 import "math"
 
+// entityText is what a polyline of some corners takes at least, in bytes: by it the list of entities gets its
+// room.
+const entityText = 200
+
 // entities reads the ENTITIES section.
 func (r *reader) entities() {
 	if r.begun != 0 {
@@ -13,6 +17,9 @@ func (r *reader) entities() {
 		word := r.record("ENTITIES")
 		if word == "" {
 			return
+		}
+		if r.file.Entities == nil {
+			r.file.Entities = make([]Entity, 0, (len(r.data)-r.at)/entityText+1)
 		}
 		r.file.Entities = append(r.file.Entities, Entity{Type: word, Line: r.line})
 		e := &r.file.Entities[len(r.file.Entities)-1]

@@ -13,6 +13,7 @@ type reader struct {
 	layers names
 	words  names    // the capitals of each word of a group 0, for look-up alone
 	path   []Vertex // of the polyline that is being read
+	room   []Vertex // for those that were
 	begun  int      // offset of the ENTITIES section, 0 before it
 }
 

@@ -1,7 +1,6 @@
 package dxfread
 
 import (
-	"slices"
 	"strconv"
 )
 
@@ -51,7 +50,7 @@ func (r *reader) lwpolyline(e *Entity) {
 			"LWPOLYLINE that states "+strconv.Itoa(stated)+" vertices and has "+strconv.Itoa(n))
 	}
 	e.Closed = flags&closedFlag != 0
-	e.Vertices = slices.Clone(r.path)
+	e.Vertices = r.kept()
 	r.finish(e, &d, false)
 }
 
@@ -98,7 +97,7 @@ func (r *reader) polyline(e *Entity) {
 		return
 	}
 	e.Closed = flags&closedFlag != 0
-	e.Vertices = slices.Clone(r.path)
+	e.Vertices = r.kept()
 	r.finish(e, &d, flags&spatialFlag != 0)
 }
 
@@ -128,3 +127,19 @@ func (r *reader) vertex(d *drawn) {
 		r.path = append(r.path, v)
 	}
 }
+
+// kept is the path that was read, for good. Paths share rooms: most have a few corners.
+func (r *reader) kept() []Vertex {
+	if len(r.path) == 0 {
+		return nil
+	}
+	if n := len(r.path); cap(r.room)-len(r.room) < n {
+		r.room = make([]Vertex, 0, max(n, roomSize))
+	}
+	from := len(r.room)
+	r.room = append(r.room, r.path...)
+	return r.room[from:len(r.room):len(r.room)]
+}
+
+// roomSize is how many corners are kept together.
+const roomSize = 512
