@@ -37,7 +37,7 @@ func TestWrittenAsJSON(t *testing.T) {
 		r := reportOf(t, name)
 		same(name, r)
 		r.Proof = []record.Proof{{Drawer: "<a & b>"}}
-		r.Checked = []record.Checked{{What: record.CheckedSolid, Name: "x"}}
+		r.Checked = []record.Checked{{Kind: record.CheckedSolid, Name: "x"}}
 		same(name+", proven", r)
 	}
 }
