@@ -187,7 +187,8 @@ func doText(m testcut.Move, missing []string, machine string, text func(float64)
 	case m.Action == testcut.Leave || m.Action == testcut.Make && testcut.Tiny(m.By):
 		return fmt.Sprintf("leave %s.", name)
 	case m.Action == testcut.Try:
-		return moveText(m, machine, text) + ". NOT SURE: the limits are closer than a caliper reads; cut another test piece after the move."
+		return moveText(m, machine, text) +
+			". NOT SURE: the limits are closer than a caliper reads; cut another test piece after the move."
 	}
 	return moveText(m, machine, text) + "."
 }
