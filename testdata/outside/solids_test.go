@@ -106,7 +106,7 @@ func admesh(t *testing.T, file string, triangles int) {
 	for _, what := range []string{`Facets with 1 disconnected edge\s*:\s*(\d+)`, `Facets with 2 disconnected edges\s*:\s*(\d+)`,
 		`Facets with 3 disconnected edges\s*:\s*(\d+)`, `Total disconnected facets\s*:\s*(\d+)`, `Degenerate facets\s*:\s*(\d+)`,
 		`Edges fixed\s*:\s*(\d+)`, `Facets removed\s*:\s*(\d+)`, `Facets added\s*:\s*(\d+)`, `Facets reversed\s*:\s*(\d+)`,
-		`Backward edges\s*:\s*(\d+)`, `Normals fixed\s*:\s*(\d+)`} {
+		`Backward.? edges\s*:\s*(\d+)`, `Normals fixed\s*:\s*(\d+)`} {
 		if n := number(what); n != 0 {
 			t.Errorf("%s: admesh: %s is %d", file, strings.Split(what, `\s`)[0], n)
 		}
