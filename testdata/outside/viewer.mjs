@@ -149,7 +149,7 @@ const checks = {
     await settle(page);
     must(await page.locator('.dw-play:not([hidden])').count() > 0, 'no clearance is named in the picture');
     const scaled = await dots(page);
-    await page.getByLabel(/play drawn 10 times/).check();
+    await page.getByLabel(/clearance drawn 10 times/).check();
     await settle(page);
     must((await dots(page)).sum !== scaled.sum, 'exaggerated, the picture is the same');
     must((await page.locator('.dw-play:not([hidden])').first().textContent()).endsWith('× 10'), 'exaggerated, the number does not say so');
