@@ -27,6 +27,9 @@ type Move struct {
 	Worse bool
 	// Missing are the readings that settle it, the most useful first.
 	Missing []Kind
+	// Unsure are the measures that those settle; none where a second reading is asked for only
+	// because one alone can be a slip.
+	Unsure []string
 }
 
 // Action is what to do about a setting.
@@ -148,7 +151,9 @@ func (c Model) decide(m *Move, e Estimate, p plan) {
 		m.Action, m.Sure = Leave, true
 		return
 	}
-	if m.Missing = c.missing(e, after); len(m.Missing) == 0 && c.speaking(e, m.Setting) < minReadings {
+	if m.Missing = c.missing(e, after); len(m.Missing) > 0 {
+		m.Unsure = unsure(e, after)
+	} else if c.speaking(e, m.Setting) < minReadings {
 		m.Missing = c.second(e, m.Setting)
 	}
 	settled := !slices.ContainsFunc(after, func(q measure) bool { return !q.enough(e) })
@@ -165,6 +170,16 @@ func (c Model) decide(m *Move, e Estimate, p plan) {
 	default:
 		m.Action = Try
 	}
+}
+
+// unsure are the names of the measures that are not surely within their limits.
+func unsure(e Estimate, list []measure) (names []string) {
+	for _, q := range list {
+		if !q.enough(e) {
+			names = append(names, q.check.Name)
+		}
+	}
+	return names
 }
 
 // outOf counts the measures that are likely to be out of their limits.

@@ -179,9 +179,14 @@ func doText(m testcut.Move, missing []string, machine string, text func(float64)
 	case m.Worse:
 		return fmt.Sprintf("leave %s: moved, it would put more out than it puts right.", name)
 	case m.Action == testcut.Measure:
-		return fmt.Sprintf("measure %s before you touch %s.", strings.Join(missing, " and "), name)
+		why := "one reading can be a slip"
+		if len(m.Unsure) > 0 {
+			why = "that settles " + words.Some(m.Unsure)
+		}
+		return fmt.Sprintf("measure %s before you touch %s: %s.", strings.Join(missing, " and "), name, why)
 	case m.Action == testcut.Leave && !m.Sure && m.Better:
-		return fmt.Sprintf("leave %s, or, as a limit is near, %s.", name, moveText(m, machine, text))
+		return fmt.Sprintf("leave %s: the test cut is right. A limit is near; to be surer, %s.", name,
+			moveText(m, machine, text))
 	case m.Action == testcut.Leave && !m.Sure:
 		return fmt.Sprintf("leave %s: the test cut is right, but a limit is near; measure the first parts too.", name)
 	case m.Action == testcut.Leave || m.Action == testcut.Make && testcut.Tiny(m.By):
