@@ -37,7 +37,8 @@ coupon tooth, coupon-N (width of slot N), fits=N (the slot that fits as wanted).
 With --write the measured values go into a copy of the job file, so that parts not yet
 cut use them; with --keep it holds the settings as they really are, nothing moved.`,
 		Example: `  $ drawerwright adjust drawers.yaml slot=6.40 edge=6.25 tongue=6.25 depth=6.05
-  $ drawerwright adjust drawers.yaml --drawer tray recess=-0.3 clearance=0.35 --write next.yaml`,
+  $ drawerwright adjust drawers.yaml --drawer tray recess=-0.3 \
+      clearance=0.35 --write next.yaml`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) < 2 {
 				return errors.New("give the job file and readings, as in slot=6.40 depth=6.05")
@@ -109,8 +110,13 @@ func (a *adjusting) run(args []string, s streams) error {
 	if a.json {
 		return done(writeJSON(s.out, out))
 	}
+	head := []present.Line{present.AdjustmentHead(out)}
+	if a.write != "" {
+		head = append(head, present.Line{Text: "Written: " + a.write + ", for the parts not yet cut. Next: drawerwright check " +
+			plain(a.write)})
+	}
 	return done(s.show(present.Screen{
-		Head:  []present.Line{present.AdjustmentHead(out)},
+		Head:  head,
 		Whole: func(text *present.Printed) { present.PrintAdjustment(text, out, l.Batch.Units) },
 		More:  "the same command with --all",
 		All:   a.all,

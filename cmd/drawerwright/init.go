@@ -25,8 +25,8 @@ plain dado-rabbet box does not fit the answers, the file says what it has instea
 check then has nothing to warn of. init never overwrites a file.`,
 		Example: `  $ drawerwright init
   $ drawerwright init kitchen.yaml --units in --opening "22 3/16 x 6 x 21" \
-      --slide side-mount --thickness 0.474,0.470,0.478 --bottom-thickness 0.228,0.23 \
-      --machine saw --cutter 1/4 --count 3`,
+      --slide side-mount --thickness 0.474,0.470,0.478 \
+      --bottom-thickness 0.228,0.23 --machine saw --cutter 1/4 --count 3`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
 			name := "drawers.yaml"

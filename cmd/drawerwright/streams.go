@@ -34,6 +34,9 @@ func (w *watched) Write(p []byte) (int, error) {
 // characters, but for line ends, become question marks.
 func plain(s string) string {
 	return strings.Map(func(r rune) rune {
+		if r == '\t' {
+			return ' '
+		}
 		if r != '\n' && !unicode.IsPrint(r) {
 			return '?'
 		}

@@ -121,6 +121,10 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 	if a.CutterOff() {
 		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job",
 			text(a.Cutter.Value), text(a.Stated))
+		if of.Setup.Cutter.Kind == joinery.Router { // any of its bits may have cut them
+			out.OffWidth = slotsOff(a.Cutter.Value-a.Stated, text) +
+				": measure the bit that cuts them, and write its diameter into the job"
+		}
 	}
 	out.AsIs, out.After = judgedSaid(a.AsItIs), judgedSaid(a.After)
 	for _, m := range a.Moves {
@@ -159,6 +163,25 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 
 // unknown is the verdict on a measure that may be out of its limits on either side.
 const unknown = "not known yet"
+
+// slotsOff says by how much slots of a router are not what their drawing asks for, in mm.
+func slotsOff(by float64, text func(float64) string) string {
+	than := "wider"
+	if by < 0 {
+		than = "narrower"
+	}
+	return fmt.Sprintf("slots come out %s %s than they are drawn", text(math.Abs(by)), than)
+}
+
+// cutIs says how wide the cut is, or how it differs from its drawing.
+func (a Adjustment) cutIs(u geom.Unit) string {
+	known := fmt.Sprintf(", give or take %s.", caliper(2*a.Cutter.Sigma, u))
+	if a.Machine != string(joinery.Router) {
+		return fmt.Sprintf("The cut is %s %s wide", caliper(a.Cutter.Value, u), u) + known
+	}
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(u) }
+	return "S" + slotsOff(a.Cutter.Value.MM()-a.StatedCutter.MM(), text)[1:] + known
+}
 
 // settingName is the name of what is moved, which depends on the machine.
 func settingName(s testcut.Setting, machine string) string {
@@ -342,7 +365,7 @@ func PrintAdjustment(out *Printed, a Adjustment, u geom.Unit) {
 	}
 	if decided {
 		t.line("")
-		t.paragraph("", fmt.Sprintf("The cut is %s %s wide, give or take %s.", caliper(a.Cutter.Value, u), u, caliper(2*a.Cutter.Sigma, u)))
+		t.paragraph("", a.cutIs(u))
 		t.measured("if nothing is moved", a.AsIs)
 		if len(a.Salvages) > 0 && !a.AllRight {
 			t.measured("if this is followed", a.After)

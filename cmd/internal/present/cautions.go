@@ -77,7 +77,7 @@ var stopped = []Caution{
 var ofWork = map[setup.Holding][]Caution{
 	setup.Across: {
 		{"The fence is a stop here and the miter gauge or sled feeds: right only because nothing is cut off. Never use both together for a cut that goes through.", 0},
-		{"An insert that closes round the cutter supports the part right beside it.", 0},
+		{"A throat plate that closes round the cutter supports the part right beside it.", 0},
 	},
 	setup.Along: {
 		{"Featherboards before and above the cutter, a push block over it; do not push past the cutter with the bare hand.", 1},
@@ -91,7 +91,7 @@ var ofWork = map[setup.Holding][]Caution{
 	},
 	setup.OnEnd: {
 		{"A tall part stands on its end: a tall fence and a carriage or backing board clamped to it keep it upright. Never hold it by hand above the cutter alone.", 1},
-		{"An insert that closes round the cutter, or the end drops into the opening.", 0},
+		{"A throat plate that closes round the cutter, or the end drops into the opening.", 0},
 		{"The waste lies on the side away from the fence, so that nothing is trapped between cutter and fence; no stop may stand where waste would jam.", 0},
 	},
 	setup.Fingers: {

@@ -53,7 +53,7 @@ func (s Screen) Text(size Size, paint func(Level, string) string) []byte {
 	room := max(1, size.Height-bytes.Count(out.Bytes(), []byte("\n"))-4)
 	cut := !all && len(lines) > room
 	if cut {
-		lines = lines[:room]
+		lines = untorn(lines[:room])
 	}
 	if len(s.Head) > 0 && lines[0] != "" {
 		fmt.Fprintln(out)
@@ -66,4 +66,18 @@ func (s Screen) Text(size Size, paint func(Level, string) string) []byte {
 		fmt.Fprintf(out, "\nmore: %s\n", s.More)
 	}
 	return out.Bytes()
+}
+
+// tornLines is how many lines at the end of a screen are a table or a paragraph of which too little
+// is to be seen.
+const tornLines = 4
+
+// untorn is a screen that does not end with the mere beginning of a table or a paragraph.
+func untorn(lines []string) []string {
+	for n := len(lines); n > max(0, len(lines)-tornLines); n-- {
+		if n > 1 && lines[n-1] == "" {
+			return lines[:n-1]
+		}
+	}
+	return lines
 }

@@ -136,3 +136,17 @@ func TestScreen(t *testing.T) {
 		t.Errorf("in color: %q", got)
 	}
 }
+
+// TestUntorn: a screen does not end with the heading of a table of which nothing is to be seen.
+func TestUntorn(t *testing.T) {
+	body := []string{"a", "b", "c", "", "birch", "sheet  parts", "1      47 %", "2      40 %"}
+	whole := func(out *Printed) { out.WriteString(strings.Join(body, "\n") + "\n") }
+	for height, last := range map[int]string{9: "c", 10: "c", 11: "c", 12: "2      40 %"} {
+		text := string(Screen{Whole: whole, More: "it --all"}.Text(Size{80, height}, nil))
+		shown, _, _ := strings.Cut(strings.TrimSuffix(text, "\n"), "\n\nmore: ")
+		lines := strings.Split(shown, "\n")
+		if lines[len(lines)-1] != last {
+			t.Errorf("%d lines high it ends with %q:\n%s", height, lines[len(lines)-1], text)
+		}
+	}
+}
