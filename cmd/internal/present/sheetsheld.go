@@ -38,7 +38,9 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 		say("%s by an onion skin, which no slot of another part enters.", are(n))
 	}
 	if n := counts["nothing"]; n > 0 {
-		say("%s by nothing in the drawings: hold the sheet down by vacuum, or screw each part down where nothing is cut; or write `tabs: {}` and an `onion-skin:` in the section router.", are(n))
+		say("%s by nothing in the drawings: hold the sheet down by vacuum, or screw each part down where nothing "+
+			"is cut; or write `tabs: {}` in the section router. An `onion-skin:` holds only what is smaller than "+
+			"`small-part`, or has no room for tabs.", are(n))
 	}
 	zero := "Zero is the lower left corner of the sheet as it lies at first."
 	if t := k.FlipOn; t != nil {
