@@ -25,6 +25,8 @@
 // the parsed JSON of [Data]. options may be left out; options.pictures is a list of
 // SVG elements or other nodes, one a drawer in the order of sceneData.boxes, that are
 // shown instead where WebGL is missing. Without it the page says only what to do.
+// options.embedded is for a viewer that is part of a page: its lists are folded away,
+// and the page says whether it is light or dark.
 //
 // update keeps what a person has set: the direction looked from, the group, the parts
 // hidden or chosen (by box and piece name), the section and how far the box is opened.

@@ -132,6 +132,8 @@ await attempt('a thickness', async () => {
 });
 
 await attempt('text and form follow each other', async () => {
+  must(!(await page.locator('#source').isVisible()), 'the text is not folded away');
+  await page.locator('#file').click();
   await page.fill('#source', jobText.replace('460 x 140', '400 x 140'));
   await until('the form follows', async () => (await field(page, 'drawers', '0', 'outside').inputValue()) === '400 x 140 x 500');
   await field(page, 'drawers', '0', 'joint').selectOption('rabbet');
@@ -145,8 +147,11 @@ await attempt('a mistake at its field', async () => {
   must(await field(page, 'drawers', '0', 'outside').getAttribute('aria-invalid') === 'true', 'the field is not marked');
   must((await page.locator('#gutter [data-level=error]').textContent()) === '10', 'the line is not marked');
   must(await page.locator('#stale').isVisible(), 'old numbers are not told');
+  await page.locator('#tab-told').click();
   await page.locator('#messages button').first().click();
   must(await page.evaluate(() => document.activeElement.id === 'source'), 'a message does not lead to the text');
+  await page.locator('#tab-fit').click();
+  await page.locator('#source').focus();
   await page.fill('#source', 'units: mm\nstock: [\n');
   await until('a broken text is told', async () => (await page.locator('#messages li').count()) > 0 && await field(page, 'units').isDisabled());
 });
@@ -304,6 +309,8 @@ await attempt('the keyboard alone', async () => {
   await fresh.locator('#tab-fit').focus();
   await fresh.keyboard.press('ArrowRight');
   await until('the next list', async () => (await fresh.locator('[role=tab][aria-selected=true]').textContent()) === 'Cut list');
+  await fresh.locator('#file').focus();
+  await fresh.keyboard.press('Enter');
   await fresh.locator('#source').focus();
   await fresh.keyboard.press('Tab');
   must(await fresh.evaluate(() => document.activeElement.id !== 'source'), 'the text keeps the keyboard');

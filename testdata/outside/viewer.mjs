@@ -31,7 +31,7 @@ const checks = {
     must(near(turned.left - before.left, 24, 0.1) && near(turned.above - before.above, 12, 0.1), `60 and 30 dots turned it by ${turned.left - before.left} and ${turned.above - before.above}`);
     must((await dots(page)).sum !== picture.sum, 'the picture is the same');
     // What is under the pointer stays there when a wheel zooms.
-    const under = () => page.evaluate(() => viewer.state.camera.under(500, 350));
+    const under = () => page.evaluate(() => viewer.state.camera.under(500, 350 - viewer.canvas.getBoundingClientRect().top));
     const spot = await under();
     await page.mouse.move(500, 350);
     await page.mouse.wheel(0, -300);
@@ -143,12 +143,13 @@ const checks = {
       return i;
     });
     if (n < 0) return { plays: 0 };
-    await page.locator('summary', { hasText: 'Clearance in the joints' }).click();
+    await page.locator('summary', { hasText: 'Clearance' }).click();
     const first = page.locator('details', { hasText: 'Clearance in the joints' }).getByRole('button').first();
     await first.click();
     await settle(page);
     must(await page.locator('.dw-play:not([hidden])').count() > 0, 'no clearance is named in the picture');
     const scaled = await dots(page);
+    await page.locator('summary', { hasText: 'Display' }).click();
     await page.getByLabel(/clearance drawn 10 times/).check();
     await settle(page);
     must((await dots(page)).sum !== scaled.sum, 'exaggerated, the picture is the same');
@@ -179,7 +180,8 @@ const checks = {
       if (stop === null) break;
       stops.push(stop);
     }
-    must(stops[0]?.tag === 'CANVAS', `the first stop is ${stops[0]?.tag}`);
+    must(stops[0]?.name === 'corner', `the first stop is ${stops[0]?.name}`);
+    must(stops.filter((s) => s.tag === 'CANVAS').length === 1, 'the picture is no stop');
     const all = await page.evaluate(() => [...document.querySelectorAll('canvas, button, input, select, summary')].filter((e) => e.checkVisibility({ visibilityProperty: true }) && e.getClientRects().length > 0).length);
     must(stops.length === all, `${stops.length} stops for ${all} controls`);
     for (const s of stops) must(s.name !== '' && s.outline !== 'none', `a stop ${s.tag} with the name "${s.name}" and outline ${s.outline}`);
@@ -204,6 +206,7 @@ const checks = {
     const dark = await ground();
     must(light !== dark, 'dark is as light');
     must((await faults(page)).length === 0, `dark: ${await faults(page)}`);
+    await page.locator('summary', { hasText: 'Display' }).click();
     await page.getByRole('button', { name: 'light or dark' }).click();
     must(await ground() === light, 'the switch does not go before the system');
     await page.emulateMedia({ colorScheme: 'light' });

@@ -1,12 +1,11 @@
-// Everything beside the picture. The lists are made anew when what there is changes;
+// Lists beside the picture, and its tools. They are made anew when what there is changes;
 // else elements are only set, which is fast and leaves the focus where it is.
 
-const AXES = ['left to right', 'front to back', 'bottom to top'];
-
 class Controls {
-  constructor(viewer, aside) {
+  constructor(viewer, aside, row) {
     this.viewer = viewer;
     this.aside = aside;
+    this.tools = new Tools(viewer, row);
     this.said = make('p', { className: 'dw-said', role: 'status' });
   }
 
@@ -26,19 +25,19 @@ class Controls {
     setText(this.title, data.title);
     this.fact.replaceChildren(...this.facts());
     for (const p of pieces) setText(this.rows.get(p.key).size, this.size(p.part.length, p.part.width, p.part.thickness));
-    this.gaps.fill();
+    this.tools.refresh();
     this.describe();
   }
 
   // build makes all anew, but keeps what a person has unfolded, where the list stands
   // and which control has the focus.
   build() {
-    const folded = () => [...this.aside.querySelectorAll('details')];
-    const stops = () => [...this.aside.querySelectorAll('button, input, select, summary')];
-    const open = new Set(folded().filter((d) => d.open).map((d) => d.firstChild.textContent));
+    const all = (what) => [this.tools.row, this.aside].flatMap((e) => [...e.querySelectorAll(what)]);
+    const stops = () => all('button, input, select, summary');
+    const open = new Set(all('details').filter((d) => d.open).map((d) => d.firstChild.textContent));
     const focus = stops().indexOf(document.activeElement), scrolled = this.aside.scrollTop;
     this.remake();
-    for (const d of folded()) d.open = open.has(d.firstChild.textContent);
+    for (const d of all('details')) d.open = open.has(d.firstChild.textContent);
     if (focus >= 0) stops()[focus]?.focus();
     this.aside.scrollTop = scrolled;
   }
@@ -48,41 +47,21 @@ class Controls {
     const { data } = state;
     const groups = make('select', { onchange: (e) => viewer.show(Number(e.target.value)) },
       ...data.groups.map((g, i) => make('option', { value: String(i), selected: i === state.groupIndex }, g.boxes.length > 1 ? `${g.name}: ${g.boxes.length} drawers` : g.name)));
-    this.open = make('input', { type: 'range', min: '0', max: '1', step: '0.005', oninput: () => viewer.open(Number(this.open.value)) });
-    this.step = make('output', { className: 'dw-step' });
-    this.axis = make('select', { onchange: () => viewer.section(Number(this.axis.value)) },
-      ...['none', ...AXES].map((text, i) => make('option', { value: String(i - 1) }, text)));
-    this.place = make('input', { type: 'range', oninput: () => viewer.cutAt(Number(this.place.value)) });
-    this.placed = make('input', { type: 'number', step: 'any', onchange: () => viewer.cutAt(this.state.low[this.state.section.axis] + Number(this.placed.value) * this.unit()) });
-    this.flip = button('Other side', () => viewer.flip());
-    this.cutRows = make('div', {}, make('label', { className: 'dw-row' }, 'place', this.place), make('label', { className: 'dw-row' }, `${data.unit} from the start`, this.placed), this.flip);
     this.list = make('div', { className: 'dw-list' });
     this.detail = make('div', {});
     this.title = make('h2', {}, data.title);
     this.fact = make('p', { className: 'dw-fact' }, ...this.facts());
-    this.gaps = this.plays();
-    const marks = [['numbers', state.group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size`]];
-    this.checks = new Map(marks.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     this.aside.replaceChildren(
       this.title,
       make('label', { className: 'dw-row', hidden: data.groups.length === 1 }, 'show', groups),
       this.fact,
-      part('Look', make('div', { className: 'dw-buttons' }, ...Object.keys(LOOKS).map((name) => button(name, () => viewer.look(name))), button('all', () => viewer.fit())),
-        button('light or dark', () => viewer.switchTheme())),
-      part('Open', make('label', { className: 'dw-row' }, 'open', this.open), this.step),
-      part('Section', make('label', { className: 'dw-row' }, 'cut', this.axis), this.cutRows),
-      part('Marks', ...this.checks.values()),
       part('Parts', make('div', { className: 'dw-buttons' }, button('show all parts', () => viewer.showAll())), this.list),
-      this.detail,
-      this.gaps.place,
-      make('details', {}, make('summary', {}, 'Keys on the picture'), make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))),
-      this.said);
+      this.detail);
+    this.tools.build();
     this.fill();
     this.set();
     this.describe();
   }
-
-  unit() { return this.state.data.unit === 'in' ? MM_IN : 1; }
 
   facts() {
     const { state } = this;
@@ -120,23 +99,7 @@ class Controls {
   // set brings the controls to the state.
   set() {
     const { state } = this;
-    const { axis, at } = state.section;
-    this.open.value = String(state.opened);
-    const box = state.data.boxes[state.group.boxes[0]];
-    const n = state.opened * box.steps.length;
-    const step = state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.steps.length}: ${box.steps[Math.ceil(n) - 1]}`;
-    setText(this.step, step);
-    this.open.setAttribute('aria-valuetext', this.step.textContent);
-    this.axis.value = String(axis);
-    this.cutRows.hidden = axis < 0;
-    if (axis >= 0) {
-      const low = state.low[axis], high = state.high[axis];
-      Object.assign(this.place, { min: String(low), max: String(high), step: String((high - low) / 2000) });
-      this.place.value = String(at);
-      this.place.setAttribute('aria-valuetext', `${this.length(at - low)} ${state.data.unit}`);
-      if (document.activeElement !== this.placed) this.placed.value = this.length(at - low);
-    }
-    for (const [name, label] of this.checks) label.firstChild.checked = state.marks[name];
+    this.tools.set();
     for (const [key, { show, name }] of this.rows) {
       show.checked = !state.hidden.has(key);
       const pressed = String(key === state.chosen);
@@ -167,23 +130,6 @@ class Controls {
 
   pressPocket() {
     this.choices.forEach((b, i) => b.setAttribute('aria-pressed', String(i === this.state.pocket)));
-  }
-
-  // plays lists where joints have play, each a way to a section through it; the list is
-  // filled while it is unfolded.
-  plays() {
-    const { viewer, state } = this;
-    const { boxes, at } = state.group;
-    const count = boxes.length === 1 ? state.data.boxes[boxes[0]].plays.length : 0;
-    if (count === 0) return { place: make('div', {}), fill() {} };
-    const list = make('div', {});
-    const fill = () => {
-      if (!place.open) return;
-      const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => viewer.goTo(play, at[0]), { title: 'a section through it' }), this.length(play.play)]);
-      list.replaceChildren(table(`a section through each; ${state.data.unit}`, ['where', 'play'], rows));
-    };
-    const place = make('details', { ontoggle: fill }, make('summary', {}, `Clearance in the joints: ${count} places`), list);
-    return { place, fill };
   }
 
   say(text) { this.said.textContent = text; }

@@ -9,6 +9,7 @@ class Viewer {
     this.canvas = make('canvas', { tabIndex: 0, role: 'application', 'aria-label': 'Picture of the box: arrow keys turn it, more keys are listed under Keys' });
     this.layer = make('div', { className: 'dw-letters', 'aria-hidden': 'true' });
     this.aside = make('div', { className: 'dw-controls' });
+    this.row = make('div', { className: 'dw-tools', role: 'group', 'aria-label': 'Tools of the picture' });
     this.stage = make('div', { className: 'dw-stage' }, this.canvas, this.layer);
     this.ending = [];
     try {
@@ -21,8 +22,10 @@ class Viewer {
     this.works = true;
     this.marks = new Marks(this.layer);
     this.state = new State(data);
-    this.controls = new Controls(this, this.aside);
-    element.replaceChildren(this.stage, this.aside);
+    this.controls = new Controls(this, this.aside, this.row);
+    this.stage.append(make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said));
+    element.replaceChildren(this.row, this.stage, this.aside);
+    this.fold(Boolean(options.embedded));
     this.controls.build();
     this.ending.push(listen(this.canvas, this));
     const resized = new ResizeObserver(() => this.resize());
@@ -55,6 +58,8 @@ class Viewer {
     if (width === 0 || height === 0) return;
     const first = camera.width === 1;
     this.dots = Math.min(3, devicePixelRatio || 1);
+    this.element.style.setProperty('--wide', `${width}px`);
+    this.element.style.setProperty('--high', `${height}px`);
     this.canvas.width = Math.round(width * this.dots);
     this.canvas.height = Math.round(height * this.dots);
     if (!first) camera.scale *= Math.min(width / camera.width, height / camera.height);
@@ -62,6 +67,14 @@ class Viewer {
     camera.height = height;
     if (first) this.state.fit();
     this.changed();
+  }
+
+  // fold folds the lists beside the picture away, or out again.
+  fold(away = !this.folded) {
+    this.folded = away;
+    this.aside.hidden = away;
+    this.element.classList.toggle('dw-folded', away);
+    if (this.controls.tools.lists) this.controls.tools.set();
   }
 
   retheme() {
@@ -108,7 +121,7 @@ class Viewer {
     for (const end of this.ending) end();
     this.painter?.forget();
     this.painter?.gl.getExtension('WEBGL_lose_context')?.loseContext();
-    this.element.classList.remove('dw-viewer');
+    this.element.classList.remove('dw-viewer', 'dw-folded');
     delete this.element.dataset.theme;
     this.element.replaceChildren();
   }

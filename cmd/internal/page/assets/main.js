@@ -3,6 +3,7 @@ import * as api from './api.js';
 import { byId, el, setText } from './dom.js';
 import * as form from './form.js';
 import { History } from './history.js';
+import * as panes from './panes.js';
 import * as results from './results.js';
 import * as text from './text.js';
 
@@ -223,6 +224,7 @@ async function start() {
   seen(job);
   text.begin((next) => change(next, 'text'));
   text.show(now);
+  panes.begin();
   form.begin(job.keys, edit, drawerOfFile, bar);
   results.begin(view, look);
   act(undo, back);
@@ -230,9 +232,6 @@ async function start() {
   act(save, write);
   act(zip, download);
   byId('unit').addEventListener('change', (event) => { view.unit = event.target.value; look(); });
-  for (const button of document.querySelectorAll('[data-to]')) {
-    button.addEventListener('click', () => { document.body.dataset.pane = button.dataset.to; });
-  }
   document.addEventListener('keydown', keyboard);
   document.addEventListener('beforeinput', (event) => { // the browser's own history knows only one field
     if (event.inputType === 'historyUndo' || event.inputType === 'historyRedo') event.preventDefault();

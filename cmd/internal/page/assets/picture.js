@@ -23,7 +23,7 @@ export function show(now) {
     if (next === seen) return false;
     seen = next;
     if (!viewer) {
-      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing] });
+      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing], embedded: true });
       return !viewer.works;
     }
     if (!waiting) requestAnimationFrame(() => requestAnimationFrame(update));

@@ -4,9 +4,9 @@ import * as sheets from './sheets.js';
 import { refill, table } from './tables.js';
 import * as picture from './picture.js';
 
-const tabs = byId('tabs'), lists = byId('lists'), drawer = byId('drawer'), said = byId('said'), stale = byId('stale');
+const tabs = byId('tabs'), lists = byId('lists'), told = byId('told'), drawer = byId('drawer'), said = byId('said'), stale = byId('stale');
 
-const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['buy', 'To buy']];
+const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['buy', 'To buy'], ['told', 'Messages']];
 
 let view, again;
 
@@ -14,7 +14,7 @@ let view, again;
 export function begin(shared, look) {
   view = shared;
   again = look;
-  tabs.append(...kinds.map(([kind, name]) => el('button', { type: 'button', role: 'tab', id: `tab-${kind}`, 'aria-controls': 'lists', textContent: name, onclick: () => open(kind) })));
+  tabs.append(...kinds.map(([kind, name]) => el('button', { type: 'button', role: 'tab', id: `tab-${kind}`, 'aria-controls': kind === 'told' ? 'told' : 'lists', textContent: name, onclick: () => open(kind) })));
   tabs.addEventListener('keydown', (event) => {
     const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
     if (!step) return;
@@ -49,7 +49,10 @@ function choose() {
     tab.setAttribute('aria-selected', String(on));
     tab.tabIndex = on ? 0 : -1;
   }
-  lists.setAttribute('aria-labelledby', `tab-${view.show}`);
+  const messages = view.show === 'told';
+  told.hidden = !messages;
+  lists.hidden = messages;
+  if (!messages) lists.setAttribute('aria-labelledby', `tab-${view.show}`);
 }
 
 let drawn = '', names = '';

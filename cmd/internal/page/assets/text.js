@@ -1,5 +1,6 @@
 // The job as text, with the numbers of its lines and a mark where something is said of one.
-import { byId, el } from './dom.js';
+import { byId, el, setText } from './dom.js';
+import * as panes from './panes.js';
 
 const source = byId('source'), gutter = byId('gutter'), messages = byId('messages'), count = byId('count');
 
@@ -48,6 +49,9 @@ export function tell(problems, more, chosen) {
   const notes = problems.filter((p) => p.level === 'note').length;
   const noted = notes === 0 ? '' : notes === 1 ? ', 1 note' : `, ${notes} notes`;
   count.textContent = problems.length === 0 ? 'No messages' : `${errors} to mend, ${problems.length - errors - notes + more} to know${noted}`;
+  const open = errors > 0 ? `${errors} to mend` : problems.length + more;
+  setText(byId('tab-told'), `Messages (${open})`);
+  byId('tab-told').classList.toggle('bad', errors > 0);
   messages.replaceChildren(...problems.map((p) => el('li', { 'data-level': p.level },
     el('button', { type: 'button', onclick: () => { chosen(p); if (!p.file) go(p.line, p.column); } },
       el('span', { class: 'place', textContent: `${p.level === 'note' ? 'note, ' : ''}${p.file ? p.file + ' ' : ''}line ${p.line}, column ${p.column}` }),
@@ -60,7 +64,7 @@ export function go(line, column) {
   const lines = source.value.split('\n');
   const before = lines.slice(0, line - 1).reduce((n, text) => n + text.length + 1, 0);
   const at = before + [...(lines[line - 1] ?? '')].slice(0, column - 1).join('').length;
-  document.body.dataset.pane = 'text';
+  panes.go('text');
   source.focus();
   source.setSelectionRange(at, at);
   const high = source.scrollHeight / lines.length;

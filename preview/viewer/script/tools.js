@@ -1,0 +1,110 @@
+// The row of tools on the picture: where it is looked at from, how far it is open, a cut
+// through it, what is marked. What is wanted rarely drops down from the row.
+
+const AXES = ['left to right', 'front to back', 'bottom to top'];
+
+class Tools {
+  constructor(viewer, row) {
+    this.viewer = viewer;
+    this.row = row;
+    this.step = make('output', { className: 'dw-step' });
+  }
+
+  get state() { return this.viewer.state; }
+  length(mm) { return lengthText(mm, this.state.data.unit); }
+  unit() { return this.state.data.unit === 'in' ? MM_IN : 1; }
+
+  build() {
+    const { viewer } = this;
+    this.open = make('input', { type: 'range', min: '0', max: '1', step: '0.005', oninput: () => viewer.open(Number(this.open.value)) });
+    this.lists = button('Parts', () => viewer.fold());
+    this.row.replaceChildren(
+      make('div', { className: 'dw-buttons', role: 'group', 'aria-label': 'Look from' },
+        ...Object.keys(LOOKS).map((name) => button(name, () => viewer.look(name))), button('all', () => viewer.fit(), { title: 'show all of it' })),
+      make('label', { className: 'dw-tool' }, 'open', this.open),
+      this.section(),
+      drop('Display', ...this.marks()),
+      this.plays(),
+      this.lists,
+      drop('Keys', make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))));
+    this.set();
+  }
+
+  section() {
+    const { viewer, state } = this;
+    this.axis = make('select', { onchange: () => viewer.section(Number(this.axis.value)) },
+      ...['none', ...AXES].map((text, i) => make('option', { value: String(i - 1) }, text)));
+    this.place = make('input', { type: 'range', oninput: () => viewer.cutAt(Number(this.place.value)) });
+    this.placed = make('input', { type: 'number', step: 'any', onchange: () => viewer.cutAt(state.low[state.section.axis] + Number(this.placed.value) * this.unit()) });
+    this.cut = make('div', { className: 'dw-tool' }, make('label', { className: 'dw-tool' }, 'place', this.place),
+      make('label', { className: 'dw-tool' }, this.placed, `${state.data.unit} from the start`), button('Other side', () => viewer.flip()));
+    return make('div', { className: 'dw-tool' }, make('label', { className: 'dw-tool' }, 'cut', this.axis), this.cut);
+  }
+
+  // marks are what can be drawn over the box.
+  marks() {
+    const { viewer, state: { group, data } } = this;
+    const all = [['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size`]];
+    this.checks = new Map(all.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
+    const theme = viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme())];
+    return [...this.checks.values(), ...theme];
+  }
+
+  // plays lists where joints have play, each a way to a section through it; the list is
+  // filled while it is unfolded.
+  plays() {
+    const { viewer, state } = this;
+    const { boxes, at } = state.group;
+    const count = boxes.length === 1 ? state.data.boxes[boxes[0]].plays.length : 0;
+    this.fill = () => {};
+    if (count === 0) return null;
+    const list = make('div', {}), place = drop('Clearance', list);
+    this.fill = () => {
+      if (!place.open) return;
+      const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => viewer.goTo(play, at[0]), { title: 'a section through it' }), this.length(play.play)]);
+      list.replaceChildren(table(`Clearance in the joints, a section through each; ${state.data.unit}`, ['where', 'clearance'], rows));
+    };
+    place.addEventListener('toggle', this.fill);
+    return place;
+  }
+
+  refresh() { this.fill(); }
+
+  // set brings the tools to the state.
+  set() {
+    const { state } = this;
+    const { axis, at } = state.section;
+    this.open.value = String(state.opened);
+    const box = state.data.boxes[state.group.boxes[0]];
+    const n = state.opened * box.steps.length;
+    setText(this.step, state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.steps.length}: ${box.steps[Math.ceil(n) - 1]}`);
+    this.open.setAttribute('aria-valuetext', this.step.textContent);
+    this.axis.value = String(axis);
+    this.cut.hidden = axis < 0;
+    if (axis >= 0) {
+      const low = state.low[axis], high = state.high[axis];
+      Object.assign(this.place, { min: String(low), max: String(high), step: String((high - low) / 2000) });
+      this.place.value = String(at);
+      this.place.setAttribute('aria-valuetext', `${this.length(at - low)} ${state.data.unit}`);
+      if (document.activeElement !== this.placed) this.placed.value = this.length(at - low);
+    }
+    for (const [name, label] of this.checks) label.firstChild.checked = state.marks[name];
+    this.lists.setAttribute('aria-expanded', String(!this.viewer.folded));
+  }
+}
+
+// drop is what drops down from the row; Escape, and a click elsewhere, fold it.
+function drop(name, ...children) {
+  const place = make('details', { className: 'dw-drop' }, make('summary', {}, name), make('div', { className: 'dw-panel' }, ...children));
+  const fold = (e) => { if (!place.contains(e.target)) place.open = false; };
+  place.addEventListener('toggle', () => {
+    if (place.open) document.addEventListener('pointerdown', fold, true);
+    else document.removeEventListener('pointerdown', fold, true);
+  });
+  place.addEventListener('keydown', (e) => {
+    if (e.key !== 'Escape' || !place.open) return;
+    place.open = false;
+    place.firstChild.focus();
+  });
+  return place;
+}
