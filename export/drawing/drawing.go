@@ -45,6 +45,8 @@ type Shape struct {
 	// Group is what the shape belongs to, for machines that take drawings apart;
 	// shapes of a group stand one after the other.
 	Group string
+	// Role is what the shape stands for, in a word, where a page may give it colors of its own.
+	Role string
 }
 
 // Face is a cut of the letters.
@@ -78,6 +80,8 @@ type Text struct {
 	Ink     Ink
 	// Value is set on the number of a dimension.
 	Value bool
+	// Role is as that of a [Shape].
+	Role string
 }
 
 // Drawing is a sheet, Width by Height mm.

@@ -82,11 +82,7 @@ func (b *svg) enter(group string) {
 // path writes a shape.
 func (b *svg) path(s Shape) {
 	b.WriteString("<path d=\"")
-	s.follow(
-		func(p geom.Point) { b.WriteString("M" + b.at(p)) },
-		func(p geom.Point) { b.WriteString("L" + b.at(p)) },
-		func(c curve) { b.WriteString("C" + b.at(c.c1) + " " + b.at(c.c2) + " " + b.at(c.to)) },
-		func() { b.WriteString("Z") })
+	b.follow(s)
 	b.WriteByte('"')
 	if s.Fill > 0 {
 		fmt.Fprintf(b, " fill=\"%s\" fill-rule=\"evenodd\"", shade(s.Fill))
@@ -95,6 +91,15 @@ func (b *svg) path(s Shape) {
 	}
 	b.stroke(s.Pen)
 	b.WriteString("/>\n")
+}
+
+// follow writes the chains of a shape as a path has them.
+func (b *svg) follow(s Shape) {
+	s.follow(
+		func(p geom.Point) { b.WriteString("M" + b.at(p)) },
+		func(p geom.Point) { b.WriteString("L" + b.at(p)) },
+		func(c curve) { b.WriteString("C" + b.at(c.c1) + " " + b.at(c.c2) + " " + b.at(c.to)) },
+		func() { b.WriteString("Z") })
 }
 
 // stroke writes a pen as attributes; one without width or ink draws nothing.
@@ -114,6 +119,9 @@ func (b *svg) stroke(p Pen) {
 	b.WriteByte('"')
 }
 
+// anchors are the words of SVG for which end of a text is at its place.
+var anchors = [...]string{Left: "start", Middle: "middle", Right: "end"}
+
 // text writes a line of letters.
 func (b *svg) text(t Text) {
 	family, weight := "sans-serif", ""
@@ -126,7 +134,7 @@ func (b *svg) text(t Text) {
 	fmt.Fprintf(b, "<text font-family=\"%s\"%s font-size=\"%s\" fill=\"%s\"", family, weight,
 		num(t.Size), shade(t.Ink))
 	if t.Align != Left {
-		fmt.Fprintf(b, " text-anchor=\"%s\"", [...]string{Middle: "middle", Right: "end"}[t.Align])
+		fmt.Fprintf(b, " text-anchor=\"%s\"", anchors[t.Align])
 	}
 	if q := t.Quarter & 3; q != 0 {
 		fmt.Fprintf(b, " transform=\"translate(%s) rotate(%d)\">", b.at(t.At), -90*q)

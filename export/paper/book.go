@@ -160,6 +160,44 @@ func (b *Book) Figure(d drawing.Drawing, words string) {
 	b.Space(2)
 }
 
+// Figure is a drawing with words under it.
+type Figure struct {
+	drawing.Drawing
+	Words string
+}
+
+// Figures puts drawings beside each other, as many as a line has room for.
+func (b *Book) Figures(list []Figure) {
+	for len(list) > 0 {
+		n, wide := 1, list[0].Width
+		for n < len(list) && wide+gutter+list[n].Width <= b.Width() {
+			wide += gutter + list[n].Width
+			n++
+		}
+		b.figureLine(list[:n])
+		list = list[n:]
+	}
+}
+
+// figureLine puts drawings, which have room for it, into one line.
+func (b *Book) figureLine(list []Figure) {
+	high, under := 0.0, 0
+	for _, f := range list {
+		high = max(high, f.Height)
+		under = max(under, len(drawing.Wrap(drawing.Regular, small, f.Width, f.Words)))
+	}
+	b.Keep(high + leading*small*float64(under) + 2)
+	x := margin
+	for _, f := range list {
+		b.page.Add(f.Drawing, geom.Point{X: x, Y: b.cursor - high}, 1)
+		for i, l := range drawing.Wrap(drawing.Regular, small, f.Width, f.Words) {
+			b.page.Words(x, b.cursor-high-small-float64(leading*small*float64(i)), small, drawing.Regular, l)
+		}
+		x += f.Width + gutter
+	}
+	b.Space(high + leading*small*float64(under) + 2)
+}
+
 // Close ends the book. Its last page says so, for the pages before cannot know how
 // many will follow.
 func (b *Book) Close() { b.turn(", the last") }

@@ -99,7 +99,10 @@ func (m Measure) limits() geom.Interval {
 }
 
 // Short is the name of the measure without what explains its sign.
-func (m Measure) Short() string {
-	name, _, _ := strings.Cut(m.Name, " (")
-	return name
+func (m Measure) Short() string { return ShortName(m.Name) }
+
+// ShortName is the name of a measure without what explains its sign.
+func ShortName(name string) string {
+	short, _, _ := strings.Cut(name, " (")
+	return short
 }

@@ -57,6 +57,8 @@ type Drawer struct {
 	Bits     []mill.Bit // none on a saw
 	Parts    []Part
 	Strength Strength
+	// Advice is what is said to help each measure of which there is a problem.
+	Advice map[joinery.CheckID]string
 }
 
 // Part is a panel that a shop cuts some of.
@@ -137,7 +139,24 @@ func Make(j *job.Job) (Batch, []Problem) {
 	if !slices.ContainsFunc(all, func(p Problem) bool { return p.IsError() }) {
 		all = append(all, b.templates(j)...)
 	}
-	return b, append(all, b.sameNames()...)
+	all = append(all, b.sameNames()...)
+	b.advise(j, all)
+	return b, all
+}
+
+// advise notes the hints of problems with a measure at their drawers.
+func (b Batch) advise(j *job.Job, all []Problem) {
+	for _, p := range all {
+		d := &b.Drawers[p.Drawer]
+		for _, id := range concerned(p.Diagnosis) {
+			if d.Advice == nil {
+				d.Advice = make(map[joinery.CheckID]string)
+			}
+			if d.Advice[id] == "" { // the first is the first that is shown
+				d.Advice[id] = p.Shown(j).Hint
+			}
+		}
+	}
 }
 
 // empty is a batch before its drawers are worked out.

@@ -17,17 +17,11 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 		d.KeepOdds(problems)
 	}
 	for i, p := range problems {
-		if p.Code == "bottom-clearance" { // it is the same one way and the other
-			said[joinery.CheckID{Code: joinery.CheckBottomClearance, Part: joinery.Bottom}] = true
-			said[joinery.CheckID{Code: joinery.CheckBottomClearanceDepth, Part: joinery.Bottom}] = true
-		}
-		check := p.Subject.Check
-		if check == nil {
-			continue
+		for _, id := range concerned(p) {
+			said[id] = true
 		}
 		for _, m := range d.Outcome.Measures {
-			if m.CheckID == check {
-				said[m.CheckID] = true
+			if p.Subject.Check == m.CheckID {
 				problems[i].Fact = geom.Sentencef("%s; %s", p.Fact, m.Right)
 			}
 		}
@@ -55,6 +49,18 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 		}
 	}
 	return problems
+}
+
+// concerned are the measures that a problem is about.
+func concerned(p geom.Diagnosis) []joinery.CheckID {
+	if id, one := p.Subject.Check.(joinery.CheckID); one {
+		return []joinery.CheckID{id}
+	}
+	if p.Code == "bottom-clearance" { // it is the same one way and the other
+		return []joinery.CheckID{{Code: joinery.CheckBottomClearance, Part: joinery.Bottom},
+			{Code: joinery.CheckBottomClearanceDepth, Part: joinery.Bottom}}
+	}
+	return nil
 }
 
 // boxesOf are drawers as advice is found for them.

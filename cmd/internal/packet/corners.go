@@ -47,8 +47,8 @@ func (m maker) alike() [][]batch.Drawer {
 	})
 }
 
-// shown is how much of a corner a drawing shows, in mm.
-const shown = 38.0
+// shown is how much of a corner a drawing shows, in mm: two at 2:1 stand beside each other.
+const shown = 36.0
 
 func (m maker) joints(d batch.Drawer) {
 	var pieces []paper.Piece
@@ -63,9 +63,10 @@ func (m maker) joints(d batch.Drawer) {
 	// A little off the middle, where no row of fingers ends.
 	level := 0.53 * d.Spec.Height
 	outside := d.Outside
+	var figures []paper.Figure
 	view := func(axis paper.Axis, at, x, y float64, words string) {
 		w := geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + shown + 8, Y: y + shown}}
-		m.Figure(paper.Joint(pieces, axis, at, w, 2), words)
+		figures = append(figures, paper.Figure{Drawing: paper.Joint(pieces, axis, at, w, 2), Words: words})
 	}
 	const before = 4.0 // a proud front shows
 	view(paper.AcrossZ, level, -before, -before,
@@ -76,8 +77,12 @@ func (m maker) joints(d batch.Drawer) {
 	}
 	view(paper.AcrossX, 0.47*outside.Width, -before, -before,
 		fmt.Sprintf("2:1. The bottom at the box front, from the right: %s.", m.clearances(d, joinery.Bottom)))
-	t := present.FitTable(m.report.FitOf(d.Spec.Name), m.unit)
-	m.table(t.Pick("measure", "as set", "likely", "verdict", "right of 1,000").Renamed("measure", "fit"))
+	m.Figures(figures)
+	var rows []paper.ForecastRow
+	for _, f := range m.report.FitOf(d.Spec.Name) {
+		rows = append(rows, present.FitRow(f, m.unit))
+	}
+	m.Forecasts(rows)
 }
 
 // plays are the measures of a drawer's joints that concern a part.

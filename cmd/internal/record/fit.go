@@ -3,6 +3,7 @@ package record
 import (
 	"math"
 
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
@@ -22,10 +23,15 @@ type Fit struct {
 	Verdict string    `json:"verdict"`
 	Odds    float64   `json:"odds"`
 	Of1000  string    `json:"of_1000"`
+	// Below and Above are the verdicts on what is below the limits and above them.
+	Below string `json:"below"`
+	Above string `json:"above"`
 	// WorstCase is with everything off by its most at once.
 	WorstCase [2]Length `json:"worst_case"`
 	// Largest is what moves the measure most; absent where nothing does.
 	Largest *Contributor `json:"largest,omitempty"`
+	// Advice is what would help a measure that leaves its limits; empty for others.
+	Advice string `json:"advice,omitempty"`
 }
 
 // Contributor is a source of error: by how much it moves the measure either way, its
@@ -39,9 +45,10 @@ type Contributor struct {
 	IfHalved      Length  `json:"root_sum_square_if_halved"`
 }
 
-// FitOf is a measure for the report.
-func FitOf(drawer string, m fit.SimulatedMeasure) Fit {
-	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Name: m.Name, Nominal: Length(m.Nominal),
+// FitOf is a measure of a drawer for the report.
+func FitOf(d batch.Drawer, m fit.SimulatedMeasure) Fit {
+	f := Fit{Drawer: d.Spec.Name, Advice: d.Advice[m.CheckID],
+		Below: string(m.Verdicts.Below), Above: string(m.Verdicts.Above), Check: m.Code, Part: string(m.Part), Name: m.Name, Nominal: Length(m.Nominal),
 		Limits: [2]Length{Length(m.LowerLimit), Length(m.UpperLimit)},
 		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right),
 		Of1000: m.Right.Of1000(), WorstCase: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
@@ -52,6 +59,9 @@ func FitOf(drawer string, m fit.SimulatedMeasure) Fit {
 	}
 	return f
 }
+
+// Short is the name of the measure without what explains its sign.
+func (f Fit) Short() string { return fit.ShortName(f.Name) }
 
 // Odds are a number for programs, with as many digits as the draws tell.
 func Odds(o fit.Odds) float64 { return math.Round(o.Fraction*fit.Samples) / fit.Samples }

@@ -77,7 +77,7 @@ func ForecastOf(b batch.Batch) Forecast {
 		one := SimulatedDrawer{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: Odds(o.Right), Text: o.String(),
 			Stack: StackOf(d), Fit: []Fit{}}
 		for _, m := range o.Measures {
-			one.Fit = append(one.Fit, FitOf(d.Spec.Name, m))
+			one.Fit = append(one.Fit, FitOf(d, m))
 		}
 		f.Drawers = append(f.Drawers, one)
 	}

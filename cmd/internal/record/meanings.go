@@ -235,8 +235,11 @@ var drawerMeanings = map[string]map[string]string{
 		"verdict":    "the verdict on that: see the list of verdicts",
 		"odds":       "the part of the boxes that keep the limits, 0 to 1",
 		"of_1000":    "the same, of 1,000 boxes, in words",
+		"below":      "the verdict on what is below the limits",
+		"above":      "the verdict on what is above them",
 		"worst_case": "between what it is with everything off by its most at once",
 		"largest":    "what moves it most; absent where nothing does",
+		"advice":     "what would help where it leaves its limits; absent where it does not",
 	},
 	"Contributor": {
 		"source":                    "the source of error: a board's thickness, a setting, a length",

@@ -237,7 +237,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 		}
 		r.Drawers = append(r.Drawers, listed)
 		for _, m := range d.Outcome.Measures {
-			r.Fit = append(r.Fit, FitOf(d.Spec.Name, m))
+			r.Fit = append(r.Fit, FitOf(d, m))
 		}
 	}
 	r.CutList, r.Blanks = CutListOf(b)

@@ -1,0 +1,48 @@
+package present
+
+import (
+	"drawerwright/cmd/internal/record"
+	"drawerwright/export/paper"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// FitPicture is a measure as it is drawn, on paper and on the page.
+func FitPicture(f record.Fit, u geom.Unit) paper.Forecast {
+	between := func(r [2]record.Length) geom.Interval { return geom.Interval{Min: r[0].MM(), Max: r[1].MM()} }
+	return paper.Forecast{Set: f.Nominal.MM(), Right: between(f.Limits), Likely: between(f.Likely),
+		Worst: between(f.WorstCase), Below: f.Below, Above: f.Above, Unit: u}
+}
+
+// FitRow is a measure with what is said of it.
+func FitRow(f record.Fit, u geom.Unit) paper.ForecastRow {
+	return paper.ForecastRow{Forecast: FitPicture(f, u), Name: f.Short(),
+		Numbers: "as set " + caliper(f.Nominal, u) + ", likely " + rangeOf(f.Likely, u),
+		Help:    FitHelp(f, u), Verdict: f.Verdict, Odds: FitOdds(f), Wrong: !joinery.Verdict(f.Verdict).Right()}
+}
+
+// FitText is a measure in words, for those who do not see its drawing.
+func FitText(f record.Fit, u geom.Unit) string {
+	return f.Verdict + "; as set " + caliper(f.Nominal, u) + " " + u.String() + "; right is " + rangeOf(f.Limits, u) +
+		", likely " + rangeOf(f.Likely, u) + ", worst " + rangeOf(f.WorstCase, u) + "; " + FitOdds(f)
+}
+
+// FitOdds says how many boxes have a measure right.
+func FitOdds(f record.Fit) string {
+	if f.Of1000 == "all" {
+		return "all right"
+	}
+	return f.Of1000 + " of 1,000 right"
+}
+
+// FitHelp says what would help a measure most: what is advised where it leaves its limits, else
+// what moves it most; nothing where nothing does.
+func FitHelp(f record.Fit, u geom.Unit) string {
+	switch c := f.Largest; {
+	case f.Advice != "":
+		return f.Advice
+	case c != nil && c.RootSumSquare > 0:
+		return "most by " + c.Source + ", +-" + caliper(c.PlusMinus, u)
+	}
+	return ""
+}

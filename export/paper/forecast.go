@@ -1,0 +1,253 @@
+package paper
+
+import (
+	"math"
+	"strconv"
+
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+)
+
+// Forecast is what a measure of a finished box comes out as, in mm: as the cuts are set,
+// between what nearly all boxes are, and the worst case, beside what is right. Below and Above
+// are words for what is smaller and greater than that.
+type Forecast struct {
+	Set                  float64
+	Right, Likely, Worst geom.Interval
+	Below, Above         string
+	Unit                 geom.Unit // of the numbers along the axis
+}
+
+// Roles of the shapes and texts of a forecast.
+const (
+	RoleRight  = "right"  // the band of what is right
+	RoleLimit  = "limit"  // an end of the band
+	RoleWorst  = "worst"  // the whisker and its two ends
+	RoleLikely = "likely" // the bar of what is likely and right
+	RoleWrong  = "wrong"  // a bar of what is likely and not right; RoleHatch are lines in it
+	RoleHatch  = "hatch"
+	RoleSet    = "set" // the mark of the measure as set
+	RoleAxis   = "axis"
+	RoleTick   = "tick"
+	RoleNumber = "number" // of a tick
+	RoleWord   = "word"   // for what is below the band or above it
+)
+
+// The drawing of a forecast, in mm: the room for the words at either end, and heights from its lower
+// edge.
+const (
+	forecastWidth  = 84.0
+	forecastHeight = 9.6
+	forecastWords  = 14.0 // fits the longest word, recessed
+	numberLine     = 0.6
+	axisLine       = 3.7
+	bandTop        = 9.4
+	barMiddle      = 6.1
+	barHalf        = 1.3
+	forecastText   = 2.5 // letters
+)
+
+// aroundRight is how much of an axis either side of what is right takes where nothing asks for
+// more, as a part of what is right: then all bands stand in one line.
+const aroundRight = 0.5
+
+// axis has the places of lengths, in mm.
+type axis struct {
+	shown geom.Interval // lengths
+	from  float64       // the place of the least
+	scale float64
+}
+
+func (a axis) at(mm float64) float64 { return a.from + float64((mm-a.shown.Min)*a.scale) }
+
+// axis is that of a forecast, on which all of it is.
+func (f Forecast) axis() axis {
+	all := geom.Interval{Min: min(f.Right.Min, f.Likely.Min, f.Worst.Min, f.Set),
+		Max: max(f.Right.Max, f.Likely.Max, f.Worst.Max, f.Set)}
+	shown := f.Right.Grow(float64(f.Right.Len() * aroundRight))
+	if all.Min < shown.Min || all.Max > shown.Max {
+		shown = all.Grow(float64(all.Len() * 0.03))
+	}
+	if shown.Len() < f.Unit.Step() { // all is one length
+		shown = shown.Grow(f.Unit.Step())
+	}
+	return axis{shown, forecastWords, (forecastWidth - 2*forecastWords) / shown.Len()}
+}
+
+// Draw draws a forecast: a band for what is right, a bar for what is likely, hatched where it
+// leaves the band, whiskers to the worst case, a mark for the measure as set, and an axis
+// with numbers.
+func (f Forecast) Draw() drawing.Drawing {
+	d := drawing.Drawing{Width: forecastWidth, Height: forecastHeight}
+	a := f.axis()
+	band(&d, geom.Interval{Min: a.at(f.Right.Min), Max: a.at(f.Right.Max)})
+	f.ticks(&d, a)
+	whisker(&d, geom.Interval{Min: a.at(f.Worst.Min), Max: a.at(f.Worst.Max)})
+	for _, part := range []geom.Interval{{Min: f.Likely.Min, Max: min(f.Likely.Max, f.Right.Min)},
+		{Min: max(f.Likely.Min, f.Right.Max), Max: f.Likely.Max}} {
+		if part.Len() > 0 {
+			bar(&d, geom.Interval{Min: a.at(part.Min), Max: a.at(part.Max)}, RoleWrong)
+		}
+	}
+	if part := f.Likely.Intersect(f.Right); part.Len() >= 0 {
+		bar(&d, geom.Interval{Min: a.at(part.Min), Max: a.at(part.Max)}, RoleLikely)
+	}
+	setMark(&d, a.at(f.Set))
+	word := drawing.Text{Size: forecastText, Ink: 1, Role: RoleWord}
+	word.At.Y = barMiddle - 0.36*forecastText // half of a capital
+	word.String, word.At.X, word.Align = f.Below, forecastWords-1.5, drawing.Right
+	d.Write(word)
+	word.String, word.At.X, word.Align = f.Above, forecastWidth-forecastWords+1.5, drawing.Left
+	d.Write(word)
+	return d
+}
+
+// Pens and inks of a forecast; every role also has a shape of its own, so that none hangs on its gray.
+var (
+	limitPen   = drawing.Pen{Width: 0.35, Ink: 0.8}
+	whiskerPen = drawing.Pen{Width: 0.25, Ink: 1}
+	barPen     = drawing.Pen{Width: 0.2, Ink: 1}
+)
+
+const (
+	bandInk drawing.Ink = 0.12
+	barInk  drawing.Ink = 0.6
+)
+
+// band draws what is right, with a line at either end.
+func band(d *drawing.Drawing, right geom.Interval) {
+	d.Loops(drawing.Pen{}, bandInk, box(right, axisLine, bandTop))
+	role(d, RoleRight)
+	for _, x := range []float64{right.Min, right.Max} {
+		upright(d, limitPen, x, geom.Interval{Min: axisLine, Max: bandTop}, RoleLimit)
+	}
+}
+
+// whisker draws the line of the worst case with its ends.
+func whisker(d *drawing.Drawing, worst geom.Interval) {
+	d.Line(whiskerPen, geom.Point{X: worst.Min, Y: barMiddle}, geom.Point{X: worst.Max, Y: barMiddle})
+	role(d, RoleWorst)
+	for _, x := range []float64{worst.Min, worst.Max} {
+		upright(d, whiskerPen, x, geom.Interval{Min: barMiddle - 0.9, Max: barMiddle + 0.9}, RoleWorst)
+	}
+}
+
+// bar draws a part of what is likely.
+func bar(d *drawing.Drawing, part geom.Interval, as string) {
+	loop := box(part, barMiddle-barHalf, barMiddle+barHalf)
+	if as == RoleLikely {
+		d.Loops(barPen, barInk, loop)
+		role(d, as)
+		return
+	}
+	d.Loops(barPen, drawing.White, loop)
+	role(d, as)
+	before := len(d.Shapes)
+	hatch(d, loop, false)
+	for i := range d.Shapes[before:] {
+		d.Shapes[before+i].Role = RoleHatch
+	}
+}
+
+// setMark draws a triangle over the bar, its tip at a place.
+func setMark(d *drawing.Drawing, x float64) {
+	tip := barMiddle + barHalf + 0.2
+	d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x, Y: tip}, geom.Point{X: x + 0.9, Y: tip + 1.5},
+		geom.Point{X: x - 0.9, Y: tip + 1.5}))
+	role(d, RoleSet)
+}
+
+func (f Forecast) ticks(d *drawing.Drawing, a axis) {
+	d.Line(drawing.Thin, geom.Point{X: a.from, Y: axisLine}, geom.Point{X: forecastWidth - a.from, Y: axisLine})
+	role(d, RoleAxis)
+	for _, t := range ticks(a, f.Unit) {
+		x := a.at(t.mm)
+		upright(d, drawing.Thin, x, geom.Interval{Min: axisLine - 0.8, Max: axisLine}, RoleTick)
+		d.Write(drawing.Text{String: t.text, At: geom.Point{X: x, Y: numberLine}, Size: forecastText,
+			Align: drawing.Middle, Role: RoleNumber})
+	}
+}
+
+// tick is a round length on an axis.
+type tick struct {
+	mm   float64
+	text string
+}
+
+// betweenNumbers is the least that is left between two numbers of an axis, in mm.
+const betweenNumbers = 1.5
+
+// ticks are the round lengths of a unit on an axis, as many as there is room for the numbers of. Steps are
+// 1, 2 or 5 in some place of decimals.
+func ticks(a axis, u geom.Unit) []tick {
+	for places := 4; ; places-- {
+		for _, k := range []float64{1, 2, 5} {
+			list, roomy := tried(a, u, k, places)
+			if roomy {
+				return list
+			}
+		}
+	}
+}
+
+// tried are the ticks at whole multiples of k in a place of decimals, and whether their numbers
+// have room.
+func tried(a axis, u geom.Unit, k float64, places int) (list []tick, roomy bool) {
+	step := float64(k*math.Pow10(-places)) * u.MM()
+	apart := float64(step * a.scale)
+	if apart < forecastText { // no number is as narrow
+		return nil, false
+	}
+	const onIt = 1e-6 // of a step: rounding takes no tick off the ends of an axis
+	from, to := math.Ceil(a.shown.Min/step-onIt), math.Floor(a.shown.Max/step+onIt)
+	for n := from; n <= to; n++ {
+		text := strconv.FormatFloat(float64(n*k)/math.Pow10(places)+0, 'f', max(places, 0), 64)
+		if drawing.Width(drawing.Regular, forecastText, text)+betweenNumbers > apart {
+			return nil, false
+		}
+		list = append(list, tick{float64(n * step), text})
+	}
+	return list, true
+}
+
+// box is an upright rectangle.
+func box(across geom.Interval, low, high float64) geom.Loop {
+	return geom.Rect{Min: geom.Point{X: across.Min, Y: low}, Max: geom.Point{X: across.Max, Y: high}}.Loop()
+}
+
+// upright draws an upright line.
+func upright(d *drawing.Drawing, pen drawing.Pen, x float64, heights geom.Interval, as string) {
+	d.Line(pen, geom.Point{X: x, Y: heights.Min}, geom.Point{X: x, Y: heights.Max})
+	role(d, as)
+}
+
+// role gives the last shape its role.
+func role(d *drawing.Drawing, as string) { d.Shapes[len(d.Shapes)-1].Role = as }
+
+// signs are those of a forecast with their words.
+var signs = []struct {
+	draw func(d *drawing.Drawing, at geom.Interval)
+	word string
+}{
+	{band, "right"},
+	{func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleLikely) }, "likely"},
+	{func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleWrong) }, "likely, not right"},
+	{whisker, "worst"},
+	{func(d *drawing.Drawing, at geom.Interval) { setMark(d, at.Mid()) }, "as set"},
+}
+
+// ForecastKey says what the signs of forecasts are.
+func ForecastKey() drawing.Drawing {
+	const sign, toWord, toNext = 6.0, 1.2, 3.5
+	var d drawing.Drawing
+	for _, s := range signs {
+		s.draw(&d, geom.Interval{Min: d.Width, Max: d.Width + sign})
+		at := geom.Point{X: d.Width + sign + toWord, Y: barMiddle - 0.36*forecastText}
+		d.Write(drawing.Text{String: s.word, At: at, Size: forecastText, Role: RoleWord})
+		d.Width = at.X + drawing.Width(drawing.Regular, forecastText, s.word) + toNext
+	}
+	const white = 0.4
+	out := drawing.Drawing{Width: d.Width + white, Height: bandTop - axisLine + 2*white}
+	out.Add(d, geom.Point{X: white, Y: white - axisLine}, 1)
+	return out
+}
