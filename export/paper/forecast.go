@@ -83,14 +83,8 @@ func (f Forecast) Draw() drawing.Drawing {
 	band(&d, geom.Interval{Min: a.at(f.Right.Min), Max: a.at(f.Right.Max)})
 	f.ticks(&d, a)
 	whisker(&d, geom.Interval{Min: a.at(f.Worst.Min), Max: a.at(f.Worst.Max)})
-	for _, part := range []geom.Interval{{Min: f.Likely.Min, Max: min(f.Likely.Max, f.Right.Min)},
-		{Min: max(f.Likely.Min, f.Right.Max), Max: f.Likely.Max}} {
-		if part.Len() > 0 {
-			bar(&d, geom.Interval{Min: a.at(part.Min), Max: a.at(part.Max)}, RoleWrong)
-		}
-	}
-	if part := f.Likely.Intersect(f.Right); part.Len() >= 0 {
-		bar(&d, geom.Interval{Min: a.at(part.Min), Max: a.at(part.Max)}, RoleLikely)
+	for _, p := range f.bars() {
+		bar(&d, geom.Interval{Min: a.at(p.span.Min), Max: a.at(p.span.Max)}, p.role)
 	}
 	setMark(&d, a.at(f.Set))
 	word := drawing.Text{Size: forecastText, Ink: 1, Role: RoleWord}
@@ -100,6 +94,32 @@ func (f Forecast) Draw() drawing.Drawing {
 	word.String, word.At.X, word.Align = f.Above, forecastWidth-forecastWords+1.5, drawing.Left
 	d.Write(word)
 	return d
+}
+
+// part is a part of what is likely: right, or not.
+type part struct {
+	span geom.Interval // lengths
+	role string
+}
+
+// bars are the parts of what is likely.
+func (f Forecast) bars() (list []part) {
+	if f.Likely.Len() <= 0 { // nothing is off
+		if f.Right.Contains(f.Likely.Min) {
+			return []part{{f.Likely, RoleLikely}}
+		}
+		return []part{{f.Likely, RoleWrong}}
+	}
+	for _, p := range []part{
+		{geom.Interval{Min: f.Likely.Min, Max: min(f.Likely.Max, f.Right.Min)}, RoleWrong},
+		{f.Likely.Intersect(f.Right), RoleLikely},
+		{geom.Interval{Min: max(f.Likely.Min, f.Right.Max), Max: f.Likely.Max}, RoleWrong},
+	} {
+		if p.span.Len() > 0 {
+			list = append(list, p)
+		}
+	}
+	return list
 }
 
 // Pens and inks of a forecast; every role also has a shape of its own, so that none hangs on its gray.
@@ -133,8 +153,8 @@ func whisker(d *drawing.Drawing, worst geom.Interval) {
 }
 
 // bar draws a part of what is likely.
-func bar(d *drawing.Drawing, part geom.Interval, as string) {
-	loop := box(part, barMiddle-barHalf, barMiddle+barHalf)
+func bar(d *drawing.Drawing, span geom.Interval, as string) {
+	loop := box(span, barMiddle-barHalf, barMiddle+barHalf)
 	if as == RoleLikely {
 		d.Loops(barPen, barInk, loop)
 		role(d, as)
