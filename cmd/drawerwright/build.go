@@ -40,7 +40,8 @@ func newBuild(s streams) *cobra.Command {
 		Use:   "build JOB",
 		Short: "Write everything that a job is cut from into a folder",
 		Long: `build works out a job and writes a folder. At its top stand packet.pdf, to print;
-boxes.html, on which to look at the boxes; parts.txt, all of it as text; and report.json.
+boxes.html, on which to look at the boxes; shop.html, for a phone in the shop; parts.txt,
+all of it as text; and report.json.
 router/ has what goes to a router: a DXF for each face of a part and of a sheet, and
 the bits and depths of their layers; where no router cuts, drawings/ has the parts.
 sheets/ and pictures/ are to look at, 3d/ has STL and glTF, tables/ what a spreadsheet
@@ -51,7 +52,7 @@ The folder appears whole or not at all; a second build replaces it in one step,
 unless it holds something that this tool did not write. JOB may be - for
 standard input.`,
 		Example: `  $ drawerwright build samples/bench-drawers.yaml -o out
-  out: 37 files for 2 kinds of drawer, 6 boxes, no warnings
+  out: 38 files for 2 kinds of drawer, 6 boxes, no warnings
   look first at
     out/packet.pdf  print it: what goes to the bench
     out/boxes.html  open it in a browser: the boxes to turn and open

@@ -21,11 +21,12 @@ import (
 	"drawerwright/cmd/internal/readback"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/shop"
 )
 
 // folderFiles are the files of a build that are read by people and programs, but for
 // drawings and previews.
-var folderFiles = []string{readback.ReportJSON, readback.PartsTxt, readback.PartsList, readback.CutList, readback.BuyList, readback.LayoutList, readback.CutsList, readback.SlideLines, readback.Packet}
+var folderFiles = []string{readback.ReportJSON, readback.PartsTxt, readback.PartsList, readback.CutList, readback.BuyList, readback.LayoutList, readback.CutsList, readback.SlideLines, readback.Packet, readback.ShopPage}
 
 // jobIn writes a job into a folder, beside the files of slides that samples share.
 func jobIn(t *testing.T, dir, text string) string {
@@ -110,6 +111,11 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 		t.Fatal(err)
 	}
 	outputs[readback.Packet] = pdf.String()
+	phone, err := shop.Page(b, r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	outputs[readback.ShopPage] = string(phone)
 	return outputs, true
 }
 

@@ -74,11 +74,11 @@ func Write(w io.Writer, s scene.Scene, pictures []Picture) error {
 	}
 	script, style := Script()+source("boot.js"), Style()+source("page.css")
 	return page.Execute(w, map[string]any{"Title": s.Title, "Figures": figures, "Data": template.JS(data),
-		"Script": template.JS(script), "Style": template.CSS(style), "ScriptHash": fingerprint(script), "StyleHash": fingerprint(style)})
+		"Script": template.JS(script), "Style": template.CSS(style), "ScriptHash": Fingerprint(script), "StyleHash": Fingerprint(style)})
 }
 
-// fingerprint is the hash of a text as Content Security Policy has it.
-func fingerprint(text string) string {
+// Fingerprint is the hash of a text as Content Security Policy has it.
+func Fingerprint(text string) string {
 	sum := sha256.Sum256([]byte(text))
 	return fmt.Sprintf("sha256-%s", base64.StdEncoding.EncodeToString(sum[:]))
 }

@@ -3,6 +3,7 @@ package files
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"fmt"
 	"io"
@@ -17,6 +18,7 @@ import (
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/shop"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
@@ -95,7 +97,11 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := to.Stream(filing.Report, func(w io.Writer) error { return record.Write(w, r) }); err != nil {
 		return err
 	}
-	if err := packed(); err != nil {
+	page, err := shop.Page(b, r)
+	if err == nil {
+		err = to.WriteFile(filing.Shop, page)
+	}
+	if err = cmp.Or(err, packed()); err != nil {
 		return err
 	}
 	if err := to.WriteFile(filing.PartsText, present.PartsText(r)); err != nil || prover == nil {

@@ -11,6 +11,7 @@ import "strings"
 const (
 	Packet    = "packet.pdf"  // what goes to the bench, on paper
 	Page      = "boxes.html"  // the boxes to turn and open
+	Shop      = "shop.html"   // the page for a phone in the shop
 	PartsText = "parts.txt"   // the job as text
 	Report    = "report.json" // the job for programs
 )

@@ -94,7 +94,7 @@ func (m maker) cautions() {
 	m.Text(s.First)
 	say := func(list []present.Caution) {
 		for _, c := range list {
-			m.Item(0, "!", cited(c))
+			m.Item(0, "!", c.Cited())
 		}
 	}
 	say(s.General)
@@ -109,13 +109,6 @@ func (m maker) cautions() {
 			m.Small(fmt.Sprintf("[%d] %s", i+1, source))
 		}
 	}
-}
-
-func cited(c present.Caution) string {
-	if c.Source > 0 {
-		return fmt.Sprintf("%s [%d]", c.Text, c.Source)
-	}
-	return c.Text
 }
 
 // upper begins a text with a capital.
@@ -219,6 +212,6 @@ func (m maker) templates() {
 		}
 	}
 	for _, c := range present.TemplateCautions {
-		m.Item(0, "!", cited(c))
+		m.Item(0, "!", c.Cited())
 	}
 }

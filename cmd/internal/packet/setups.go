@@ -30,11 +30,11 @@ func (m maker) setups() {
 				m.Text(choice.Spacers.Text)
 			}
 		}
-		m.Text("Cut a test piece of the same boards first, a side's and a box front's end, push it together and measure.")
+		m.Text(present.TestPiece)
 		if len(c.Refused) > 0 {
 			m.Heading(2, "Not on this machine")
 			for _, r := range c.Refused {
-				m.Item(0, "!", fmt.Sprintf("%s of %s. %s; %s.", upper(r.Kind), r.PartsText, r.Note, r.Alternatives))
+				m.Item(0, "!", r.RefusedText())
 			}
 		}
 		if len(c.Gauges) > 0 {
@@ -94,18 +94,17 @@ func (m maker) step(c present.CutStep, step int) {
 		m.Item(1, "", c.Note)
 	}
 	for _, caution := range c.Cautions {
-		m.Item(1, "!", cited(caution))
+		m.Item(1, "!", caution.Cited())
 	}
 }
 
 func (m maker) setting(n int, machine string, s present.Setting, step *int) {
-	unit := m.unit.String()
 	m.Heading(2, upper(strings.ToLower(s.Heading(n, machine, m.unit))))
 	if said := s.Buried(machine); said != "" {
 		m.Text(said)
 	}
-	if p := s.Spacers; p != nil && s.Fence > 0 {
-		m.Text(fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", m.stack(p.Fence), m.stack(p.Height)))
+	if said := s.SpacersText(m.unit); said != "" {
+		m.Text(said)
 	}
 	if len(s.Steps) > 1 {
 		m.Text(s.Raised(m.unit))
@@ -125,7 +124,8 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 				Thickness: m.first(c).Panel.Thickness}, m.caliper)
 			m.Keep(d.Height + 18)
 			m.step(c, *step)
-			m.Figure(d, "Seen by the operator, who feeds away from himself with the fence at his right; "+unit+".")
+			m.Figure(d, "Seen by the operator, who feeds away from himself with the fence at his right; "+
+				m.unit.String()+".")
 		} else {
 			m.step(c, *step)
 		}
@@ -144,17 +144,6 @@ func (m maker) checks(list []present.Check, said []string) {
 	for _, s := range said {
 		m.Text(s)
 	}
-}
-
-func (m maker) stack(pieces []record.Length) string {
-	sum := record.Length(0)
-	for _, v := range pieces {
-		sum += v
-	}
-	if len(pieces) < 2 {
-		return m.setTo(sum)
-	}
-	return present.SettingList(pieces, " + ", m.unit) + " = " + m.setTo(sum)
 }
 
 // setTo prints a length that something is set to.

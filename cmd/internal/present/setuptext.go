@@ -63,11 +63,7 @@ func (t *sheetText) paragraph(indent, text string) {
 
 func (t *sheetText) cautions(indent string, list []Caution) {
 	for _, c := range list {
-		text := "! " + c.Text
-		if c.Source > 0 {
-			text += fmt.Sprintf(" [%d]", c.Source)
-		}
-		t.paragraph(indent, text)
+		t.paragraph(indent, "! "+c.Cited())
 	}
 }
 
@@ -123,8 +119,7 @@ func (t *sheetText) machine(m Machine) {
 		}
 	}
 	t.line("")
-	t.paragraph("", "Cut a test piece of the same boards first, a side's and a box front's end, push it together and measure. "+
-		"`drawerwright adjust` takes the readings and says what to move.")
+	t.paragraph("", TestPiece+" `drawerwright adjust` takes the readings and says what to move.")
 	t.step, t.said = 0, make(map[string]bool)
 	t.refused(m)
 	t.gauges(m.Gauges)

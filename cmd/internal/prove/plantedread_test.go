@@ -162,7 +162,7 @@ func shellMoved(by float32, axis, along int) func([]byte) ([]byte, int) {
 	}
 }
 
-const page = "boxes.html"
+const page, shopHTML = "boxes.html", "shop.html"
 
 var plantedPictures = map[string]planted{
 	"a length on the page":        {file: page, code: "page-part", part: "base-1-box-front", bytes: row(`"eased":3,"length":481.78`, `"eased":3,"length":491.78`)},
@@ -290,9 +290,18 @@ var plantedSaid = map[string]planted{
 	"sheets in the packet":         {file: packetPDF, code: "said", bytes: inPages("1 sheet of 1500.00 x 1100.00 mm; best possible; yield 42.7 %.", "1 sheet of 1500.00 x 1100.00 mm; best possible; yield 52.7 %.")},
 	"a part's name in the packet":  {file: packetPDF, code: "said-not", bytes: nowhere(inPages("base-1-back, base-2-back", "base-1-back and more"))},
 	"a packet without pages":       {file: packetPDF, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return []byte(strings.ReplaceAll(string(b), "stream\n", "stroam\n")), 0 }},
-	"the packet lost":              {file: packetPDF, code: "missing-file", gone: true},
-	"a report with another length": {code: "said", at: packetPDF, part: "base-1-back", edit: func(r *record.Report) { r.Parts[2].Length++ }},
-	"a report with more boxes":     {code: "said", at: packetPDF, edit: func(r *record.Report) { r.Drawers[1].Count = 2 }},
+	"a length for the shop":        {file: shopHTML, code: "said", part: "base-1-box-front", bytes: row(`"length">481.78<`, `"length">482.78<`)},
+	"pieces for the shop":          {file: shopHTML, code: "said", bytes: row(`"pieces">2<`, `"pieces">3<`)},
+	"a box's size for the shop":    {file: shopHTML, code: "said", part: "base-1", bytes: row("493.98 x 128.5 x 550", "493.98 x 138.5 x 550")},
+	"parts lost for the shop": {file: shopHTML, code: "said-not", bytes: func(b []byte) ([]byte, int) {
+		return bytes.Replace(b, []byte(`class="parts"`), []byte(`class="part"`), 1), 0
+	}},
+	"the page for the shop spoilt":    {file: shopHTML, code: "unreadable", bytes: nowhere(row("</li>", "</lo>"))},
+	"the page for the shop cut short": {file: shopHTML, code: "unreadable", bytes: short(4)},
+	"the page for the shop lost":      {file: shopHTML, code: "missing-file", gone: true},
+	"the packet lost":                 {file: packetPDF, code: "missing-file", gone: true},
+	"a report with another length":    {code: "said", at: packetPDF, part: "base-1-back", edit: func(r *record.Report) { r.Parts[2].Length++ }},
+	"a report with more boxes":        {code: "said", at: packetPDF, edit: func(r *record.Report) { r.Drawers[1].Count = 2 }},
 }
 
 const (

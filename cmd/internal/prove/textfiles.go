@@ -9,7 +9,7 @@ import (
 )
 
 // printedFiles are what people read of a build, written when all else is done.
-var printedFiles = []string{readback.PartsTxt, readback.Packet}
+var printedFiles = []string{readback.PartsTxt, readback.Packet, readback.ShopPage}
 
 // lasts lists what is read back of the files that are written last.
 func (p *Prover) lasts() {

@@ -63,6 +63,7 @@ const (
 	CutsList   = filing.Cuts
 	SlideLines = filing.SlideLines
 	Packet     = filing.Packet
+	ShopPage   = filing.Shop
 )
 
 // readers by output.
@@ -75,7 +76,7 @@ var readers = map[string]func(r *reading, text string){
 	SetupText: setupText, SetupJSON: setupJSON,
 	SheetsText: sheetsText, SheetsJSON: sheetsJSON, SheetsCSV: layoutCSV, LayoutList: layoutCSV, CutsList: cutsCSV,
 	CheckText: checkText, CheckJSON: checkJSON,
-	Page: page, Packet: packet,
+	Page: page, Packet: packet, ShopPage: shopPage,
 }
 
 // reading takes the facts of one output.

@@ -1,0 +1,64 @@
+package present
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// TestPiece is said before the settings of each machine.
+const TestPiece = "Cut a test piece of the same boards first, a side's and a box front's end, push it together and measure."
+
+// Figure is a number that is set, to be read at arm's length; Words where a fence or jig takes its
+// place.
+type Figure struct{ Name, Value, Words string }
+
+// Figures are what a setting sets, in the order of its heading.
+func (s Setting) Figures(machine string, u geom.Unit) []Figure {
+	mm := func(v record.Length) string { return words.Length(v.MM(), u) }
+	if joinery.CutterKind(machine) == joinery.Hand {
+		return []Figure{{Name: "gauge or fence", Value: mm(s.Fence)}, {Name: "depth or shoulder", Value: mm(s.Height)}}
+	}
+	fence := Figure{Name: "fence", Value: mm(s.Fence)}
+	switch {
+	case s.Jig():
+		fence = Figure{Name: "fence", Words: "finger jig"}
+	case s.Fence == 0:
+		fence = Figure{Name: "fence", Words: "sacrificial fence"}
+	}
+	return []Figure{fence, {Name: "height", Value: mm(s.Height)}, {Name: CutterName(machine), Value: mm(s.Cutter)}}
+}
+
+// SpacersText says which of the shop's spacers come nearest to a setting; empty without any.
+func (s Setting) SpacersText(u geom.Unit) string {
+	if s.Spacers == nil || s.Fence <= 0 {
+		return ""
+	}
+	stack := func(pieces []record.Length) string {
+		sum := record.Length(0)
+		for _, v := range pieces {
+			sum += v
+		}
+		if len(pieces) < 2 {
+			return words.Number(sum.MM(), u)
+		}
+		return SettingList(pieces, " + ", u) + " = " + words.Number(sum.MM(), u)
+	}
+	return fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", stack(s.Spacers.Fence), stack(s.Spacers.Height))
+}
+
+// RefusedText says what is no setup of a machine, and what makes it.
+func (c CutStep) RefusedText() string {
+	return fmt.Sprintf("%s of %s. %s; %s.", upper(c.Kind), c.PartsText, c.Note, c.Alternatives)
+}
+
+// Cited is a caution with the number of its source.
+func (c Caution) Cited() string {
+	if c.Source > 0 {
+		return fmt.Sprintf("%s [%d]", c.Text, c.Source)
+	}
+	return c.Text
+}
