@@ -21,7 +21,8 @@ func TestShopPage(t *testing.T) {
 	}
 	page := func(dir string) string { return filepath.Join(dir, "shop.html") }
 	tried := 0
-	for _, r := range lines[struct{ Tried, Fault string }](t, "", "node", "shop.mjs", page(marked), named, page(bench), pictures) {
+	tries := lines[struct{ Tried, Fault string }](t, "", "node", "shop.mjs", page(marked), named, page(bench), pictures)
+	for _, r := range tries {
 		tried++
 		if r.Fault != "" {
 			t.Errorf("%s: %s", r.Tried, r.Fault)
