@@ -13,6 +13,8 @@ import (
 
 // newRoot puts the commands together. Each stands in a file of its own.
 func newRoot(s streams) *cobra.Command {
+	cobra.MousetrapHelpText = "" // a double click on Windows is no mistake
+	v := viewing{open: true, wait: closedWait}
 	root := &cobra.Command{
 		Use:   "drawerwright",
 		Short: "From a job file to drawer boxes that fit",
@@ -24,16 +26,26 @@ back and proves that the boxes they make go together.
 It computes; it does not know your machines. Follow the local rules and the
 manuals of your machines, and measure a test piece before you cut a run.
 
+Alone on a terminal, or by a double click, it opens a page in the browser to
+begin a job on, as view does.
+
 ` + topics(),
 		Example: `  drawerwright init drawers.yaml
   drawerwright check drawers.yaml
   drawerwright build drawers.yaml -o out`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
+		RunE: func(c *cobra.Command, _ []string) error {
+			if !byPerson(s) {
+				return done(c.Help())
+			}
+			return v.run(c.Context(), "", s)
+		},
 		// Errors of subcommands' names are usage errors, with the nearest names.
 		SuggestionsMinimumDistance: 2,
 		CompletionOptions:          cobra.CompletionOptions{DisableDefaultCmd: true},
 	}
+	v.flags(root)
 	root.SetIn(s.in)
 	root.SetOut(s.out)
 	root.SetErr(s.err)

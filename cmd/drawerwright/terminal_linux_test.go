@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"fmt"
 	"io"
 	"os"
@@ -19,6 +20,12 @@ const rows, columns = 20, 60
 
 // atTerminal runs the program at a terminal at which a person types, and gives what it shows.
 func atTerminal(t *testing.T, typed string, args ...string) (code int, shown string) {
+	t.Helper()
+	return atTerminalIn(t.Context(), t, typed, args...)
+}
+
+// atTerminalIn does so until a context ends.
+func atTerminalIn(ctx context.Context, t *testing.T, typed string, args ...string) (code int, shown string) {
 	t.Helper()
 	keyboard, err := os.OpenFile("/dev/ptmx", os.O_RDWR|unix.O_NOCTTY, 0)
 	if err != nil {
@@ -47,7 +54,7 @@ func atTerminal(t *testing.T, typed string, args ...string) (code int, shown str
 	if _, err := keyboard.WriteString(typed); err != nil {
 		t.Fatal(err)
 	}
-	code = run(t.Context(), args, streams{screen, screen, screen})
+	code = run(ctx, args, streams{screen, screen, screen})
 	screen.Close()
 	shown = <-all
 	keyboard.Close()
@@ -122,5 +129,19 @@ func TestScreenOfATerminal(t *testing.T) {
 		if c.no == "1" && strings.Contains(shown, "\x1b[") {
 			t.Errorf("colored all the same:\n%q", shown)
 		}
+	}
+}
+
+// TestAloneAtATerminal: the program alone serves a page there, until Ctrl-C.
+func TestAloneAtATerminal(t *testing.T) {
+	inTemp(t)
+	t.Setenv("DISPLAY", "") // no browser is opened
+	t.Setenv("WAYLAND_DISPLAY", "")
+	stopped, stop := context.WithCancel(t.Context())
+	stop()
+	code, shown := atTerminalIn(stopped, t, "")
+	said := strings.Contains(shown, "http://127.0.0.1:") && strings.Contains(shown, "nothing is written")
+	if code != exitDone || !said {
+		t.Errorf("exit %d\n%s", code, shown)
 	}
 }

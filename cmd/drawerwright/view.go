@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"net"
-	"net/http"
 	"os"
 	"os/signal"
 	"strconv"
@@ -21,35 +20,71 @@ import (
 // lastWords is how long answers that are being given may take when the page is ended.
 const lastWords = 5 * time.Second
 
+// closedWait is how long the page is served once it was closed in the browser.
+const closedWait = time.Minute
+
+// viewing is how a page is served.
+type viewing struct {
+	port uint16
+	keep bool          // until it is stopped, whether or not it is open in a browser
+	wait time.Duration // once it was closed there
+	open bool          // the browser, too
+}
+
+func (v *viewing) flags(c *cobra.Command) {
+	c.Flags().Uint16Var(&v.port, "port", 0, "the port to listen on; 0 takes any that is free")
+	c.Flags().BoolVar(&v.keep, "keep", false, "go on when the page was closed in the browser")
+}
+
 func newView(s streams) *cobra.Command {
-	var port uint16
+	v := viewing{wait: closedWait}
 	c := &cobra.Command{
-		Use:   "view JOB",
+		Use:   "view [JOB]",
 		Short: "Design the drawers of a job on a page in the browser",
 		Long: `view serves a page for this computer only: the job as a form and as text side by
 side, the box to look at, what its joints will do, the cut list, setups and sheets.
-It prints the address to open, which has a token of this run, and ends with Ctrl-C.
+It prints the address to open, which has a token of this run. It ends with Ctrl-C, or
+a minute after the page was closed in the browser with nothing unsaved, unless --keep.
+
+Without a job, with one that is not there yet or is empty, the page begins with what
+you measured, or with a job file of the folder in which you are. drawerwright alone on
+a terminal, or a double click on it, does the same and opens the browser.
 
 The job file is written when you save, whole, and only if it is still what the page
 has read. Other files are not touched; a download gives all that build writes.`,
 		Example: `  $ drawerwright view drawers.yaml
-  http://127.0.0.1:40123/?token=...`,
-		Args:              oneJob,
-		ValidArgsFunction: jobFiles,
-		RunE: func(c *cobra.Command, args []string) error {
-			if args[0] == "-" {
-				return errors.New("view needs a job file, not standard input")
-			}
-			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
-			defer stop()
-			if err := view(ctx, args[0], port, s); err != nil {
-				return jobError{err}
+  http://127.0.0.1:40123/?token=...
+  $ drawerwright view`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 1 {
+				return oneJob(nil, args)
 			}
 			return nil
 		},
+		ValidArgsFunction: jobFiles,
+		RunE: func(c *cobra.Command, args []string) error {
+			path := ""
+			if len(args) == 1 {
+				path = args[0]
+			}
+			if path == "-" {
+				return errors.New("view needs a job file, not standard input")
+			}
+			return v.run(c.Context(), path, s)
+		},
 	}
-	c.Flags().Uint16Var(&port, "port", 0, "the port to listen on; 0 takes any that is free")
+	v.flags(c)
 	return c
+}
+
+// run serves the page of a job, or of none, until a person ends it.
+func (v viewing) run(ctx context.Context, path string, s streams) error {
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	if err := v.serve(ctx, path, s); err != nil {
+		return jobError{err}
+	}
+	return nil
 }
 
 // answered says before the address what becomes of the job as it is. It stands on standard
@@ -67,42 +102,64 @@ func answered(path string, s streams) error {
 	return err
 }
 
-// view serves the page of a job until the context ends.
-func view(ctx context.Context, path string, port uint16, s streams) error {
+// serve serves the page of a job until the context ends, or the page was closed.
+func (v viewing) serve(ctx context.Context, path string, s streams) error {
 	p, err := page.Open(path)
 	if err != nil {
 		return err
 	}
 	defer p.Close()
-	listener, err := net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(int(port))))
+	listener, err := net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(int(v.port))))
 	if err != nil {
 		return fmt.Errorf("cannot serve the page: %w; another --port may be free", err)
 	}
 	host := listener.Addr().String()
 	server := p.Server(host)
+	defer server.Close()
 	work, cancel := context.WithCancel(ctx)
 	defer cancel()
 	server.BaseContext = func(net.Listener) context.Context { return work } // searches end with the page
+	var closed <-chan struct{}                                              // never, where the page is kept
+	if !v.keep {
+		closed = p.Ended(v.wait)
+	}
 	served := make(chan error, 1)
 	go func() { served <- server.Serve(listener) }()
-	if err := answered(path, s); err != nil {
-		server.Close()
+	if err := v.announce(p, host, path, s); err != nil {
 		return err
 	}
-	if _, err := fmt.Fprintln(s.out, p.Address(host)); err != nil {
-		server.Close()
-		return err
-	}
-	fmt.Fprintln(s.err, "Open that address in a browser on this computer. Ctrl-C ends the page.")
 	select {
 	case err := <-served:
 		return fmt.Errorf("the page ended: %w", err)
+	case <-closed:
+		s.complain("The page was closed a minute ago with nothing unsaved, so drawerwright ends; --keep lets it wait.")
 	case <-ctx.Done():
 	}
 	last, done := context.WithTimeout(context.Background(), lastWords)
 	defer done()
-	if err := server.Shutdown(last); err != nil && !errors.Is(err, http.ErrServerClosed) {
-		server.Close()
+	server.Shutdown(last) // what does not end then is closed
+	return nil
+}
+
+// announce says where the page is, and opens it if it shall.
+func (v viewing) announce(p *page.Page, host, path string, s streams) error {
+	if p.New() {
+		s.complain("A new job: nothing is written before you save it.")
+	} else if err := answered(path, s); err != nil {
+		return err
 	}
+	if _, err := fmt.Fprintln(s.out, p.Address(host)); err != nil {
+		return err
+	}
+	opened := v.open && desktop() && openBrowser(p.AddressOnce(host)) == nil
+	how := "Open that address in a browser on this computer."
+	if opened {
+		how = "The browser opens it now."
+	}
+	ends := "Ctrl-C ends the page, and so does closing it in the browser for a minute."
+	if v.keep {
+		ends = "Ctrl-C ends the page."
+	}
+	s.complain("%s %s", how, ends)
 	return nil
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bufio"
+	"bytes"
 	"context"
 	"io"
 	"net/http"
@@ -10,6 +11,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 )
 
 // TestView: the address that is printed leads to the page, on this computer alone; when
@@ -62,5 +64,69 @@ func TestView(t *testing.T) {
 	}
 	if list, err := os.ReadDir("."); err != nil || len(list) != 1 {
 		t.Errorf("files are left: %v %v", list, err)
+	}
+}
+
+// TestViewEnds: once the page was closed in the browser the program ends and says why, unless it
+// is kept.
+func TestViewEnds(t *testing.T) {
+	inTemp(t)
+	for _, keep := range []bool{false, true} {
+		ctx, stop := context.WithCancel(context.Background())
+		from, to := io.Pipe()
+		var errs bytes.Buffer
+		ended := make(chan error, 1)
+		go func() {
+			v := viewing{keep: keep, wait: time.Nanosecond}
+			ended <- v.serve(ctx, "new.yaml", streams{strings.NewReader(""), to, &errs})
+		}()
+		line, err := bufio.NewReader(from).ReadString('\n')
+		address, token, _ := strings.Cut(strings.TrimSpace(line), "/?token=")
+		if err != nil || token == "" {
+			t.Fatal(line, err)
+		}
+		for _, word := range []string{"here", "leave"} {
+			r, err := http.NewRequest("POST", address+"/api/"+word, strings.NewReader(`{"tab": "one"}`))
+			if err != nil {
+				t.Fatal(err)
+			}
+			r.Header.Set("Content-Type", "application/json")
+			r.Header.Set("X-Drawerwright-Token", token)
+			got, err := http.DefaultClient.Do(r)
+			if err != nil || got.StatusCode != http.StatusNoContent {
+				t.Fatal(word, got, err)
+			}
+			got.Body.Close()
+		}
+		if keep {
+			stop()
+		}
+		if err := <-ended; err != nil {
+			t.Error(err)
+		}
+		stop()
+		said := errs.String()
+		if strings.Contains(said, "--keep lets it wait") == keep || !strings.Contains(said, "nothing is written") {
+			t.Errorf("kept: %t, said: %s", keep, said)
+		}
+	}
+	if list, err := os.ReadDir("."); err != nil || len(list) > 0 {
+		t.Errorf("files are left: %v %v", list, err)
+	}
+}
+
+// TestAlone: without a terminal the program alone prints its help, also where --keep is given.
+func TestAlone(t *testing.T) {
+	for _, args := range [][]string{nil, {"--keep"}, {"--port", "0"}} {
+		if code, out, errs := call(t, "", args...); code != exitDone || !strings.Contains(out, "Commands:") || errs != "" {
+			t.Errorf("%q: %d %s %s", args, code, out, errs)
+		}
+	}
+	if code, _, errs := call(t, "", "sheep"); code != exitUsage || !strings.Contains(errs, "sheets") {
+		t.Errorf("a command that is none: %d %s", code, errs)
+	}
+	code, _, errs := call(t, "", "view", "one.yaml", "two.yaml")
+	if code != exitUsage || !strings.Contains(errs, "one job file") {
+		t.Errorf("two jobs: %d %s", code, errs)
 	}
 }

@@ -73,6 +73,11 @@ var deviceNames = []string{"con", "prn", "aux", "nul",
 	"com0", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8", "com9",
 	"lpt0", "lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9"}
 
+// IsDevice reports whether Windows keeps a name for a device.
+func IsDevice(name string) bool {
+	return slices.Contains(deviceNames, strings.ToLower(strings.TrimSpace(name)))
+}
+
 // FileName is a name made safe for every file system: lower case, a to z, 0 to
 // 9 and single hyphens between them. Accents are dropped; everything else
 // becomes a hyphen. It is never empty and never the name of a device. Different
@@ -81,7 +86,7 @@ func FileName(name string) string {
 	switch file := layer.Plain(name); {
 	case file == "":
 		return "unnamed"
-	case slices.Contains(deviceNames, file):
+	case IsDevice(file):
 		return file + "-x"
 	default:
 		return file

@@ -12,7 +12,6 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
-	"sync"
 	"unicode/utf8"
 
 	"drawerwright/cmd/internal/outdir"
@@ -22,45 +21,41 @@ import (
 // can still be shortened on the page.
 const maxFile = 1 << 20
 
-// file is the job file on disk.
+// file is a job file on disk, or a job that has none yet: then path and name are empty.
 type file struct {
-	name   string   // as the person gave it
-	folder string   // of the file itself, where a link leads to it
-	base   string   // its name there
-	root   *os.Root // the folder that the person named: nothing beyond it is opened
-	saving sync.Mutex
+	name string // as the person gave it
+	path string // of the file itself, where a link leads to it
 }
 
-// openFile finds a job file and reads it once, so that what is wrong with it is said
-// before a browser is opened.
-func openFile(path string) (*file, error) {
-	full, err := filepath.EvalSymlinks(path)
-	if err != nil {
-		return nil, fmt.Errorf("cannot read the job: %w", err)
+// called is how messages call the job.
+func (f *file) called() string {
+	if f.name == "" {
+		return "the job"
 	}
-	f := &file{name: path, folder: filepath.Dir(full), base: filepath.Base(full)}
-	if _, err := f.read(); err != nil {
-		return nil, fmt.Errorf("cannot read the job: %w", err)
-	}
-	if f.root, err = os.OpenRoot(filepath.Dir(path)); err != nil {
-		return nil, fmt.Errorf("cannot read the job's folder: %w", err)
-	}
-	return f, nil
+	return f.name
 }
 
-// path is where the file is.
-func (f *file) path() string { return filepath.Join(f.folder, f.base) }
+// base is the file's name in its folder; empty where there is none.
+func (f *file) base() string {
+	if f.name == "" {
+		return ""
+	}
+	return filepath.Base(f.name)
+}
 
 // read reads the file as it is now.
 func (f *file) read() ([]byte, error) {
-	info, err := os.Stat(f.path())
+	if f.path == "" {
+		return nil, fs.ErrNotExist
+	}
+	info, err := os.Lstat(f.path) // where a link led to it, that was followed at the start
 	if err != nil {
 		return nil, err
 	}
-	if !info.Mode().IsRegular() { // a pipe would be waited for
+	if !info.Mode().IsRegular() { // a pipe would be waited for, and a link could lead anywhere
 		return nil, fmt.Errorf("%s is no regular file", f.name)
 	}
-	in, err := os.Open(f.path())
+	in, err := os.Open(f.path)
 	if err != nil {
 		return nil, err
 	}
@@ -83,8 +78,11 @@ type state struct {
 	Text    string `json:"text"`
 }
 
-// now is the state of the file on disk.
+// now is the state of the file on disk; of no file, that of one that is not there.
 func (f *file) now() (state, error) {
+	if f == nil {
+		return state{}, nil
+	}
 	data, err := f.read()
 	if errors.Is(err, fs.ErrNotExist) {
 		return state{}, nil
@@ -104,8 +102,6 @@ func stateOf(data []byte) state {
 // save writes a text over the file, if that still is what a tab has seen. Else it
 // gives what is there now. Lines end as most of them do in the file.
 func (f *file) save(text, seen string) (now state, saved bool, err error) {
-	f.saving.Lock()
-	defer f.saving.Unlock()
 	old, err := f.read()
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return state{}, false, err
@@ -119,7 +115,7 @@ func (f *file) save(text, seen string) (now state, saved bool, err error) {
 	if n := bytes.Count(old, []byte("\n")); 2*bytes.Count(old, []byte("\r\n")) > n {
 		text = strings.ReplaceAll(text, "\n", "\r\n")
 	}
-	done, err := outdir.ReplaceFileIf(f.path(), []byte(text), func() (bool, error) {
+	done, err := outdir.ReplaceFileIf(f.path, []byte(text), func() (bool, error) {
 		now, err = f.now() // another program may have written meanwhile
 		return now.Version == seen, err
 	})
@@ -129,39 +125,30 @@ func (f *file) save(text, seen string) (now state, saved bool, err error) {
 	return stateOf([]byte(text)), true, nil
 }
 
-// beside opens a file that the job names, within its folder.
-func (f *file) beside(name string) (io.ReadCloser, error) {
-	local := filepath.FromSlash(name)
-	if !filepath.IsLocal(local) {
-		return nil, fmt.Errorf("%s leads out of the job's folder, and the page reads nothing there", name)
-	}
-	info, err := f.root.Stat(local)
-	if err != nil {
-		return nil, err
-	}
-	if !info.Mode().IsRegular() { // a pipe would be waited for
-		return nil, fmt.Errorf("%s is no regular file", name)
-	}
-	return f.root.Open(local)
-}
-
-// job gives a new tab what it begins with.
-func (p *Page) job(w http.ResponseWriter, _ *http.Request) {
-	now, err := p.file.now()
+// job gives a new tab what it begins with. Where there is no text yet, that is a first job,
+// which stands on no disk.
+func (p *Page) job(w http.ResponseWriter, r *http.Request) {
+	f := fileOf(r.Context())
+	now, err := f.now()
 	if err != nil {
 		refuse(w, http.StatusConflict, err.Error())
 		return
 	}
+	fresh := blank(now.Text)
+	if fresh {
+		now.Text = firstJob()
+	}
 	reply(w, http.StatusOK, struct {
 		state
-		Name string `json:"name"`
-		Keys any    `json:"keys"`
-	}{now, filepath.Base(p.file.name), keys})
+		Name  string `json:"name"`
+		Fresh bool   `json:"fresh"` // the text is a first job
+		Keys  any    `json:"keys"`
+	}{now, f.base(), fresh, keys})
 }
 
 // disk tells a tab whether the file is still what it has seen.
 func (p *Page) disk(w http.ResponseWriter, r *http.Request) {
-	now, err := p.file.now()
+	now, err := fileOf(r.Context()).now()
 	switch {
 	case err != nil:
 		refuse(w, http.StatusConflict, err.Error())
@@ -190,7 +177,14 @@ func (p *Page) save(w http.ResponseWriter, r *http.Request) {
 		refuse(w, http.StatusRequestEntityTooLarge, "the job is too large for a file")
 		return
 	}
-	now, saved, err := p.file.save(*asked.Text, asked.Version)
+	f := fileOf(r.Context())
+	if f.path == "" {
+		refuse(w, http.StatusBadRequest, "the job has no name yet")
+		return
+	}
+	p.folder.saving.Lock()
+	defer p.folder.saving.Unlock()
+	now, saved, err := f.save(*asked.Text, asked.Version)
 	switch {
 	case err != nil:
 		refuse(w, http.StatusInternalServerError, "nothing was saved: "+err.Error())

@@ -24,6 +24,7 @@ const tokenHeader = "X-Drawerwright-Token"
 type guard struct {
 	host  string
 	token string
+	once  *ticket
 	next  http.Handler
 }
 
@@ -71,7 +72,8 @@ func (g guard) ours(r *http.Request) bool {
 
 // first reports whether the address with the token is opened.
 func (g guard) first(r *http.Request) bool {
-	return r.Method == http.MethodGet && r.URL.Path == "/" && g.equal(r.URL.Query().Get("token"))
+	token := r.URL.Query().Get("token")
+	return r.Method == http.MethodGet && r.URL.Path == "/" && (g.equal(token) || g.once.take(token))
 }
 
 // known reports whether a request has the token.

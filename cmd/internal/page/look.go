@@ -86,7 +86,7 @@ func (p *Page) show(w http.ResponseWriter, r *http.Request, text string, v view)
 		refuse(w, http.StatusServiceUnavailable, "stopped")
 		return
 	}
-	reply(w, http.StatusOK, lookAt(done.shownIn(v.Unit), v, p.file.name))
+	reply(w, http.StatusOK, lookAt(done.shownIn(v.Unit), v, fileOf(r.Context()).called()))
 }
 
 // lookAt makes the answer. file is the name that the job's own problems carry.

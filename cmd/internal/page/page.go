@@ -1,7 +1,7 @@
 // Package page serves a local page on which a job is designed: the job as a form and
 // as text, what it comes out as, and the file on disk.
 //
-// [Open] takes a job file, [Page.Handler] answers what a browser asks. The page works
+// [Open] takes a job file, or none, [Page.Handler] answers what a browser asks. The page works
 // on the text that the browser holds; the file is read when it is asked for and
 // written only when a person saves. A request is answered when it comes to the address
 // of the page itself, from the page itself, and carries the token of this run.
@@ -29,29 +29,47 @@ const (
 	zipTime    = 2 * time.Minute
 )
 
-// Page is one job on a local page.
+// Page is the jobs of a folder on a local page; each tab of a browser has one of them.
 type Page struct {
-	file  *file
-	token string
-	work  *work
+	folder *folder
+	token  string
+	once   ticket
+	work   *work
+	tabs   tabs
 }
 
-// Open opens the page of a job file. The error is about the file.
+// Open opens the page of a job file, which need not be there yet; without a path, of the folder
+// in which the program was started. The error is about the file.
 func Open(path string) (*Page, error) {
-	f, err := openFile(path)
+	d, err := openFolder(path)
 	if err != nil {
 		return nil, err
 	}
-	var token [24]byte
-	rand.Read(token[:]) // never fails
-	return &Page{file: f, token: hex.EncodeToString(token[:]), work: newWork(f)}, nil
+	return &Page{folder: d, token: secret(), work: newWork(d)}, nil
+}
+
+// secret is a text that nobody guesses.
+func secret() string {
+	var random [24]byte
+	rand.Read(random[:]) // never fails
+	return hex.EncodeToString(random[:])
 }
 
 // Close closes the job's folder.
-func (p *Page) Close() error { return p.file.root.Close() }
+func (p *Page) Close() error { return p.folder.root.Close() }
+
+// New reports whether the job that the page was opened on is still to be written.
+func (p *Page) New() bool {
+	now, err := p.folder.given.now()
+	return err == nil && blank(now.Text)
+}
 
 // Address is what a person opens; host is where the page listens, as 127.0.0.1:8080.
 func (p *Page) Address(host string) string { return "http://" + host + "/?token=" + p.token }
+
+// AddressOnce is an address that opens the page one time, the latest alone: for the command line of a
+// browser, which other users of the computer may see.
+func (p *Page) AddressOnce(host string) string { return "http://" + host + "/?token=" + p.once.issue() }
 
 // Server is a server with the page's limits, for a page that listens on host.
 func (p *Page) Server(host string) *http.Server {
@@ -75,10 +93,15 @@ func (p *Page) Handler(host string) http.Handler {
 	mux.HandleFunc("GET /{$}", serveAsset("index.html"))
 	mux.HandleFunc("GET /api/job", p.job)
 	mux.HandleFunc("GET /api/disk", p.disk)
+	mux.HandleFunc("GET /api/start", p.start)
+	mux.HandleFunc("POST /api/begin", p.begin)
+	mux.HandleFunc("POST /api/name", p.name)
+	mux.HandleFunc("POST /api/here", p.here)
+	mux.HandleFunc("POST /api/leave", p.leave)
 	mux.HandleFunc("POST /api/look", p.look)
 	mux.HandleFunc("POST /api/edit", p.edit)
 	mux.HandleFunc("POST /api/sheets", p.sheets)
 	mux.HandleFunc("POST /api/save", p.save)
 	mux.HandleFunc("POST /api/zip", p.zip)
-	return guard{host: host, token: p.token, next: mux}
+	return guard{host: host, token: p.token, once: &p.once, next: p.named(mux)}
 }

@@ -169,7 +169,7 @@ func TestOpenRefuses(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	for name, says := range map[string]string{"latin.yaml": "UTF-8", "large.yaml": "more than", "none.yaml": "none.yaml", "": "regular"} {
+	for name, says := range map[string]string{"latin.yaml": "UTF-8", "large.yaml": "more than", "none.txt": "none.txt", "": "regular"} {
 		if p, err := Open(filepath.Join(dir, name)); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%q: %v, %v", name, p, err)
 		}
@@ -188,7 +188,7 @@ func TestZip(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := &held{files: map[string][]byte{}}
-	l := load.Read(p.file.name, strings.NewReader(jobText), p.file.beside)
+	l := load.Read(p.folder.given.name, strings.NewReader(jobText), p.folder.beside)
 	l.Lay(context.Background(), nil, sheets.Search{})
 	if err := files.Write(context.Background(), l.Batch, want, files.Options{Warnings: l.Warnings, Plan: l.Plan}); err != nil {
 		t.Fatal(err)

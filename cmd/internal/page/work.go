@@ -17,14 +17,14 @@ var keys = job.Keys()
 // work works texts out. Nothing is kept from one to the next but layouts on sheets, by all
 // that they depend on: a file of slides beside the job may have changed.
 type work struct {
-	file  *file
-	laid  sheets.Memory
-	short chan struct{} // one text at a time: two would not be sooner done
-	long  chan struct{} // and one search or build beside it
+	folder *folder
+	laid   sheets.Memory
+	short  chan struct{} // one text at a time: two would not be sooner done
+	long   chan struct{} // and one search or build beside it
 }
 
-func newWork(f *file) *work {
-	return &work{file: f, short: make(chan struct{}, 1), long: make(chan struct{}, 1)}
+func newWork(d *folder) *work {
+	return &work{folder: d, short: make(chan struct{}, 1), long: make(chan struct{}, 1)}
 }
 
 // worked is a text with what it comes out as.
@@ -33,13 +33,13 @@ type worked struct {
 	load.Loaded
 }
 
-// out works a text out, or gives the context's error.
+// out works the text of a request out, or gives the context's error.
 func (w *work) out(ctx context.Context, text string) (worked, error) {
 	if err := begin(ctx, w.short); err != nil {
 		return worked{}, err
 	}
 	defer end(w.short)
-	out := worked{text, load.Read(w.file.name, strings.NewReader(text), w.file.beside)}
+	out := worked{text, load.Read(fileOf(ctx).called(), strings.NewReader(text), w.folder.beside)}
 	out.Lay(ctx, nil, sheets.Search{Memory: &w.laid})
 	return out, ctx.Err()
 }

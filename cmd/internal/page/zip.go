@@ -44,7 +44,7 @@ func (p *Page) zip(w http.ResponseWriter, r *http.Request) {
 	defer end(p.work.long)
 	name := done.Batch.Title
 	if name == "" {
-		name = strings.TrimSuffix(filepath.Base(p.file.name), filepath.Ext(p.file.name))
+		name = strings.TrimSuffix(fileOf(ctx).base(), filepath.Ext(fileOf(ctx).base()))
 	}
 	name = job.FileName(name)
 	data, err := zipped(ctx, done, name)

@@ -9,10 +9,18 @@ export class Refused extends Error {
   }
 }
 
+let file = new URLSearchParams(location.search).get('file'); // null for the one that the program was started with
+
+// use says which file the page is about from now on; the empty name is that of a job without one.
+export function use(name) { file = name; }
+
+// about is an address with the file that it is about.
+const about = (path) => (file === null ? path : `${path}${path.includes('?') ? '&' : '?'}file=${encodeURIComponent(file)}`);
+
 async function ask(path, options) {
   let response;
   try {
-    response = await fetch(path, { credentials: 'same-origin', cache: 'no-store', ...options });
+    response = await fetch(about(path), { credentials: 'same-origin', cache: 'no-store', ...options });
   } catch (error) {
     if (error.name === 'AbortError') throw error;
     throw new Refused(0, { error: 'the program has ended, or does not answer' });
@@ -25,6 +33,10 @@ function post(path, body, signal) {
   return ask(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), signal });
 }
 
+export const start = async () => (await ask('api/start')).json();
+export const begin = async (measured) => (await post('api/begin', measured)).json();
+export const name = async (name) => (await post('api/name', { name })).json();
+export const here = (tab) => post('api/here', { tab });
 export const job = async () => (await ask('api/job')).json();
 export const look = async (text, view) => (await post('api/look', { text, view })).json();
 export const edit = async (text, edit, view) => (await post('api/edit', { text, ...edit, view })).json();
@@ -36,4 +48,9 @@ export const zip = async (text) => (await post('api/zip', { text })).blob();
 export async function disk(seen) {
   const response = await ask('api/disk?seen=' + encodeURIComponent(seen));
   return response.status === 204 ? null : response.json();
+}
+
+// leave tells that a tab is closed; it is sent when the page has gone.
+export function leave(tab, unsaved) {
+  navigator.sendBeacon('api/leave', new Blob([JSON.stringify({ tab, unsaved })], { type: 'application/json' }));
 }

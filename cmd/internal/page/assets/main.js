@@ -4,7 +4,9 @@ import { byId, el, setText } from './dom.js';
 import * as form from './form.js';
 import { History } from './history.js';
 import * as panes from './panes.js';
+import * as presence from './presence.js';
 import * as results from './results.js';
+import * as starting from './start.js';
 import * as text from './text.js';
 
 const view = { drawer: '', entry: 0, unit: '', show: 'fit', whole: false, flat: false };
@@ -14,7 +16,8 @@ const edits = []; // from the form, in the order in which they were made
 let now = ''; // the text
 let saved = ''; // what the file held when it was read or written last
 let version = ''; // of that
-let name = '';
+let name = ''; // of the file; empty while it has none
+let fresh = false; // nothing of it was ever on disk
 let busy = false, again = false, failed = true;
 
 const undo = byId('undo'), redo = byId('redo'), save = byId('save'), zip = byId('zip');
@@ -82,13 +85,14 @@ function show(answer) {
 
 // bar brings buttons and the state to what can be done.
 function bar() {
-  const same = now === saved && version !== '' && !form.waiting();
+  const same = now === saved && version !== '' && !fresh && !form.waiting();
   able(undo, history.canUndo || form.waiting());
   able(redo, history.canRedo);
   able(save, !same);
   able(zip, !failed && !building);
   setText(byId('state'), same ? 'as saved' : 'not saved');
-  const title = (same ? '' : '* ') + name;
+  setText(byId('name'), name || 'New job');
+  const title = (same ? '' : '* ') + (name || 'New job');
   if (document.title !== title) document.title = title;
 }
 
@@ -159,12 +163,30 @@ function conflict(disk, what) {
 function seen(disk) {
   saved = disk.text;
   version = disk.version;
+  fresh = false;
   bar();
 }
 
+// unsaved is what a person would lose with the page.
+const unsaved = () => (now !== saved || form.waiting() ? { name, text: now, version } : null);
+
+// named gives the job a file, and reports whether it has one.
+async function named() {
+  if (name !== '') return true;
+  const file = await starting.askName('drawers.yaml');
+  if (!file) return false;
+  name = file.name;
+  version = file.version;
+  api.use(name);
+  window.history.replaceState(null, '', `?file=${encodeURIComponent(name)}`);
+  return true;
+}
+
 async function write() {
+  if (byId('naming')) return;
   form.settle();
   await working;
+  if (!await named().catch((error) => tell(error.message))) return;
   const asked = now;
   try {
     const answer = await api.save(asked, version);
@@ -187,7 +209,7 @@ async function download() {
   try {
     const blob = await api.zip(now);
     const url = URL.createObjectURL(blob);
-    el('a', { href: url, download: name.replace(/\.[^.]*$/, '') + '.zip' }).click();
+    el('a', { href: url, download: (name.replace(/\.[^.]*$/, '') || 'drawers') + '.zip' }).click();
     setTimeout(() => URL.revokeObjectURL(url), 60_000);
   } catch (error) {
     tell(error.message);
@@ -216,12 +238,34 @@ function keyboard(event) {
   event.preventDefault();
 }
 
+// begun takes the text of a job that was begun. Where there is one already, the new one gets a
+// page of its own, without a file.
+function begun(text) {
+  if (fresh) return change(text, 'begun');
+  presence.keepBegun(text);
+  location.assign('?file=');
+}
+
+// restore takes what this tab has for the page: a job that was begun, or what was not saved. That
+// was made of the version that it names, so that a change of the file meanwhile is told.
+function restore() {
+  const disk = now, text = fresh ? presence.takeBegun() : undefined, kept = presence.takeUnsaved(name);
+  if (!text && (!kept || kept.text === now)) return false;
+  history.changed(now, 'restored');
+  now = text ?? kept.text;
+  if (text) return true;
+  version = kept.version;
+  tell('Changes that were not saved are here again.', ['Give them up', () => change(disk, 'restored')]);
+  return true;
+}
+
 async function start() {
   const job = await api.job();
   name = job.name;
-  setText(byId('name'), name);
   now = job.text;
   seen(job);
+  fresh = job.fresh;
+  const restored = restore();
   text.begin((next) => change(next, 'text'));
   text.show(now);
   panes.begin();
@@ -230,6 +274,9 @@ async function start() {
   act(undo, back);
   act(redo, () => step(history.redo(now)));
   act(save, write);
+  starting.begin(begun);
+  presence.begin(unsaved);
+  byId('begin').addEventListener('click', () => starting.show(false).catch((error) => tell(error.message)));
   act(zip, download);
   byId('unit').addEventListener('change', (event) => { view.unit = event.target.value; look(); });
   document.addEventListener('keydown', keyboard);
@@ -237,9 +284,10 @@ async function start() {
     if (event.inputType === 'historyUndo' || event.inputType === 'historyRedo') event.preventDefault();
   });
   document.addEventListener('visibilitychange', watch);
-  addEventListener('beforeunload', (event) => { if (now !== saved || form.waiting()) event.preventDefault(); });
+  addEventListener('beforeunload', (event) => { if (unsaved()) event.preventDefault(); });
   setInterval(watch, 2000);
   await look();
+  if (fresh && !restored) await starting.show(true);
 }
 
 start().catch((error) => tell(error.message));

@@ -1,0 +1,256 @@
+package page
+
+import (
+	"net/http"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/starter"
+)
+
+// openIn is a page of a folder with files, without a job.
+func openIn(t *testing.T, files map[string]string) (*Page, string) {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	t.Chdir(dir)
+	p, err := Open("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { p.Close() })
+	return p, dir
+}
+
+// began is what a tab begins with.
+type began struct {
+	state
+	Name  string
+	Fresh bool
+	Keys  any
+}
+
+// Of a folder, of a file that is not there and of an empty one the page begins with a first job,
+// which is nowhere until it is saved.
+func TestBeginsWithNothing(t *testing.T) {
+	p, dir := openIn(t, map[string]string{"empty.yaml": " \r\n"})
+	for path, version := range map[string]string{"": "", "new.yaml": "", "empty.yaml": stateOf([]byte(" \r\n")).Version} {
+		q := p
+		if path != "" {
+			var err error
+			if q, err = Open(path); err != nil {
+				t.Errorf("%s: %v", path, err)
+				continue
+			}
+			defer q.Close()
+		}
+		got := answer[began](t, q, "/api/job", nil, http.StatusOK)
+		if !q.New() || !got.Fresh || got.Name != path || got.Version != version || !strings.Contains(got.Text, "drawers:") {
+			t.Errorf("%q begins with %+v", path, got)
+		}
+		l := answer[looked](t, q, "/api/look", asked{Text: got.Text}, http.StatusOK)
+		if l.Failed || len(l.Problems) > 0 {
+			t.Errorf("%q: the first job: %+v", path, l.Problems)
+		}
+	}
+	if list, err := os.ReadDir(dir); err != nil || len(list) != 1 {
+		t.Errorf("files were written: %v %v", list, err)
+	}
+	q, err := Open("new.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer q.Close()
+	answer[state](t, q, "/api/save", state{Text: jobText}, http.StatusOK)
+	if data, err := os.ReadFile("new.yaml"); err != nil || string(data) != jobText || q.New() {
+		t.Errorf("the new file: %v %s", err, data)
+	}
+}
+
+// A card gives a job that nothing is to be warned of, and says of wrong answers which it is.
+func TestCards(t *testing.T) {
+	p, _ := openIn(t, nil)
+	facts := answer[struct {
+		Usual  []usual
+		Slides []string
+	}](t, p, "/api/start", nil, http.StatusOK)
+	if len(facts.Usual) != 4 || len(facts.Slides) != len(starter.Slide.Words()) {
+		t.Errorf("%+v", facts)
+	}
+	for _, u := range facts.Usual {
+		got := answer[struct{ Text string }](t, p, "/api/begin", answered(u), http.StatusOK)
+		l := answer[looked](t, p, "/api/look", asked{Text: got.Text}, http.StatusOK)
+		says := strings.Contains(got.Text, u.Sides) && strings.Contains(got.Text, u.Size[0])
+		if l.Failed || len(l.Problems) > 0 || l.Unit != u.Units || !says {
+			t.Errorf("%+v: %+v\n%s", u, l.Problems, got.Text)
+		}
+	}
+	fine := answered{"mm", "opening", []string{"564", "150", "545"}, "12.1, 12.2", "side-mount"}
+	for name, c := range map[string]struct {
+		change      func(*answered)
+		field, says string
+		built       bool
+	}{
+		"another unit":  {func(a *answered) { a.Units = "cubits" }, "units", "cubits", false},
+		"another thing": {func(a *answered) { a.Measured = "hole" }, "measured", "hole", false},
+		"no size":       {func(a *answered) { a.Size = []string{"", "", ""} }, "size", "numbers", false},
+		"two sizes":     {func(a *answered) { a.Size = a.Size[:2] }, "size", "3", false},
+		"YAML":          {func(a *answered) { a.Sides = "12, 13]\ncutter: {}" }, "sides", "numbers", false},
+		"one reading":   {func(a *answered) { a.Sides = "12" }, "sides", "one reading", false},
+		"no slide":      {func(a *answered) { a.Slide = "rope" }, "slide", "rope", false},
+		"a rack":        {func(a *answered) { a.Size = []string{"900", "150", "545"} }, "slide", "rack", true},
+	} {
+		a := fine
+		c.change(&a)
+		got := answer[refusal](t, p, "/api/begin", a, http.StatusUnprocessableEntity)
+		if got.Field != c.field || !strings.Contains(got.Error, c.says) || (got.Text != "") != c.built {
+			t.Errorf("%s: %+v", name, got)
+		}
+	}
+}
+
+// The list of files has the jobs of the folder, and nothing else of it or of elsewhere.
+func TestListOfJobs(t *testing.T) {
+	elsewhere := filepath.Join(t.TempDir(), "other.yaml")
+	if err := os.WriteFile(elsewhere, []byte(jobText), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	p, dir := openIn(t, map[string]string{"b.yaml": jobText, "a.yml": "job: A <b>\n" + jobText,
+		"slides.yaml": "units: mm\nslides: {}\n", "notes.txt": jobText, ".hidden.yaml": jobText,
+		"large.yaml": jobText + strings.Repeat("#", maxFile), "latin.yaml": "\xe4"})
+	if err := os.Mkdir(filepath.Join(dir, "folder.yaml"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(elsewhere, filepath.Join(dir, "link.yaml")); err != nil {
+		t.Skip(err) // a system where links take a right of their own
+	}
+	got := answer[struct {
+		Folder string
+		Jobs   []listed
+	}](t, p, "/api/start", nil, http.StatusOK)
+	want := []listed{{"a.yml", "A <b>"}, {"b.yaml", ""}}
+	if here, _ := filepath.EvalSymlinks(dir); got.Folder != here || !slices.Equal(got.Jobs, want) {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Whatever name a request has, nothing is read or written but plain files of the folder.
+func TestNamesStayInTheFolder(t *testing.T) {
+	const old = "units: mm # ancient\n"
+	p, dir := openIn(t, map[string]string{"here.yaml": old, "notes.txt": old})
+	outside := filepath.Join(t.TempDir(), "outside.yaml")
+	if err := os.WriteFile(outside, []byte(old), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.MkdirAll(filepath.Join(dir, "below", "x.yaml"), 0o755); err != nil {
+		t.Fatal(err)
+	}
+	bad := []string{outside, "../" + filepath.Base(filepath.Dir(outside)) + "/outside.yaml", "..", ".", "below/y.yaml",
+		`below\y.yaml`, "c:here.yaml", "here.yaml\x00", "here.yaml/", "notes.txt", ".env.yaml", "con.yaml", "nul.x.yaml",
+		"a\nb.yaml", "\xff.yaml", "x.yaml.", strings.Repeat("x", 200) + ".yaml", "*.yaml", " .yaml"}
+	if os.Symlink(outside, filepath.Join(dir, "link.yaml")) == nil {
+		bad = append(bad, "link.yaml")
+	}
+	if os.Symlink(filepath.Join(t.TempDir(), "none.yaml"), filepath.Join(dir, "dangling.yaml")) == nil {
+		bad = append(bad, "dangling.yaml")
+	}
+	if os.Symlink(filepath.Dir(outside), filepath.Join(dir, "way")) == nil {
+		bad = append(bad, "way/outside.yaml")
+	}
+	for _, name := range bad {
+		file := about(name)
+		for _, r := range []*http.Request{
+			request(p, "GET", "/api/job", nil, file), request(p, "GET", "/api/disk?seen=x", nil, file),
+			request(p, "POST", "/api/save", state{"", "# new\n"}, file),
+			request(p, "POST", "/api/save", state{stateOf([]byte(old)).Version, "# new\n"}, file),
+		} {
+			if w := do(p, r); w.Code < 400 || strings.Contains(w.Body.String(), "ancient") {
+				t.Errorf("%q, %s %s: %d %s", name, r.Method, r.URL.Path, w.Code, w.Body)
+			}
+		}
+		if name == "notes.txt" || name == "x.yaml." { // .yaml is put behind it
+			continue
+		}
+		answer[map[string]string](t, p, "/api/name", map[string]string{"name": name}, http.StatusUnprocessableEntity)
+	}
+	for _, path := range []string{outside, "here.yaml", "notes.txt"} {
+		if data, err := os.ReadFile(path); err != nil || string(data) != old {
+			t.Errorf("%s: %q %v", path, data, err)
+		}
+	}
+	if list, err := os.ReadDir(dir); err != nil || runtime.GOOS != "windows" && len(list) != 6 {
+		t.Errorf("the folder has %v %v", list, err)
+	}
+}
+
+// about asks about a file of the folder.
+func about(name string) func(*http.Request) {
+	return func(r *http.Request) {
+		q := r.URL.Query()
+		q.Set("file", name)
+		r.URL.RawQuery = q.Encode()
+	}
+}
+
+// A name is checked before anything is written, and a file that has it is replaced only by who has
+// seen that it is there.
+func TestFirstSave(t *testing.T) {
+	p, _ := openIn(t, map[string]string{"taken.yaml": "# mine\n"})
+	answer[map[string]string](t, p, "/api/save", state{Text: jobText}, http.StatusBadRequest) // it has no name
+	type named struct{ Name, Version string }
+	got := answer[named](t, p, "/api/name", map[string]string{"name": " bench 1 "}, http.StatusOK)
+	if got != (named{"bench 1.yaml", ""}) {
+		t.Errorf("a new name: %+v", got)
+	}
+	got = answer[named](t, p, "/api/name", map[string]string{"name": "taken"}, http.StatusOK)
+	if got != (named{"taken.yaml", stateOf([]byte("# mine\n")).Version}) {
+		t.Errorf("a name that is taken: %+v", got)
+	}
+	save := func(seen string, code int) {
+		t.Helper()
+		if w := do(p, request(p, "POST", "/api/save", state{seen, jobText}, about("taken.yaml"))); w.Code != code {
+			t.Errorf("%d %s", w.Code, w.Body)
+		}
+	}
+	save("", http.StatusConflict)
+	if data, err := os.ReadFile("taken.yaml"); err != nil || string(data) != "# mine\n" {
+		t.Errorf("it was replaced unseen: %q %v", data, err)
+	}
+	save(got.Version, http.StatusOK)
+	if data, err := os.ReadFile("taken.yaml"); err != nil || string(data) != jobText {
+		t.Errorf("it was not replaced: %q %v", data, err)
+	}
+}
+
+// The address for the command line of a browser opens the page once, and the latest alone.
+func TestAddressOnce(t *testing.T) {
+	p, _ := open(t, jobText)
+	first := func(address string) int {
+		r := request(p, "GET", strings.TrimPrefix(address, "http://"+host), nil, header("Cookie", ""))
+		return do(p, r).Code
+	}
+	old, address := p.AddressOnce(host), p.AddressOnce(host)
+	for i, want := range []int{http.StatusUnauthorized, http.StatusSeeOther, http.StatusUnauthorized} {
+		a := address
+		if i == 0 {
+			a = old
+		}
+		if code := first(a); code != want {
+			t.Errorf("time %d: %d, want %d", i, code, want)
+		}
+	}
+	if first("http://"+host+"/?token=") != http.StatusUnauthorized || strings.Contains(address, p.token) {
+		t.Error("no ticket, or the token itself")
+	}
+	if first(p.Address(host)) != http.StatusSeeOther {
+		t.Error("the printed address opens it no more")
+	}
+}

@@ -1,0 +1,88 @@
+// A person at the page of `drawerwright view`, in Chromium: what the scripts page_*.mjs share. They
+// take the command and a folder to work in, and print a line for each thing that was tried:
+// {"tried", "fault"}, the fault empty where all went well.
+import { spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+export const [command, folder] = process.argv.slice(2);
+mkdirSync(folder, { recursive: true });
+
+export const say = (v) => console.log(JSON.stringify(v));
+
+// serve starts the command with arguments, in the folder. What it says on standard error is
+// gathered.
+export async function serve(args, cwd = folder) {
+  const child = spawn(command, args, { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  const ended = new Promise((done) => child.once('exit', done));
+  const job = { heard: '', pid: child.pid, ended, stop: (signal = 'SIGINT') => { child.kill(signal); return ended; } };
+  child.stderr.on('data', (d) => { job.heard += d; });
+  job.address = await new Promise((done) => child.stdout.once('data', (d) => done(String(d).trim())));
+  return job;
+}
+
+// file writes a job into the folder, and gives where it is.
+export function file(name, text) {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return { path, read: () => readFileSync(path, 'utf8') };
+}
+
+export const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--enable-unsafe-swiftshader'] });
+const faults = []; // of any page, whatever was being tried
+
+// tab opens a page of a context, and notes whatever it says or asks for that it must not.
+export async function tab(address, settings = {}) {
+  const context = settings.context ?? await browser.newContext({ viewport: { width: 1500, height: 950 }, acceptDownloads: true, locale: 'en-GB', ...settings });
+  const page = await context.newPage();
+  page.expected = ['GPU stall'];
+  page.on('console', (m) => {
+    if (['error', 'warning'].includes(m.type()) && !page.expected.some((e) => m.text().includes(e))) faults.push(`console: ${m.text()}`);
+  });
+  page.on('pageerror', (e) => faults.push(`page: ${e.stack}`));
+  page.on('request', (r) => {
+    const url = new URL(r.url());
+    if (url.hostname !== '127.0.0.1' && url.protocol !== 'blob:') faults.push(`request to ${r.url()}`);
+  });
+  page.setDefaultTimeout(5000);
+  await page.goto(address);
+  await page.waitForSelector('#lists table', { state: 'attached' });
+  return page;
+}
+
+export const field = (page, ...path) => page.locator(`[data-path='${JSON.stringify(path)}'] :is(input, select)`);
+export const source = (page) => page.inputValue('#source');
+
+// until waits for what must come true.
+export async function until(what, test) {
+  for (let i = 0; i < 200; i++) {
+    if (await test()) return;
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  throw new Error(`never: ${what}`);
+}
+
+export async function attempt(tried, work) {
+  faults.length = 0;
+  let fault = '';
+  try {
+    await work();
+  } catch (error) {
+    fault = error.stack;
+  }
+  say({ tried, fault: [fault, ...faults].filter(Boolean).join('\n') });
+}
+
+export function must(condition, what) {
+  if (!condition) throw new Error(what);
+}
+
+// accessible runs axe-core over a page.
+export async function accessible(page) {
+  const found = await page.evaluate(`${axe}; axe.run(document, { resultTypes: ['violations'] })`);
+  must(found.violations.length === 0, found.violations.map((v) => `${v.id}: ${v.help}: ${v.nodes.map((n) => n.html).slice(0, 3).join(' ')}`).join('\n'));
+}
