@@ -118,7 +118,8 @@ func TestViewEnds(t *testing.T) {
 // TestAlone: without a terminal the program alone prints its help, also where --keep is given.
 func TestAlone(t *testing.T) {
 	for _, args := range [][]string{nil, {"--keep"}, {"--port", "0"}} {
-		if code, out, errs := call(t, "", args...); code != exitDone || !strings.Contains(out, "Commands:") || errs != "" {
+		code, out, errs := call(t, "", args...)
+		if code != exitDone || !strings.Contains(out, "Commands:") || errs != "" {
 			t.Errorf("%q: %d %s %s", args, code, out, errs)
 		}
 	}
