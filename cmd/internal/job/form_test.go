@@ -135,3 +135,30 @@ func TestPathOf(t *testing.T) {
 		t.Error("a file that is no text has an outline")
 	}
 }
+
+// What is begun or entered where nothing is yet stands below the comments.
+func TestBeginWithNothing(t *testing.T) {
+	for file, before := range map[string]string{"": "", "\n \n": "\n \n", "# the shop's\n": "# the shop's\n", "# mine": "# mine\n",
+		"\ufeff": "\ufeff", "\ufeff# a\r\n": "\ufeff# a\r\n", "---\n": "---\n"} {
+		newline := "\n"
+		if strings.Contains(file, "\r") {
+			newline = "\r\n"
+		}
+		for key, want := range map[string]string{"drawers": "drawers: [{name: one, outside:", "stock": "stock: {one: {thickness:",
+			"cutter": "cutter: {kind: saw}"} {
+			got, err := Begin([]byte(file), "one", key)
+			if err != nil || !strings.HasPrefix(string(got), before+want) || strings.Count(string(got), newline) != strings.Count(before, newline)+1 {
+				t.Errorf("%s in %q: %q %v", key, file, got, err)
+			}
+		}
+		if got, err := Enter([]byte(file), "in", "units"); err != nil || string(got) != before+"units: in"+newline {
+			t.Errorf("units in %q: %q %v", file, got, err)
+		}
+		if _, err := Remove([]byte(file), "units"); err == nil {
+			t.Errorf("what is not in %q can be removed", file)
+		}
+		if _, err := Patch([]byte(file), Edit{Path: []string{"drawers", "0", "joinery", "fence-distance"}, Value: "6"}); err == nil {
+			t.Errorf("a drawer that is not in %q can be changed", file)
+		}
+	}
+}

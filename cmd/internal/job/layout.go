@@ -91,7 +91,7 @@ func (l *layout) written(m mark, at int) string {
 // follow goes along a path as far as there are values, and gives the last one
 // with the keys that are missing in it.
 func (l *layout) follow(path []string) (n *node, missing []string, err error) {
-	if len(path) == 0 || l.root.kind == nothing {
+	if len(path) == 0 {
 		return nil, nil, errors.New("there is no such place in the file")
 	}
 	n = l.root

@@ -26,7 +26,8 @@ type Edit struct {
 //
 // A key that its mapping does not have yet is added as the last one, at the root
 // before the drawers and the comment on top of them. If its mapping is missing
-// too, that is added with the key in braces.
+// too, that is added with the key in braces. In a file that holds nothing, or comments alone, it
+// is added below them.
 //
 // The new text is read again: unless it holds the new value and otherwise what
 // it held before, nothing is written. The error says which value could not be
@@ -60,17 +61,21 @@ func patch(file []byte, e Edit) ([]byte, error) {
 		return nil, err
 	}
 	root := l.root
-	for len(missing) > 0 && (len(missing) > 1 || target.kind == nothing) {
+	for len(missing) > 0 && (len(missing) > 1 || target.kind == nothing && target != root) {
 		key := missing[len(missing)-1]
 		text = "{" + writeKey(key) + ": " + text + "}"
 		value = &node{kind: mapping, entries: []entry{{key: key, value: value}}}
 		missing = missing[:len(missing)-1]
 	}
 	// From here on the tree of the old text becomes the one that is wanted.
-	if len(missing) == 0 {
+	switch {
+	case len(missing) == 0:
 		file = l.replace(target, text)
 		*target = *value
-	} else {
+	case target.kind == nothing:
+		file = l.append(writeKey(missing[0]) + ": " + text)
+		*target = node{kind: mapping, entries: []entry{{key: missing[0], value: value}}}
+	default:
 		at := len(target.entries)
 		if target == root {
 			at = l.beforeDrawers()
@@ -152,6 +157,18 @@ func (l *layout) replace(n *node, text string) []byte {
 		return slices.Concat(l.data[:from], []byte(" "+text), l.data[from:l.starts[line-1]], below)
 	}
 	return slices.Concat(l.data[:from], []byte(text), l.data[onLine:l.starts[line]], below)
+}
+
+// append writes a line behind all others.
+func (l *layout) append(text string) []byte {
+	newline := "\n"
+	if len(l.lines) > 0 {
+		newline = l.newlineOf(len(l.lines))
+	}
+	if n := len(l.data); n > 0 && l.data[n-1] != '\n' && !bytes.Equal(l.data, []byte("\ufeff")) {
+		text = newline + text
+	}
+	return slices.Concat(l.data, []byte(text+newline))
 }
 
 // insert writes an entry into a mapping before the one with the number at.

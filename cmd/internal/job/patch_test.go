@@ -23,6 +23,7 @@ var patches = []struct {
 	edits      []Edit
 	want       string
 }{
+	{"nothing yet", "# nothing\n", []Edit{set("a", "3"), set("b/c", "4")}, "# nothing\na: 3\nb: {c: 4}\n"},
 	{"comment and spaces", "a:\n  b:   5 mm   # c: 7\n  d: 6\n", []Edit{set("a/b", "6.35 mm")},
 		"a:\n  b:   6.35 mm   # c: 7\n  d: 6\n"},
 	{"CRLF and byte order mark", "\ufeffa: 5 # x\r\n\r\nb: 6\r\n", []Edit{set("a", "7"), set("b", "8"), set("c", "9")},
@@ -94,7 +95,7 @@ func TestPatchRefuses(t *testing.T) {
 		{"a: [1]\n", "a/00", "3", "none with the number"},
 		{"a: [1]\n", "a/b", "3", "none with the number"},
 		{"a: 1\n", "b/c/d", "3", `no "b" in the file`},
-		{"# nothing\n", "a", "3", "no such place"},
+		{"# nothing\n", "a/b/c", "3", "there is no"},
 		{"a: [1\n", "a", "3", "must be read first: 1:4"},
 		{"a: \xff\n", "a", "3", "not UTF-8"},
 		{"a: &x 1\n", "a", "3", "does without"},

@@ -39,6 +39,7 @@ type looked struct {
 	Answer  string          `json:"answer,omitempty"` // on all drawers, as everywhere
 	Said    string          `json:"said,omitempty"`
 	Verdict string          `json:"verdict,omitempty"` // on the drawer shown
+	Bears   string          `json:"bears,omitempty"`   // what that weighs and carries, in words
 	Drawers []drawer        `json:"drawers,omitempty"`
 	Drawer  int             `json:"drawer"`
 	Tables  []table         `json:"tables,omitempty"`
@@ -137,6 +138,7 @@ func (l *looked) results(w worked, v view) {
 	l.Answer = record.VerdictOn(b).Text
 	l.Said = words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer") + ", " + words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
+	l.Bears = present.Bearing(record.StrengthOf(shown.Drawers[0]), b.Units)
 	if v.Flat {
 		l.Picture = pictureOf(shown.Drawers[0])
 	} else {

@@ -280,6 +280,13 @@ func looseDividers(d batch.Drawer) (names []string) {
 	return names
 }
 
+// StrengthOf is what a drawer weighs and bears, and nothing else of it.
+func StrengthOf(d batch.Drawer) Drawer {
+	out := Drawer{Name: d.Spec.Name}
+	strength(&out, d)
+	return out
+}
+
 // strength fills in what a drawer weighs and bears, and its bores.
 func strength(out *Drawer, d batch.Drawer) {
 	s := d.Strength

@@ -4,7 +4,7 @@ import * as sheets from './sheets.js';
 import { refill, table } from './tables.js';
 import * as picture from './picture.js';
 
-const tabs = byId('tabs'), lists = byId('lists'), told = byId('told'), drawer = byId('drawer'), said = byId('said'), stale = byId('stale');
+const tabs = byId('tabs'), lists = byId('lists'), told = byId('told'), drawer = byId('drawer'), said = byId('said'), bears = byId('bears'), stale = byId('stale');
 
 const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['buy', 'To buy'], ['told', 'Messages']];
 
@@ -67,6 +67,7 @@ export function show(now) {
     return;
   }
   setText(said, `${now.answer} ${now.drawers[now.drawer].name}: ${now.verdict}`);
+  setText(bears, now.bears ?? '');
   const list = now.drawers.map((d) => `${d.name} × ${d.count}`);
   if (list.join('\n') !== names) {
     names = list.join('\n');
