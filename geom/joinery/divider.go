@@ -66,6 +66,7 @@ func (l *layout) dividers() {
 			part.Placements = append(part.Placements, l.dividerStand(s, at))
 		}
 		l.drawer.Parts = append(l.drawer.Parts, part)
+		l.drawer.DividerPlaces = append(l.drawer.DividerPlaces, s.at)
 	}
 }
 

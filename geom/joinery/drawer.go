@@ -55,6 +55,9 @@ type Drawer struct {
 	// Dimensions of a drawer that can be made as asked.
 	Dimensions Dimensions
 	Bores      []Bore
+	// DividerPlaces are, of each entry of dividers, the distances of their near faces from the
+	// wall, in mm, ascending: the order of their placements.
+	DividerPlaces [][]float64
 	// BottomOut is by how much a bottom that was slid in stands out behind the back when it
 	// has swollen, in mm.
 	BottomOut float64

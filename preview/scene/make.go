@@ -32,7 +32,7 @@ func Make(d Drawer, grid float64) (Scene, error) {
 		s.Parts = append(s.Parts, Part{Name: d.Names[i], Role: p.Role, Label: p.Label, Stock: p.Stock.Name,
 			Grained: p.Stock.Grain == joinery.GrainLength, Quantity: d.Quantities[i], Panel: p.Panel})
 		for k, at := range p.Placements {
-			b.Pieces = append(b.Pieces, Piece{Name: pieceName(p, k), Part: i, Placement: at})
+			b.Pieces = append(b.Pieces, Piece{Name: PieceName(p, k), Part: i, Placement: at})
 		}
 	}
 	open(&b, d.Drawer)
@@ -63,8 +63,8 @@ func Make(d Drawer, grid float64) (Scene, error) {
 	return Join(s.Title, s.Unit, []Scene{s}, nil), nil // front and back are often the same
 }
 
-// pieceName tells pieces of a box apart.
-func pieceName(p joinery.Part, k int) string {
+// PieceName tells pieces of a box apart: the name of the k-th placement of a part.
+func PieceName(p joinery.Part, k int) string {
 	role := p.Role.String()
 	if p.Role == joinery.Side {
 		if p.Placements[k].Normal().X > 0 {

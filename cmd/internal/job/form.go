@@ -40,10 +40,14 @@ func described(keys []key) []Key {
 
 // Enter writes what a person typed into the field of a form into the text of a job
 // file, at the path of an entry that the job file has: lists without their brackets,
-// text without quotes. Nothing typed removes the entry.
+// text without quotes. Nothing typed removes the entry. A number after the path of a size is
+// one of its sides.
 func Enter(file []byte, typed string, path ...string) ([]byte, error) {
 	typed = strings.TrimSpace(typed)
 	k, above := keyAt(path)
+	if size, side := sideAt(path); size != nil {
+		return enterSide(file, typed, side, size...)
+	}
 	if k == nil {
 		return nil, fmt.Errorf("the job file has no entry %s", quote(strings.Join(path, " > ")))
 	}

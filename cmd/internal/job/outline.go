@@ -95,3 +95,27 @@ func (o Outline) PathOf(p Problem) []string {
 	}
 	return path
 }
+
+// At is the value at a path of names and numbers; nil where there is none.
+func (o Outline) At(path ...string) *Node {
+	n := o.Root
+	for _, step := range path {
+		n = n.child(step)
+		if n == nil {
+			return nil
+		}
+	}
+	return n
+}
+
+func (n *Node) child(step string) *Node {
+	for _, e := range n.Entries {
+		if e.Key == step {
+			return e.Value
+		}
+	}
+	if i, err := strconv.Atoi(step); err == nil && i >= 0 && i < len(n.Items) {
+		return n.Items[i]
+	}
+	return nil
+}

@@ -46,6 +46,8 @@ type looked struct {
 	Notes   string          `json:"notes,omitempty"` // text as a printer would have it
 	Scene   json.RawMessage `json:"scene,omitempty"` // what the viewer takes
 	Picture *lines          `json:"picture,omitempty"`
+	// Measures are the dimensions that can be changed in the picture.
+	Measures []measure `json:"measures,omitempty"`
 }
 
 // problem is a problem with the path of the field that it is about.
@@ -108,6 +110,7 @@ func lookAt(w worked, v view, file string) looked {
 	}
 	if !out.Failed {
 		out.results(w, v)
+		out.Measures = measuresOf(o, w, out.Drawer)
 	}
 	out.Entry = min(max(out.Entry, 0), max(len(drawersOf(o.Root))-1, 0)) // one may have been removed
 	out.Outline = nodeOf(o.Root, out.Entry)

@@ -54,15 +54,15 @@ class Camera {
     this.scale = scale;
   }
 
-  // fit shows a block whole.
-  fit(low, high) {
+  // fit shows a block whole, with so many dots free about it.
+  fit(low, high, margin = 0) {
     this.fitted = true;
     this.at = times(plus(low, high), 0.5);
     const { right, up } = this.axes();
     const half = times(minus(high, low), 0.5);
     const extent = (v) => Math.abs(v[0]) * half[0] + Math.abs(v[1]) * half[1] + Math.abs(v[2]) * half[2];
-    const room = 0.86;
-    this.scale = within(room * Math.min(this.width / 2 / (extent(right) || 1), this.height / 2 / (extent(up) || 1)), SMALLEST, LARGEST);
+    const room = (dots) => Math.max(dots / 3, Math.min(0.86 * dots, dots - 2 * margin)) / 2;
+    this.scale = within(Math.min(room(this.width) / (extent(right) || 1), room(this.height) / (extent(up) || 1)), SMALLEST, LARGEST);
   }
 
   // project gives the dot of the page at which a place is seen.

@@ -13,13 +13,17 @@ function listen(canvas, viewer) {
   const on = (what, act, options = {}) => canvas.addEventListener(what, act, { signal: gone.signal, ...options });
   const pointers = new Map();
   let moved = 0;
+  let rolls = false; // a finger that does not go sideways is left to the page, which it rolls
   const place = (e) => {
     const r = canvas.getBoundingClientRect();
     return [e.clientX - r.left, e.clientY - r.top];
   };
   on('pointerdown', (e) => {
     canvas.setPointerCapture(e.pointerId);
-    if (pointers.size === 0) moved = 0;
+    if (pointers.size === 0) {
+      moved = 0;
+      rolls = e.pointerType === 'touch' && getComputedStyle(canvas).touchAction === 'pan-y';
+    }
     pointers.set(e.pointerId, place(e));
   });
   on('pointermove', (e) => {
@@ -27,6 +31,8 @@ function listen(canvas, viewer) {
     if (!before) return;
     const { camera } = viewer.state;
     const now = place(e), dx = now[0] - before[0], dy = now[1] - before[1];
+    rolls &&= pointers.size < 2 && Math.abs(dy) > Math.abs(dx);
+    if (rolls) return;
     moved += Math.abs(dx) + Math.abs(dy);
     if (pointers.size >= 2) {
       const [other] = [...pointers].filter(([id]) => id !== e.pointerId).map(([, p]) => p);
@@ -71,16 +77,16 @@ function press(viewer, e) {
   switch (e.key) {
     case '+': case '=': camera.zoom(KEY_ZOOM); return true;
     case '-': camera.zoom(1 / KEY_ZOOM); return true;
-    case '0': case 'Home': state.fit(); return true;
+    case '0': case 'Home': viewer.fit(); return true;
     case '[': case ']': viewer.open(state.opened + (e.key === ']' ? 0.05 : -0.05)); return true;
     case 'n': case 'p': viewer.next(e.key === 'n' ? 1 : -1); return true;
     case 'h': viewer.toggle(state.chosen); return true;
-    case 'Escape': viewer.choose(null); return true;
+    case 'Escape': viewer.escape(); return true;
   }
   return false;
 }
 
 const KEYS = [
   ['arrows', 'turn'], ['shift and arrows', 'move'], ['+ and -', 'zoom'], ['0', 'show all'],
-  ['] and [', 'open, close'], ['n and p', 'next part, part before'], ['h', 'hide or show the chosen part'], ['Escape', 'choose none'],
+  ['] and [', 'open, close'], ['n and p', 'next part, part before'], ['h', 'hide or show the chosen part'], ['Escape', 'choose none, leave a joint'],
 ];

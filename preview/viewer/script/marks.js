@@ -1,17 +1,22 @@
 // Marks over the picture: lines drawn by the painter, letters as elements of the page.
 
 // Sizes in dots of the page.
-const TICK = 4, BESIDE = 16, ARROW = 9, SHORT = 34;
+const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34;
 
 // A Marks draws over what is there; its letters are hidden from those who do not see the
 // picture, who have the same in the lists.
 class Marks {
-  constructor(layer) {
+  // resize is called with an axis when a person wants another size along it; may be missing.
+  constructor(layer, over, resize) {
     this.layer = layer;
+    this.sizeButtons = resize ? SIZES.map((_, axis) => button('', (e) => resize(axis, e.currentTarget), { className: 'dw-size', hidden: true })) : [];
+    over.append(...this.sizeButtons);
     this.letters = [];
     this.used = 0;
   }
 
+  // letter puts a text at a dot. Its place is a part of the picture, so that it stays where it
+  // belongs when a printer makes all of it larger or smaller.
   letter(text, kind, [x, y]) {
     let e = this.letters[this.used];
     if (!e) {
@@ -22,12 +27,18 @@ class Marks {
     this.used++;
     if (e.textContent !== text) e.textContent = text;
     if (e.className !== kind) e.className = kind;
-    e.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px) translate(-50%, -50%)`;
+    this.put(e, x, y);
+  }
+
+  put(e, x, y) {
+    e.style.left = `${(100 * x / this.wide).toFixed(3)}%`;
+    e.style.top = `${(100 * y / this.high).toFixed(3)}%`;
     e.hidden = false;
   }
 
   draw(state, painter, theme) {
     this.used = 0;
+    [this.wide, this.high] = [state.camera.width, state.camera.height];
     const { gl } = painter;
     const axes = state.camera.axes();
     const shown = state.shown();
@@ -43,6 +54,7 @@ class Marks {
     if (state.marks.plays && state.opened === 0) this.plays(state, painter, theme, axes);
     const chosen = state.chosenPiece();
     if (chosen && !state.hidden.has(chosen.key)) this.measures(state, chosen, painter, theme, axes);
+    this.sizes(state, painter, theme, axes);
     for (const e of this.letters.slice(this.used)) e.hidden = true;
   }
 
@@ -119,6 +131,32 @@ class Marks {
     });
   }
 
+  // sizes draws width, depth and height of the box where nothing stands before them. They are
+  // buttons where the page takes another size.
+  sizes(state, painter, theme, axes) {
+    const lines = [];
+    const [low, high] = state.sized() ? state.sizeBounds() : [];
+    [0, 1, 2].forEach((axis) => {
+      const [p0, p1] = low ? sizeEdge(low, high, axis, axes, state.camera) : [];
+      const found = p0 && beside(p0, p1, times(plus(low, high), 0.5), axes, state.camera);
+      const e = this.sizeButtons[axis];
+      if (!found) {
+        if (e) e.hidden = true;
+        return;
+      }
+      lines.push(...found.lines);
+      const text = lengthText(high[axis] - low[axis], state.data.unit);
+      if (!e) {
+        this.letter(text, 'dw-measure', found.at);
+        return;
+      }
+      setText(e, text);
+      e.setAttribute('aria-label', `${SIZES[axis]} of the box, ${text} ${state.data.unit}: change it`);
+      this.put(e, ...found.at);
+    });
+    painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
+  }
+
   // measures draws the dimensions of a piece, and of its chosen pocket.
   measures(state, p, painter, theme, axes) {
     const f = state.frame(p), { length: l, width: w, thickness: t } = p.part;
@@ -160,6 +198,51 @@ class Marks {
     }
     painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
   }
+}
+
+const SIZES = ['width', 'depth', 'height'];
+
+// sizeEdge is the edge of a block, of the four along an axis, at which its dimension is read:
+// on the outline that the eye sees, below, and of upright ones to the right.
+function sizeEdge(low, high, axis, axes, camera) {
+  const [i, j] = [(axis + 1) % 3, (axis + 2) % 3];
+  let best = [], value = -Infinity;
+  for (const [u, v] of [[0, 0], [0, 1], [1, 0], [1, 1]]) {
+    const facing = [[i, u], [j, v]].filter(([k, far]) => (far ? 1 : -1) * axes.eye[k] > 1e-6).length;
+    if (facing !== 1) continue;
+    const ends = [low, high].map((end) => {
+      const q = [...end];
+      q[i] = (u ? high : low)[i];
+      q[j] = (v ? high : low)[j];
+      return q;
+    });
+    const [a, b] = ends.map((q) => camera.project(q, axes));
+    if (Math.hypot(a[0] - b[0], a[1] - b[1]) < SHORT) continue;
+    const middle = [a[0] + b[0], a[1] + b[1]];
+    const steep = Math.abs(a[1] - b[1]) > 3 * Math.abs(a[0] - b[0]);
+    const good = steep ? middle[0] : middle[1];
+    if (good > value) [best, value] = [ends, good];
+  }
+  return best;
+}
+
+// beside is a dimension along an edge, outside of the block about a middle: lines, and the dot
+// where its number stands.
+function beside(p0, p1, middle, axes, camera) {
+  const seen = [p0, p1].map((q) => camera.project(q, axes)), center = camera.project(middle, axes);
+  const along = [seen[1][0] - seen[0][0], seen[1][1] - seen[0][1]], long = Math.hypot(...along);
+  let out = [-along[1] / long, along[0] / long];
+  const mid = [(seen[0][0] + seen[1][0]) / 2, (seen[0][1] + seen[1][1]) / 2];
+  if (out[0] * (mid[0] - center[0]) + out[1] * (mid[1] - center[1]) < 0) out = [-out[0], -out[1]];
+  const move = (q, dx, dy) => plus(q, plus(times(axes.right, dx / camera.scale), times(axes.up, -dy / camera.scale)));
+  const lines = [];
+  const ends = [p0, p1].map((q) => move(q, out[0] * SIZE_BESIDE, out[1] * SIZE_BESIDE));
+  lines.push(...ends);
+  [p0, p1].forEach((q, k) => {
+    lines.push(move(q, 4 * out[0], 4 * out[1]), move(ends[k], 4 * out[0], 4 * out[1]));
+    lines.push(move(ends[k], -TICK, TICK), move(ends[k], TICK, -TICK));
+  });
+  return { lines, at: [mid[0] + out[0] * SIZE_BESIDE, mid[1] + out[1] * SIZE_BESIDE] };
 }
 
 // turnedOut takes a direction out of a frame.

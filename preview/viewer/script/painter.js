@@ -66,7 +66,8 @@ const NO_CUT = [0, 0, 0, 1];
 class Painter {
   // An error without WebGL 2.
   constructor(canvas) {
-    const gl = canvas.getContext('webgl2', { stencil: true, antialias: true, alpha: false });
+    // What was drawn is kept, so that a printer finds it.
+    const gl = canvas.getContext('webgl2', { stencil: true, antialias: true, alpha: false, preserveDrawingBuffer: true });
     if (!gl) throw new Error('no WebGL');
     this.gl = gl;
     this.canvas = canvas;

@@ -8,19 +8,34 @@ class State {
     this.pocket = -1; // of the chosen piece
     this.opened = 0; // of the steps, as a part of all
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
-    this.marks = { numbers: true, faces: false, grain: false, plays: false, exaggerated: false };
+    this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false };
     this.camera = new Camera();
-    this.before = null; // how the camera stood before it looked into a joint
+    this.joint = null; // that is looked into: its name, and what to go back to
     this.groupName = null;
     this.take(data);
   }
 
   // take looks at other data and forgets what is no longer there.
   take(data) {
+    const { low, high } = this;
     this.data = data;
     this.solids = readSolids(data);
     const n = data.groups.findIndex((g) => g.name === this.groupName);
     this.show(Math.max(0, n), n < 0);
+    if (n >= 0) this.follow(low, high);
+  }
+
+  // follow keeps in sight what was seen of a box that had other bounds: all of it, a joint, or
+  // the same part of it.
+  follow(low, high) {
+    if (low.every((v, k) => v === this.low[k]) && high.every((v, k) => v === this.high[k]) && !this.joint) return;
+    if (this.joint) this.aim();
+    else if (this.camera.fitted) this.fit();
+    else {
+      const was = minus(high, low), is = minus(this.high, this.low);
+      this.camera.at = this.camera.at.map((v, k) => this.low[k] + (v - low[k]) * is[k] / (was[k] || 1));
+      this.camera.scale *= Math.hypot(...was) / Math.hypot(...is);
+    }
   }
 
   show(n, anew = true) {
@@ -38,8 +53,8 @@ class State {
     [this.low, this.high] = this.bounds(0);
     if (anew) {
       this.opened = 0;
-      this.section.axis = -1;
       this.leave();
+      this.section.axis = -1;
       this.hidden.clear();
       this.fit();
     } else {
@@ -79,18 +94,56 @@ class State {
     return [low, high];
   }
 
-  // leave takes the camera back from a joint.
+  // enter looks straight into a joint, cut through where it has clearance.
+  enter(play) {
+    this.joint ??= { left: this.camera.left, above: this.camera.above, plays: this.marks.plays, section: { ...this.section } };
+    this.joint.name = play.name;
+    this.opened = 0;
+    this.marks.plays = true;
+    this.camera.look(['right', 'front', 'top'][play.along]);
+    this.section.axis = play.along;
+    this.section.side = this.camera.axes().eye[play.along] < -1e-6 ? -1 : 1;
+    this.camera.fitted = false;
+    this.camera.scale = Math.min(this.camera.width, this.camera.height) / JOINT;
+    this.aim();
+  }
+
+  // aim keeps the joint in the middle; one that is gone is left.
+  aim() {
+    const play = this.data.boxes[this.group.boxes[0]].plays.find((q) => q.name === this.joint.name);
+    if (!play) {
+      this.leave();
+      this.fit();
+      return;
+    }
+    this.camera.at = plus(times(plus(play.low, play.high), 0.5), this.group.at[0]);
+    this.section.at = this.camera.at[this.section.axis];
+  }
+
+  // leave goes back from a joint to what was seen before: its clearance is named no more.
   leave() {
-    if (!this.before) return false;
-    [this.camera.left, this.camera.above] = this.before;
-    this.before = null;
+    if (!this.joint) return false;
+    const { left, above, plays, section } = this.joint;
+    Object.assign(this.camera, { left, above });
+    this.marks.plays = plays;
+    this.section = section;
+    this.joint = null;
     return true;
   }
 
   fit() {
     const shown = this.shown();
-    if (shown.length > 0) this.camera.fit(...this.bounds(this.opened, shown));
+    if (shown.length > 0) this.camera.fit(...this.bounds(this.opened, shown), this.sized() ? MARGIN : 0);
   }
+
+  // sizeBounds are the outside of the box, without a front that is screwed to it.
+  sizeBounds() {
+    const [at] = this.group.at, [w, h, d] = this.data.boxes[this.group.boxes[0]].size;
+    return [at, plus(at, [w, d, h])];
+  }
+
+  // sized reports whether the dimensions of the box stand about it.
+  sized() { return this.marks.sizes && this.group.boxes.length === 1 && this.opened === 0 && !this.joint && !this.chosen; }
 
   // cut is the plane as [normal, distance]: what lies beyond is not drawn.
   cut() {
@@ -101,3 +154,7 @@ class State {
     return [n, side * at];
   }
 }
+
+// JOINT is how much of a joint is shown, in mm: thick boards and their neighbors. MARGIN is
+// the room for dimensions about a box, in dots.
+const JOINT = 45, MARGIN = 44;

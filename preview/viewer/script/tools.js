@@ -44,7 +44,7 @@ class Tools {
   // marks are what can be drawn over the box.
   marks() {
     const { viewer, state: { group, data } } = this;
-    const all = [['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size`]];
+    const all = [['sizes', 'dimensions of the box'], ['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size`]];
     this.checks = new Map(all.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     const theme = viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme())];
     return [...this.checks.values(), ...theme];
@@ -54,14 +54,14 @@ class Tools {
   // filled while it is unfolded.
   plays() {
     const { viewer, state } = this;
-    const { boxes, at } = state.group;
+    const { boxes } = state.group;
     const count = boxes.length === 1 ? state.data.boxes[boxes[0]].plays.length : 0;
     this.fill = () => {};
     if (count === 0) return null;
     const list = make('div', {}), place = drop('Clearance', list);
     this.fill = () => {
       if (!place.open) return;
-      const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => viewer.goTo(play, at[0]), { title: 'a section through it' }), this.length(play.play)]);
+      const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => viewer.goTo(play), { title: 'a section through it' }), this.length(play.play)]);
       list.replaceChildren(table(`Clearance in the joints, a section through each; ${state.data.unit}`, ['where', 'clearance'], rows));
     };
     place.addEventListener('toggle', this.fill);
@@ -78,6 +78,7 @@ class Tools {
     const box = state.data.boxes[state.group.boxes[0]];
     const n = state.opened * box.steps.length;
     setText(this.step, state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.steps.length}: ${box.steps[Math.ceil(n) - 1]}`);
+    this.step.hidden = state.opened === 0;
     this.open.setAttribute('aria-valuetext', this.step.textContent);
     this.axis.value = String(axis);
     this.cut.hidden = axis < 0;

@@ -20,7 +20,7 @@ class Viewer {
       return;
     }
     this.works = true;
-    this.marks = new Marks(this.layer);
+    this.marks = new Marks(this.layer, this.stage, options.resize);
     this.state = new State(data);
     this.controls = new Controls(this, this.aside, this.row);
     this.stage.append(make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said));
@@ -55,10 +55,11 @@ class Viewer {
   resize() {
     const { camera } = this.state;
     const width = this.stage.clientWidth, height = this.stage.clientHeight;
-    if (width === 0 || height === 0) return;
+    if (width === 0 || height === 0 || matchMedia('print').matches) return; // paper keeps the picture
     const first = camera.width === 1;
     this.dots = Math.min(3, devicePixelRatio || 1);
     this.element.style.setProperty('--wide', `${width}px`);
+    this.element.style.setProperty('--shape', `${width} / ${height}`);
     this.element.style.setProperty('--high', `${height}px`);
     this.canvas.width = Math.round(width * this.dots);
     this.canvas.height = Math.round(height * this.dots);
@@ -123,6 +124,7 @@ class Viewer {
     this.painter?.gl.getExtension('WEBGL_lose_context')?.loseContext();
     this.element.classList.remove('dw-viewer', 'dw-folded');
     delete this.element.dataset.theme;
+    this.element.removeAttribute('style');
     this.element.replaceChildren();
   }
 
@@ -187,23 +189,29 @@ class Viewer {
   }
 
   look(name) {
-    this.state.before = null;
+    this.state.leave();
     this.state.camera.look(name);
     this.state.fit();
     this.changed();
   }
 
   fit() {
+    this.state.leave();
     this.state.fit();
     this.changed();
+  }
+
+  escape() {
+    if (this.state.leave()) this.state.fit();
+    this.choose(null);
   }
 
   // section cuts across an axis, through the middle, and takes away what is nearer to
   // the eye.
   section(axis) {
     const { state } = this;
+    if (state.leave()) state.fit();
     state.section.axis = axis;
-    if (axis < 0 && state.leave()) state.fit();
     if (axis >= 0) {
       state.section.at = (state.low[axis] + state.high[axis]) / 2;
       state.section.side = state.camera.axes().eye[axis] < -1e-6 ? -1 : 1;
@@ -223,29 +231,17 @@ class Viewer {
   }
 
   mark(name, on) {
-    this.state.marks[name] = on;
+    const { state } = this;
+    state.marks[name] = on;
+    if (name === 'plays' && state.joint) state.joint.plays = on;
     this.changed();
   }
 
-  // goTo cuts across a joint in the middle of a play and looks straight at it.
-  goTo(play, at) {
-    const { state } = this;
-    const middle = plus(times(plus(play.low, play.high), 0.5), at);
-    state.opened = 0;
-    state.marks.plays = true;
-    state.before ??= [state.camera.left, state.camera.above];
-    state.camera.look(['right', 'front', 'top'][play.along]);
-    this.section(play.along);
-    state.section.at = middle[play.along];
-    state.camera.at = middle;
-    state.camera.fitted = false;
-    state.camera.scale = Math.min(state.camera.width, state.camera.height) / JOINT;
+  goTo(play) {
+    this.state.enter(play);
     this.changed();
   }
 }
-
-// JOINT is how much of a joint is shown, in mm: thick boards and their neighbors.
-const JOINT = 45;
 
 // mountViewer puts a viewer into an element: see the package's comment.
 function mountViewer(element, data, options = {}) {

@@ -6,6 +6,7 @@ import { History } from './history.js';
 import * as panes from './panes.js';
 import * as presence from './presence.js';
 import * as results from './results.js';
+import * as sizes from './sizes.js';
 import * as starting from './start.js';
 import * as text from './text.js';
 
@@ -270,6 +271,7 @@ async function start() {
   text.show(now);
   panes.begin();
   form.begin(job.keys, edit, drawerOfFile, bar);
+  sizes.begin(edit);
   results.begin(view, look);
   act(undo, back);
   act(redo, () => step(history.redo(now)));

@@ -1,6 +1,7 @@
 // The box to look at: the viewer where the browser draws in three dimensions, else a
 // picture of lines.
 import { byId, svg } from './dom.js';
+import * as sizes from './sizes.js';
 
 const place = byId('picture');
 const drawing = svg('svg', { role: 'img' }, svg('path'));
@@ -18,12 +19,13 @@ function update() {
 // show draws what is looked at. It reports whether the picture has to be asked for as
 // lines, because there is no viewer.
 export function show(now) {
+  sizes.show(now);
   if (now.scene) {
     const next = JSON.stringify(now.scene);
     if (next === seen) return false;
     seen = next;
     if (!viewer) {
-      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing], embedded: true });
+      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing], embedded: true, resize: sizes.ask });
       return !viewer.works;
     }
     if (!waiting) requestAnimationFrame(() => requestAnimationFrame(update));

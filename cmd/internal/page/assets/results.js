@@ -84,6 +84,7 @@ export function show(now) {
     return;
   }
   sheets.stop();
+  if (!now.tables) return; // messages, which text.js lists
   const next = JSON.stringify([now.tables.map((t) => [t.title, t.columns, t.rows.length]), Boolean(now.notes)]);
   if (next !== drawn || lists.querySelectorAll('table').length !== now.tables.length) {
     drawn = next;

@@ -1,0 +1,67 @@
+// Dimensions in the picture that take another number: a field opens where one was clicked, and
+// what is typed goes to the entry that governs it, as from the form.
+import { el } from './dom.js';
+
+let send, measures = [], unit = '', field = null;
+
+// begin takes the function for edits.
+export function begin(edit) { send = edit; }
+
+// show takes what was looked at.
+export function show(now) {
+  if (now.failed) return;
+  measures = now.measures ?? [];
+  unit = now.unit;
+}
+
+// ask opens a field over a dimension of the box along an axis, or over the place of a piece.
+export function ask(axis, button, piece = '') {
+  close();
+  const m = measures.find((m) => m.axis === axis && (m.piece ?? '') === piece);
+  if (!m) return;
+  const input = el('input', { type: 'text', value: m.text, autocomplete: 'off', spellcheck: false, 'aria-describedby': 'ask-keys' });
+  const end = (focus) => {
+    close();
+    if (focus) button.focus();
+  };
+  input.addEventListener('keydown', (event) => {
+    event.stopPropagation(); // the page's own keys are not meant
+    if (event.key === 'Escape') end(true);
+    if (event.key !== 'Enter') return;
+    event.preventDefault(); // the button that gets the focus is not pressed
+    enter(m, input.value.trim());
+    end(true);
+  });
+  input.addEventListener('blur', () => close());
+  field = el('div', { class: 'ask' }, el('label', {}, `${m.name}, ${unit}`, input), el('small', { id: 'ask-keys', textContent: 'Enter sets it, Escape leaves it' }));
+  button.parentElement.append(field);
+  place(button);
+  input.focus();
+  input.select();
+}
+
+// place puts the field over the dimension, inside of the picture.
+function place(button) {
+  const stage = field.parentElement.getBoundingClientRect(), at = button.getBoundingClientRect(), own = field.getBoundingClientRect();
+  const within = (middle, from, long, mine) => Math.max(0, Math.min(long - mine, middle - from - mine / 2));
+  field.style.left = `${within((at.left + at.right) / 2, stage.left, stage.width, own.width)}px`;
+  field.style.top = `${within((at.top + at.bottom) / 2, stage.top, stage.height, own.height)}px`;
+}
+
+function close() {
+  const old = field;
+  field = null;
+  old?.remove();
+}
+
+// enter sends a number to its entry.
+export function enter(m, typed) {
+  if (typed === '' || typed === m.text) return;
+  if (m.places) {
+    const all = m.places.map((text, i) => (i === m.at ? typed : text));
+    send({ do: 'enter', path: m.path, value: `[${all.join(', ')}]` });
+  } else send({ do: 'enter', path: m.path, value: typed });
+}
+
+// of is the measure of the place of a piece, if it has one.
+export const of = (piece) => measures.find((m) => m.piece === piece);

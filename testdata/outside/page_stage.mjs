@@ -1,0 +1,264 @@
+// The page's layout, its picture and its lists, as a person finds them: on a large screen, on
+// paper, on a phone. Prints a line for each thing that was tried (person.mjs).
+import { join } from 'node:path';
+import { writeFileSync } from 'node:fs';
+import { accessible, attempt, browser, field, file, folder, must, serve, source, tab, until } from './person.mjs';
+
+const jobText = `# Bench drawers
+units: mm
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24], sheet: 1525 x 1525, grain: length}
+  hard: {thickness: 5.9, sheet: 2440 x 1220}
+cutter: {kind: saw, width: 6.35}
+drawers:
+  - name: wide
+    outside: 460 x 140 x 500   # width x height x depth
+    sides: birch
+    bottom: hard
+    dividers: [{direction: across, at: [120, 240], stock: hard}]
+`;
+
+const openingText = `units: mm
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24]}
+  hard: {thickness: 5.9}
+cutter: {kind: saw, width: 6.35}
+openings:
+  base: {width: 564, height: 300, depth: 545, cabinet: frameless, fronts: overlay}
+drawers:
+  - name: tray
+    opening: base
+    slide: side-mount
+    sides: birch
+    bottom: hard
+`;
+
+const bench = file('stage.yaml', jobText);
+const one = await serve(['view', bench.path]);
+const page = await tab(one.address);
+const still = (p) => p.evaluate(() => new Promise((done) => { let n = 4; const next = () => (n-- ? requestAnimationFrame(next) : done()); next(); }));
+const size = (p, name) => p.locator('#picture').getByRole('button', { name: new RegExp(`^${name} of the box`) });
+// inside is what of the picture is not wholly in it: dimensions and numbers.
+const outside = (p) => p.evaluate(() => {
+  const r = document.querySelector('.dw-stage').getBoundingClientRect();
+  return [...document.querySelectorAll('.dw-size:not([hidden]), .dw-letters span:not([hidden])')].map((e) => [e.textContent, e.getBoundingClientRect()])
+    .filter(([, b]) => b.left < r.left || b.right > r.right || b.top < r.top || b.bottom > r.bottom).map(([text]) => text);
+});
+// quiet fails where the page tells of an error.
+const quiet = async (p) => must(!await p.locator('#notice').isVisible(), `the page tells ${await p.locator('#notice').textContent()}`);
+const undo = async (p, text) => {
+  while (await source(p) !== text) {
+    const now = await source(p);
+    await p.locator('#undo').click();
+    await until('undone', async () => await source(p) !== now);
+  }
+};
+
+await attempt('half the screen is the box', async () => {
+  for (const [width, height] of [[1366, 768], [1920, 1080]]) {
+    await page.setViewportSize({ width, height });
+    const at = (id) => page.locator(id).boundingBox();
+    const [result, picture, lists] = [await at('#result'), await at('.dw-stage'), await at('#lists')];
+    must(result.width >= width / 2 - 20 && result.y + result.height >= height - 5, `the right half is ${JSON.stringify(result)} of ${width}`);
+    must(picture.height >= 0.3 * height && lists.height >= 100, `the picture is ${picture.height}, the lists ${lists.height} of ${height}`);
+    must(!await page.locator('#source').isVisible(), 'the text is not folded away');
+    await page.locator('#file').click();
+    const text = await at('#text');
+    must(text.width > 350 && (await at('#form')).width > 230 && (await at('.dw-stage')).width > 0.35 * width, `the text is ${text.width} wide`);
+    must(await page.locator('#file').getAttribute('aria-expanded') === 'true', 'the button does not say so');
+    await page.locator('#file').click();
+    must(!await page.locator('#source').isVisible(), 'the text stays');
+    const rolls = await page.evaluate(() => document.documentElement.scrollHeight > innerHeight);
+    must(!rolls, 'the page itself rolls');
+  }
+  await page.setViewportSize({ width: 1500, height: 950 });
+});
+
+// scrollers are, of each pane, the elements that can be rolled; lists that drop down apart.
+const scrollers = (p) => p.evaluate(() => [...document.querySelectorAll('main > section')].map((pane) => [pane, ...pane.querySelectorAll('*')]
+  .filter((e) => e.checkVisibility() && /auto|scroll/.test(getComputedStyle(e).overflowY) && !e.closest('.dw-panel')).map((e) => e.id || e.className)));
+
+await attempt('one scroller a pane', async () => {
+  await page.locator('#file').click();
+  for (const list of ['fit', 'parts', 'setups', 'told']) {
+    await page.locator(`#tab-${list}`).click();
+    const found = await scrollers(page);
+    must(found.every((list) => list.length <= 1), JSON.stringify(found));
+  }
+  await page.locator('#tab-fit').click();
+  await page.locator('#file').click();
+  await quiet(page);
+});
+
+await attempt('a dimension in the picture', async () => {
+  await page.mouse.move(1, 1);
+  await size(page, 'width').click();
+  const input = page.locator('.ask input');
+  must(await input.inputValue() === '460' && (await page.locator('.ask label').textContent()) === 'outside width, mm', `it asks ${await page.locator('.ask').textContent()}`);
+  await page.screenshot({ path: join(folder, 'ask.png') });
+  await accessible(page);
+  await page.keyboard.type('480');
+  await page.keyboard.press('Enter');
+  await until('the text follows', async () => (await source(page)).includes('outside: 480 x 140 x 500   # width x height x depth'));
+  await until('the form follows', async () => await field(page, 'drawers', '0', 'outside').inputValue() === '480 x 140 x 500');
+  await until('the picture follows', async () => await size(page, 'width').textContent() === '480');
+  must(await size(page, 'width').evaluate((e) => e === document.activeElement), 'the focus is lost');
+  await size(page, 'height').press('Enter');
+  await page.keyboard.press('Escape');
+  must(await page.locator('.ask').count() === 0, 'Escape does not leave it');
+  must(await size(page, 'height').evaluate((e) => e === document.activeElement), 'the focus is lost after Escape');
+  await undo(page, jobText);
+  await until('back', async () => await size(page, 'width').textContent() === '460');
+});
+
+await attempt('a dimension that an opening governs', async () => {
+  const tray = file('tray.yaml', openingText);
+  const job = await serve(['view', tray.path]);
+  const other = await tab(job.address);
+  const before = await size(other, 'width').textContent();
+  await size(other, 'width').click();
+  must((await other.locator('.ask label').textContent()) === 'width of the opening base, mm' && await other.locator('.ask input').inputValue() === '564', `it asks ${await other.locator('.ask').textContent()}`);
+  await other.keyboard.type('574');
+  await other.keyboard.press('Enter');
+  await until('the opening is another', async () => (await source(other)).includes('width: 574'));
+  await until('the box follows', async () => Number(await size(other, 'width').textContent()) === Number(before) + 10);
+  await other.close({ runBeforeUnload: false });
+  await job.stop();
+});
+
+await attempt('the camera follows a size', async () => {
+  const fits = async (p) => { await still(p); return (await outside(p)).join(); };
+  must(await fits(page) === '', `out of the picture: ${await fits(page)}`);
+  await field(page, 'drawers', '0', 'outside').fill('900 x 140 x 500');
+  await until('the picture follows', async () => await size(page, 'width').textContent() === '900');
+  must(await fits(page) === '', `out of the picture: ${await fits(page)}`);
+  const wide = async (name) => (await size(page, name).boundingBox()).x;
+  const large = await wide('height') - await wide('width');
+  await field(page, 'drawers', '0', 'outside').fill('300 x 60 x 300');
+  await until('the picture follows', async () => await size(page, 'width').textContent() === '300');
+  await still(page);
+  must(await wide('height') - await wide('width') > 0.4 * large, 'a small box is drawn small');
+  await undo(page, jobText);
+});
+
+await attempt('a joint is left', async () => {
+  await page.locator('#fields summary', { hasText: 'birch' }).click();
+  const named = () => page.locator('.dw-play:not([hidden])').count();
+  const drop = page.locator('#picture summary', { hasText: 'Clearance' });
+  const shot = async () => { await still(page); return (await page.locator('.dw-stage').screenshot()).toString('base64'); };
+  for (const leave of [() => page.getByRole('button', { name: 'corner', exact: true }).click(), () => page.getByRole('button', { name: 'all', exact: true }).click(),
+    () => page.locator('#picture select').first().selectOption('none'), async () => { await page.locator('canvas').focus(); await page.keyboard.press('Escape'); }]) {
+    await drop.click();
+    await page.locator('.dw-panel table button').first().click();
+    await until('clearance is named', async () => await named() > 0);
+    const before = await shot();
+    await page.keyboard.press('Escape');
+    // A thickness that changes is seen in the joint, which stays in the middle.
+    await field(page, 'stock', 'birch', 'thickness').evaluate((e) => { e.value = '12.9'; e.dispatchEvent(new InputEvent('input', { bubbles: true })); });
+    await until('the joint follows', async () => await shot() !== before);
+    must(await named() > 0, 'the joint is lost when a size changes');
+    await undo(page, jobText);
+    await still(page);
+    await leave();
+    await still(page);
+    must(await named() === 0, `clearance stays named after ${leave}`);
+    must(await page.locator('#picture select').first().inputValue() === '-1', 'the cut through the joint stays');
+  }
+});
+
+await attempt('on paper', async () => {
+  const shape = await page.locator('.dw-stage').evaluate((e) => e.clientWidth / e.clientHeight);
+  const places = () => page.evaluate(() => {
+    const r = document.querySelector('.dw-stage').getBoundingClientRect();
+    return [...document.querySelectorAll('.dw-number:not([hidden]), .dw-size:not([hidden])')].map((e) => { const b = e.getBoundingClientRect(); return [e.textContent, (b.x + b.width / 2 - r.x) / r.width, (b.y + b.height / 2 - r.y) / r.height]; });
+  });
+  const before = await places();
+  await page.emulateMedia({ media: 'print' });
+  await page.setViewportSize({ width: 700, height: 950 });
+  await still(page);
+  const printed = await page.locator('.dw-stage').evaluate((e) => ({ shape: e.clientWidth / e.clientHeight, canvas: e.firstChild.clientWidth / e.firstChild.clientHeight, dots: e.firstChild.width / e.firstChild.height }));
+  must(Object.values(printed).every((v) => Math.abs(v / shape - 1) < 0.02), `the picture was ${shape}, printed it is ${JSON.stringify(printed)}`);
+  const after = await places();
+  before.forEach(([text, x, y], i) => must(after[i][0] === text && Math.abs(after[i][1] - x) < 0.01 && Math.abs(after[i][2] - y) < 0.02, `${text} has moved from ${[x, y]} to ${after[i]}`));
+  must(!await page.locator('#form').isVisible() && !await page.locator('.dw-tools').isVisible(), 'controls are printed');
+  writeFileSync(join(folder, 'paper.pdf'), await page.pdf());
+  // What a printer gets of the picture is what was drawn.
+  const kept = await page.evaluate(() => {
+    const all = document.querySelector('canvas'), copy = Object.assign(document.createElement('canvas'), { width: all.width, height: all.height }).getContext('2d');
+    copy.drawImage(all, 0, 0);
+    return new Set(new Uint32Array(copy.getImageData(0, 0, all.width, all.height).data.buffer)).size;
+  });
+  must(kept > 20, `the printed picture has ${kept} colors`);
+  await page.emulateMedia({ media: 'screen' });
+  await page.setViewportSize({ width: 1500, height: 950 });
+});
+
+await attempt('skip links', async () => {
+  for (const width of [1500, 390]) {
+    const fresh = await tab(one.address, { viewport: { width, height: 800 } });
+    await fresh.keyboard.press('Tab');
+    await fresh.keyboard.press('Tab');
+    const link = await fresh.evaluate(() => { const e = document.activeElement, r = e.getBoundingClientRect(); return [e.textContent, r.width * r.height, getComputedStyle(e).clipPath]; });
+    must(link[0] === 'To the box and its lists' && link[1] > 500 && link[2] === 'none', `${width}: the second stop is ${link}`);
+    await fresh.keyboard.press('Enter');
+    must(await fresh.evaluate(() => document.activeElement.id === 'result' && document.activeElement.checkVisibility()), `${width}: it leads to nothing that is seen`);
+    await fresh.context().close();
+  }
+});
+
+const phone = { viewport: { width: 390, height: 780 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
+
+await attempt('a phone', async () => {
+  const small = await tab(one.address, phone);
+  for (const pane of ['form', 'result', 'text']) {
+    await small.locator(`[data-to=${pane}]`).tap();
+    await still(small);
+    await small.screenshot({ path: join(folder, `stage-${pane}.png`), fullPage: true });
+    const wide = await small.evaluate(() => document.documentElement.scrollWidth);
+    must(wide <= 390, `${pane} is ${wide} wide`);
+    await accessible(small);
+    if (pane !== 'text') {
+      const nested = (await scrollers(small)).flat();
+      must(nested.length === 0, `${pane} has a scroller in the page's: ${nested}`);
+    }
+  }
+  // A heading that is gone to stands below the bar.
+  await small.locator('[data-to=form]').tap();
+  const under = await small.evaluate(() => {
+    const list = [...document.querySelectorAll('#fields summary')].filter((e) => e.checkVisibility());
+    const last = list.at(-1);
+    last.scrollIntoView();
+    return [last.getBoundingClientRect().top, document.querySelector('nav').getBoundingClientRect().bottom];
+  });
+  must(under[0] >= under[1], `a heading at ${under[0]} is under the bar, which ends at ${under[1]}`);
+  await small.context().close();
+});
+
+await attempt('a finger on the picture', async () => {
+  const small = await tab(one.address, phone);
+  await small.locator('[data-to=result]').tap();
+  await still(small);
+  const touch = await small.context().newCDPSession(small);
+  const swipe = async (dx, dy) => {
+    const b = await small.locator('canvas').boundingBox(), x = b.x + b.width / 2, y = b.y + b.height / 2;
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
+    for (let i = 1; i <= 8; i++) await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [{ x: x + dx * i / 8, y: y + dy * i / 8 }] });
+    await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+    await small.waitForTimeout(900); // it may roll on
+  };
+  const rolled = () => small.evaluate(() => scrollY);
+  const look = async () => (await size(small, 'width').boundingBox()).x;
+  const [was, turned] = [await rolled(), await look()];
+  await swipe(0, -150);
+  must(await rolled() > was + 80, `a finger upward rolls the page from ${was} to ${await rolled()}`);
+  must(Math.abs(await look() - turned) < 1, 'and it turns the box');
+  const at = await rolled();
+  await swipe(90, 0);
+  must(Math.abs(await rolled() - at) < 2, 'a finger sideways rolls the page');
+  must(await look() !== turned, 'a finger sideways does not turn the box');
+  await small.context().close();
+});
+
+await page.close({ runBeforeUnload: false });
+await one.stop();
+await browser.close();
