@@ -43,7 +43,8 @@ func TestEnterSideRefuses(t *testing.T) {
 		{"drawers/0/outside", "4", 3}, {"drawers/0/outside", "4", -1}, {"drawers/0/name", "4", 0},
 		{"drawers/7/outside", "4", 0}, {"stock/birch/thickness", "4", 0}, {"", "4", 0},
 	} {
-		if got, err := Enter([]byte(formFile), c.typed, append(strings.Split(c.path, "/"), fmt.Sprint(c.side))...); err == nil {
+		path := append(strings.Split(c.path, "/"), fmt.Sprint(c.side))
+		if got, err := Enter([]byte(formFile), c.typed, path...); err == nil {
 			t.Errorf("%q as side %d of %s is taken:\n%s", c.typed, c.side, c.path, got)
 		}
 	}
