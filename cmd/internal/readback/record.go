@@ -5,17 +5,57 @@ import (
 	"slices"
 )
 
-// Record is what report.json and the cut list, which has equal parts together, say.
+// Record is what report.json and the cut list, which has equal parts together, say. A job of 1,000
+// drawers has a quarter of a million facts, so each has numbers for what others have too.
 type Record struct {
-	facts []Fact
-	first map[Key]int32 // the first fact of a key, and after each the next of the same
-	next  []int32
+	things   numbered[thing]
+	measures numbered[string]
+	facts    []recorded
+	first    map[measured]int32 // the first fact of a key
+}
+
+// thing is what several facts are about.
+type thing struct{ kind, of string }
+
+// measured is a key: the numbers of its thing and of its measure.
+type measured struct{ thing, measure int32 }
+
+// recorded is a fact of a record.
+type recorded struct {
+	value string
+	step  float64
+	key   measured
+	next  int32 // the next fact of the same key; -1 after the last
+}
+
+func (r *recorded) fact() Fact { return Fact{Value: r.value, Step: r.step} }
+
+// numbered are values by their numbers, from 0.
+type numbered[T comparable] struct {
+	number map[T]int32
+	list   []T
+}
+
+// add gives the number of a value, a new one if need be.
+func (n *numbered[T]) add(v T) int32 {
+	k, known := n.number[v]
+	if !known {
+		if n.number == nil {
+			n.number = make(map[T]int32)
+		}
+		k = int32(len(n.list))
+		n.number[v], n.list = k, append(n.list, v)
+	}
+	return k
 }
 
 // RecordOf reads a report, and the cut list if there is one.
 func RecordOf(job Job, report io.Reader, cutList string) (*Record, error) {
-	var facts []Fact
-	take := func(f Fact) { facts = append(facts, f) }
+	all := new(Record)
+	take := func(f Fact) {
+		key := measured{all.things.add(thing{f.Kind, f.Of}), all.measures.add(f.Measure)}
+		all.facts = append(all.facts, recorded{f.Value, f.Step, key, -1})
+	}
 	r := &reading{out: ReportJSON, unit: job.Units, job: job, take: take}
 	err := r.run(func(r *reading, _ string) { r.report(report) }, "")
 	if err == nil && cutList != "" {
@@ -24,15 +64,35 @@ func RecordOf(job Job, report io.Reader, cutList string) (*Record, error) {
 	if err != nil {
 		return nil, err
 	}
-	all := &Record{facts, make(map[Key]int32, len(facts)), make([]int32, len(facts))}
-	for i := len(facts) - 1; i >= 0; i-- {
-		all.next[i] = -1
-		if n, known := all.first[facts[i].Key]; known {
-			all.next[i] = n
+	all.first = make(map[measured]int32, len(all.facts))
+	for i := len(all.facts) - 1; i >= 0; i-- {
+		f := &all.facts[i]
+		if n, known := all.first[f.key]; known {
+			f.next = n
 		}
-		all.first[facts[i].Key] = int32(i)
+		all.first[f.key] = int32(i)
 	}
 	return all, nil
+}
+
+// find gives the first fact of a key, if there is one.
+func (r *Record) find(k Key) (first int32, known bool) {
+	t, known := r.things.number[thing{k.Kind, k.Of}]
+	if !known {
+		return 0, false
+	}
+	m, known := r.measures.number[k.Measure]
+	if !known {
+		return 0, false
+	}
+	first, known = r.first[measured{t, m}]
+	return first, known
+}
+
+// keyOf is the key of a fact.
+func (r *Record) keyOf(m measured) Key {
+	t := r.things.list[m.thing]
+	return Key{t.kind, t.of, r.measures.list[m.measure]}
 }
 
 // Against finds where the facts of one output are not those of the record, and what should
@@ -41,13 +101,13 @@ func RecordOf(job Job, report io.Reader, cutList string) (*Record, error) {
 func Against(job Job, record *Record, out string, text []byte) (found []Contradiction, err error) {
 	there := make([]bool, len(record.facts)) // by the first fact of a key
 	r := &reading{out: out, unit: job.Units, job: job, take: func(f Fact) {
-		first, known := record.first[f.Key]
+		first, known := record.find(f.Key)
 		if !known {
 			return
 		}
 		there[first] = true
-		for i := first; i >= 0; i = record.next[i] {
-			if g := record.facts[i]; !job.agree(g, f) {
+		for i := first; i >= 0; i = record.facts[i].next {
+			if g := record.facts[i].fact(); !job.agree(g, f) {
 				found = append(found, Contradiction{Key: f.Key, Says: []Fact{g, f}})
 				break
 			}
@@ -66,9 +126,12 @@ func Against(job Job, record *Record, out string, text []byte) (found []Contradi
 		return nil, err
 	}
 	var not []Contradiction
-	for k, first := range record.first {
-		if !there[first] && slices.Contains(job.standsIn(k), out) {
-			not = append(not, Contradiction{Key: k, Says: record.facts[first : first+1], Not: []string{out}})
+	for m, first := range record.first {
+		if there[first] {
+			continue
+		}
+		if k := record.keyOf(m); slices.Contains(job.standsIn(k), out) {
+			not = append(not, Contradiction{Key: k, Says: []Fact{record.facts[first].fact()}, Not: []string{out}})
 		}
 	}
 	slices.SortFunc(not, func(a, b Contradiction) int { return compareKeys(a.Key, b.Key) })
