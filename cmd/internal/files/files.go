@@ -3,22 +3,18 @@ package files
 
 import (
 	"bytes"
-	"cmp"
 	"context"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
-	"sync"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/filing"
-	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
-	"drawerwright/cmd/internal/shop"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
@@ -60,9 +56,13 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 		r.Proof = make([]record.Proof, len(b.Drawers))
 	}
+	if err := writeLists(b, r, to); err != nil { // the packet is compared with the cut list
+		return err
+	}
 	ctx, stop := context.WithCancel(ctx)
-	packed := papered(ctx, b, r, o, to)
-	defer packed()
+	paper := papers{batch: b, plan: o.Plan, to: to, prover: prover}
+	packet := paper.packet(ctx, r)
+	defer packet()
 	defer stop() // before it is waited for: without the rest nobody wants it
 	previews := make([]preview, len(b.Drawers))
 	boxes := drawers{batch: b, to: to, o: o, prover: prover, proofs: r.Proof, previews: previews}
@@ -75,7 +75,6 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	}
 	for _, write := range []func() error{
 		func() error { return WriteSheets(ctx, o.Plan, to) },
-		func() error { return writeLists(b, r, to) },
 		func() error { return writeCabinets(b, r, to) },
 		func() error { return writePreviews(b, previews, to) },
 		func() error { return writeTemplates(ctx, b, to) },
@@ -86,7 +85,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	}
 	if prover != nil {
 		var err error
-		if r.Checked, err = readBack(ctx, prover, to, 0, prover.Checks()-prover.Lasts()); err != nil {
+		if r.Checked, err = readBack(ctx, prover, to); err != nil {
 			return err
 		}
 		if !prove.Sound(r.Checked) {
@@ -94,29 +93,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 		r.Checked = append(r.Checked, prover.Promised()...)
 	}
-	if err := to.Stream(filing.Report, func(w io.Writer) error { return record.Write(w, r) }); err != nil {
-		return err
-	}
-	page, err := shop.Page(b, r)
-	if err == nil {
-		err = to.WriteFile(filing.Shop, page)
-	}
-	if err = cmp.Or(err, packed()); err != nil {
-		return err
-	}
-	if err := to.WriteFile(filing.PartsText, present.PartsText(r)); err != nil || prover == nil {
-		return err
-	}
-	return readLast(ctx, prover, to)
-}
-
-// readLast reads the files back that say how the proof of the others went.
-func readLast(ctx context.Context, prover *prove.Prover, to Folder) error {
-	last, err := readBack(ctx, prover, to, prover.Checks()-prover.Lasts(), prover.Checks())
-	if err == nil && !prove.Sound(last) {
-		return &Unproven{Checked: last}
-	}
-	return err
+	return paper.last(ctx, r, packet)
 }
 
 // writeLists writes the lists for programs.
@@ -141,26 +118,16 @@ func writeLists(b batch.Batch, r record.Report, to Folder) error {
 	return nil
 }
 
-// readBack reads what else was written back, as it is on disk: the checks from one to
-// another.
-func readBack(ctx context.Context, prover *prove.Prover, to Folder, from, before int) ([]record.Checked, error) {
-	list := make([]record.Checked, before-from)
+// readBack reads what else was written back, as it is on disk, but for what people read.
+func readBack(ctx context.Context, prover *prove.Prover, to Folder) ([]record.Checked, error) {
+	list := make([]record.Checked, prover.Checks()-prover.Lasts())
 	return list, Each(ctx, len(list), func() func(int) error {
 		w := prover.Worker()
 		return func(i int) error {
-			list[i] = w.Check(from+i, to.ReadFile)
+			list[i] = w.Check(i, to.ReadFile)
 			return nil
 		}
 	})
-}
-
-// papered writes the packet while others work, and gives what waits for it.
-func papered(ctx context.Context, b batch.Batch, r record.Report, o Options, to Folder) (wait func() error) {
-	done := make(chan error, 1)
-	go func() {
-		done <- to.Stream(filing.Packet, func(w io.Writer) error { return packet.Write(ctx, w, b, r, o.Plan) })
-	}()
-	return sync.OnceValue(func() error { return <-done })
 }
 
 // drawers are those of a batch on their way to a folder, and what became of each.

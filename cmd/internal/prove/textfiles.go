@@ -14,7 +14,7 @@ var printedFiles = []string{readback.PartsTxt, readback.Packet, readback.ShopPag
 // lasts lists what is read back of the files that are written last.
 func (p *Prover) lasts() {
 	for _, file := range printedFiles {
-		p.checks = append(p.checks, func(w *Worker, read Read) record.Checked { return w.saidCheck(file, read) })
+		p.checks = append(p.checks, func(w *Worker, read Read) record.Checked { return w.Document(file, read) })
 	}
 }
 
@@ -64,9 +64,9 @@ func recordFrom(j readback.Job, r record.Report, list string) (*readback.Record,
 	return readback.RecordOf(j, text, list)
 }
 
-// saidCheck holds what is printed for people against the report: every number, quantity,
-// verdict and warning that both have.
-func (w *Worker) saidCheck(file string, read Read) record.Checked {
+// Document holds a file that people read against the report and the cut list: every number, quantity,
+// verdict and warning that both have. It asks for no proof of the drawers.
+func (w *Worker) Document(file string, read Read) record.Checked {
 	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedDocument, Name: file,
 		Faults: []record.Fault{}}}
 	data, ok := c.file(file, read)
