@@ -9,6 +9,8 @@
 package drawing
 
 import (
+	"slices"
+
 	"drawerwright/geom"
 )
 
@@ -185,6 +187,7 @@ func (d *Drawing) take(other Drawing, quarters int, place func(geom.Point) geom.
 		}
 	}
 	paths, list := make([][]geom.Vertex, 0, chains), make([]geom.Vertex, 0, corners) // of all shapes
+	d.Shapes, d.Texts = slices.Grow(d.Shapes, len(other.Shapes)), slices.Grow(d.Texts, len(other.Texts))
 	for _, s := range other.Shapes {
 		first := len(paths)
 		for _, p := range s.Paths {

@@ -129,7 +129,7 @@ func (d *Drawing) Polyline(l LayerID, c Course, v []Vertex) {
 		return
 	}
 	first := len(d.nodes)
-	nodes := room(d.nodes, len(v))
+	nodes := room(d.nodes, len(v), firstNodes)
 	bent := false
 	for i, p := range v {
 		if !d.within(l, i, "x", p.X, MaxCoordinate) || !d.within(l, i, "y", p.Y, MaxCoordinate) ||
@@ -162,7 +162,7 @@ func (d *Drawing) Polyline(l LayerID, c Course, v []Vertex) {
 	}
 	d.nodes = nodes
 	d.extents.join(reach)
-	d.entities = append(room(d.entities, 1), entity{layer: l, closed: closed, level: d.level(), first: first, count: len(v)})
+	d.entities = append(room(d.entities, 1, firstEntities), entity{layer: l, closed: closed, level: d.level(), first: first, count: len(v)})
 }
 
 // Circle draws a full circle about x, y with radius r, in drawing units. A
@@ -189,13 +189,19 @@ func (d *Drawing) Circle(l LayerID, x, y, r float64) {
 	d.extents.join(reach)
 }
 
-// room makes room for n more. It doubles, where append would grow large slices by
-// a quarter: copying was most of the time that drawing took.
-func room[T any](s []T, n int) []T {
+// Room that a drawing begins with: most parts with their label need no more.
+const (
+	firstNodes    = 1024
+	firstEntities = 256
+)
+
+// room makes room for n more, and for least at first. It doubles, where append would grow
+// large slices by a quarter: copying was most of the time that drawing took.
+func room[T any](s []T, n, least int) []T {
 	if cap(s)-len(s) >= n {
 		return s
 	}
-	return slices.Grow(s, max(n, len(s)))
+	return slices.Grow(s, max(n, len(s), least))
 }
 
 // known says whether something can be drawn on the layer.

@@ -238,12 +238,19 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 	if l.Diameter > 0 {
 		diameter = "D" + layer.Number(l.Diameter, o.Unit)
 	} else { // of what is no hole it says nothing
-		pattern = strings.NewReplacer("_{diameter}", "", "{diameter}_", "").Replace(pattern)
+		pattern = aroundNoDiameter.Replace(pattern)
 	}
-	return strings.NewReplacer("{diameter}", diameter, "{operation}", layer.Word(operation), "{face}",
-		layer.Word(l.Face.String()), "{depth}", depthText(l, o.Unit),
-		"{cutter}", bit, "{tool}", tool, "{stock}", layer.Word(stock)).Replace(pattern)
+	for _, t := range [...][2]string{ // no text has braces, so that none is taken for a token
+		{"{diameter}", diameter}, {"{operation}", layer.Word(operation)}, {"{face}", layer.Word(l.Face.String())},
+		{"{depth}", depthText(l, o.Unit)}, {"{cutter}", bit}, {"{tool}", tool}, {"{stock}", layer.Word(stock)},
+	} {
+		pattern = strings.ReplaceAll(pattern, t[0], t[1])
+	}
+	return pattern
 }
+
+// aroundNoDiameter takes the token of a diameter away, with what parts it from the next.
+var aroundNoDiameter = strings.NewReplacer("_{diameter}", "", "{diameter}_", "")
 
 // saysLine reports whether the name says that paths are open: strokes of numbers always are.
 func (l Layer) saysLine() bool { return l.Line && l.Operation != mill.EngravingOperation }

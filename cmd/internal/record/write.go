@@ -14,6 +14,8 @@ import (
 // that the text of a large job need not be held.
 func Write(w io.Writer, r Report) error {
 	out := reportWriter{Writer: bufio.NewWriter(w), numbers: numbersOf(r.Unit())}
+	out.encoder = json.NewEncoder(&out.one)
+	out.encoder.SetEscapeHTML(false)
 	v := reflect.ValueOf(r)
 	between := "{"
 	for i := range v.NumField() {
@@ -37,6 +39,7 @@ type reportWriter struct {
 	*bufio.Writer
 	numbers measures
 	one     bytes.Buffer
+	encoder *json.Encoder // of one value, which keeps its room
 }
 
 func (w *reportWriter) field(v reflect.Value) error {
@@ -60,10 +63,8 @@ func (w *reportWriter) value(v reflect.Value, in string) error {
 	to := reflect.New(v.Type()).Elem()
 	w.numbers.copied(to, v)
 	w.one.Reset()
-	e := json.NewEncoder(&w.one)
-	e.SetEscapeHTML(false)
-	e.SetIndent(in, "  ")
-	if err := e.Encode(to.Interface()); err != nil {
+	w.encoder.SetIndent(in, "  ")
+	if err := w.encoder.Encode(to.Interface()); err != nil {
 		return err
 	}
 	_, err := w.Write(bytes.TrimSuffix(w.one.Bytes(), []byte("\n")))
