@@ -162,7 +162,8 @@ func (d *Drawing) Polyline(l LayerID, c Course, v []Vertex) {
 	}
 	d.nodes = nodes
 	d.extents.join(reach)
-	d.entities = append(room(d.entities, 1, firstEntities), entity{layer: l, closed: closed, level: d.level(), first: first, count: len(v)})
+	d.entities = append(room(d.entities, 1, firstEntities),
+		entity{layer: l, closed: closed, level: d.level(), first: first, count: len(v)})
 }
 
 // Circle draws a full circle about x, y with radius r, in drawing units. A

@@ -73,7 +73,8 @@ func (p papers) last(ctx context.Context, r record.Report, packet func() (record
 			return err
 		},
 	}
-	if err := Each(ctx, len(work), func() func(int) error { return func(i int) error { return work[i]() } }); err != nil {
+	does := func(i int) error { return work[i]() }
+	if err := Each(ctx, len(work), func() func(int) error { return does }); err != nil {
 		return err
 	}
 	if !prove.Sound(read) {
