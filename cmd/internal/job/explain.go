@@ -18,6 +18,7 @@ type Entry struct {
 	Path string
 	Also []string
 
+	Title    string // what a shop calls it
 	Doc      string // one sentence without its full stop
 	Type     string
 	Unit     string // of its numbers; empty where they have none
@@ -168,7 +169,11 @@ func keyNames() (list []string) {
 
 func (p placeOfKey) entry() Entry {
 	k := p.key()
-	e := Entry{Path: p.path(), Doc: k.doc, Type: k.typeInWords(), Required: k.required, Default: k.fallback,
+	section := ""
+	if len(p) > 1 {
+		section = p[len(p)-2].name
+	}
+	e := Entry{Path: p.path(), Title: titleOf(section, k.name), Doc: k.doc, Type: k.typeInWords(), Required: k.required, Default: k.fallback,
 		Without: k.without, Why: k.why, Words: k.words, Example: p.example()}
 	switch {
 	case k.isLength():

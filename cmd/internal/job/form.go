@@ -11,29 +11,35 @@ import (
 // Key describes an entry of the job file to a form.
 type Key struct {
 	Name     string   `json:"name"`
-	Kind     string   `json:"kind"` // of kinds
+	Title    string   `json:"title"` // what a shop calls it
+	Kind     string   `json:"kind"`  // of kinds
 	Doc      string   `json:"doc"`
 	Required bool     `json:"required,omitempty"`
 	Default  string   `json:"default,omitempty"`
 	Without  string   `json:"without,omitempty"` // what happens without it
+	Why      string   `json:"why,omitempty"`     // why that, or the default, is so
+	Example  string   `json:"example,omitempty"` // a value
 	Words    []string `json:"words,omitempty"`   // all that it takes; of a reference what is built in
+	In       string   `json:"in,omitempty"`      // of a drawer: only where it has its size in that way
 	Noun     string   `json:"noun,omitempty"`    // what a list or a mapping of names lists
 	Keys     []Key    `json:"keys,omitempty"`
 }
 
 // kinds are the names of forms.
 var kinds = map[form]string{formTitle: "text", formName: "text", formStock: "stock", formRef: "reference", formPath: "text", formWord: "word", formLength: "length",
-	formReadings: "lengths", formLengths: "lengths", formCells: "lengths", formEdges: "lengths", formSize: "size", formCount: "count", formPrice: "price", formMeasure: "measure",
+	formReadings: "readings", formLengths: "lengths", formCells: "lengths", formEdges: "lengths", formSize: "size", formCount: "count", formPrice: "price", formMeasure: "measure",
 	formSection: "section", formNamed: "named", formWords: "words", formPattern: "text", formList: "list"}
 
 // Keys are all entries of a job file, from the tables that [Read] follows.
-func Keys() []Key { return described(jobKeys) }
+func Keys() []Key { return described(jobKeys, "") }
 
-func described(keys []key) []Key {
+func described(keys []key, section string) []Key {
 	list := make([]Key, len(keys))
 	for i := range keys {
 		k := &keys[i]
-		list[i] = Key{Name: k.name, Kind: kinds[k.form], Doc: k.describe(), Required: k.required, Default: k.fallback, Without: k.without, Words: k.words, Noun: k.noun, Keys: described(k.keys)}
+		list[i] = Key{Name: k.name, Title: titleOf(section, k.name), Kind: kinds[k.form], Doc: k.describe(),
+			Required: k.required, Default: k.fallback, Without: k.without, Why: k.why, Example: k.example,
+			Words: k.words, In: sizedBy(section, k.name), Noun: k.noun, Keys: described(k.keys, k.name)}
 	}
 	return list
 }
@@ -67,65 +73,6 @@ func Enter(file []byte, typed string, path ...string) ([]byte, error) {
 		}
 	}
 	return Patch(file, Edit{Path: path, Value: value})
-}
-
-// Begin writes the first item of a list, a named thing or a section that is not there
-// yet, with the entries that it cannot do without.
-func Begin(file []byte, name string, path ...string) ([]byte, error) {
-	k, _ := keyAt(path)
-	if k == nil {
-		return nil, fmt.Errorf("the job file has no entry %s", quote(strings.Join(path, " > ")))
-	}
-	stock := "stock"
-	for _, e := range Outlined(file).Root.Entries {
-		if e.Key == "stock" && len(e.Value.Entries) > 0 {
-			stock = e.Value.Entries[0].Key
-		}
-	}
-	one := starter(k.keys, k.oneOf, name, stock)
-	switch k.form {
-	case formNamed:
-		return Patch(file, Edit{Path: append(slices.Clone(path), name), Value: one})
-	case formList:
-		return Patch(file, Edit{Path: path, Value: "[" + one + "]"})
-	case formSection:
-		return Patch(file, Edit{Path: path, Value: one})
-	}
-	return nil, fmt.Errorf("%s takes a single value", k.name)
-}
-
-// starter is a section with what it cannot do without.
-func starter(keys []key, oneOf []string, name, stock string) string {
-	var list []string
-	for i := range keys {
-		if k := &keys[i]; k.required || len(oneOf) > 0 && k.name == oneOf[0] {
-			list = append(list, k.name+": "+k.starterValue(name, stock))
-		}
-	}
-	return "{" + strings.Join(list, ", ") + "}"
-}
-
-// starterValue is a value that the key takes.
-func (k *key) starterValue(name, stock string) string {
-	length := "6 mm"
-	if k.max > 1000 {
-		length = "500 mm"
-	} else if k.max > 60 {
-		length = "12 mm"
-	}
-	switch k.form {
-	case formStock:
-		return writeKey(stock)
-	case formWord:
-		return k.words[0]
-	case formSize:
-		return strings.TrimSuffix(strings.Repeat(length+" x ", len(k.sides)), " x ")
-	case formCount, formCells:
-		return "1"
-	case formLength, formReadings:
-		return length
-	}
-	return writeKey(name)
 }
 
 // keyAt is the key at a path of names and numbers, and the one of the section around it.

@@ -68,7 +68,7 @@ func TestEnterRefuses(t *testing.T) {
 
 // Every section that can be begun is read without a mistake in its layout or its kinds,
 // and every key has a kind that forms know.
-func TestBegin(t *testing.T) {
+func TestStarts(t *testing.T) {
 	keys := Keys()
 	beginAll(t, keys)
 	for _, k := range keys {
@@ -89,15 +89,17 @@ func beginAll(t *testing.T, keys []Key, path ...string) {
 			continue
 		}
 		way := append(path[:len(path):len(path)], k.Name)
-		got, err := Begin([]byte(formFile), "new", way...)
-		if err != nil {
+		all, err := Starts([]byte(formFile), Files(nil), "new", way...)
+		if err != nil || len(all) == 0 {
 			t.Errorf("%v: %v", way, err)
 			continue
 		}
-		_, problems := Read("job.yaml", bytes.NewReader(got))
-		for _, p := range problems {
-			if p.Key != "" || p.Code == CodeWrongKind || p.Code == CodeNoValue || p.Code == CodeTooMany {
-				t.Errorf("%v: %s\n%s", way, p, got)
+		for _, got := range all {
+			_, problems := Read("job.yaml", bytes.NewReader(got))
+			for _, p := range problems {
+				if p.Key != "" || p.Code == CodeWrongKind || p.Code == CodeNoValue || p.Code == CodeTooMany {
+					t.Errorf("%v: %s\n%s", way, p, got)
+				}
 			}
 		}
 	}

@@ -34,6 +34,8 @@ type looked struct {
 	Sound   bool   `json:"sound"` // fields can be written
 	Entry   int    `json:"entry"` // the drawer of the file whose fields are in the outline
 	Unit    string `json:"unit"`
+	// Readings are what the readings of stocks come to, by the stock.
+	Readings map[string]string `json:"readings,omitempty"`
 
 	// Of a job that can be built.
 	Answer  string          `json:"answer,omitempty"` // on all drawers, as everywhere
@@ -113,7 +115,7 @@ func lookAt(w worked, v view, file string) looked {
 		out.Measures = measuresOf(o, w, out.Drawer)
 	}
 	out.Entry = min(max(out.Entry, 0), max(len(drawersOf(o.Root))-1, 0)) // one may have been removed
-	out.Outline = nodeOf(o.Root, out.Entry)
+	out.Outline, out.Readings = nodeOf(o.Root, out.Entry), job.ReadingsOf(o.Root)
 	return out
 }
 

@@ -192,18 +192,19 @@ func TestEdits(t *testing.T) {
 		{"begin", "drawers/0/pull", "", "    bottom: hard\n  - name: narrow", "    bottom: hard\n    pull: {shape: hole}\n  - name: narrow"},
 	} {
 		want := strings.Replace(jobText, c.was, c.is, 1)
-		got := answer[looked](t, p, "/api/edit", edit{jobText, c.do, strings.Split(c.path, "/"), c.value, view{Show: "fit"}}, http.StatusOK)
+		got := answer[looked](t, p, "/api/edit", edit{Text: jobText, step: step{c.do, strings.Split(c.path, "/"), c.value}, View: view{Show: "fit"}}, http.StatusOK)
 		if got.Text != want {
 			t.Errorf("%s %s: \n%s\nwant\n%s", c.do, c.path, got.Text, want)
 		}
 	}
 	// The form stays at a drawer that is there.
-	got := answer[looked](t, p, "/api/edit", edit{jobText, "remove", []string{"drawers", "1"}, "", view{Drawer: "narrow", Entry: 1}}, http.StatusOK)
+	got := answer[looked](t, p, "/api/edit", edit{Text: jobText, step: step{"remove", []string{"drawers", "1"}, ""}, View: view{Drawer: "narrow", Entry: 1}}, http.StatusOK)
 	if got.Entry != 0 || len(got.Outline.Entries[len(got.Outline.Entries)-1].Items[0].Names) != 5 {
 		t.Errorf("after the last drawer was removed the form shows %d: %+v", got.Entry, got.Outline)
 	}
-	for _, c := range []edit{{Text: "a: [", Do: "enter", Path: []string{"job"}, Value: "x"}, {Text: jobText, Do: "enter", Path: []string{"nothing"}, Value: "x"},
-		{Text: jobText, Do: "explode"}, {Text: jobText, Do: "copy"}, {Text: jobText, Do: "remove", Path: []string{"drawers", "9"}}} {
+	for _, c := range []edit{{Text: "a: [", step: step{"enter", []string{"job"}, "x"}}, {Text: jobText, step: step{"enter", []string{"nothing"}, "x"}},
+		{Text: jobText, step: step{Do: "explode"}}, {Text: jobText, step: step{Do: "copy"}},
+		{Text: jobText, step: step{Do: "remove", Path: []string{"drawers", "9"}}}} {
 		if w := do(p, request(p, "POST", "/api/edit", c)); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "error") {
 			t.Errorf("%+v: %d %s", c, w.Code, w.Body)
 		}

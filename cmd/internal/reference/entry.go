@@ -17,6 +17,7 @@ func Entry(e job.Entry) Doc {
 			d = append(d, Block{Kind: Item, Term: term, Text: text})
 		}
 	}
+	item("called", e.Title)
 	item("type", e.Type)
 	item("unit", e.Unit)
 	item("range", e.Range)

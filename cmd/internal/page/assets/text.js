@@ -1,6 +1,7 @@
 // The job as text, with the numbers of its lines and a mark where something is said of one.
 import { byId, el, setText } from './dom.js';
 import * as panes from './panes.js';
+import { waysOut } from './said.js';
 
 const source = byId('source'), gutter = byId('gutter'), messages = byId('messages'), count = byId('count');
 
@@ -56,7 +57,7 @@ export function tell(problems, more, chosen) {
     el('button', { type: 'button', onclick: () => { chosen(p); if (!p.file) go(p.line, p.column); } },
       el('span', { class: 'place', textContent: `${p.level === 'note' ? 'note, ' : ''}${p.file ? p.file + ' ' : ''}line ${p.line}, column ${p.column}` }),
       el('span', { textContent: p.message }),
-      p.hint ? el('span', { class: 'hint', textContent: p.hint }) : null))));
+      p.hint ? el('span', { class: 'hint', textContent: p.hint }) : null), waysOut(p.ways))));
 }
 
 // go puts the caret at a place of the text.

@@ -1,0 +1,44 @@
+// Readings of a caliper, typed one after the other with Enter.
+import { el, setText } from './dom.js';
+import { at, looked } from './outline.js';
+
+// readings are the readings of the stock at a path; send takes edits. The answer is the element,
+// and what brings it to the text.
+export function readings(path, send) {
+  const stock = path[1], id = `r${JSON.stringify(path)}`;
+  let waiting = null; // what was typed, until the text has it
+  const list = el('ul', { 'aria-label': `Readings of ${stock}` });
+  const told = el('p', { role: 'status' });
+  const next = el('input', { id, type: 'text', inputMode: 'decimal', autocomplete: 'off', spellcheck: false, 'data-focus': id });
+  const whole = el('div', { class: 'readings', 'data-readings': JSON.stringify(path) },
+    list, el('label', { htmlFor: id, textContent: 'next reading, then Enter' }), next, told);
+  const texts = () => {
+    const n = at(path);
+    return n?.items ? n.items.map((item) => item.text ?? '') : n?.text ? [n.text] : [];
+  };
+  const write = (all) => {
+    waiting = all;
+    send({ do: 'enter', path, value: all.length === 1 ? all[0] : `[${all.join(', ')}]` });
+  };
+  next.addEventListener('keydown', (event) => {
+    const value = next.value.trim().replace(/,/g, '.');
+    if (event.key !== 'Enter' || value === '') return;
+    next.value = '';
+    write([...(waiting ?? texts()), value]);
+  });
+  const fill = () => {
+    const now = texts();
+    if (waiting && waiting.join() === now.join()) waiting = null;
+    setText(told, looked.readings?.[stock] ?? '');
+    const key = JSON.stringify(now);
+    if (list.dataset.of === key) return;
+    list.dataset.of = key;
+    list.replaceChildren(...now.map((text, i) => el('li', {}, text, now.length < 2 ? null : el('button', { type: 'button', textContent: '×',
+      'aria-label': `remove reading ${i + 1}, ${text}, of ${stock}`, onclick: () => {
+        next.focus();
+        write(now.filter((_, other) => other !== i));
+      } }))));
+  };
+  fill();
+  return { whole, fill, drop: () => { waiting = null; } };
+}
