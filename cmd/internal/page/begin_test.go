@@ -4,6 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -125,4 +126,42 @@ func needs(k job.Key) bool {
 		}
 	}
 	return false
+}
+
+// TestSwitchesBuild: every drawer of a sample can have its size in the other way, and back, without
+// a mistake; what is made for its fields brings none either.
+func TestSwitchesBuild(t *testing.T) {
+	samples, _ := filepath.Glob("../../../samples/*.yaml")
+	for _, sample := range samples[:geomtest.Cases(5, len(samples))] {
+		data, err := os.ReadFile(sample)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := Open(sample)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer p.Close()
+		for i := range drawersOf(job.Outlined(data).Root) {
+			path := []string{"drawers", strconv.Itoa(i)}
+			text := data
+			ways := []step{{"size", path, "opening"}, {"make", append(path, "opening"), "hole"}, {"make", append(path, "slide"), "runner"},
+				{"make", append(path, "sides"), "wood"}, {"size", path, "size"}, {"make", append(path, "bottom"), "board"}}
+			for _, s := range ways {
+				if s.Value == "opening" && job.Outlined(text).Root.Of(append(path, "opening")...) != nil {
+					continue
+				}
+				if text, err = p.work.apply(text, s); err != nil {
+					t.Errorf("%s: %v: %v", filepath.Base(sample), s, err)
+					break
+				}
+				if found := p.work.errors(text); len(found) > 0 {
+					t.Errorf("%s: %v: %v\n%s", filepath.Base(sample), s, found[0], text)
+				}
+			}
+			if geomtest.Cases(0, 1) == 0 {
+				break // the other drawers of a sample differ little
+			}
+		}
+	}
 }

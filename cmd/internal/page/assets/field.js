@@ -69,8 +69,8 @@ const sectionOf = (key) => (key.kind === 'stock' ? 'stock' : `${key.name}s`);
 // maker is the button beside a list that makes something new for it.
 function maker(key, path) {
   const noun = key.kind === 'stock' ? 'stock' : key.name;
-  const user = path[0] === 'drawers' ? nameAt(path.slice(0, 2), 'drawer') : path[0];
-  const what = key.kind === 'stock' ? `new stock for ${key.title.toLowerCase()} of ${user}` : `new ${noun} for ${user}`;
+  const user = () => (path[0] === 'drawers' ? nameAt(path.slice(0, 2), 'drawer') : path[0]);
+  const what = () => (key.kind === 'stock' ? `new stock for ${key.title.toLowerCase()} of ${user()}` : `new ${noun} for ${user()}`);
   return naming('new …', what, () => fresh([sectionOf(key), ''], noun), (value) => {
     made([sectionOf(key), value]);
     send({ do: 'make', path, value });
@@ -82,7 +82,7 @@ function maker(key, path) {
 export function renew(build) {
   const active = document.activeElement, focus = active?.dataset?.focus;
   const way = active?.closest?.('[data-path]')?.dataset.path;
-  const typing = way && active.tagName === 'INPUT' ? active : null;
+  const typing = way && active.tagName === 'INPUT' && active === fields.get(way)?.input ? active : null;
   const typed = typing?.value, caret = typing?.selectionStart, sent = fields.get(way)?.sent;
   fields = new Map();
   const root = build();

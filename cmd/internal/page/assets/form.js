@@ -1,11 +1,12 @@
 // The job as a form, made from the entries that a job file has. A field is known by its
 // path, as JSON text.
+import { called, forget, recall } from './called.js';
 import { byId, el, setText } from './dom.js';
 import * as field from './field.js';
 import { fieldOf, label } from './field.js';
 import * as help from './help.js';
 import { naming } from './naming.js';
-import { at, child, fresh, looked, nameAt, shapeOf, take, textOf } from './outline.js';
+import { at, fresh, looked, nameAt, shapeOf, take, textOf } from './outline.js';
 import { begin as beginSaid, refused, said, say } from './said.js';
 import { belongs, sizing, wayOf } from './sizing.js';
 
@@ -47,6 +48,8 @@ export function show(now) {
       field.renew(build);
     } else {
       field.refresh();
+      recall();
+      for (const option of root.querySelectorAll('#drawer-of-file option')) setText(option, drawerName(Number(option.value)));
     }
   }
   mark();
@@ -56,6 +59,7 @@ export function show(now) {
 
 function build() {
   sections = new Map();
+  forget();
   root.replaceChildren(...keys.map((k) => entry(k, [k.name])));
   return root;
 }
@@ -81,14 +85,14 @@ function reach() {
 function entry(key, path) {
   const section = (content, ...buttons) => sectionOf({ title: label(key), path }, content, ...buttons);
   switch (key.kind) {
-    case 'section': return section(() => inSection(key, path), remover(path, key.title.toLowerCase(), path));
+    case 'section': return section(() => inSection(key, path), remover(path, () => key.title.toLowerCase(), path));
     case 'named': return section(() => inNamed(key, path));
-    case 'list': return section(() => (key.name === 'drawers' ? inDrawers(key, path) : inList(key, path)), key.name === 'drawers' ? null : remover(path, `all ${key.title.toLowerCase()}`, path));
+    case 'list': return section(() => (key.name === 'drawers' ? inDrawers(key, path) : inList(key, path)), key.name === 'drawers' ? null : remover(path, () => `all ${key.title.toLowerCase()}`, path));
     default: return fieldOf(key, path);
   }
 }
 
-const inside = (key, path) => key.keys.filter((k) => belongs(k, path[0] === 'drawers' ? wayOf(path.slice(0, 2)) : '', at([...path, k.name])))
+const inside = (key, path, all = key.keys) => all.filter((k) => belongs(k, path[0] === 'drawers' ? wayOf(path.slice(0, 2)) : '', at([...path, k.name])))
   .map((k) => entry(k, [...path, k.name]));
 
 function inSection(key, path) {
@@ -120,7 +124,7 @@ function item(key, path) {
     } }));
   }
   const title = /^\d+$/.test(path.at(-1)) ? name : path.at(-1);
-  return sectionOf({ title: [title], path }, () => inside(key, path), copier(path, key.noun, name), remover(path, name));
+  return sectionOf({ title: [title], path }, () => inside(key, path), copier(path, key.noun), remover(path, () => nameAt(path, key.noun)));
 }
 
 // inDrawers shows one drawer of the file, and chooses among all.
@@ -128,18 +132,18 @@ function inDrawers(key, path) {
   const items = at(path)?.items ?? [];
   if (items.length === 0) return [beginner(key, path, true)];
   const now = Math.min(Math.max(looked.entry, 0), items.length - 1);
-  const here = [...path, String(now)], name = nameAt(here, 'drawer');
+  const here = [...path, String(now)];
   const select = el('select', { id: 'drawer-of-file', onchange: () => choose(Number(select.value)) },
-    ...items.map((one, i) => el('option', { value: String(i), selected: i === now, textContent: textOf(child(one, 'name')) || `drawer ${i + 1}` })));
-  const fields = inside(key, here);
-  const where = key.keys.find((k) => k.in);
-  const place = fields.indexOf(field.fields.get(JSON.stringify([...here, where.name]))?.whole);
-  fields.splice(place < 0 ? 1 : place, 0, sizing(here, key.keys, send));
+    ...items.map((_, i) => el('option', { value: String(i), selected: i === now, textContent: drawerName(i) })));
+  // All that says its size stands together, below the switch between the two ways.
+  const place = key.keys.findIndex((k) => k.in), free = key.keys.filter((k) => !k.in);
+  const fields = [...inside(key, here, free.slice(0, place)), sizing(here, key.keys, send),
+    ...inside(key, here, key.keys.filter((k) => k.in)), ...inside(key, here, free.slice(place))];
   for (const [of, plural] of [['opening', 'openings'], ['slide', 'slides']]) besideField(fields, here, of, plural);
   const body = el('div', { class: 'inside', 'data-section': JSON.stringify(here) }, ...fields);
   const told = said();
   sections.set(JSON.stringify(here), { details: null, said: told });
-  return [el('div', { class: 'bar' }, el('label', { htmlFor: select.id, textContent: 'drawer of the file' }), select, copier(here, 'drawer', name), remover(here, name)), told, body];
+  return [el('div', { class: 'bar' }, el('label', { htmlFor: select.id, textContent: 'drawer of the file' }), select, copier(here, 'drawer'), remover(here, () => nameAt(here, 'drawer'))), told, body];
 }
 
 // besideField puts what a field of a drawer names below the field, where the file has it.
@@ -177,16 +181,18 @@ function sectionOf({ title, path }, content, ...buttons) {
   return details;
 }
 
-const remover = (path, name, after = path.slice(0, -1)) => el('button', { type: 'button', textContent: 'remove', 'aria-label': `remove ${name}`, onclick: () => {
+const drawerName = (i) => textOf(at(['drawers', String(i), 'name'])) || `drawer ${i + 1}`;
+
+const remover = (path, name, after = path.slice(0, -1)) => called(el('button', { type: 'button', textContent: 'remove', onclick: () => {
   goal = { path: after, inside: false };
   send({ do: 'remove', path, value: '' });
-} });
+} }), () => `remove ${name()}`);
 
-const copier = (path, noun, name) => el('button', { type: 'button', textContent: 'copy', 'aria-label': `copy ${name}`, onclick: () => {
+const copier = (path, noun) => called(el('button', { type: 'button', textContent: 'copy', onclick: () => {
   const value = fresh(path, noun), index = /^\d+$/.test(path.at(-1));
   goal = { path: [...path.slice(0, -1), index ? String(Number(path.at(-1)) + 1) : value], inside: true };
   send({ do: 'copy', path, value });
-} });
+} }), () => `copy ${nameAt(path, noun)}`);
 
 // beginner is a button that begins a section, the first of a list, or one of several that have names.
 function beginner(key, path, named) {
@@ -194,9 +200,9 @@ function beginner(key, path, named) {
     goal = { path: key.kind === 'list' ? [...path, '0'] : key.kind === 'named' ? [...path, value] : path, inside: true };
     send({ do: 'begin', path, value });
   };
-  if (named) return naming(`add ${key.noun} …`, `add ${key.noun}`, () => fresh([...path, ''], key.noun), start);
-  const to = path[0] === 'drawers' ? ` to ${nameAt(path.slice(0, 2), 'drawer')}` : '';
-  return el('button', { type: 'button', textContent: `add ${key.noun}`, 'aria-label': `add ${key.noun}${to}`, onclick: () => start('') });
+  if (named) return naming(`add ${key.noun} …`, () => `add ${key.noun}`, () => fresh([...path, ''], key.noun), start);
+  return called(el('button', { type: 'button', textContent: `add ${key.noun}`, onclick: () => start('') }),
+    () => `add ${key.noun}${path[0] === 'drawers' ? ` to ${nameAt(path.slice(0, 2), 'drawer')}` : ''}`);
 }
 
 let marked = '';

@@ -12,10 +12,11 @@ export class History {
   #kind = '';
   #at = 0;
 
-  // changed takes the text before a change. Quick changes of one kind are one step.
+  // changed takes the text before a change. Quick changes of one kind are one step; those of none
+  // are steps of their own.
   changed(before, kind) {
     const now = performance.now();
-    if (kind !== this.#kind || now - this.#at > together || this.#past.length === 0) this.#past.push(before);
+    if (!kind || kind !== this.#kind || now - this.#at > together || this.#past.length === 0) this.#past.push(before);
     this.#kind = kind;
     this.#at = now;
     this.#future = [];

@@ -56,7 +56,7 @@ async function work() {
       if (edit) {
         edits.splice(edits.indexOf(edit), 1);
         if (answer.text !== now) {
-          history.changed(now, edit.do + JSON.stringify(edit.path));
+          history.changed(now, edit.do === 'enter' && !edit.then ? JSON.stringify(edit.path) : '');
           now = answer.text;
         }
       }

@@ -1,5 +1,6 @@
 // A drawer has its size from its box or from an opening: one switch, which keeps what was typed
 // for the other way as long as the page is open.
+import { called } from './called.js';
 import { el } from './dom.js';
 import { at, child, nameAt, textOf } from './outline.js';
 
@@ -13,16 +14,18 @@ export const belongs = (key, way, given) => !key.in || key.in === way || Boolean
 
 // sizing is the switch of a drawer. keys are its entries, send takes edits.
 export function sizing(path, keys, send) {
-  const now = wayOf(path), name = nameAt(path, 'drawer');
+  const now = wayOf(path);
   const choose = (to) => {
+    const name = nameAt(path, 'drawer');
     kept.set(name + now, keys.flatMap((k) => written(k, [...path, k.name], now)));
     const then = (kept.get(name + to) ?? []).map((e) => ({ ...e, path: [...path, ...e.path.slice(2)] }));
     const opening = then.find((e) => e.path.length === 3 && e.path[2] === 'opening');
     send({ do: 'size', path, value: to, then: opening && !child(at(['openings']), opening.value) ? [] : then });
   };
-  const radio = (value, text) => el('label', {}, el('input', { type: 'radio', name: `size ${name}`, value, checked: now === value,
+  const radio = (value, text) => el('label', {}, el('input', { type: 'radio', name: 'size', value, checked: now === value,
     'data-focus': `size ${value}`, onchange: () => choose(value) }), text);
-  return el('fieldset', { class: 'sizing' }, el('legend', { textContent: `Size of ${name}` }), radio('size', 'I know the box'), radio('opening', 'It goes into an opening'));
+  const both = el('fieldset', { class: 'sizing' }, el('legend', { textContent: 'Size' }), radio('size', 'I know the box'), radio('opening', 'It goes into an opening'));
+  return called(both, () => `size of ${nameAt(path, 'drawer')}`);
 }
 
 // written are the edits that write again what the text has for a way.

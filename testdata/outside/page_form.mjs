@@ -1,0 +1,190 @@
+// Works in the form of `drawerwright view` as a person does, in Chromium. Takes the command and a
+// folder to work in; prints a line for each thing that was tried, as page.mjs does.
+import { spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+
+const [command, folder] = process.argv.slice(2);
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+mkdirSync(folder, { recursive: true });
+
+const jobText = `# Bench drawers
+units: mm
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24], sheet: 1525 x 1525}
+  hard: {thickness: 5.9, sheet: 2440 x 1220}
+cutter: {kind: saw, width: 6.35}
+drawers:
+  - name: desk-1
+    outside: 460 x 140 x 500   # width x height x depth
+    sides: birch
+    bottom: hard
+`;
+
+const say = (v) => console.log(JSON.stringify(v));
+const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--enable-unsafe-swiftshader'] });
+const context = await browser.newContext({ viewport: { width: 1500, height: 950 } });
+const faults = [];
+
+// on opens the page of a job and works on it.
+async function on(tried, text, work) {
+  const file = join(folder, `${tried.replace(/\W+/g, '-')}.yaml`);
+  writeFileSync(file, text);
+  const program = spawn(command, ['view', file], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const ended = new Promise((done) => program.once('exit', done));
+  const address = await new Promise((done) => program.stdout.once('data', (d) => done(String(d).trim())));
+  const page = await context.newPage();
+  page.setDefaultTimeout(5000);
+  page.expected = ['GPU stall'];
+  page.on('console', (m) => {
+    if (['error', 'warning'].includes(m.type()) && !page.expected.some((e) => m.text().includes(e))) faults.push(`console: ${m.text()}`);
+  });
+  page.on('pageerror', (e) => faults.push(`page: ${e.stack}`));
+  faults.length = 0;
+  let fault = '';
+  try {
+    await page.goto(address);
+    await page.waitForSelector('#lists table', { state: 'attached' });
+    await work(page);
+  } catch (error) {
+    fault = error.stack;
+    await page.screenshot({ path: join(folder, `${tried.replace(/\W+/g, '-')}.png`) });
+  }
+  say({ tried, fault: [fault, ...faults].filter(Boolean).join('\n') });
+  await page.close({ runBeforeUnload: false });
+  program.kill('SIGINT');
+  await ended;
+}
+
+const at = (...path) => `[data-path='${JSON.stringify(path)}']`;
+const field = (page, ...path) => page.locator(`${at(...path)} > :is(input, select), ${at(...path)} .chosen > select`);
+const saidAt = (page, ...path) => page.locator(`${at(...path)} .said`);
+const source = (page) => page.inputValue('#source');
+const button = (page, name) => page.getByRole('button', { name, exact: true });
+const errors = (page) => page.locator('#messages [data-level=error]').count();
+const focus = (page) => page.evaluate(() => document.activeElement.closest('[data-path]')?.dataset.path ?? document.activeElement.getAttribute('aria-label') ?? document.activeElement.value);
+
+async function until(what, test) {
+  for (let i = 0; i < 200; i++) {
+    if (await test()) return;
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  throw new Error(`never: ${what}`);
+}
+
+function must(condition, what) {
+  if (!condition) throw new Error(what);
+}
+
+async function accessible(page) {
+  const found = await page.evaluate(`${axe}; axe.run(document, { resultTypes: ['violations'] })`);
+  const bad = found.violations.filter((v) => ['serious', 'critical'].includes(v.impact));
+  must(bad.length === 0, bad.map((v) => `${v.id}: ${v.help}: ${v.nodes.map((n) => n.html).slice(0, 3).join(' ')}`).join('\n'));
+}
+
+await on('trade words and help', jobText, async (page) => {
+  const label = page.locator(`${at('drawers', '0', 'outside')} label`);
+  must((await label.textContent()) === 'Outside size of the box outside', `the label is ${await label.textContent()}`);
+  must((await page.locator(`${at('drawers', '0', 'outside')} label small`).textContent()) === 'outside', 'the key of the file is not in small type');
+  await field(page, 'drawers', '0', 'count').focus();
+  const told = await page.locator('#help').textContent();
+  for (const part of ['How many', 'Why 1: one box is the least', 'Example: count: 2']) must(told.includes(part), `the help says ${told}`);
+  const described = await field(page, 'drawers', '0', 'count').evaluate((e) => e.getAttribute('aria-describedby').split(' ').map((id) => document.getElementById(id)?.textContent).join(' '));
+  must(described.includes('How many of this drawer') && described.includes('Example: count: 2'), `the field is described by ${described}`);
+  await accessible(page);
+});
+
+await on('names say whose', jobText, async (page) => {
+  await button(page, 'copy drawer desk-1').click();
+  await until('a copy', async () => (await source(page)).includes('- name: desk-2') || (await source(page)).includes('- name: desk-1 2'));
+  await button(page, 'remove drawer desk-1 2').click();
+  await until('gone', async () => (await source(page)) === jobText);
+  await page.locator('#fields summary', { hasText: 'birch' }).click();
+  must(await button(page, 'copy stock birch').count() === 1 && await button(page, 'remove stock birch').count() === 1, 'the stock has no such buttons');
+});
+
+await on('messages have no lines in the form', jobText, async (page) => {
+  await field(page, 'drawers', '0', 'outside').fill('460 x 140');
+  await until('told', async () => (await saidAt(page, 'drawers', '0', 'outside').textContent()) !== '');
+  must(!/line \d/.test(await page.locator('#fields').textContent()), 'the form names a line');
+  must(/line 9/.test(await page.locator('#messages').textContent()), 'the message list names none');
+});
+
+await on('a divider that fits', jobText.replace('birch: {thickness: [12.21, 12.16, 12.24]', 'birch: {thickness: [12.21, 12.16, 12.24]'), async (page) => {
+  await page.locator('#fields summary', { hasText: 'Dividers' }).click();
+  await button(page, 'add divider to drawer desk-1').click();
+  await until('a divider', async () => (await source(page)).includes('dividers: [{'));
+  must((await source(page)).includes('stock: hard'), await source(page));
+  must(await errors(page) === 0, 'it is an error');
+  await until('its first field has the focus', async () => (await focus(page)) === '["drawers","0","dividers","0","direction"]');
+});
+
+await on('opening or size', jobText, async (page) => {
+  must(!(await field(page, 'drawers', '0', 'opening').count()), 'an opening is asked for');
+  await page.getByRole('radio', { name: 'It goes into an opening' }).check();
+  await until('an opening', async () => (await source(page)).includes('    opening: opening   # width x height x depth\n'));
+  must(await errors(page) === 0, `errors: ${await page.locator('#messages').textContent()}`);
+  must(!(await source(page)).includes('outside:'), await source(page));
+  must(!(await field(page, 'drawers', '0', 'outside').count()), 'a size is asked for');
+  await until('the switch keeps the focus', async () => (await focus(page)) === 'opening');
+  await field(page, 'openings', 'opening', 'width').fill('600');
+  await until('its width is asked for beside it', async () => (await source(page)).includes('width: 600'));
+  await field(page, 'drawers', '0', 'slide').selectOption('undermount');
+  await field(page, 'drawers', '0', 'rows').fill('1');
+  await until('typed', async () => (await source(page)).includes('slide: undermount') && (await source(page)).includes('rows: 1'));
+  await accessible(page);
+  await page.getByRole('radio', { name: 'I know the box' }).check();
+  await until('back, with what was typed', async () => (await source(page)).includes('outside: 460 x 140 x 500'));
+  must(!(await source(page)).includes('slide:'), await source(page));
+  await page.getByRole('radio', { name: 'It goes into an opening' }).check();
+  await until('and again', async () => /opening: opening[^]*slide: undermount[^]*rows: 1/.test(await source(page)));
+  await page.locator('#undo').click();
+  await until('undone at once', async () => (await source(page)).includes('outside: 460 x 140 x 500'));
+});
+
+await on('made in place', jobText, async (page) => {
+  await page.getByRole('radio', { name: 'It goes into an opening' }).check();
+  await until('an opening', async () => (await source(page)).includes('opening: opening'));
+  await button(page, 'new opening for drawer desk-1').click();
+  await page.keyboard.type('pantry');
+  await page.keyboard.press('Enter');
+  await until('made', async () => (await source(page)).includes('pantry: {') && (await source(page)).includes('    opening: pantry'));
+
+  await until('its width has the focus', async () => (await focus(page)) === '["openings","pantry","width"]');
+  must(await errors(page) === 0, 'it is an error');
+  await button(page, 'new slide for drawer desk-1').click();
+  await page.keyboard.type('quiet');
+  await page.keyboard.press('Enter');
+  await until('a slide', async () => (await source(page)).includes('quiet: {kind: side-mount}') && (await source(page)).includes('    slide: quiet'));
+  must(await errors(page) === 0, 'it is an error');
+  await button(page, 'new stock for sides of drawer desk-1').click();
+  await page.keyboard.press('Escape');
+  await until('the button has the focus again', async () => (await focus(page)) === '["drawers","0","sides"]');
+  await button(page, 'new stock for sides of drawer desk-1').click();
+  await page.keyboard.type('maple');
+  await page.keyboard.press('Enter');
+  await until('a stock', async () => (await source(page)).includes('maple: {thickness:') && (await source(page)).includes('    sides: maple'));
+  await until('its thickness has the focus', async () => (await focus(page)) === '["stock","maple","thickness"]');
+  must(await errors(page) === 0, 'it is an error');
+});
+
+await on('caliper readings', jobText, async (page) => {
+  const at = page.locator(`[data-readings='["stock","hard","thickness"]']`);
+  await page.locator('#fields summary', { hasText: 'hard' }).click();
+  await at.locator('input').focus();
+  for (const reading of ['5.86', '5.98']) {
+    await page.keyboard.type(reading);
+    await page.keyboard.press('Enter');
+  }
+  await until('three readings', async () => (await source(page)).includes('hard: {thickness: [5.9, 5.86, 5.98]'));
+  // (5.9 + 5.86 + 5.98) / 3 = 5.9133, 5.98 - 5.86 = 0.12
+  await until('mean and spread', async () => (await at.locator('p').textContent()) === '3 readings: mean 5.91 mm, spread 0.12 mm');
+  must((await at.locator('input').inputValue()) === '', 'the field is not empty for the next one');
+  await button(page, 'remove reading 2, 5.86, of hard').click();
+  await until('removed', async () => (await source(page)).includes('hard: {thickness: [5.9, 5.98]'));
+  await accessible(page);
+});
+
+await browser.close();
