@@ -173,7 +173,8 @@ func (p placeOfKey) entry() Entry {
 	if len(p) > 1 {
 		section = p[len(p)-2].name
 	}
-	e := Entry{Path: p.path(), Title: titleOf(section, k.name), Doc: k.doc, Type: k.typeInWords(), Required: k.required, Default: k.fallback,
+	e := Entry{Path: p.path(), Title: titleOf(section, k.name),
+		Doc: k.doc, Type: k.typeInWords(), Required: k.required, Default: k.fallback,
 		Without: k.without, Why: k.why, Words: k.words, Example: p.example()}
 	switch {
 	case k.isLength():

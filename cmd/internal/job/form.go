@@ -27,7 +27,8 @@ type Key struct {
 
 // kinds are the names of forms.
 var kinds = map[form]string{formTitle: "text", formName: "text", formStock: "stock", formRef: "reference", formPath: "text", formWord: "word", formLength: "length",
-	formReadings: "readings", formLengths: "lengths", formCells: "lengths", formEdges: "lengths", formSize: "size", formCount: "count", formPrice: "price", formMeasure: "measure",
+	formReadings: "readings", formLengths: "lengths", formCells: "lengths", formEdges: "lengths",
+	formSize: "size", formCount: "count", formPrice: "price", formMeasure: "measure",
 	formSection: "section", formNamed: "named", formWords: "words", formPattern: "text", formList: "list"}
 
 // Keys are all entries of a job file, from the tables that [Read] follows.

@@ -71,7 +71,8 @@ func (m maker) bySize(file []byte, entry int, path []string) ([]byte, error) {
 	f := d.DrawerFront
 	for i, v := range []float64{f.Width, f.Height, f.OverhangLeft, f.OverhangBelow} {
 		if err == nil {
-			text, err = Patch(text, Edit{Path: below(path, string(joinery.FieldDrawerFront), frontSizes[i]), Value: m.exact(v)})
+			way := below(path, string(joinery.FieldDrawerFront), frontSizes[i])
+			text, err = Patch(text, Edit{Path: way, Value: m.exact(v)})
 		}
 	}
 	return text, err
@@ -99,7 +100,8 @@ func (m maker) byOpening(file []byte, entry int, path []string) ([][]byte, error
 	one := m.root.Of(path...)
 	var texts [][]byte
 	put := func(file []byte, name string, slide opening.Kind) error {
-		text, err := instead(file, one, path, string(joinery.SettingOutside), Edit{Path: below(path, ByOpening), Value: writeKey(name)})
+		text, err := instead(file, one, path, string(joinery.SettingOutside),
+			Edit{Path: below(path, ByOpening), Value: writeKey(name)})
 		if err == nil && one.Of("slide") == nil {
 			text, err = Patch(text, Edit{Path: below(path, "slide"), Value: string(slide)})
 		}

@@ -21,6 +21,16 @@ func first(t *testing.T, texts [][]byte, err error) string {
 	return ""
 }
 
+// holds expects pieces of a text.
+func holds(t *testing.T, text string, pieces ...string) {
+	t.Helper()
+	for _, p := range pieces {
+		if !strings.Contains(text, p) {
+			t.Errorf("there is no %q in\n%s", p, text)
+		}
+	}
+}
+
 // TestSized: the way in which a drawer has its size changes in the line in which it stood, what
 // belongs to the other way goes, and the box stays about as large.
 func TestSized(t *testing.T) {
@@ -58,7 +68,8 @@ func TestSized(t *testing.T) {
 // TestSizedWithFront: a drawer front keeps its size where no opening gives it, and loses it where
 // one does.
 func TestSizedWithFront(t *testing.T) {
-	file := strings.Replace(formFile, "outside: 400 x 100 x 450", "opening: base\n    slide: side-mount\n    drawer-front: {stock: birch}", 1) +
+	opening := "opening: base\n    slide: side-mount\n    drawer-front: {stock: birch}"
+	file := strings.Replace(formFile, "outside: 400 x 100 x 450", opening, 1) +
 		"openings: {base: {width: 500, height: 160, depth: 520, cabinet: frameless, fronts: overlay}}\n"
 	texts, err := Sized([]byte(file), Files(nil), BySize, "drawers", "0")
 	text := first(t, texts, err)
@@ -66,28 +77,23 @@ func TestSizedWithFront(t *testing.T) {
 		t.Fatalf("by size:\n%s", text)
 	}
 	texts, err = Sized([]byte(text), Files(nil), ByOpening, "drawers", "0")
-	if text = first(t, texts, err); !strings.Contains(text, "drawer-front: {stock: birch}") || !strings.Contains(text, "opening: base") {
-		t.Errorf("by an opening:\n%s", text)
-	}
+	holds(t, first(t, texts, err), "drawer-front: {stock: birch}", "opening: base")
 }
 
 // TestMade: what is made for a field is like what stands there, and the field has its name.
 func TestMade(t *testing.T) {
 	texts, err := Made([]byte(formFile), Files(nil), "oak", "drawers", "0", "sides")
-	if text := first(t, texts, err); !strings.Contains(text, `oak: {thickness: [12.21, 12.16], sheet: 1525 x 1525}`) || !strings.Contains(text, "sides: oak") {
-		t.Error(text)
-	}
+	holds(t, first(t, texts, err), "oak: {thickness: [12.21, 12.16], sheet: 1525 x 1525}", "sides: oak")
 	texts, err = Sized([]byte(formFile), Files(nil), ByOpening, "drawers", "0")
 	text := first(t, texts, err)
 	texts, err = Made([]byte(text), Files(nil), "", "drawers", "0", "opening")
-	if text = first(t, texts, err); !strings.Contains(text, "opening 2: {width: 425.4") || !strings.Contains(text, "    opening: opening 2") {
-		t.Error(text)
-	}
+	text = first(t, texts, err)
+	holds(t, text, "opening 2: {width: 425.4", "    opening: opening 2")
 	texts, err = Made([]byte(text), Files(nil), "quiet", "drawers", "0", "slide")
-	if text = first(t, texts, err); !strings.Contains(text, "slides: {quiet: {kind: side-mount}}") || !strings.Contains(text, "slide: quiet") {
-		t.Error(text)
-	}
-	for _, c := range []struct{ name, path string }{{"birch", "drawers/0/sides"}, {"x", "drawers/0/joint"}, {"x", "drawers/0"}} {
+	holds(t, first(t, texts, err), "slides: {quiet: {kind: side-mount}}", "slide: quiet")
+	for _, c := range []struct{ name, path string }{
+		{"birch", "drawers/0/sides"}, {"x", "drawers/0/joint"}, {"x", "drawers/0"},
+	} {
 		if texts, err := Made([]byte(formFile), Files(nil), c.name, strings.Split(c.path, "/")...); err == nil {
 			t.Errorf("%v: %q", c, texts)
 		}

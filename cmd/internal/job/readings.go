@@ -33,8 +33,9 @@ func ReadingsOf(root *Node) map[string]string {
 			spread.Min, spread.Max, sum = min(spread.Min, l.MM()), max(spread.Max, l.MM()), sum+l.MM()
 		}
 		if sum > 0 {
-			said[e.Key] = fmt.Sprintf("%d readings: mean %s %s, spread %s %s", len(list.Items),
-				geom.LengthOf(sum/float64(len(list.Items))).Fixed(unit), unit, geom.LengthOf(spread.Max-spread.Min).Fixed(unit), unit)
+			n := len(list.Items)
+			said[e.Key] = fmt.Sprintf("%d readings: mean %s %s, spread %s %s", n,
+				geom.LengthOf(sum/float64(n)).Fixed(unit), unit, geom.LengthOf(spread.Max-spread.Min).Fixed(unit), unit)
 		}
 	}
 	return said

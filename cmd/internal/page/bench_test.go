@@ -32,7 +32,7 @@ func BenchmarkEdit(b *testing.B) {
 				handler := p.Handler(host)
 				for b.Loop() {
 					w := httptest.NewRecorder()
-					handler.ServeHTTP(w, request(p, "POST", "/api/edit", edited{Text: text, step: step{"enter", []string{"stock", "birch", "thickness"}, "12.3"}, View: view{Show: show}}))
+					handler.ServeHTTP(w, request(p, "POST", "/api/edit", thicker(text, "12.3", show)))
 					if w.Code != http.StatusOK {
 						b.Fatal(w.Body)
 					}

@@ -173,6 +173,11 @@ func TestLookAtMistakes(t *testing.T) {
 	}
 }
 
+// thicker gives a stock another thickness.
+func thicker(text, thickness, show string) edited {
+	return edited{Text: text, step: step{"enter", []string{"stock", "birch", "thickness"}, thickness}, View: view{Show: show}}
+}
+
 // Edits from the form change what they are to change, and no comment is lost.
 func TestEdits(t *testing.T) {
 	p, path := open(t, jobText)
@@ -192,17 +197,20 @@ func TestEdits(t *testing.T) {
 		{"begin", "drawers/0/pull", "", "    bottom: hard\n  - name: narrow", "    bottom: hard\n    pull: {shape: hole}\n  - name: narrow"},
 	} {
 		want := strings.Replace(jobText, c.was, c.is, 1)
-		got := answer[looked](t, p, "/api/edit", edit{Text: jobText, step: step{c.do, strings.Split(c.path, "/"), c.value}, View: view{Show: "fit"}}, http.StatusOK)
+		asked := edit{Text: jobText, step: step{c.do, strings.Split(c.path, "/"), c.value}, View: view{Show: "fit"}}
+		got := answer[looked](t, p, "/api/edit", asked, http.StatusOK)
 		if got.Text != want {
 			t.Errorf("%s %s: \n%s\nwant\n%s", c.do, c.path, got.Text, want)
 		}
 	}
 	// The form stays at a drawer that is there.
-	got := answer[looked](t, p, "/api/edit", edit{Text: jobText, step: step{"remove", []string{"drawers", "1"}, ""}, View: view{Drawer: "narrow", Entry: 1}}, http.StatusOK)
+	got := answer[looked](t, p, "/api/edit", edit{Text: jobText, step: step{"remove", []string{"drawers", "1"}, ""},
+		View: view{Drawer: "narrow", Entry: 1}}, http.StatusOK)
 	if got.Entry != 0 || len(got.Outline.Entries[len(got.Outline.Entries)-1].Items[0].Names) != 5 {
 		t.Errorf("after the last drawer was removed the form shows %d: %+v", got.Entry, got.Outline)
 	}
-	for _, c := range []edit{{Text: "a: [", step: step{"enter", []string{"job"}, "x"}}, {Text: jobText, step: step{"enter", []string{"nothing"}, "x"}},
+	for _, c := range []edit{{Text: "a: [", step: step{"enter", []string{"job"}, "x"}},
+		{Text: jobText, step: step{"enter", []string{"nothing"}, "x"}},
 		{Text: jobText, step: step{Do: "explode"}}, {Text: jobText, step: step{Do: "copy"}},
 		{Text: jobText, step: step{Do: "remove", Path: []string{"drawers", "9"}}}} {
 		if w := do(p, request(p, "POST", "/api/edit", c)); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "error") {

@@ -249,7 +249,7 @@ func TestFlatMemory(t *testing.T) {
 		thickness := []string{"12.2", "12.3", "11.9", "oops", "18.1"}[i%5]
 		show := []string{"fit", "parts", "setups", "buy"}[i%4]
 		w := httptest.NewRecorder()
-		handler.ServeHTTP(w, request(p, "POST", "/api/edit", edited{Text: text, step: step{"enter", []string{"stock", "birch", "thickness"}, thickness}, View: view{Show: show}}))
+		handler.ServeHTTP(w, request(p, "POST", "/api/edit", thicker(text, thickness, show)))
 		var got looked
 		if err := json.Unmarshal(w.Body.Bytes(), &got); err != nil || w.Code != 200 {
 			t.Fatal(w.Code, err)
