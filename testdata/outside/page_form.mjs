@@ -1,14 +1,6 @@
-// Works in the form of `drawerwright view` as a person does, in Chromium. Takes the command and a
-// folder to work in; prints a line for each thing that was tried, as page.mjs does.
-import { spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+// Works in the form of the page: see person.mjs.
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
-
-const [command, folder] = process.argv.slice(2);
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-mkdirSync(folder, { recursive: true });
+import { accessible, attempt, browser, file, folder, must, serve, source, tab, until } from './person.mjs';
 
 const jobText = `# Bench drawers
 units: mm
@@ -23,66 +15,28 @@ drawers:
     bottom: hard
 `;
 
-const say = (v) => console.log(JSON.stringify(v));
-const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--enable-unsafe-swiftshader'] });
-const context = await browser.newContext({ viewport: { width: 1500, height: 950 } });
-const faults = [];
-
 // on opens the page of a job and works on it.
-async function on(tried, text, work) {
-  const file = join(folder, `${tried.replace(/\W+/g, '-')}.yaml`);
-  writeFileSync(file, text);
-  const program = spawn(command, ['view', file], { stdio: ['ignore', 'pipe', 'inherit'] });
-  const ended = new Promise((done) => program.once('exit', done));
-  const address = await new Promise((done) => program.stdout.once('data', (d) => done(String(d).trim())));
-  const page = await context.newPage();
-  page.setDefaultTimeout(5000);
-  page.expected = ['GPU stall'];
-  page.on('console', (m) => {
-    if (['error', 'warning'].includes(m.type()) && !page.expected.some((e) => m.text().includes(e))) faults.push(`console: ${m.text()}`);
-  });
-  page.on('pageerror', (e) => faults.push(`page: ${e.stack}`));
-  faults.length = 0;
-  let fault = '';
+const on = (tried, text, work) => attempt(tried, async () => {
+  const name = tried.replace(/\W+/g, '-');
+  const program = await serve(['view', file(`${name}.yaml`, text).path]);
+  const page = await tab(program.address);
   try {
-    await page.goto(address);
-    await page.waitForSelector('#lists table', { state: 'attached' });
     await work(page);
   } catch (error) {
-    fault = error.stack;
-    await page.screenshot({ path: join(folder, `${tried.replace(/\W+/g, '-')}.png`) });
+    await page.screenshot({ path: join(folder, `${name}.png`) });
+    throw error;
+  } finally {
+    await page.close({ runBeforeUnload: false });
+    await program.stop();
   }
-  say({ tried, fault: [fault, ...faults].filter(Boolean).join('\n') });
-  await page.close({ runBeforeUnload: false });
-  program.kill('SIGINT');
-  await ended;
-}
+});
 
 const at = (...path) => `[data-path='${JSON.stringify(path)}']`;
 const field = (page, ...path) => page.locator(`${at(...path)} > :is(input, select), ${at(...path)} .chosen > select`);
 const saidAt = (page, ...path) => page.locator(`${at(...path)} .said`);
-const source = (page) => page.inputValue('#source');
 const button = (page, name) => page.getByRole('button', { name, exact: true });
 const errors = (page) => page.locator('#messages [data-level=error]').count();
 const focus = (page) => page.evaluate(() => document.activeElement.closest('[data-path]')?.dataset.path ?? document.activeElement.getAttribute('aria-label') ?? document.activeElement.value);
-
-async function until(what, test) {
-  for (let i = 0; i < 200; i++) {
-    if (await test()) return;
-    await new Promise((done) => setTimeout(done, 50));
-  }
-  throw new Error(`never: ${what}`);
-}
-
-function must(condition, what) {
-  if (!condition) throw new Error(what);
-}
-
-async function accessible(page) {
-  const found = await page.evaluate(`${axe}; axe.run(document, { resultTypes: ['violations'] })`);
-  const bad = found.violations.filter((v) => ['serious', 'critical'].includes(v.impact));
-  must(bad.length === 0, bad.map((v) => `${v.id}: ${v.help}: ${v.nodes.map((n) => n.html).slice(0, 3).join(' ')}`).join('\n'));
-}
 
 await on('trade words and help', jobText, async (page) => {
   const label = page.locator(`${at('drawers', '0', 'outside')} label`);

@@ -138,6 +138,7 @@ func (m maker) sections(k *key, name string, path []string) (list []string) {
 		if file := m.root.Of("cutter"); file != nil {
 			return []string{file.flow()}
 		}
+		return []string{"{kind: " + string(joinery.Saw) + ", width: " + m.length(6.35) + "}"}
 	}
 	for _, s := range stocks {
 		if one := m.starter(k.keys, name, s); !slices.Contains(list, one) {

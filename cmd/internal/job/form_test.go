@@ -147,9 +147,13 @@ func TestBeginWithNothing(t *testing.T) {
 			newline = "\r\n"
 		}
 		for key, want := range map[string]string{"drawers": "drawers: [{name: one, outside:", "stock": "stock: {one: {thickness:",
-			"cutter": "cutter: {kind: saw}"} {
-			got, err := Begin([]byte(file), "one", key)
-			if err != nil || !strings.HasPrefix(string(got), before+want) || strings.Count(string(got), newline) != strings.Count(before, newline)+1 {
+			"cutter": "cutter: {kind: saw, width: 6.35}"} {
+			all, err := Starts([]byte(file), Files(nil), "one", key)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := all[0]
+			if !strings.HasPrefix(string(got), before+want) || strings.Count(string(got), newline) != strings.Count(before, newline)+1 {
 				t.Errorf("%s in %q: %q %v", key, file, got, err)
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"math"
 	"net/http"
 	"slices"
 	"strings"
@@ -45,7 +46,7 @@ func (p *Page) edit(w http.ResponseWriter, r *http.Request) {
 }
 
 func (w *work) apply(text []byte, s step) ([]byte, error) {
-	files := job.Files(w.file.beside)
+	files := job.Files(w.folder.beside)
 	switch s.Do {
 	case "enter":
 		return job.Enter(text, s.Value, s.Path...)
@@ -66,13 +67,16 @@ func (w *work) apply(text []byte, s step) ([]byte, error) {
 }
 
 // sound chooses of texts the first that has no more errors than the one before. Where there is
-// none, the error says what is wrong with the first of them.
+// none, the error says what is wrong with the first of them; of a job that has errors in any case
+// it is the one with the fewest.
 func (w *work) sound(before []byte) func(texts [][]byte, err error) ([]byte, error) {
 	return func(texts [][]byte, err error) ([]byte, error) {
 		if err != nil {
 			return nil, err
 		}
 		known := w.errors(before)
+		var best []byte
+		least := math.MaxInt
 		for _, text := range texts {
 			now := w.errors(text)
 			if len(now) <= len(known) {
@@ -81,6 +85,12 @@ func (w *work) sound(before []byte) func(texts [][]byte, err error) ([]byte, err
 			if err == nil {
 				err = said(now, known)
 			}
+			if len(now) < least {
+				best, least = text, len(now)
+			}
+		}
+		if len(known) > 0 {
+			return best, nil
 		}
 		return nil, err
 	}
@@ -99,7 +109,7 @@ func said(now, known job.Problems) error {
 
 // errors are the mistakes of a text.
 func (w *work) errors(text []byte) (list job.Problems) {
-	for _, p := range load.Read(w.file.name, bytes.NewReader(text), w.file.beside).Problems {
+	for _, p := range load.Read("", bytes.NewReader(text), w.folder.beside).Problems {
 		if p.IsError() {
 			list = append(list, p)
 		}
