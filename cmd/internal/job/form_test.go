@@ -153,7 +153,8 @@ func TestBeginWithNothing(t *testing.T) {
 				t.Fatal(err)
 			}
 			got := all[0]
-			if !strings.HasPrefix(string(got), before+want) || strings.Count(string(got), newline) != strings.Count(before, newline)+1 {
+			lines := strings.Count(string(got), newline) - strings.Count(before, newline)
+			if !strings.HasPrefix(string(got), before+want) || lines != 1 {
 				t.Errorf("%s in %q: %q %v", key, file, got, err)
 			}
 		}

@@ -43,8 +43,9 @@ func TestOneCountOfSheets(t *testing.T) {
 	if w := do(p, request(p, "POST", "/api/zip", map[string]string{"text": few})); w.Code != http.StatusUnprocessableEntity {
 		t.Errorf("a download of it: %d", w.Code)
 	}
-	if got := answer[looked](t, p, "/api/edit", edited{Text: few,
-		step: step{"enter", []string{"stock", "birch", "count"}, "2"}, View: view{Show: "buy"}}, http.StatusOK); got.Failed || got.Tables[0].Rows[0][2].Text != "2" {
+	typed := step{"enter", []string{"stock", "birch", "count"}, "2"}
+	got = answer[looked](t, p, "/api/edit", edited{Text: few, step: typed, View: view{Show: "buy"}}, http.StatusOK)
+	if got.Failed || got.Tables[0].Rows[0][2].Text != "2" {
 		t.Errorf("two sheets of two: %+v", got.Problems)
 	}
 }

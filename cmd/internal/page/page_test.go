@@ -175,7 +175,8 @@ func TestLookAtMistakes(t *testing.T) {
 
 // thicker gives a stock another thickness.
 func thicker(text, thickness, show string) edited {
-	return edited{Text: text, step: step{"enter", []string{"stock", "birch", "thickness"}, thickness}, View: view{Show: show}}
+	typed := step{"enter", []string{"stock", "birch", "thickness"}, thickness}
+	return edited{Text: text, step: typed, View: view{Show: show}}
 }
 
 // Edits from the form change what they are to change, and no comment is lost.
