@@ -52,7 +52,7 @@ func (l loaded) show(s streams) error {
 		return err
 	}
 	if len(notes) > 0 && !l.Failed() {
-		out.WriteString("\nnotes, of work that is more and of nothing that comes out wrong:\n")
+		out.WriteString("\nnotes: more work, or a thing to know; nothing comes out wrong:\n")
 	}
 	if err := notes.Print(&out, paint); err != nil {
 		return err

@@ -106,6 +106,9 @@ const (
 func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, obstacle) {
 	radius := b.Diameter / 2
 	by := radius + p.Overcut
+	if slices.Contains(open, true) {
+		p.uses(SettingOvercut, "")
+	}
 	drawn := overRun(c.Outline, open, by)
 	if lacks := b.Diameter + SlotRoom - narrowOpen(c.Outline, open, drawn); lacks > 0 {
 		drawn = overRun(c.Outline, open, by+lacks) // a bit may overhang the edge
@@ -126,7 +129,11 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 		if narrow < b.Diameter+SlotRoom-touching {
 			// A line's round ends cannot be relieved.
 			square := slices.Contains(needRelief(drawn, takes, radius, cleared), true)
-			if p.Slots == SlotsCenterline && !square && narrow < b.Diameter+touching {
+			exact := !square && narrow < b.Diameter+touching
+			if exact {
+				p.uses(SettingSlots, "")
+			}
+			if p.Slots == SlotsCenterline && exact {
 				c.Path, c.Outline = centerline(box, radius), nil
 				return c, fits
 			}
@@ -143,6 +150,7 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 		}
 	}
 	if need := needRelief(drawn, takes, radius, cleared); slices.Contains(need, true) {
+		p.uses(SettingRelief, c.Operation)
 		if p.ReliefOf(c.Operation) == ReliefNone {
 			return c, notRelieved
 		}

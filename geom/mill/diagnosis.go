@@ -17,6 +17,7 @@ const (
 	SettingPartSpacing    geom.Setting = "part-spacing"
 	SettingIntoSpoilboard geom.Setting = "into-spoilboard"
 	SettingRelief         geom.Setting = "relief"
+	SettingSlots          geom.Setting = "exact-slots"
 )
 
 // Keys of remedies within a setting. The relief of an operation has its name.

@@ -147,6 +147,8 @@ type Operations struct {
 	Small bool
 	// Engraved is where the panel's engraving is, nil where none was asked for.
 	Engraved *Engraved
+	// Uses are the settings that had a say in the work, each once.
+	Uses []Use
 	// Sides are where tabs may stand on the sides of the box about the panel, from its
 	// lower left corner, along x or y: the bottom, the right, the top and the left one. None for a panel
 	// that is not held by tabs.

@@ -138,6 +138,7 @@ func (p *preparation) relieved(radius float64) (geom.Loop, bool) {
 	if !slices.Contains(need, true) {
 		return p.part.Outline, true
 	}
+	p.uses(SettingRelief, Profile)
 	if p.ReliefOf(Profile) == ReliefNone {
 		return p.part.Outline, false
 	}

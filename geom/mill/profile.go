@@ -19,6 +19,7 @@ func (p *preparation) profile() {
 		return // said before
 	}
 	if p.Tabs.Width > 0 && !(p.work.Small && p.OnionSkin > 0) {
+		p.uses(SettingTabs, "")
 		slots, held := p.tabs(c)
 		if held && p.Tabs.Marked {
 			p.work.Tabs = slots
@@ -36,6 +37,7 @@ func (p *preparation) profile() {
 	}
 	switch {
 	case p.OnionSkin > 0 && (p.work.Small || p.Tabs.Width > 0):
+		p.uses(SettingOnionSkin, "")
 		c.Depth, c.Remaining = part.Thickness-p.OnionSkin, p.OnionSkin
 		p.checkOnionSkin()
 	case p.work.Small:

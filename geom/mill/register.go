@@ -39,6 +39,7 @@ func UsualPin(u geom.Unit) float64 {
 // that was turned the wrong way lies visibly off. They are drilled once, from the
 // face that is cut first; then pins stand in them.
 func (p *preparation) register() {
+	p.uses(SettingRegister, "")
 	r, box := p.Register, p.part.Outline.Bounds()
 	reaches := func(b int) bool {
 		return p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.MaxThickness+PinDepth-geom.Settle

@@ -137,7 +137,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 	all = append(all, unchecked(j)...)
 	b.banks(j)
 	if !slices.ContainsFunc(all, func(p Problem) bool { return p.IsError() }) {
-		all = append(all, b.templates(j)...)
+		all = append(append(all, b.templates(j)...), b.withoutEffect(j)...)
 	}
 	all = append(all, b.sameNames()...)
 	b.advise(j, all)

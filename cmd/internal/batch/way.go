@@ -15,6 +15,8 @@ import (
 // Problem is a diagnosis of one drawer, by its place in the file.
 type Problem struct {
 	Drawer int
+	// OfJob is set where it is not about that drawer more than about others: no drawer is named.
+	OfJob bool
 	geom.Diagnosis
 	// Ways are entries of the job file that end it, beside the remedies.
 	Ways []Way

@@ -84,17 +84,20 @@ func (r *reader) boards(j *Job, root *section) {
 // rulePlaces are where the sections that rule sheets and routers are, and their keys.
 func rulePlaces(root *section) map[string]Position {
 	places := make(map[string]Position)
-	for _, name := range []string{"sheets", "router"} {
-		v := root.values[name]
-		if !v.given || v.section == nil {
-			continue
+	var add func(path string, v value)
+	add = func(path string, v value) {
+		if !v.given {
+			return
 		}
-		places[name] = v.at
-		for key, v := range v.section.values {
-			if v.given {
-				places[name+"."+key] = v.at
+		places[path] = v.at
+		if v.section != nil {
+			for key, v := range v.section.values {
+				add(path+"."+key, v)
 			}
 		}
+	}
+	for _, name := range []string{"sheets", "router"} {
+		add(name, root.values[name])
 	}
 	return places
 }

@@ -48,7 +48,7 @@ type Job struct {
 	src     *source
 	open    func(name string) (io.ReadCloser, error) // other files; nil where none can be
 	stockAt map[string]map[string]Position           // of each stock, by its key; "" is its own
-	ruleAt  map[string]Position                      // of the sections sheets and router, and of their keys: sheets.trim
+	ruleAt  map[string]Position                      // of the sections sheets and router, and of their entries: sheets.trim, router.relief.dado
 }
 
 // Drawer is one drawer of a job, as the package joinery takes it. Keys that
@@ -126,7 +126,16 @@ func (j *Job) Where(drawer int, f geom.Setting) Position {
 	if at, ok := d.places[f]; ok {
 		return at
 	}
+	if at, ok := j.ruleAt[string(f)]; ok {
+		return at
+	}
 	return d.at
+}
+
+// Says reports whether the file has an entry of the sections sheets and router, as sheets.trim.
+func (j *Job) Says(entry string) bool {
+	_, says := j.ruleAt[entry]
+	return says
 }
 
 // Problem shows a diagnosis of a drawer in the job file, in its words and its unit. The drawer

@@ -14,7 +14,7 @@ func (r *reader) router(s *section) mill.Settings {
 	get := s.values
 	out := mill.Settings{
 		Overcut:        get[string(mill.SettingOvercut)].mm(0),
-		Slots:          mill.Slots(get["exact-slots"].text),
+		Slots:          mill.Slots(get[string(mill.SettingSlots)].text),
 		FromSpoilboard: get["depth-from"].text == string(joinery.FromSpoilboard),
 		OnionSkin:      get[string(mill.SettingOnionSkin)].mm(0),
 		SmallPart:      get[string(mill.SettingSmall)].mm(0),
@@ -24,7 +24,7 @@ func (r *reader) router(s *section) mill.Settings {
 	}
 	register := r.sub(s, string(mill.SettingRegister), registerKeys).values
 	out.Register = mill.Register{Place: mill.Place(register["place"].text), Diameter: register["diameter"].mm(0), Distance: register["distance"].mm(0)}
-	out.Relief, out.Reliefs = reliefOf(get["relief"])
+	out.Relief, out.Reliefs = reliefOf(get[string(mill.SettingRelief)])
 	if e := get["engrave"]; e.section != nil {
 		out.Engrave = mill.Engrave{Depth: e.section.values["depth"].mm(0), Height: e.section.values["height"].mm(0)}
 	} else if e.text == yes {
@@ -47,7 +47,7 @@ func reliefOf(v value) (all mill.Relief, own map[string]mill.Relief) {
 			own[operation] = mill.Relief(said.text)
 		}
 	}
-	return cmp.Or(mill.Relief(v.section.values[reliefOthers].text), mill.ReliefDogbone), own
+	return cmp.Or(mill.Relief(v.section.values[ReliefOthers].text), mill.ReliefDogbone), own
 }
 
 // cutter makes a tool of its section: a saw and a plow iron by their width, a router

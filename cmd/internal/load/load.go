@@ -54,7 +54,9 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(b.Level, a.Level) })
 	for _, g := range alike(l.Job, found) {
 		if len(l.Problems) < job.MaxProblems {
-			g.Message = words.Some(g.names) + ": " + g.Message
+			if len(g.names) > 0 {
+				g.Message = words.Some(g.names) + ": " + g.Message
+			}
 			l.Problems = append(l.Problems, g.Problem)
 		} else {
 			l.More++
@@ -65,9 +67,11 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 	}
 	for _, p := range found {
 		if !p.IsError() {
-			l.Warnings = append(l.Warnings, record.Warning{
-				Code: string(p.Code), Level: p.Level.String(), Drawer: l.Job.Drawers[p.Drawer].Spec.Name, Part: p.Subject.Part, Message: p.Fact.In(l.Job.Units),
-			})
+			w := record.Warning{Code: string(p.Code), Level: p.Level.String(), Part: p.Subject.Part, Message: p.Fact.In(l.Job.Units)}
+			if !p.OfJob {
+				w.Drawer = l.Job.Drawers[p.Drawer].Spec.Name
+			}
+			l.Warnings = append(l.Warnings, w)
 		}
 	}
 	l.sort()
@@ -125,7 +129,9 @@ func alike(j *job.Job, found []batch.Problem) []*group {
 			at[k] = g
 			list = append(list, g)
 		}
-		g.names = append(g.names, j.Drawers[p.Drawer].Name)
+		if !p.OfJob {
+			g.names = append(g.names, j.Drawers[p.Drawer].Name)
+		}
 	}
 	return list
 }
