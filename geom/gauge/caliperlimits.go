@@ -87,7 +87,7 @@ func Find(drawers []Drawer) Limits {
 		if !slices.ContainsFunc(p.bounds, func(b *bound) bool { return b.concerns(2*i, 2*i+1) }) {
 			continue // nothing hangs on it
 		}
-		if least+most < fit.CaliperReads {
+		if least+most < 2*fit.CaliperReads-settle { // no reading is surely between them
 			s.TooNarrow = append(s.TooNarrow, p.meets(ext, 2*i, 2*i+1)...)
 		}
 		s.Rows = append(s.Rows, Row{v.kind, v.target, v.target - least, v.target + most, v.off})

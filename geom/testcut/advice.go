@@ -74,6 +74,9 @@ const (
 type Predicted struct {
 	joinery.Check
 	Sigma float64
+	// Unsettled is set where the readings are all within the limits of the setup sheet and
+	// what was estimated from them is not: then it is no verdict on them.
+	Unsettled bool
 }
 
 // Advice is what follows from a test cut.
@@ -89,6 +92,9 @@ type Advice struct {
 	// widths of a cutter with which one would; nil where one does.
 	NoSetting *geom.Diagnosis
 	Salvages  []Salvage
+	// WithinLimits reports that the setup sheet lists every reading and calls it right: then
+	// nothing is to be moved for any of them.
+	WithinLimits bool
 	// AllRight reports that the test cut is right and that nothing is to be moved.
 	AllRight bool
 }
@@ -109,33 +115,53 @@ const sure = 3
 // Advise works out what to do. With readings that contradict each other there are no
 // moves: they have to be taken again.
 func (c Model) Advise(readings []Reading) Advice {
-	a := Advice{Estimate: c.Solve(readings), Stated: c.blade}
+	a := Advice{Estimate: c.Solve(readings), Stated: c.blade, WithinLimits: c.withinLimits(readings)}
+	if a.WithinLimits {
+		a.agree()
+	}
 	e := a.Estimate
 	known := func(f form) Estimated { return Estimated{f.at(e.u), e.sigma(f.by)} }
 	a.Cutter, a.Front, a.Side = Estimated{c.blade + e.u[ofCutter], e.sigma(unit(ofCutter))}, known(c.is.front), known(c.is.side)
 	for _, q := range c.measures(e.u) {
-		a.AsItIs = append(a.AsItIs, Predicted{q.judge(q.at(e.u)), e.sigma(q.by)})
+		one := Predicted{q.judge(q.at(e.u)), e.sigma(q.by), false}
+		one.Unsettled = a.WithinLimits && one.Verdict != one.Verdicts.Within
+		a.AsItIs = append(a.AsItIs, one)
 	}
 	if len(e.Conflicts) > 0 {
 		return a
 	}
 	plan := c.plan(e)
-	a.NoSetting = plan.trouble
-	a.AllRight = !slices.ContainsFunc(a.AsItIs, func(j Predicted) bool { return j.Verdict != j.Verdicts.Within })
+	if !a.WithinLimits {
+		a.NoSetting = plan.trouble
+	}
+	a.AllRight = !slices.ContainsFunc(a.AsItIs, func(j Predicted) bool { return !j.Unsettled && j.Verdict != j.Verdicts.Within })
 	for _, m := range plan.moves {
-		c.decide(&m, e, plan)
+		if c.decide(&m, e, plan); a.WithinLimits && m.Action != Measure {
+			m.Action, m.Better, m.Worse = Leave, false, false
+		}
 		a.AllRight = a.AllRight && m.Action == Leave
 		a.Moves = append(a.Moves, m)
 	}
 	for i, q := range plan.measures {
 		if slices.ContainsFunc(a.Moves, func(m Move) bool { return slices.Contains(q.moved, m.Setting) && (m.Action != Leave || m.Better) }) {
-			a.After = append(a.After, Predicted{q.judge(q.at0), q.total(e)})
+			a.After = append(a.After, Predicted{q.judge(q.at0), q.total(e), false})
 		} else { // all that moves it is left
 			a.After = append(a.After, a.AsItIs[i])
 		}
 	}
-	a.Salvages = c.saves(e)
+	if !a.WithinLimits {
+		a.Salvages = c.saves(e)
+	}
 	return a
+}
+
+// agree takes readings as they are that the setup sheet calls right: however far they are
+// apart, a box of such parts comes out right.
+func (a *Advice) agree() {
+	a.Conflicts = nil
+	for i := range a.Residuals {
+		a.Residuals[i].Rejected = false
+	}
 }
 
 // minReadings is how many readings have to speak of a setting before it is moved: one

@@ -9,6 +9,7 @@ import (
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
+	"drawerwright/geom/gauge"
 	"drawerwright/geom/geomtest"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
@@ -34,7 +35,7 @@ func cut(t testing.TB, s joinery.Spec) testcut.Model {
 			t.Fatal(p)
 		}
 	}
-	return testcut.New(d, fit.MeasuredBoards(s), fit.AccuracyOf(s.Cutter.Kind), nil)
+	return testcut.New(d, fit.MeasuredBoards(s), fit.AccuracyOf(s.Cutter.Kind), nil, sheet(d, nil))
 }
 
 func reading(k testcut.Kind, v float64) testcut.Reading {
@@ -300,7 +301,7 @@ func TestMeantIsDrawn(t *testing.T) {
 					want[testcut.TongueLength] = min(tongue.Width(), tongue.Height())
 				}
 				want[testcut.Depth] = slot.Depth
-				c := testcut.New(d, fit.MeasuredBoards(s), fit.AccuracyOf(joinery.Router), nil)
+				c := testcut.New(d, fit.MeasuredBoards(s), fit.AccuracyOf(joinery.Router), nil, sheet(d, nil))
 				for kind, length := range want {
 					if meant, _ := c.Plausible(reading(kind, length)); math.Abs(meant-length) > 1e-9 {
 						t.Errorf("%s, %s, glue space %g: %s is drawn as %g, meant to be %g",
@@ -310,4 +311,9 @@ func TestMeantIsDrawn(t *testing.T) {
 			}
 		}
 	}
+}
+
+// sheet are the limits of a setup sheet for a drawer, of boards as they were measured.
+func sheet(d joinery.Drawer, slide *fit.SlideFit) gauge.Limits {
+	return gauge.Find([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(d.Spec), Accuracy: fit.AccuracyOf(d.Setup.Cutter.Kind), Slide: slide}})
 }

@@ -111,6 +111,7 @@ type Model struct {
 	joined bool // front and sides are joined by tongues in dados
 	noise  fit.Accuracy
 	limits map[joinery.CheckCode]joinery.Check // of the box: those of a forecast
+	sheet  map[Kind]geom.Interval              // the limits of a setup sheet for the readings that it lists
 	depths geom.Interval                       // what dados or grooves may be deep, of a corner without tongues
 	inside bool                                // the slide goes by the width inside
 	prior  vector                              // standard deviations
@@ -118,8 +119,8 @@ type Model struct {
 
 // New takes a drawer that can be built, with between what thicknesses its boards are,
 // how exactly the shop works and what its slide takes; nil without one. What is right is
-// what a forecast and a setup sheet call right.
-func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.SlideFit) Model {
+// what a forecast and a setup sheet, whose limits are set, call right.
+func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.SlideFit, set gauge.Limits) Model {
 	s := d.Spec
 	c := Model{drawer: d, spec: s, router: s.Cutter.Kind.FollowsDrawing(), joined: s.Joint == joinery.DadoRabbet,
 		flat: d.Setup.FlatTongues, noise: a, blade: s.Cutter.Width}
@@ -139,8 +140,8 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.SlideFi
 		w.LowerLimit, w.UpperLimit = max(w.LowerLimit, runs.LowerLimit), min(w.UpperLimit, runs.UpperLimit)
 		c.limits[joinery.CheckOutsideWidth] = w
 	}
-	if !c.joined {
-		c.depths = c.rightDepths(gauge.Find([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(s), Accuracy: a, Slide: slide}}))
+	if c.sheet = c.limitsOf(set); !c.joined {
+		c.depths = c.rightDepths()
 	}
 	board := func(b fit.Spread) float64 { return max(boardPrior, (b.Minus+b.Plus)/2/math.Sqrt(3)) }
 	c.prior = vector{
@@ -152,22 +153,3 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.SlideFi
 
 // Grooves reports whether the slots of the test cut are made by the cutter for grooves.
 func (c Model) Grooves() bool { return !c.joined && c.drawer.Setup.GroovePasses > 0 }
-
-// rightDepths are those of a setup sheet for cuts as deep as the cutter is high; what a
-// shop keeps to where the sheet has none.
-func (c Model) rightDepths(set gauge.Limits) geom.Interval {
-	keeps, h := c.noise.Height+c.noise.Cut, c.is.depth.at0
-	r := geom.Interval{Min: h - keeps, Max: h + keeps}
-	for _, row := range set.Rows {
-		switch row.Kind {
-		case fit.SideRabbet, fit.GrooveDepth:
-			r = geom.Interval{Min: h + row.Min - row.Target, Max: h + row.Max - row.Target}
-		case fit.UnderSide, fit.UnderGroove: // what is left is less where a cut is deeper
-			r = geom.Interval{Min: h - (row.Max - row.Target), Max: h + row.Target - row.Min}
-		default:
-			continue
-		}
-		break
-	}
-	return r
-}

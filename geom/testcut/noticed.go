@@ -15,7 +15,7 @@ func Tiny(mm float64) bool { return math.Abs(mm) < tiny }
 // CutterOff reports whether the cutter is not as wide as stated, by more than a shop notices
 // and than readings are off. It does not know where readings contradict each other.
 func (a Advice) CutterOff() bool {
-	return len(a.Conflicts) == 0 && math.Abs(a.Cutter.Value-a.Stated) > max(noticed, 3*a.Cutter.Sigma)
+	return !a.WithinLimits && len(a.Conflicts) == 0 && math.Abs(a.Cutter.Value-a.Stated) > max(noticed, 3*a.Cutter.Sigma)
 }
 
 // Printed is the move between two settings in whole steps of what is printed of them, in
@@ -31,7 +31,7 @@ func (m Move) Printed(step float64) Move {
 }
 
 // EitherWay reports whether a measure may be out of its limits on either side, by what is
-// known of it: there is no verdict on it yet.
+// known of it, or is Unsettled: there is no verdict on it yet.
 func (j Predicted) EitherWay() bool {
-	return j.Nominal-2*j.Sigma < j.LowerLimit && j.Nominal+2*j.Sigma > j.UpperLimit
+	return j.Unsettled || j.Nominal-2*j.Sigma < j.LowerLimit && j.Nominal+2*j.Sigma > j.UpperLimit
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
 
@@ -43,15 +44,14 @@ type Reading struct {
 
 // Standard deviations of measuring, in mm; common practice, no source: a caliper on
 // a clean edge, a depth rod or a feeler gauge in a corner, a rule along a box. What
-// is read to a twentieth adds what rounding does.
+// is read to the caliper's step adds what rounding does.
 const (
 	caliperSigma = 0.03
 	cornerSigma  = 0.05
 	ruleSigma    = 0.1
-	readTo       = 0.05
 )
 
-var roundingSigma = readTo / math.Sqrt(12)
+var roundingSigma = fit.CaliperReads / math.Sqrt(12)
 
 // sigma is the standard deviation of a reading, with what one cut differs by from
 // the next: cuts is how many of them are in it.
