@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -12,7 +11,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -95,25 +93,16 @@ func (a *adjusting) run(args []string, s streams) error {
 		Setup: t.drawer.Setup}, t.cut, advice)
 	out.Square, out.Fits = t.square, t.fitsText()
 	if a.write != "" {
-		edits, err := t.edits(l.Job, advice, a.keep)
-		if err == nil {
-			err = writeEdited(args[0], a.write, edits)
-		}
-		if err != nil {
+		if err := t.write(args[0], a, l, advice, &out); err != nil {
 			return failure(err, a.write, a.json, s)
-		}
-		out.Written = append(out.Written, "file: "+a.write)
-		for _, e := range edits {
-			out.Written = append(out.Written, strings.Join(e.Path, " > ")+": "+e.Value)
 		}
 	}
 	if a.json {
 		return done(writeJSON(s.out, out))
 	}
 	head := []present.Line{present.AdjustmentHead(out)}
-	if a.write != "" {
-		head = append(head, present.Line{Text: "Written: " + a.write + ", for the parts not yet cut. Next: drawerwright check " +
-			plain(a.write)})
+	if text := a.next(args, out); text != "" {
+		head = append(head, present.Line{Text: text})
 	}
 	return done(s.show(present.Screen{
 		Head:  head,
@@ -271,124 +260,4 @@ func (t *trialCut) fitsText() string {
 	l := t.drawer.Spec.Limits.TongueClearance
 	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. "+
 		"The job's limits are %s to %s.", t.text(t.fits), t.text(l.Min), t.text(l.Max))
-}
-
-// fenceField is the entry that the fence's distance on the test cut is: of grooves at a
-// height of their own, that.
-func (t *trialCut) fenceField() geom.Setting {
-	if t.drawer.Spec.Joint != joinery.DadoRabbet && t.drawer.Setup.GrooveFence > 0 {
-		return joinery.SettingBottomHeight
-	}
-	return joinery.SettingFenceDistance
-}
-
-// edits put the measured values into a job file. With keep they hold the settings as
-// they really are, nothing moved.
-func (t *trialCut) edits(j *job.Job, a testcut.Advice, keep bool) ([]job.Edit, error) {
-	if len(a.Conflicts) > 0 {
-		return nil, fmt.Errorf("nothing is written: %s contradict each other", strings.Join(a.Conflicts, ", "))
-	}
-	list := append(t.measured(j, a), t.set(j, a, keep)...)
-	if len(list) == 0 {
-		return nil, errors.New("nothing is written: the readings settle nothing that a job holds")
-	}
-	return list, nil
-}
-
-// number is a length as a job file takes it.
-func (t *trialCut) number(mm float64) string {
-	u := t.batch.Units
-	return geom.LengthOf(mm).Decimal(u) + " " + u.String()
-}
-
-// measured are the edits of the cutter and of the stocks.
-func (t *trialCut) measured(j *job.Job, a testcut.Advice) (edits []job.Edit) {
-	kinds := make(map[testcut.Kind]bool)
-	for _, r := range a.Residuals {
-		if !r.Rejected {
-			kinds[r.Kind] = true
-		}
-	}
-	if kinds[testcut.Slot] || kinds[testcut.Clearance] || kinds[testcut.Coupon] || kinds[testcut.Tooth] {
-		edit := j.CutterEdit
-		if t.cut.Grooves() {
-			edit = j.GrooveCutterEdit
-		}
-		if e, ok := edit(t.at, t.number(a.Cutter.Value)); ok {
-			edits = append(edits, e)
-		}
-	}
-	if kinds[testcut.Sides] {
-		edits = append(edits, t.stockEdit(t.drawer.Spec.Sides, a.Side.Value))
-	}
-	if kinds[testcut.Front] && (t.drawer.Spec.Front.Name != t.drawer.Spec.Sides.Name || !kinds[testcut.Sides]) {
-		edits = append(edits, t.stockEdit(t.drawer.Spec.Front, a.Front.Value))
-	}
-	return edits
-}
-
-// stockEdit sets the thickness of a stock, which keeps the spread of its readings, about
-// what it measures now.
-func (t *trialCut) stockEdit(s joinery.Stock, now float64) job.Edit {
-	value := t.number(now)
-	if half := (s.Thickness.Max - s.Thickness.Min) / 2; half > 0 {
-		value = "[" + t.number(now-half) + ", " + t.number(now+half) + "]"
-	}
-	return job.Edit{Path: []string{"stock", s.Name, "thickness"}, Value: value}
-}
-
-// set are the edits of the settings: what is left is written as it is, what is moved as
-// it should be then.
-func (t *trialCut) set(j *job.Job, a testcut.Advice, keep bool) (edits []job.Edit) {
-	k := t.cut.Unmoved(a.Estimate)
-	fence, height := 0.0, 0.0
-	for _, m := range a.Moves {
-		left := keep || m.Action == testcut.Leave
-		if !left && m.Action != testcut.Make {
-			continue
-		}
-		switch {
-		case m.Setting == testcut.Fence && left:
-			fence = k.FenceDistance
-		case m.Setting == testcut.Fence:
-			fence = m.To
-		case m.Setting == testcut.Height && left:
-			height = k.CutterHeight
-		case m.Setting == testcut.Height:
-			height = m.To
-		}
-	}
-	for _, s := range []struct {
-		field geom.Setting
-		value float64
-	}{{t.fenceField(), fence}, {joinery.SettingCutterHeight, height}} {
-		if s.value > 0 {
-			edits = append(edits, j.SettingEdit(t.at, s.field, t.number(s.value)))
-		}
-	}
-	if t.fits > 0 && t.drawer.Setup.Cutter.Kind.MadeToFit() {
-		edits = append(edits, j.SettingEdit(t.at, joinery.SettingDadoClearance, t.number(max(0, t.clearanceWanted()))))
-	}
-	return edits
-}
-
-// writeEdited writes a copy of a job file with edits; the copy must be a new file.
-func writeEdited(from, to string, edits []job.Edit) error {
-	file, err := os.ReadFile(from)
-	if err != nil {
-		return err
-	}
-	patched, err := job.Patch(file, edits...)
-	if err != nil {
-		return err
-	}
-	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return fmt.Errorf("%w; give the name of a new file", err)
-	}
-	_, err = out.Write(patched)
-	if err = errors.Join(err, out.Close()); err != nil {
-		os.Remove(to)
-	}
-	return err
 }

@@ -71,16 +71,18 @@ func TestAdjustSays(t *testing.T) {
 	}
 	for _, c := range []struct{ args, want string }{
 		{"edge=6.5 tongue=6.1", "contradict each other: edge, tongue"},
-		{"slot=6.35", "before you touch the fence"},
-		{"edge=6.5", "measure slot and recess before you touch the fence: that settles box front recess"},
-		{"slot=6.40 edge=6.30 tongue=6.3 depth=6.3", "tongue-length before you touch the cutter's height: one reading can be a slip."},
+		{"slot=6.35", "the fence"},
+		{"edge=6.5", "measure slot, clearance and depth first.\nNext: measure, and drawerwright adjust ../../samples/bench-drawers.yaml edge=6.5 slot=... clearance=... depth=..."},
+		{"edge=6.5", "leave the fence for now: box front tongue clearance in its dado cannot be told yet."},
+		{"slot=6.42", "measure, and give adjust these readings too\n  reading  what and where                                       with                   before you move\n  edge     from the end of a side to the near wall of its dado  caliper, outside jaws  the fence\n  depth    depth of a dado, from the face to its floor          caliper, depth rod     the cutter's height\n"},
+		{"slot=6.40 edge=6.30 tongue=6.3 depth=6.3", "leave the cutter's height for now: one reading alone can be a slip."},
 		{"slot=6.35 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1", "LEAVE IT: the test cut is right.\nFronts and backs still to be cut: 447.79 mm long."},
 		// Play and width are known to be right or not where they have been read.
 		{"slot=6.35", "not known yet"},
-		{"slot=6.40", "slot again"},
+		{"slot=6.42 edge=6.3", "once more, at another place: width of a dado"},
 		{"slot=6.40 edge=6.12 tongue=6.12 depth=6.12", "LEAVE IT: all that these readings say is within its limits.\n"},
 		// Of a cutter 0.4 too wide no fence makes a right corner: it is said, and nothing moved.
-		{"slot=6.75 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 clearance=0.65 recess=0", "what to do\n  the cutter cuts 6.74 mm wide, and the job says 6.35 mm: set it anew, or write that into the job.\n  leave the fence: moved, it would put more out than it puts right.\n"},
+		{"slot=6.75 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 clearance=0.65 recess=0", "what to do\n  the cutter cuts 6.74 mm wide, and the job says 6.35 mm: set it anew, or write what it cuts into the job, as --write does.\n  leave the fence: moved, it would put more out than it puts right.\n"},
 		{"slot=6.35 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 front-length=447.8 width=463", "The reading width, 463.00 mm, does not agree with the others, which together say"},
 		{"diagonals=681,679", "first diagonal is 2 mm longer"},
 		{"diagonals=680,680", "square within"},
@@ -131,6 +133,40 @@ func TestAdjustWrites(t *testing.T) {
 	ran(t, 1, "adjust", bench, "edge=6.5", "tongue=6.1", "--write", filepath.Join(dir, "none.yaml"))
 	if _, err := os.Stat(filepath.Join(dir, "none.yaml")); err == nil {
 		t.Error("readings that contradict each other were written")
+	}
+}
+
+// TestAdjustWritesOneJob: while the fence is still to be measured, the copy has the distance
+// that goes with the cutter as measured, so that check has nothing new to say of it; what it
+// says of a cutter that no setting makes good is said at once; and so is the next command.
+func TestAdjustWritesOneJob(t *testing.T) {
+	dir := t.TempDir()
+	for i, c := range []struct{ readings, holds, says, next string }{
+		{"slot=6.42", "joinery: {fence-distance: 6.12 mm}", "", "slot=6.42 edge=... depth=..."},
+		{"slot=6.42 edge=6.25 tongue=6.25 depth=6.05 recess=0.3", "joinery: {fence-distance: 6.15 mm, cutter-height: 6.05 mm}", "", "recess=0.3 slot=... recess=..."},
+		{"slot=6.5 edge=6.25", "joinery: {fence-distance: 6.17 mm}", "the bottom has 0.59 mm", "slot=6.5 edge=6.25 tongue=... depth=..."},
+	} {
+		next := filepath.Join(dir, fmt.Sprintf("next-%d.yaml", i))
+		text := ran(t, 0, append(strings.Fields("adjust "+bench+" "+c.readings), "--write", next)...)
+		data, err := os.ReadFile(next)
+		if err != nil || !strings.Contains(string(data), c.holds) {
+			t.Errorf("%s: the copy does not hold %q: %v\n%s", c.readings, c.holds, err, data)
+		}
+		if !strings.Contains(text, "Next: measure, and drawerwright adjust "+next+" "+strings.Fields(c.readings)[0]) || !strings.Contains(text, c.next) {
+			t.Errorf("%s: the next command is not said:\n%s", c.readings, text)
+		}
+		l, err := loadJob(next, streams{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range l.Problems {
+			if c.says == "" || !strings.Contains(text, p.Message) {
+				t.Errorf("%s: check says of the copy what adjust did not: %s\n%s", c.readings, p.Message, text)
+			}
+		}
+		if !strings.Contains(text, c.says) {
+			t.Errorf("%s: it does not say %q:\n%s", c.readings, c.says, text)
+		}
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/reference"
 	"drawerwright/geom/testcut"
 
@@ -89,6 +90,13 @@ func TestEveryReadingIsExplained(t *testing.T) {
 		whole := regexp.MustCompile(`(^|[ \n])` + name + `[, ;]`)
 		if !whole.MatchString(terms) || !whole.MatchString(help) {
 			t.Errorf("%s is not explained", name)
+		}
+		words, said := present.WordsOf(k, true), false
+		for _, b := range reference.Topic("test-cut") {
+			said = said || b.Term == name && strings.HasPrefix(b.Text, words.What+" ("+words.With+")")
+		}
+		if !said && k != testcut.Tooth && k != testcut.Coupon {
+			t.Errorf("the topic does not say of %s: %s (%s)", name, words.What, words.With)
 		}
 	}
 }

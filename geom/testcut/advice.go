@@ -149,8 +149,8 @@ func (c Model) Advise(readings []Reading) Advice {
 			a.After = append(a.After, a.AsItIs[i])
 		}
 	}
-	if !a.WithinLimits {
-		a.Salvages = c.saves(e)
+	if a.Salvages = c.saves(e); a.WithinLimits {
+		a.Salvages = []Salvage{{Remedy: Keep}}
 	}
 	return a
 }

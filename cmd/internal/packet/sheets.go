@@ -6,6 +6,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
@@ -123,7 +124,13 @@ func sheetPage(book *paper.Book, p sheets.Plan, s *sheets.Stock, k record.SheetS
 	if k.Routed {
 		t.Columns = append(t.Columns, present.Words("held by"))
 		for n, piece := range piecesOf(one) {
-			rows[n] = append(rows[n], present.HeldBy(k.Sheets[at], s.Pieces[piece].Name))
+			var held []record.SheetPlacement
+			for i, q := range one.Placements {
+				if q.Piece == piece {
+					held = append(held, k.Sheets[at].Placements[i])
+				}
+			}
+			rows[n] = append(rows[n], present.HeldBy(held))
 		}
 	}
 	for _, row := range rows {
@@ -226,7 +233,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		}
 		keys[q.Piece] = append(keys[q.Piece], key)
 		x, y := q.Size(s.Pieces)
-		out.Pieces = append(out.Pieces, paper.PlacedPiece{Box: box(q.X, q.Y, x, y), Key: key, Lines: []string{s.Pieces[q.Piece].Name, text(x) + " x " + text(y)}})
+		out.Pieces = append(out.Pieces, paper.PlacedPiece{Box: box(q.X, q.Y, x, y), Key: key, Lines: []string{words.And(s.Names(one, i)), text(x) + " x " + text(y)}})
 	}
 	var rows [][]string
 	for _, i := range order {
@@ -234,7 +241,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		if len(one.Called) > 0 {
 			called = keys[i]
 		}
-		rows = append(rows, []string{words.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width), partsOf(s, i)})
+		rows = append(rows, []string{words.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width), partsOf(s, one, i)})
 	}
 	for _, o := range one.Offcuts {
 		out.Offcuts = append(out.Offcuts, paper.PlacedPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
@@ -259,13 +266,27 @@ func piecesOf(one sheets.Sheet) (list []int) {
 	return list
 }
 
-// partsOf names the parts that a piece serves.
-func partsOf(s *sheets.Stock, piece int) string {
-	var all []string
-	for _, p := range s.Parts[piece] {
-		all = append(all, p.Name)
+// partsOf names the parts that the pieces of one size on a sheet are, how many of each where
+// there are several.
+func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) string {
+	var names []string
+	count := make(map[string]int)
+	for i, q := range one.Placements {
+		if q.Piece != piece {
+			continue
+		}
+		name := words.And(s.Names(one, i))
+		if count[name]++; count[name] == 1 {
+			names = append(names, name)
+		}
 	}
-	return words.Some(all)
+	if len(names) == 1 {
+		return names[0]
+	}
+	for i, name := range names {
+		names[i] = fmt.Sprintf("%d x %s", count[name], name)
+	}
+	return strings.Join(names, ", ")
 }
 
 // OffcutPicture draws an offcut by itself.

@@ -28,17 +28,21 @@ type Adjustment struct {
 	Front        Estimated     `json:"front_thickness"`
 	Sides        Estimated     `json:"sides_thickness"`
 	AllRight     bool          `json:"all_right"` // leave it
-	Moves        []MoveRow     `json:"moves"`
-	AsIs         []MeasureRow  `json:"as_is"`
-	After        []MeasureRow  `json:"after"`
-	Wrong        string        `json:"wrong,omitempty"` // why no fence distance is right
-	Salvages     []string      `json:"salvages"`
-	Square       string        `json:"square,omitempty"`
-	Fits         string        `json:"fits,omitempty"`
+	// Measure is what is still to be measured before something is moved.
+	Measure  []ReadingWanted `json:"measure"`
+	Moves    []MoveRow       `json:"moves"`
+	AsIs     []MeasureRow    `json:"as_is"`
+	After    []MeasureRow    `json:"after"`
+	Wrong    string          `json:"wrong,omitempty"` // why no fence distance is right
+	Salvages []string        `json:"salvages"`
+	Square   string          `json:"square,omitempty"`
+	Fits     string          `json:"fits,omitempty"`
 	// FrontLength is that of fronts still to be cut where nothing is moved; 0 while the
 	// readings do not tell it.
 	FrontLength record.Length `json:"front_length_as_is,omitempty"`
 	Written     []string      `json:"written"` // entries of the new job file
+	// Warns is what check says of the new job file and did not say of the old one.
+	Warns []string `json:"warns,omitempty"`
 }
 
 // ReadingRow is a reading, what all of them together make of it, and the rest.
@@ -112,20 +116,20 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 		Machine: string(of.Setup.Cutter.Kind),
 		Cutter:  known(a.Cutter), StatedCutter: record.Length(a.Stated), Front: known(a.Front), Sides: known(a.Side),
 		Readings:  []ReadingRow{},
-		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
+		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight, Measure: []ReadingWanted{}, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
 	for _, r := range a.Residuals {
 		out.Readings = append(out.Readings, ReadingRow{r.Name, record.Length(r.Value), record.Length(r.Expected),
 			record.Length(r.Residual), r.Rejected})
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(of.Unit) }
 	if a.CutterOff() {
-		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job",
+		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s",
 			text(a.Cutter.Value), text(a.Stated))
 		if of.Setup.Cutter.Kind == joinery.Router { // any of its bits may have cut them
-			out.OffWidth = slotsOff(a.Cutter.Value-a.Stated, text) +
-				": measure the bit that cuts them, and write its diameter into the job"
+			out.OffWidth = slotsOff(a.Cutter.Value-a.Stated, text)
 		}
 	}
+	out.Measure = append(out.Measure, wanted(a, c, out.Machine)...)
 	out.AsIs, out.After = judgedSaid(a.AsItIs), judgedSaid(a.After)
 	for _, m := range a.Moves {
 		m = m.Printed(of.Unit.Step())
@@ -139,7 +143,7 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 			}
 			one.Missing = append(one.Missing, name)
 		}
-		one.Text = doText(m, one.Missing, out.Machine, text)
+		one.Text = doText(m, out.Machine, text)
 		out.Moves = append(out.Moves, one)
 	}
 	if none := a.NoSetting; none != nil {
@@ -183,6 +187,17 @@ func (a Adjustment) cutIs(u geom.Unit) string {
 	return "S" + slotsOff(a.Cutter.Value.MM()-a.StatedCutter.MM(), text)[1:] + known
 }
 
+// makeGood is what to do about a cutter that is not as wide as the job says.
+func (a Adjustment) makeGood() string {
+	switch {
+	case len(a.Written) > 0:
+		return "; the new file has what was measured"
+	case a.Machine == string(joinery.Router):
+		return ": measure the bit that cuts them, and write its diameter into the job"
+	}
+	return ": set it anew, or write what it cuts into the job, as --write does"
+}
+
 // settingName is the name of what is moved, which depends on the machine.
 func settingName(s testcut.Setting, machine string) string {
 	names := map[testcut.Setting]string{testcut.Fence: "the fence", testcut.Height: "the cutter's height", testcut.DadoHeight: "the height for the dados", testcut.EndPlace: "the fence for the box fronts' rabbets", testcut.RabbetHeight: "the cutter's height for the box fronts' rabbets"}
@@ -196,17 +211,17 @@ func settingName(s testcut.Setting, machine string) string {
 }
 
 // doText says what to do about a setting, as a sentence.
-func doText(m testcut.Move, missing []string, machine string, text func(float64) string) string {
+func doText(m testcut.Move, machine string, text func(float64) string) string {
 	name := settingName(m.Setting, machine)
 	switch {
 	case m.Worse:
 		return fmt.Sprintf("leave %s: moved, it would put more out than it puts right.", name)
 	case m.Action == testcut.Measure:
-		why := "one reading can be a slip"
+		why := "one reading alone can be a slip"
 		if len(m.Unsure) > 0 {
-			why = "that settles " + words.Some(m.Unsure)
+			why = words.Some(m.Unsure) + " cannot be told yet"
 		}
-		return fmt.Sprintf("measure %s before you touch %s: %s.", strings.Join(missing, " and "), name, why)
+		return fmt.Sprintf("leave %s for now: %s.", name, why)
 	case m.Action == testcut.Leave && !m.Sure && m.Better:
 		return fmt.Sprintf("leave %s: the test cut is right. A limit is near; to be surer, %s.", name,
 			moveText(m, machine, text))
@@ -216,7 +231,7 @@ func doText(m testcut.Move, missing []string, machine string, text func(float64)
 		return fmt.Sprintf("leave %s.", name)
 	case m.Action == testcut.Try:
 		return moveText(m, machine, text) +
-			". NOT SURE: the limits are closer than a caliper reads; cut another test piece after the move."
+			". A caliper cannot tell whether that is enough: cut another test piece after the move, push it together, and give adjust its recess and clearance before you cut parts."
 	}
 	return moveText(m, machine, text) + "."
 }
@@ -341,10 +356,12 @@ func AdjustmentHead(a Adjustment) Line {
 		return Line{Good, of + "it is right; leave all as it is."}
 	case a.OffWidth != "" || a.Wrong != "":
 		return Line{Bad, of + "the cutter is not the one of the job; see what to do."}
+	case moves > 0 && missing > 0:
+		return Line{Bad, of + "move " + words.Count(moves, "setting", "settings") + ", as follows, and measure " + words.And(Names(a.Measure)) + " before you move the rest."}
 	case moves > 0:
 		return Line{Bad, of + "move " + words.Count(moves, "setting", "settings") + ", as follows."}
 	case missing > 0:
-		return Line{"", of + "nothing is to be moved so far; the readings do not tell all."}
+		return Line{"", of + "nothing is to be moved yet; measure " + words.And(Names(a.Measure)) + " first."}
 	}
 	return Line{"", of + "nothing is to be moved."}
 }
@@ -389,6 +406,13 @@ func PrintAdjustment(out *Printed, a Adjustment, u geom.Unit) {
 			t.line("  %s", w)
 		}
 	}
+	if len(a.Warns) > 0 {
+		t.line("")
+		t.line("with these values check warns of what it did not warn of before")
+		for _, w := range a.Warns {
+			t.paragraph("  ", w)
+		}
+	}
 }
 
 // doing is the answer: leave it, or what to do about each setting.
@@ -401,13 +425,9 @@ func (t *sheetText) doing(a Adjustment) {
 	within := !slices.ContainsFunc(a.AsIs, func(m MeasureRow) bool { return !m.within }) &&
 		!slices.ContainsFunc(a.Moves,
 			func(m MoveRow) bool { return m.Action == string(testcut.Make) || m.Action == string(testcut.Try) })
+	t.toMeasure(a.Measure)
 	if !a.AllRight && within {
 		t.line("LEAVE IT: all that these readings say is within its limits.")
-		for _, m := range a.Moves {
-			if m.Action == string(testcut.Measure) {
-				t.paragraph("  ", "To be sure, "+m.Text)
-			}
-		}
 	} else if a.AllRight {
 		t.line("LEAVE IT: the test cut is right.")
 		for _, m := range a.Moves {
@@ -418,7 +438,7 @@ func (t *sheetText) doing(a Adjustment) {
 	} else {
 		t.line("what to do")
 		if a.OffWidth != "" {
-			t.paragraph("  ", a.OffWidth+".")
+			t.paragraph("  ", a.OffWidth+a.makeGood()+".")
 		}
 		for _, m := range a.Moves {
 			t.paragraph("  ", m.Text)

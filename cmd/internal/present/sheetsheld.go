@@ -60,12 +60,12 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 	return list
 }
 
-// HeldBy says in few words what holds the pieces of a part on a sheet: by how many tabs each
-// hangs, and how many pieces are held in which way where it is not the same for all.
-func HeldBy(sheet record.LaidSheet, part string) string {
+// HeldBy says in few words what holds some pieces on a sheet: by how many tabs each hangs, and
+// how many pieces are held in which way where it is not the same for all.
+func HeldBy(pieces []record.SheetPlacement) string {
 	count, tabs := make(map[string]int), make(map[string][2]int)
-	for _, p := range sheet.Placements {
-		if p.Part != part || p.Held == nil {
+	for _, p := range pieces {
+		if p.Held == nil {
 			continue
 		}
 		way := p.Held.Text

@@ -6,6 +6,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
@@ -94,10 +95,10 @@ func piecesText(out *Printed, k record.SheetStock, u geom.Unit) {
 				offcut += fmt.Sprintf(" and %d more", len(sheet.Offcuts)-1)
 			}
 		}
-		for n, p := range counted(sheet) {
-			row := []string{"", "", "", fmt.Sprintf("%d x %s", p.Count, p.Part)}
+		for n, like := range byPart(sheet) {
+			row := []string{"", "", "", fmt.Sprintf("%d x %s", len(like), words.And(like[0].Names()))}
 			if k.Routed {
-				row = append(row, HeldBy(sheet, p.Part))
+				row = append(row, HeldBy(like))
 			}
 			if n == 0 {
 				row[0], row[1], row[2] = name, fmt.Sprintf("%.1f %%", 100*sheet.Yield), offcut
@@ -257,19 +258,21 @@ func cutsText(out *Printed, k record.SheetStock, u geom.Unit) {
 	}
 }
 
-// counted are the pieces of a sheet by part.
-func counted(s record.LaidSheet) (list []record.Pieces) {
+// byPart are the pieces of a sheet by part; by all their parts where sheets that are cut alike
+// hold different ones.
+func byPart(s record.LaidSheet) (list [][]record.SheetPlacement) {
 	at := make(map[string]int)
 	for _, p := range s.Placements {
-		i, known := at[p.Part]
+		name := words.And(p.Names())
+		i, known := at[name]
 		if !known {
 			i = len(list)
-			at[p.Part] = i
-			list = append(list, record.Pieces{Part: p.Part})
+			at[name] = i
+			list = append(list, nil)
 		}
-		list[i].Count++
+		list[i] = append(list[i], p)
 	}
-	slices.SortStableFunc(list, func(a, b record.Pieces) int { return cmp.Compare(a.Part, b.Part) })
+	slices.SortStableFunc(list, func(a, b []record.SheetPlacement) int { return cmp.Compare(a[0].Part, b[0].Part) })
 	return list
 }
 
@@ -287,7 +290,7 @@ func SheetsCSV(s record.Sheets) []byte {
 					plain(b.X), plain(b.Y), plain(b.Length), plain(b.Width), turned})
 			}
 			for _, p := range sheet.Placements {
-				row("part", p.Part, p.Box, map[bool]string{false: "no", true: "yes"}[p.Rotated])
+				row("part", strings.Join(p.Names(), " "), p.Box, map[bool]string{false: "no", true: "yes"}[p.Rotated])
 			}
 			for _, o := range sheet.Offcuts {
 				row("offcut", "", o, "")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
@@ -137,7 +138,7 @@ func (p *Prover) placeTable() table {
 						turned}, append(p.lengths(b.X, b.Y, b.Length, b.Width), float64(s.Count)), false})
 			}
 			for _, q := range s.Placements {
-				add("part", q.Part, map[bool]string{false: "no", true: "yes"}[q.Rotated], q.Box)
+				add("part", strings.Join(q.Names(), " "), map[bool]string{false: "no", true: "yes"}[q.Rotated], q.Box)
 			}
 			for _, o := range s.Offcuts {
 				add("offcut", "", "", o)

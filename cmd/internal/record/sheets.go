@@ -96,11 +96,16 @@ func BoxOf(r geom.Rect) Box {
 // SheetPlacement is a part on a sheet as it lies.
 type SheetPlacement struct {
 	Part string `json:"part"`
+	// Also are the parts that it is on others of the sheets that are cut alike.
+	Also []string `json:"also,omitempty"`
 	Box
 	Rotated bool   `json:"rotated"`
 	Board   string `json:"board,omitempty"` // what the cuts call it
 	Held    *Tie   `json:"held,omitempty"`  // by a router's drawings
 }
+
+// Names are those of the parts that it is on sheets that are cut alike.
+func (p SheetPlacement) Names() []string { return append([]string{p.Part}, p.Also...) }
 
 // SawCut is one cut on as many boards alike. Setting is what fence or stop keep beside
 // the blade.

@@ -96,7 +96,8 @@ func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
 	held := heldBy(one, s.unit)
 	for i, p := range one.Placements {
 		x, y := p.Size(s.Pieces)
-		placed := SheetPlacement{Part: s.Pieces[p.Piece].Name, Rotated: p.Rotated,
+		names := s.Names(one, i)
+		placed := SheetPlacement{Part: names[0], Also: names[1:], Rotated: p.Rotated,
 			Box: Box{fromNM(p.X), fromNM(p.Y), fromNM(x), fromNM(y)}}
 		if i < len(one.Called) {
 			placed.Board = one.Called[i]

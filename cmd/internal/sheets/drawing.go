@@ -40,9 +40,8 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 		whole.KeepOut = s.KeepOut
 	}
 	whole.Slots, whole.Marks = one.Slots, one.Marks
-	for _, p := range one.Placements {
-		part := s.Parts[p.Piece][0]
-		whole.Parts = append(whole.Parts, router.Placement{Part: part.Drawn(s.Router), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Rotated: p.Rotated})
+	for n, p := range one.Placements {
+		whole.Parts = append(whole.Parts, router.Placement{Part: s.Part(one, n).Drawn(s.Router), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Rotated: p.Rotated})
 	}
 	drawn := whole.Whole()
 	var list []Drawing

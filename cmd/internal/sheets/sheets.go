@@ -14,6 +14,7 @@ import (
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/list"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/breakdown"
@@ -82,11 +83,14 @@ type Sheet struct {
 	nest.LaidSheet
 	Number, Count int
 	Offcuts       []nest.Offcut
-	Called        []string // what saws call each placed piece: the board that it is
-	Held          []Tie    // how each placed part is held, where a router cuts them
-	Slots         []router.Slot
-	Marks         []geom.Loop // of tabs, where a program makes them itself
-	Drawn         []Drawing   // of a job; a list's are made as they are written
+	// Serves tells for each placed piece, and of these for each sheet that is cut alike, which
+	// of the parts that the piece serves it is: its place in Parts.
+	Serves [][]int
+	Called []string // what saws call each placed piece: the board that it is
+	Held   []Tie    // how each placed part is held, where a router cuts them
+	Slots  []router.Slot
+	Marks  []geom.Loop // of tabs, where a program makes them itself
+	Drawn  []Drawing   // of a job; a list's are made as they are written
 }
 
 // Of lays out the parts of a batch, with the offcuts of a shelf first. A context that
@@ -357,6 +361,7 @@ func (s *Stock) take(l nest.Layout) error {
 		s.Laid[i].Number = number
 		number += s.Laid[i].Count
 	}
+	s.serve()
 	if s.Rules.Method == nest.Guillotine {
 		s.Cuts = s.cuts()
 	}
@@ -373,7 +378,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 			size := s.Sheets[one.Sheet]
 			b, _ := nest.Cuts(one.LaidSheet, s.Pieces, size, s.Rules)
 			list[i] = breakdown.Sheet{Name: fmt.Sprint(one.Number), Count: one.Count, Size: size, Board: b,
-				Names: func(n int) string { return s.Pieces[one.Placements[n].Piece].Name }}
+				Names: func(n int) string { return words.And(s.Names(*one, n)) }}
 		})
 	}
 	wait.Wait()

@@ -78,17 +78,3 @@ func (s *Stock) PieceSheets() [][]int {
 	}
 	return of
 }
-
-// PartSheets tells the same for each part by its name.
-func (s *Stock) PartSheets() map[string][]int {
-	from := make(map[string][]int)
-	for i, list := range s.PieceSheets() {
-		rest := s.Pieces[i].Count
-		for _, p := range s.Parts[i] {
-			n := min(p.Quantity, rest, len(list))
-			from[p.Name] = append(from[p.Name], list[:n]...)
-			list, rest = list[n:], rest-n
-		}
-	}
-	return from
-}

@@ -1,0 +1,62 @@
+package sheets
+
+import (
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+)
+
+// serve says which part each placed piece is: pieces of one size serve one part after the
+// other, in the order in which they lie. Of a piece on sheets that are cut alike, each sheet's
+// can be another part.
+func (s *Stock) serve() {
+	part, taken := make([]int, len(s.Pieces)), make([]int, len(s.Pieces))
+	for i := range s.Laid {
+		one := &s.Laid[i]
+		one.Serves = make([][]int, len(one.Placements))
+		for n, p := range one.Placements {
+			parts := s.Parts[p.Piece]
+			for range one.Count {
+				at := &part[p.Piece]
+				for *at < len(parts)-1 && taken[p.Piece] >= parts[*at].Quantity {
+					*at, taken[p.Piece] = *at+1, 0
+				}
+				one.Serves[n] = append(one.Serves[n], *at)
+				taken[p.Piece]++
+			}
+		}
+	}
+}
+
+// Part is the part that a placed piece is, on the first of the sheets that are cut alike.
+func (s *Stock) Part(one Sheet, placement int) batch.Part {
+	return s.Parts[one.Placements[placement].Piece][one.Serves[placement][0]]
+}
+
+// Names are those of the parts that a placed piece is on sheets that are cut alike, each once.
+func (s *Stock) Names(one Sheet, placement int) (names []string) {
+	for _, at := range one.Serves[placement] {
+		if name := s.Parts[one.Placements[placement].Piece][at].Name; !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// PartSheets tells for each part by its name the numbers of the sheets that it comes from, as
+// often as it is laid.
+func (s *Stock) PartSheets() map[string][]int {
+	from := make(map[string][]int)
+	for _, one := range s.Laid {
+		for n, p := range one.Placements {
+			for sheet, at := range one.Serves[n] {
+				name := s.Parts[p.Piece][at].Name
+				from[name] = append(from[name], one.Number+sheet)
+			}
+		}
+	}
+	for _, list := range from {
+		slices.Sort(list)
+	}
+	return from
+}
