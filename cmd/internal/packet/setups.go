@@ -22,8 +22,8 @@ func (m maker) setups() {
 	m.Chapter("Setups")
 	unit := m.unit.String()
 	for _, c := range s.Machines {
-		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(joinery.CutterKind(c.Machine).Machine()),
-			present.CutterName(c.Machine), words.Length(c.Cutter.MM(), m.unit), names(c.Drawers)))
+		m.Heading(1, fmt.Sprintf("%s, %s: %s", upper(joinery.CutterKind(c.Machine).Machine()),
+			c.CutsWith(m.unit), names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Text)
 		for _, choice := range c.OneSetup.Minimal {
 			if choice.Spacers != nil {

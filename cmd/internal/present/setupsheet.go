@@ -25,7 +25,9 @@ type SetupSheet struct {
 // Machine is a machine with one cutter, or a router with its bits.
 type Machine struct {
 	Machine  string        `json:"machine"`
-	Cutter   record.Length `json:"cutter"` // of a router the smallest bit
+	Cutter   record.Length `json:"cutter"` // of a router the narrowest bit that cuts something
+	// Bits are the diameters of all bits of a router that cut something, the narrowest first.
+	Bits []record.Length `json:"bits,omitempty"`
 	Drawers  []string      `json:"drawers"`
 	Cautions []Caution     `json:"cautions"`
 	OneSetup OneSetup      `json:"one_setup"`
@@ -183,6 +185,12 @@ func (m maker) text(mm float64) string { return geom.LengthOf(mm).Text(m.unit) }
 
 func (m maker) machine() Machine {
 	out := Machine{Machine: string(m.Cutter.Kind), Cutter: record.Length(m.Cutter.Width), Settings: []Setting{}}
+	for _, d := range m.Bits {
+		out.Bits = append(out.Bits, record.Length(d))
+	}
+	if len(out.Bits) > 0 {
+		out.Cutter = out.Bits[0]
+	}
 	for _, d := range m.Drawers {
 		out.Drawers = append(out.Drawers, d.Name)
 	}

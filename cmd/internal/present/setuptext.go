@@ -100,15 +100,26 @@ func (s Setting) Heading(number int, machine string, u geom.Unit) string {
 	return fmt.Sprintf("SETTING %d: %s %s wide, height %s, fence %s from its face to the near side of the %s", number, name, mm(s.Cutter), mm(s.Height), mm(s.Fence), name)
 }
 
+// CutsWith names what a machine cuts with, by its width: all bits of a router that cut something.
+func (m Machine) CutsWith(u geom.Unit) string {
+	if len(m.Bits) < 2 {
+		return CutterName(m.Machine) + " " + words.Length(m.Cutter.MM(), u)
+	}
+	var list []string
+	for _, b := range m.Bits {
+		list = append(list, words.Length(b.MM(), u))
+	}
+	return "bits " + words.And(list)
+}
+
 // CutterName is what its cutter is called.
 func CutterName(kind string) string {
-	return map[joinery.CutterKind]string{joinery.Saw: "cutter", joinery.RouterTable: "bit", joinery.Router: "smallest bit", joinery.Hand: "plow iron"}[joinery.CutterKind(kind)]
+	return map[joinery.CutterKind]string{joinery.Saw: "cutter", joinery.RouterTable: "bit", joinery.Router: "bit", joinery.Hand: "plow iron"}[joinery.CutterKind(kind)]
 }
 
 func (t *sheetText) machine(m Machine) {
 	t.line("")
-	t.line("%s, %s %s wide: %s", strings.ToUpper(joinery.CutterKind(m.Machine).Machine()), CutterName(m.Machine),
-		words.Length(m.Cutter.MM(), t.unit), words.Some(m.Drawers))
+	t.line("%s, %s wide: %s", strings.ToUpper(joinery.CutterKind(m.Machine).Machine()), m.CutsWith(t.unit), words.Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
 	t.paragraph("", "One setting for everything? "+m.OneSetup.Text)

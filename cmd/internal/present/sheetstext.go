@@ -37,7 +37,11 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 			out.WriteString(", ")
 		}
 		noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
-		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), tape(z.Length, u), tape(z.Width, u), u)
+		size, grain := k.AsWritten(z)
+		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), tape(size[0], u), tape(size[1], u), u)
+		if grain == 1 {
+			fmt.Fprintf(&out, " with the grain along the %s %s", tape(size[1], u), u)
+		}
 	}
 	if len(k.Sheets) == 0 {
 		out.WriteString("no sheet")
@@ -155,6 +159,8 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 		switch {
 		case c.Trim && c.Kind != "fence cut":
 			setting = "takes " + tape(c.Setting, u)
+		case c.Kind == "hand-held" && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim && cuts[i-1].Setting == c.Setting:
+			setting = "guide as before"
 		case c.Kind == "hand-held":
 			setting = "guide at " + setting
 		case !c.SettingChanged && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim:
@@ -207,15 +213,24 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 // CutNotes say how the table of cuts is to be read, and what can hurt.
 func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	kinds, trims := make(map[string]bool), false
-	short, rest := false, false
+	short, rest, guides := false, false, 0
 	for _, c := range k.Cuts {
+		if c.Kind == "hand-held" {
+			guides++
+		}
 		kinds[c.Kind], trims = true, trims || c.Trim
 		short, rest = short || c.TooSmallToHold, rest || c.Remainder != nil && c.Remainder.Piece && !c.Trim
 	}
 	set := "fence or stop is set " + times(k.SettingChanges)
 	machine := kinds["fence cut"] || kinds["crosscut"]
-	if !machine {
+	switch {
+	case !machine:
 		set = "each is measured and marked"
+	case k.SettingChanges == 0:
+		set = "neither fence nor stop is set"
+	}
+	if machine && guides > 0 {
+		set += ", a guide is laid " + times(guides)
 	}
 	list := []string{fmt.Sprintf("%s; %s. Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board.", words.Count(len(k.Cuts), "cut", "cuts"), set)}
 	say := func(when bool, text string) {

@@ -162,7 +162,7 @@ var (
 	paperOpening = regexp.MustCompile(`^(.+): (\S+) x (\S+) x (\S+) (mm|in), (.+)$`)
 	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in) for (.+)$`)
 	paperForm    = regexp.MustCompile(`^(.+): (\d+) of them$`)
-	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bit|smallest bit|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?: (.+)$`)
+	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bits?|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?(?:(?:,| and) [^:]+)?: (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)
 	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of)`)
 )

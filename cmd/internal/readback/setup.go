@@ -102,7 +102,7 @@ func (r *reading) checksOf(of, name string, list []setupCheck) {
 }
 
 var (
-	setupMachine = regexp.MustCompile(`^([A-Z][A-Z ]+), (?:cutter|bit|smallest bit|plow iron) (.+) (?:mm|in)(?: \([^)]+\))?(?: wide)?: (.+)$`)
+	setupMachine = regexp.MustCompile(`^([A-Z][A-Z ]+), (?:cutter|bits?|plow iron) (.+?) (?:mm|in)(?: \([^)]+\))?(?:(?:,| and) [^:]+?)?(?: wide)?: (.+)$`)
 	settingLine  = regexp.MustCompile(`^(?i:setting) (\d+): (.+)$`)
 	settingPart  = regexp.MustCompile(`(?:(?:cutter|bit|iron) (\S+) (?:mm|in)(?: \([^)]+\))? wide)|(?:(?:height|depth or shoulder) (\S+) (?:mm|in))|(?:(?:gauge or fence|fence) (\S+) (?:mm|in))`)
 	stepLine     = regexp.MustCompile(`^(\d+)\. (.+)\.$`)

@@ -53,7 +53,11 @@ func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
 		if z.Offcut {
 			continue
 		}
-		name := fmt.Sprintf("%s, %s x %s %s", k.Stock, fixed(z.Length), fixed(z.Width), u)
+		size, grain := k.AsWritten(z)
+		name := fmt.Sprintf("%s, %s x %s %s", k.Stock, fixed(size[0]), fixed(size[1]), u)
+		if grain == 1 {
+			name += fmt.Sprintf(", grain along the %s %s", fixed(size[1]), u)
+		}
 		if z.Batch != "" {
 			name += ", batch " + z.Batch
 		}

@@ -34,6 +34,7 @@ type SheetStock struct {
 	Undersize      [2]Length   `json:"undersize"`          // by how much sheets may be shorter and narrower than their sizes
 	KeepOut        []Box       `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
 	FlipOn         *TurnedOn   `json:"flip_on,omitempty"`
+	GrainAcross    bool        `json:"grain_across,omitempty"` // the grain runs along the second number of a sheet's size
 	Pieces         int         `json:"pieces"`
 	Count          int         `json:"count"`     // of sheets, without offcuts
 	MinSheets      int         `json:"min_count"` // no layout does with less
@@ -63,6 +64,15 @@ type SheetSize struct {
 // UsedSizes are the sizes of sheets that are used.
 func UsedSizes(k SheetStock) []SheetSize {
 	return slices.DeleteFunc(slices.Clone(k.Sizes), func(z SheetSize) bool { return z.Used == 0 })
+}
+
+// AsWritten is the size of a sheet as the job and the trade write it, with which of the two
+// numbers the grain runs along, 0 or 1. Offcuts are listed along the grain.
+func (k SheetStock) AsWritten(z SheetSize) (size [2]Length, grain int) {
+	if k.GrainAcross && !z.Offcut {
+		return [2]Length{z.Width, z.Length}, 1
+	}
+	return [2]Length{z.Length, z.Width}, 0
 }
 
 // LaidSheet is a way in which Count sheets are cut, the first of which is Number. Places

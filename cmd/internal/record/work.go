@@ -34,6 +34,7 @@ type MachineWork struct {
 	Settings int
 	Plan     setup.WorkPlan // none of a router, which follows its drawings
 	Files    []RoutedFile   // of a router
+	Bits     []float64      // of a router, the diameters of those that cut something, the narrowest first, in mm
 	// Limits are the caliper limits of the drawers whose corners are cut at a setting of the plan,
 	// nil where there are none; OtherLimits those of all other drawers.
 	Limits      []*CaliperLimits
@@ -104,6 +105,7 @@ func machineWork(b batch.Batch, drawers []batch.Drawer) MachineWork {
 	if cutter.Kind.FollowsDrawing() {
 		groups := batch.BySetting(drawers)
 		m.Settings, m.Files, m.OtherLimits = len(groups), routedFiles(b, drawers), limitsOf(groups)
+		m.Bits = bitsThatCut(drawers)
 		return m
 	}
 	m.Boards = batch.Boards(drawers)
@@ -121,6 +123,22 @@ func machineWork(b batch.Batch, drawers []batch.Drawer) MachineWork {
 	}
 	m.OtherLimits = limitsOf(batch.BySetting(rest))
 	return m
+}
+
+// bitsThatCut are the diameters of the bits that the parts of drawers are cut with, the
+// narrowest first: a router may have others in its machine.
+func bitsThatCut(drawers []batch.Drawer) (list []float64) {
+	for _, d := range drawers {
+		for _, p := range d.Parts {
+			for _, c := range p.Work.Cuts {
+				if c.Bit >= 0 {
+					list = append(list, p.Bits[c.Bit].Diameter)
+				}
+			}
+		}
+	}
+	slices.Sort(list)
+	return slices.Compact(list)
 }
 
 func cutDrawer(d batch.Drawer) CutDrawer {

@@ -47,6 +47,7 @@ var workMeanings = map[string]map[string]string{
 		"sheets":          "the different sheets",
 		"unplaced":        "parts that no sheet holds",
 		"cuts":            "the cuts in order, for a saw",
+		"grain_across":    "that the grain runs along the second number of a sheet's size as the job writes it; lengths are along the grain all the same",
 		"setting_changes": "how often fence or stop is set for them",
 	},
 	"Box": {
