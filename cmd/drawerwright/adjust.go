@@ -82,7 +82,8 @@ func (a *adjusting) run(args []string, s streams) error {
 		return err // usage
 	}
 	t := trialCut{batch: l.Batch, at: at, drawer: l.Batch.Drawers[at]}
-	t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy, t.drawer.Shop.Slide, l.Batch.LimitsFor(at))
+	t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy, t.drawer.Shop.Slide,
+		l.Batch.LimitsFor(at))
 	for _, arg := range args[1:] {
 		if err := t.reading(arg); err != nil {
 			return err

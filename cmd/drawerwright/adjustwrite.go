@@ -76,7 +76,8 @@ func (a *adjusting) next(args []string, out present.Adjustment) string {
 	}
 	switch {
 	case len(more) > 0:
-		return text + fmt.Sprintf("Next: measure, and drawerwright adjust %s %s %s", plain(job), strings.Join(given, " "), strings.Join(more, " "))
+		return text + fmt.Sprintf("Next: measure, and drawerwright adjust %s %s %s", plain(job),
+			strings.Join(given, " "), strings.Join(more, " "))
 	case len(out.Warns) > 0:
 		return text + fmt.Sprintf("Next: mend what check warns of (see below), in %s", plain(job))
 	case a.write != "":

@@ -72,9 +72,13 @@ func TestAdjustSays(t *testing.T) {
 	for _, c := range []struct{ args, want string }{
 		{"edge=6.5 tongue=6.1", "contradict each other: edge, tongue"},
 		{"slot=6.35", "the fence"},
-		{"edge=6.5", "measure slot, clearance and depth first.\nNext: measure, and drawerwright adjust ../../samples/bench-drawers.yaml edge=6.5 slot=... clearance=... depth=..."},
+		{"edge=6.5", "measure slot, clearance and depth first.\n" +
+			"Next: measure, and drawerwright adjust ../../samples/bench-drawers.yaml edge=6.5 slot=... clearance=... depth=..."},
 		{"edge=6.5", "leave the fence for now: box front tongue clearance in its dado cannot be told yet."},
-		{"slot=6.42", "measure, and give adjust these readings too\n  reading  what and where                                       with                   before you move\n  edge     from the end of a side to the near wall of its dado  caliper, outside jaws  the fence\n  depth    depth of a dado, from the face to its floor          caliper, depth rod     the cutter's height\n"},
+		{"slot=6.42", "measure, and give adjust these readings too\n" +
+			"  reading  what and where                                       with                   before you move\n" +
+			"  edge     from the end of a side to the near wall of its dado  caliper, outside jaws  the fence\n" +
+			"  depth    depth of a dado, from the face to its floor          caliper, depth rod     the cutter's height\n"},
 		{"slot=6.40 edge=6.30 tongue=6.3 depth=6.3", "leave the cutter's height for now: one reading alone can be a slip."},
 		{"slot=6.35 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1", "LEAVE IT: the test cut is right.\nFronts and backs still to be cut: 447.79 mm long."},
 		// Play and width are known to be right or not where they have been read.
@@ -143,8 +147,10 @@ func TestAdjustWritesOneJob(t *testing.T) {
 	dir := t.TempDir()
 	for i, c := range []struct{ readings, holds, says, next string }{
 		{"slot=6.42", "joinery: {fence-distance: 6.12 mm}", "", "slot=6.42 edge=... depth=..."},
-		{"slot=6.42 edge=6.25 tongue=6.25 depth=6.05 recess=0.3", "joinery: {fence-distance: 6.15 mm, cutter-height: 6.05 mm}", "", "recess=0.3 slot=... recess=..."},
-		{"slot=6.5 edge=6.25", "joinery: {fence-distance: 6.17 mm}", "the bottom has 0.59 mm", "slot=6.5 edge=6.25 tongue=... depth=..."},
+		{"slot=6.42 edge=6.25 tongue=6.25 depth=6.05 recess=0.3",
+			"joinery: {fence-distance: 6.15 mm, cutter-height: 6.05 mm}", "", "recess=0.3 slot=... recess=..."},
+		{"slot=6.5 edge=6.25", "joinery: {fence-distance: 6.17 mm}",
+			"the bottom has 0.59 mm", "slot=6.5 edge=6.25 tongue=... depth=..."},
 	} {
 		next := filepath.Join(dir, fmt.Sprintf("next-%d.yaml", i))
 		text := ran(t, 0, append(strings.Fields("adjust "+bench+" "+c.readings), "--write", next)...)
@@ -152,7 +158,8 @@ func TestAdjustWritesOneJob(t *testing.T) {
 		if err != nil || !strings.Contains(string(data), c.holds) {
 			t.Errorf("%s: the copy does not hold %q: %v\n%s", c.readings, c.holds, err, data)
 		}
-		if !strings.Contains(text, "Next: measure, and drawerwright adjust "+next+" "+strings.Fields(c.readings)[0]) || !strings.Contains(text, c.next) {
+		said := "Next: measure, and drawerwright adjust " + next + " " + strings.Fields(c.readings)[0]
+		if !strings.Contains(text, said) || !strings.Contains(text, c.next) {
 			t.Errorf("%s: the next command is not said:\n%s", c.readings, text)
 		}
 		l, err := loadJob(next, streams{})

@@ -9,6 +9,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/reference"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
 
 	"github.com/spf13/pflag"
@@ -91,7 +92,7 @@ func TestEveryReadingIsExplained(t *testing.T) {
 		if !whole.MatchString(terms) || !whole.MatchString(help) {
 			t.Errorf("%s is not explained", name)
 		}
-		words, said := present.WordsOf(k, true), false
+		words, said := present.WordsOf(k, joinery.DadoRabbet), false
 		for _, b := range reference.Topic("test-cut") {
 			said = said || b.Term == name && strings.HasPrefix(b.Text, words.What+" ("+words.With+")")
 		}

@@ -150,25 +150,42 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 		}
 	}
 	if need := needRelief(drawn, takes, radius, cleared); slices.Contains(need, true) {
-		p.uses(SettingRelief, c.Operation)
-		if p.ReliefOf(c.Operation) == ReliefNone {
-			return c, notRelieved
-		}
-		for i, v := range drawn {
-			// The corner itself lies where another pocket is: there a smaller bit does
-			// without a relief that would show beyond that pocket.
-			if need[i] && slices.ContainsFunc(cleared, func(r geom.Ring) bool { return reaches(r, v.Point) }) {
-				return c, noRelief
-			}
-		}
-		relieved, ok := relieve(drawn, need, radius, p.ReliefOf(c.Operation))
-		if !ok || !p.staysIn(relieved, drawn) {
-			return c, noRelief
+		relieved, no := p.withRelief(c.Operation, drawn, relieving{need, radius, cleared})
+		if no != fits {
+			return c, no
 		}
 		drawn = relieved
 	}
 	c.Outline = drawn
 	return c, fits
+}
+
+// relieving is which corners of a cut need relief from a bit of a radius, and what is cleared
+// beside the cut.
+type relieving struct {
+	need    []bool
+	radius  float64
+	cleared []geom.Ring
+}
+
+// withRelief relieves the corners of a cut as its operation is to be.
+func (p *preparation) withRelief(operation string, drawn geom.Loop, r relieving) (geom.Loop, obstacle) {
+	p.uses(SettingRelief, operation)
+	if p.ReliefOf(operation) == ReliefNone {
+		return nil, notRelieved
+	}
+	for i, v := range drawn {
+		// The corner itself lies where another pocket is: there a smaller bit does
+		// without a relief that would show beyond that pocket.
+		if r.need[i] && slices.ContainsFunc(r.cleared, func(r geom.Ring) bool { return reaches(r, v.Point) }) {
+			return nil, noRelief
+		}
+	}
+	relieved, ok := relieve(drawn, r.need, r.radius, p.ReliefOf(operation))
+	if !ok || !p.staysIn(relieved, drawn) {
+		return nil, noRelief
+	}
+	return relieved, fits
 }
 
 // narrowOpen is the narrower extent of a rectangle as drawn where it is open on a

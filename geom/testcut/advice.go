@@ -134,7 +134,8 @@ func (c Model) Advise(readings []Reading) Advice {
 	if !a.WithinLimits {
 		a.NoSetting = plan.trouble
 	}
-	a.AllRight = !slices.ContainsFunc(a.AsItIs, func(j Predicted) bool { return !j.Unsettled && j.Verdict != j.Verdicts.Within })
+	a.AllRight = !slices.ContainsFunc(a.AsItIs,
+		func(j Predicted) bool { return !j.Unsettled && j.Verdict != j.Verdicts.Within })
 	for _, m := range plan.moves {
 		if c.decide(&m, e, plan); a.WithinLimits && m.Action != Measure {
 			m.Action, m.Better, m.Worse = Leave, false, false

@@ -277,13 +277,15 @@ func TestLimitsOfTheJob(t *testing.T) {
 	}
 	// Slides that take no more than 0.1 over what is drawn, and a box that is 0.4 wider.
 	d, _, _ := joinery.LayOut(spec())
-	c := testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.SlideFit{Min: 399, Max: 400.1}, sheet(d, &fit.SlideFit{Min: 399, Max: 400.1}))
+	slide := &fit.SlideFit{Min: 399, Max: 400.1}
+	c := testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, slide, sheet(d, slide))
 	if a := c.Advise(readings(0, 0, -0.2)); a.AllRight || a.AsItIs[2].Verdict != joinery.Wide || move(t, a, testcut.Height).Action == testcut.Leave {
 		t.Errorf("%+v", a)
 	}
 	// Slides under the box go by the inside: 400 - 24.4 = 375.6, and 375.2 if cuts are
 	// 0.2 deeper; fronts have to be 0.4 longer.
-	c = testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.SlideFit{Min: 375.4, Max: 376, InsideCounts: true}, sheet(d, &fit.SlideFit{Min: 375.4, Max: 376, InsideCounts: true}))
+	slide = &fit.SlideFit{Min: 375.4, Max: 376, InsideCounts: true}
+	c = testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, slide, sheet(d, slide))
 	a := c.Advise(readings(0, 0, 0.2))
 	q := a.AsItIs[len(a.AsItIs)-1]
 	if q.Code != "slide-clearance" || math.Abs(q.Nominal-375.2) > 0.05 || q.Verdict != joinery.Narrow {

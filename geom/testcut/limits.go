@@ -12,7 +12,8 @@ import (
 // readOn are the readings of a test cut that a setup sheet lists too, of a corner with tongues
 // and of others. What is left under a cut is less where the cut is deeper.
 var (
-	readOnTongues = map[fit.ReadingKind]Kind{fit.DadoWidth: Slot, fit.DadoPlace: Edge, fit.DadoDepth: Depth, fit.UnderDado: Depth,
+	readOnTongues = map[fit.ReadingKind]Kind{fit.DadoWidth: Slot, fit.DadoPlace: Edge,
+		fit.DadoDepth: Depth, fit.UnderDado: Depth,
 		fit.TongueThick: Tongue, fit.RabbetDeep: RabbetDepth, fit.TongueLong: TongueLength, fit.FrontLength: FrontLength}
 	readOnSlots = map[fit.ReadingKind]Kind{fit.GrooveWidth: Slot, fit.GroovePlace: Edge,
 		fit.SideRabbet: Depth, fit.UnderSide: Depth, fit.GrooveDepth: Depth, fit.UnderGroove: Depth}
@@ -33,7 +34,8 @@ func (c Model) limitsOf(set gauge.Limits) map[Kind]geom.Interval {
 			continue
 		}
 		f, _ := c.form(Reading{Kind: k}, vector{})
-		if had, twice := of[k]; twice && (had.Kind != row.Kind || math.Abs(had.Target-f.at0) <= math.Abs(row.Target-f.at0)) {
+		if had, twice := of[k]; twice && (had.Kind != row.Kind ||
+			math.Abs(had.Target-f.at0) <= math.Abs(row.Target-f.at0)) {
 			continue
 		}
 		of[k] = row

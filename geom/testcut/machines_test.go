@@ -315,5 +315,6 @@ func TestMeantIsDrawn(t *testing.T) {
 
 // sheet are the limits of a setup sheet for a drawer, of boards as they were measured.
 func sheet(d joinery.Drawer, slide *fit.SlideFit) gauge.Limits {
-	return gauge.Find([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(d.Spec), Accuracy: fit.AccuracyOf(d.Setup.Cutter.Kind), Slide: slide}})
+	return gauge.Find([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(d.Spec),
+		Accuracy: fit.AccuracyOf(d.Setup.Cutter.Kind), Slide: slide}})
 }

@@ -151,8 +151,8 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.SlideFi
 	return c
 }
 
-// Joined reports whether box front and sides are joined by tongues in dados.
-func (c Model) Joined() bool { return c.joined }
+// Joint is that of the corner that is cut.
+func (c Model) Joint() joinery.Joint { return c.spec.Joint }
 
 // Grooves reports whether the slots of the test cut are made by the cutter for grooves.
 func (c Model) Grooves() bool { return !c.joined && c.drawer.Setup.GroovePasses > 0 }

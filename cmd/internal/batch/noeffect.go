@@ -32,9 +32,10 @@ func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
 	say := func(entry string, fact, ask string) {
 		if j.Says(entry) {
 			problems = append(problems, Problem{Drawer: first, OfJob: true, Diagnosis: geom.Diagnosis{
-				Code: geom.Code(job.CodeNoEffect), Level: geom.LevelNote, Subject: geom.Subject{Setting: geom.Setting(entry)},
-				Fact: geom.Sentencef("%s has no effect in this job: %s", entry[strings.LastIndexByte(entry, '.')+1:], fact),
-				Ask:  geom.Sentencef("%s", ask),
+				Code: geom.Code(job.CodeNoEffect), Level: geom.LevelNote,
+				Subject: geom.Subject{Setting: geom.Setting(entry)},
+				Fact:    geom.Sentencef("%s has no effect in this job: %s", entry[strings.LastIndexByte(entry, '.')+1:], fact),
+				Ask:     geom.Sentencef("%s", ask),
 			}})
 		}
 	}
@@ -47,7 +48,8 @@ func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
 		{mill.SettingSlots, "no slot is just as wide as its bit"},
 		{mill.SettingRegister, "no part is turned over"},
 		{mill.SettingTabs, "every part is small and held by its onion skin"},
-		{mill.SettingOnionSkin, "no part is smaller than a square of " + geom.LengthOf(b.Router.SmallPart).Text(b.Units) + " on a side, or without room for tabs"},
+		{mill.SettingOnionSkin, "no part is smaller than a square of " + geom.LengthOf(b.Router.SmallPart).Text(b.Units) +
+			" on a side, or without room for tabs"},
 	} {
 		if !used[mill.Use{Setting: e.setting}] {
 			say("router."+string(e.setting), e.fact, harmless)
@@ -81,6 +83,7 @@ func (b Batch) reliefs(used map[mill.Use]bool, say func(entry, fact, ask string)
 		}
 	}
 	if !others {
-		say(entry+"."+job.ReliefOthers, "the round corners that the bits leave elsewhere are in the way of no part", harmless)
+		say(entry+"."+job.ReliefOthers, "the round corners that the bits leave elsewhere are in the way of no part",
+			harmless)
 	}
 }

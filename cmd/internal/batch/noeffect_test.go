@@ -75,7 +75,8 @@ func TestUses(t *testing.T) {
 				as := mill.Part{Panel: p.Panel, MinThickness: p.Stock.Thickness.Min, MaxThickness: p.Stock.Thickness.Max}
 				work, _ := mill.Prepare(as, base)
 				for use, s := range others(base) {
-					if use.Setting == mill.SettingTabs && base.Tabs.Width == 0 || use.Setting == mill.SettingOnionSkin && base.OnionSkin == 0 {
+					if use.Setting == mill.SettingTabs && base.Tabs.Width == 0 ||
+						use.Setting == mill.SettingOnionSkin && base.OnionSkin == 0 {
 						continue // the job has no such entry
 					}
 					changed, _ := mill.Prepare(as, s)
@@ -96,7 +97,9 @@ func TestUses(t *testing.T) {
 			t.Errorf("%s never changed anything", s)
 		}
 	}
-	if !slices.ContainsFunc(mill.Relieved, func(o string) bool { return told[mill.Use{Setting: mill.SettingRelief, Operation: o}] > 0 }) {
+	if !slices.ContainsFunc(mill.Relieved, func(o string) bool {
+		return told[mill.Use{Setting: mill.SettingRelief, Operation: o}] > 0
+	}) {
 		t.Error("no relief ever changed anything")
 	}
 }
@@ -125,18 +128,21 @@ drawers:
 		{"diameter: 6", "exact-slots: centerline", "method: free", "", "", "exact-slots"},
 		{"diameter: 6.2", "exact-slots: centerline", "method: free", "dado-clearance: 0.25", "", ""},
 		{"diameter: 6", "register: {diameter: 8}", "flip-on: pins", "", "", ""},
-		{"diameter: 6", "register: {diameter: 8}", "flip-on: three-pins, pin-distance: 10", "faces: one", "", "register flip-on pin-distance"},
+		{"diameter: 6", "register: {diameter: 8}", "flip-on: three-pins, pin-distance: 10", "faces: one", "",
+			"register flip-on pin-distance"},
 		{"diameter: 6", "tabs: {}", "method: free", "", "", ""},
 		{"diameter: 6", "onion-skin: 0.4", "method: free", "", "", "onion-skin"},
 		{"diameter: 6", "onion-skin: 0.4", "method: free", "", "180 x 60 x 140", ""},
 		{"diameter: 6", "overcut: 2", "method: free", "", "", ""},
 		{"diameter: 6", "relief: {profile: t-bone}", "method: free", "", "380 x 120 x 420, joint: box-joint", ""},
-		{"diameter: 6", "relief: {profile: t-bone, dado: t-bone, others: none}", "method: free", "", "380 x 120 x 420, joint: box-joint", "dado others"},
+		{"diameter: 6", "relief: {profile: t-bone, dado: t-bone, others: none}", "method: free", "",
+			"380 x 120 x 420, joint: box-joint", "dado others"},
 	} {
 		if c.size == "" {
 			c.size = "380 x 120 x 420"
 		}
-		text := strings.NewReplacer("BITS", c.bits, "ROUTER", c.router, "SHEETS", c.sheets, "JOINERY", c.joinery, "SIZE", c.size).Replace(file)
+		text := strings.NewReplacer("BITS", c.bits, "ROUTER", c.router, "SHEETS", c.sheets, "JOINERY", c.joinery,
+			"SIZE", c.size).Replace(file)
 		j, found := job.Read("job.yaml", strings.NewReader(text))
 		if len(found) > 0 {
 			t.Fatalf("%v: %+v", c, found)

@@ -21,8 +21,9 @@ import (
 // depth is that of the corner where it cuts one as high as the grooves.
 func readAs(k fit.ReadingKind, d batch.Drawer, set gauge.Limits) (testcut.Kind, bool) {
 	if d.Spec.Joint == joinery.DadoRabbet {
-		as, takes := map[fit.ReadingKind]testcut.Kind{fit.DadoWidth: testcut.Slot, fit.DadoPlace: testcut.Edge, fit.DadoDepth: testcut.Depth,
-			fit.TongueThick: testcut.Tongue, fit.RabbetDeep: testcut.RabbetDepth, fit.TongueLong: testcut.TongueLength}[k]
+		as, takes := map[fit.ReadingKind]testcut.Kind{fit.DadoWidth: testcut.Slot, fit.DadoPlace: testcut.Edge,
+			fit.DadoDepth: testcut.Depth, fit.TongueThick: testcut.Tongue, fit.RabbetDeep: testcut.RabbetDepth,
+			fit.TongueLong: testcut.TongueLength}[k]
 		return as, takes
 	}
 	switch k {
@@ -33,7 +34,8 @@ func readAs(k fit.ReadingKind, d batch.Drawer, set gauge.Limits) (testcut.Kind, 
 	case fit.SideRabbet:
 		return testcut.Depth, true
 	case fit.GrooveDepth:
-		return testcut.Depth, !slices.ContainsFunc(set.Rows, func(r gauge.Row) bool { return r.Kind == fit.SideRabbet || r.Kind == fit.UnderSide })
+		return testcut.Depth, !slices.ContainsFunc(set.Rows,
+			func(r gauge.Row) bool { return r.Kind == fit.SideRabbet || r.Kind == fit.UnderSide })
 	}
 	return "", false
 }

@@ -203,10 +203,12 @@ var routerKeys = []key{
 	{name: string(mill.SettingOvercut), form: formLength, min: 0, max: maxOvercut, fallback: mm(mill.DefaultOvercut),
 		doc:     "How much further than the bit's radius a cut that leaves the part runs past its edge",
 		example: "1.5", why: "so that no round corner is left standing; common practice, no source"},
-	{name: string(mill.SettingRelief), form: formSection, words: reliefWords, keys: reliefKeys, without: string(mill.ReliefDogbone),
+	{name: string(mill.SettingRelief), form: formSection, words: reliefWords, keys: reliefKeys,
+		without: string(mill.ReliefDogbone),
 		doc:     "Where a part with square corners goes into a pocket, dogbone clears its corners by a round on their bisector, t-bone by one through their shorter side; with none they stay round, which is refused where the part would stop there. One for all operations, or one for each",
 		example: "{groove: t-bone, others: dogbone}"},
-	{name: string(mill.SettingSlots), form: formWord, words: []string{string(mill.SlotsWidened), string(mill.SlotsCenterline)}, fallback: string(mill.SlotsWidened),
+	{name: string(mill.SettingSlots), form: formWord,
+		words: []string{string(mill.SlotsWidened), string(mill.SlotsCenterline)}, fallback: string(mill.SlotsWidened),
 		doc:     "widened: a slot just as wide as its bit is drawn " + mm(mill.SlotRoom) + " wider; centerline: as the line that the bit's center follows",
 		example: "centerline", why: "a bit that clears inside lines cannot get into a slot of just its own width"},
 	{name: "depth-from", form: formWord, words: []string{string(joinery.FromTop), string(joinery.FromSpoilboard)}, fallback: string(joinery.FromTop),
@@ -245,7 +247,8 @@ var reliefWords = []string{string(mill.ReliefDogbone), string(mill.ReliefTBone),
 const ReliefOthers = "others"
 
 var reliefKeys = func() []key {
-	keys := []key{{name: ReliefOthers, form: formWord, words: reliefWords, fallback: string(mill.ReliefDogbone), doc: "Of all operations that are not named",
+	keys := []key{{name: ReliefOthers, form: formWord, words: reliefWords, fallback: string(mill.ReliefDogbone),
+		doc:     "Of all operations that are not named",
 		example: string(mill.ReliefTBone), why: "it takes the least wood that lets a square corner in"}}
 	for _, operation := range mill.Relieved {
 		keys = append(keys, key{name: operation, form: formWord, words: reliefWords, doc: "Of every " + operation, without: "as others",

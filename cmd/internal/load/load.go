@@ -67,7 +67,8 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 	}
 	for _, p := range found {
 		if !p.IsError() {
-			w := record.Warning{Code: string(p.Code), Level: p.Level.String(), Part: p.Subject.Part, Message: p.Fact.In(l.Job.Units)}
+			w := record.Warning{Code: string(p.Code), Level: p.Level.String(), Part: p.Subject.Part,
+				Message: p.Fact.In(l.Job.Units)}
 			if !p.OfJob {
 				w.Drawer = l.Job.Drawers[p.Drawer].Spec.Name
 			}

@@ -233,7 +233,8 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		}
 		keys[q.Piece] = append(keys[q.Piece], key)
 		x, y := q.Size(s.Pieces)
-		out.Pieces = append(out.Pieces, paper.PlacedPiece{Box: box(q.X, q.Y, x, y), Key: key, Lines: []string{words.And(s.Names(one, i)), text(x) + " x " + text(y)}})
+		out.Pieces = append(out.Pieces, paper.PlacedPiece{Box: box(q.X, q.Y, x, y), Key: key,
+			Lines: []string{words.And(s.Names(one, i)), text(x) + " x " + text(y)}})
 	}
 	var rows [][]string
 	for _, i := range order {
@@ -241,7 +242,8 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		if len(one.Called) > 0 {
 			called = keys[i]
 		}
-		rows = append(rows, []string{words.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width), partsOf(s, one, i)})
+		rows = append(rows, []string{words.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width),
+			partsOf(s, one, i)})
 	}
 	for _, o := range one.Offcuts {
 		out.Offcuts = append(out.Offcuts, paper.PlacedPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})

@@ -116,7 +116,8 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 		Machine: string(of.Setup.Cutter.Kind),
 		Cutter:  known(a.Cutter), StatedCutter: record.Length(a.Stated), Front: known(a.Front), Sides: known(a.Side),
 		Readings:  []ReadingRow{},
-		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight, Measure: []ReadingWanted{}, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
+		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight,
+		Measure: []ReadingWanted{}, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
 	for _, r := range a.Residuals {
 		out.Readings = append(out.Readings, ReadingRow{r.Name, record.Length(r.Value), record.Length(r.Expected),
 			record.Length(r.Residual), r.Rejected})
@@ -231,7 +232,8 @@ func doText(m testcut.Move, machine string, text func(float64) string) string {
 		return fmt.Sprintf("leave %s.", name)
 	case m.Action == testcut.Try:
 		return moveText(m, machine, text) +
-			". A caliper cannot tell whether that is enough: cut another test piece after the move, push it together, and give adjust its recess and clearance before you cut parts."
+			". A caliper cannot tell whether that is enough: cut another test piece after the move, " +
+			"push it together, and give adjust its recess and clearance before you cut parts."
 	}
 	return moveText(m, machine, text) + "."
 }
@@ -357,7 +359,8 @@ func AdjustmentHead(a Adjustment) Line {
 	case a.OffWidth != "" || a.Wrong != "":
 		return Line{Bad, of + "the cutter is not the one of the job; see what to do."}
 	case moves > 0 && missing > 0:
-		return Line{Bad, of + "move " + words.Count(moves, "setting", "settings") + ", as follows, and measure " + words.And(Names(a.Measure)) + " before you move the rest."}
+		return Line{Bad, of + "move " + words.Count(moves, "setting", "settings") + ", as follows, and measure " +
+			words.And(Names(a.Measure)) + " before you move the rest."}
 	case moves > 0:
 		return Line{Bad, of + "move " + words.Count(moves, "setting", "settings") + ", as follows."}
 	case missing > 0:

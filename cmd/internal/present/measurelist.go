@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
 )
 
@@ -29,13 +30,14 @@ var readingWords = map[testcut.Kind]ReadingWords{
 	testcut.RabbetDepth:  {"depth of the rabbet beside a tongue", "caliper, depth rod"},
 	testcut.TongueLength: {"length of a tongue, from its shoulder to its end", "caliper, depth rod"},
 	testcut.Clearance:    {"gap beside a tongue in its dado, dry", "feeler gauge"},
-	testcut.Recess:       {"box front behind the ends of the sides, dry and pulled outward; below 0: proud", "caliper, depth rod"},
-	testcut.Width:        {"width of a box outside, dry and clamped", "rule or tape"},
-	testcut.FrontLength:  {"length of a box front, over its tongues", "rule or tape"},
-	testcut.Front:        {"thickness of the board of the box front", "caliper, outside jaws"},
-	testcut.Sides:        {"thickness of the board of the sides", "caliper, outside jaws"},
-	testcut.Tooth:        {"thickness of a tooth of the coupon's comb", "caliper, outside jaws"},
-	testcut.Coupon:       {"width of slot N of the coupon", "caliper, inside jaws"},
+	testcut.Recess: {"box front behind the ends of the sides, dry and pulled outward; below 0: proud",
+		"caliper, depth rod"},
+	testcut.Width:       {"width of a box outside, dry and clamped", "rule or tape"},
+	testcut.FrontLength: {"length of a box front, over its tongues", "rule or tape"},
+	testcut.Front:       {"thickness of the board of the box front", "caliper, outside jaws"},
+	testcut.Sides:       {"thickness of the board of the sides", "caliper, outside jaws"},
+	testcut.Tooth:       {"thickness of a tooth of the coupon's comb", "caliper, outside jaws"},
+	testcut.Coupon:      {"width of slot N of the coupon", "caliper, inside jaws"},
 }
 
 // slotWords are those of a corner without tongues, where they differ.
@@ -45,9 +47,9 @@ var slotWords = map[testcut.Kind]ReadingWords{
 	testcut.Edge:  {"from the lower edge to the near wall of the groove", "caliper, outside jaws"},
 }
 
-// WordsOf are the words of a reading.
-func WordsOf(k testcut.Kind, joined bool) ReadingWords {
-	if w, own := slotWords[k]; own && !joined {
+// WordsOf are the words of a reading of a corner.
+func WordsOf(k testcut.Kind, j joinery.Joint) ReadingWords {
+	if w, own := slotWords[k]; own && j != joinery.DadoRabbet {
 		return w
 	}
 	return readingWords[k]
@@ -62,7 +64,7 @@ func wanted(a testcut.Advice, c testcut.Model, machine string) (list []ReadingWa
 		for _, k := range m.Missing {
 			i := slices.IndexFunc(list, func(w ReadingWanted) bool { return w.Reading == string(k) })
 			if i < 0 {
-				words := WordsOf(k, c.Joined())
+				words := WordsOf(k, c.Joint())
 				taken := slices.ContainsFunc(a.Residuals, func(r testcut.Residual) bool { return r.Kind == k })
 				list = append(list, ReadingWanted{Reading: string(k), Again: taken, What: words.What, With: words.With})
 				i = len(list) - 1

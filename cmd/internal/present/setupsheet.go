@@ -24,14 +24,14 @@ type SetupSheet struct {
 
 // Machine is a machine with one cutter, or a router with its bits.
 type Machine struct {
-	Machine  string        `json:"machine"`
-	Cutter   record.Length `json:"cutter"` // of a router the narrowest bit that cuts something
+	Machine string        `json:"machine"`
+	Cutter  record.Length `json:"cutter"` // of a router the narrowest bit that cuts something
 	// Bits are the diameters of all bits of a router that cut something, the narrowest first.
-	Bits []record.Length `json:"bits,omitempty"`
-	Drawers  []string      `json:"drawers"`
-	Cautions []Caution     `json:"cautions"`
-	OneSetup OneSetup      `json:"one_setup"`
-	Settings []Setting     `json:"settings"` // empty for a router, which follows its drawings
+	Bits     []record.Length `json:"bits,omitempty"`
+	Drawers  []string        `json:"drawers"`
+	Cautions []Caution       `json:"cautions"`
+	OneSetup OneSetup        `json:"one_setup"`
+	Settings []Setting       `json:"settings"` // empty for a router, which follows its drawings
 	// Order says why the settings follow each other as they do.
 	Order    string    `json:"order,omitempty"`
 	Gauges   []Gauge   `json:"gauges,omitempty"` // by hand, what is marked with each

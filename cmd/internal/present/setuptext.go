@@ -114,12 +114,14 @@ func (m Machine) CutsWith(u geom.Unit) string {
 
 // CutterName is what its cutter is called.
 func CutterName(kind string) string {
-	return map[joinery.CutterKind]string{joinery.Saw: "cutter", joinery.RouterTable: "bit", joinery.Router: "bit", joinery.Hand: "plow iron"}[joinery.CutterKind(kind)]
+	return map[joinery.CutterKind]string{joinery.Saw: "cutter", joinery.RouterTable: "bit",
+		joinery.Router: "bit", joinery.Hand: "plow iron"}[joinery.CutterKind(kind)]
 }
 
 func (t *sheetText) machine(m Machine) {
 	t.line("")
-	t.line("%s, %s wide: %s", strings.ToUpper(joinery.CutterKind(m.Machine).Machine()), m.CutsWith(t.unit), words.Some(m.Drawers))
+	t.line("%s, %s wide: %s", strings.ToUpper(joinery.CutterKind(m.Machine).Machine()), m.CutsWith(t.unit),
+		words.Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
 	t.paragraph("", "One setting for everything? "+m.OneSetup.Text)

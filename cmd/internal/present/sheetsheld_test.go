@@ -18,7 +18,8 @@ func TestHeldBy(t *testing.T) {
 		held("e", "tabs", 4, "4 tabs, 3 shared")}}
 	for part, want := range map[string]string{"a": "6 to 8 tabs each", "b": "6 tabs each", "c": "",
 		"d": "1 by skin of 0.3 mm; 1 by 4 tabs", "e": "4 tabs"} {
-		pieces := slices.DeleteFunc(slices.Clone(sheet.Placements), func(p record.SheetPlacement) bool { return p.Part != part })
+		pieces := slices.DeleteFunc(slices.Clone(sheet.Placements),
+			func(p record.SheetPlacement) bool { return p.Part != part })
 		if got := HeldBy(pieces); got != want {
 			t.Errorf("%s is held by %q, want %q", part, got, want)
 		}

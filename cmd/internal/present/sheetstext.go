@@ -38,7 +38,8 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 		}
 		noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
 		size, grain := k.AsWritten(z)
-		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), tape(size[0], u), tape(size[1], u), u)
+		count := words.Count(z.Used, noun, noun+"s")
+		fmt.Fprintf(&out, "%s of %s x %s %s", count, tape(size[0], u), tape(size[1], u), u)
 		if grain == 1 {
 			fmt.Fprintf(&out, " with the grain along the %s %s", tape(size[1], u), u)
 		}
@@ -147,6 +148,25 @@ func stopAt(v record.Length, u geom.Unit) string {
 	return l.Fixed(u) + " (" + near + ")"
 }
 
+// setFor prints what fence, stop or guide is set to for a cut, after the cut before it.
+func setFor(c, before record.SawCut, u geom.Unit) string {
+	same := before.Kind == c.Kind && !before.Trim // of one device
+	switch setting := stopAt(c.Setting, u); {
+	case c.Trim && c.Kind != "fence cut":
+		return "takes " + tape(c.Setting, u)
+	case c.Kind == "hand-held" && same && before.Setting == c.Setting:
+		return "guide as before"
+	case c.Kind == "hand-held":
+		return "guide at " + setting
+	case !c.SettingChanged && same:
+		return "as before"
+	case !c.SettingChanged:
+		return "still " + setting
+	default:
+		return setting
+	}
+}
+
 // CutTable is a table of cuts: number, setting, how, board, what it gives and what stays in
 // hand.
 func CutTable(cuts []record.SawCut, u geom.Unit) Table {
@@ -155,19 +175,11 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 		Column{Heading: "remainder", Unit: unit}, Words(""))
 	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
 	for i, c := range cuts {
-		setting, how := stopAt(c.Setting, u), c.Kind
-		switch {
-		case c.Trim && c.Kind != "fence cut":
-			setting = "takes " + tape(c.Setting, u)
-		case c.Kind == "hand-held" && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim && cuts[i-1].Setting == c.Setting:
-			setting = "guide as before"
-		case c.Kind == "hand-held":
-			setting = "guide at " + setting
-		case !c.SettingChanged && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim:
-			setting = "as before"
-		case !c.SettingChanged:
-			setting = "still " + setting
+		var before record.SawCut
+		if i > 0 {
+			before = cuts[i-1]
 		}
+		setting, how := setFor(c, before, u), c.Kind
 		if c.Trim {
 			how += ", clean-up"
 		}
@@ -232,15 +244,21 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	if machine && guides > 0 {
 		set += ", a guide is laid " + times(guides)
 	}
-	list := []string{fmt.Sprintf("%s; %s. Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board.", words.Count(len(k.Cuts), "cut", "cuts"), set)}
+	list := []string{fmt.Sprintf("%s; %s. Boards have the names that stand on the picture; "+
+		"one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, "+
+		"and all is measured from the lower and the left edge of each board.",
+		words.Count(len(k.Cuts), "cut", "cuts"), set)}
 	say := func(when bool, text string) {
 		if when {
 			list = append(list, text)
 		}
 	}
-	say(trims, "A clean-up cut takes the lower or the left edge off, straight and square: along the fence with the opposite edge against it, on the sled without a stop, or along a guide. From then on that edge runs along the fence, or lies at the stop.")
+	say(trims, "A clean-up cut takes the lower or the left edge off, straight and square: along the fence with the "+
+		"opposite edge against it, on the sled without a stop, or along a guide. From then on that edge runs along the "+
+		"fence, or lies at the stop.")
 	say(kinds["fence cut"], "A fence cut runs along the fence; the piece that it gives is between fence and blade.")
-	say(kinds["crosscut"], "A crosscut is made on a sled or miter gauge against a stop, never along the fence: the edge is too short beside the board (common practice, no source).")
+	say(kinds["crosscut"], "A crosscut is made on a sled or miter gauge against a stop, never along the fence: the edge "+
+		"is too short beside the board (common practice, no source).")
 	say(kinds["hand-held"] && machine, "Hand-held cuts are made with a track saw, or a circular saw along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. Take a fine blade: the edge stays on the piece.")
 	say(kinds["hand-held"] && !machine, "All cuts are made with a track saw, or by hand along a clamped guide or a knifed line, the board flat on foam or battens that hold both halves. Take a fine blade: the edge stays on the piece. With a hand saw leave a little beside the line, and plane to it.")
 	say(rest, fmt.Sprintf("Where the remainder is a part, it takes up any error of the kerf of %g %s: measure it.", k.Kerf.In(u), u))

@@ -47,7 +47,7 @@ var workMeanings = map[string]map[string]string{
 		"sheets":          "the different sheets",
 		"unplaced":        "parts that no sheet holds",
 		"cuts":            "the cuts in order, for a saw",
-		"grain_across":    "that the grain runs along the second number of a sheet's size as the job writes it; lengths are along the grain all the same",
+		"grain_across":    "the grain runs along the second number of a sheet's size in the job; lengths are along it",
 		"setting_changes": "how often fence or stop is set for them",
 	},
 	"Box": {
@@ -82,6 +82,7 @@ var workMeanings = map[string]map[string]string{
 	},
 	"SheetPlacement": {
 		"part":    "the part",
+		"also":    "the parts that it is on other sheets that are cut alike",
 		"rotated": "true: it lies a quarter turn from its drawing",
 		"board":   "what the cuts call it",
 		"held":    "how a router's drawings hold it",

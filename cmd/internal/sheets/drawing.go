@@ -41,7 +41,8 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	}
 	whole.Slots, whole.Marks = one.Slots, one.Marks
 	for n, p := range one.Placements {
-		whole.Parts = append(whole.Parts, router.Placement{Part: s.Part(one, n).Drawn(s.Router), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Rotated: p.Rotated})
+		whole.Parts = append(whole.Parts, router.Placement{Part: s.Part(one, n).Drawn(s.Router),
+			X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Rotated: p.Rotated})
 	}
 	drawn := whole.Whole()
 	var list []Drawing
