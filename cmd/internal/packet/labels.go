@@ -1,12 +1,16 @@
 package packet
 
 import (
+	"cmp"
+	"context"
 	"fmt"
+	"io"
 	"maps"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -28,6 +32,19 @@ func faces(r joinery.Role) (face, edge string) {
 		return "rear face", "lower edge"
 	}
 	return "inside face", "lower edge"
+}
+
+// WriteLabels writes the packet's labels as a document of their own.
+func WriteLabels(ctx context.Context, w io.Writer, b batch.Batch, p sheets.Plan) error {
+	var failed error
+	pages := func(yield func(drawing.Page) bool) {
+		out := func(p drawing.Page) { yield(p) } // the writer takes all
+		m := maker{Book: book(b, out), batch: b, plan: p, unit: b.Units}
+		failed = m.labels()
+	}
+	about := drawing.Info{Title: title(b) + ": labels", Subject: "labels for the pieces of drawer boxes"}
+	err := drawing.WritePDF(w, about, pages)
+	return cmp.Or(ctx.Err(), failed, err)
 }
 
 // labels ends the packet with one for every piece.

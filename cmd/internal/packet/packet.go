@@ -34,11 +34,7 @@ func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Report, p s
 
 // lay lays the packet's pages out, one after the other.
 func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) error {
-	size, known := paper.SizeOf(b.Paper.Size)
-	if !known {
-		size = paper.A4
-	}
-	m := maker{Book: &paper.Book{Size: size, Title: title(b), Out: out}, batch: b, report: r, plan: p, unit: b.Units,
+	m := maker{Book: book(b, out), batch: b, report: r, plan: p, unit: b.Units,
 		sheet: present.SetupsOf(record.WorkOf(b))}
 	if err := m.cover(); err != nil {
 		return err
@@ -51,6 +47,20 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 		chapter()
 	}
 	return m.labels()
+}
+
+// book is empty, of the job's paper.
+func book(b batch.Batch, out func(drawing.Page)) *paper.Book {
+	return &paper.Book{Size: PaperOf(b), Title: title(b), Out: out}
+}
+
+// PaperOf is the size of a job's paper.
+func PaperOf(b batch.Batch) paper.Size {
+	size, known := paper.SizeOf(b.Paper.Size)
+	if !known {
+		return paper.A4
+	}
+	return size
 }
 
 func title(b batch.Batch) string {

@@ -37,10 +37,13 @@ func TestOneCountOfSheets(t *testing.T) {
 	}
 	few := strings.Replace(twoSheets, "price: 55", "price: 55, count: 1", 1)
 	got := answer[looked](t, p, "/api/look", asked{few, view{}}, http.StatusOK)
-	if q := got.Problems; !got.Failed || len(q) != 1 || q[0].Code != "no-sheet" || q[0].Line != 3 || strings.Join(q[0].Path, "/") != "stock/birch/count" || !strings.Contains(q[0].Hint, "`count: 2`") {
+	if q := got.Problems; !got.Failed || len(q) != 1 ||
+		q[0].Code != "no-sheet" || q[0].Line != 3 ||
+		strings.Join(q[0].Path, "/") != "stock/birch/count" || !strings.Contains(q[0].Hint, "`count: 2`") {
 		t.Errorf("one sheet of two: %+v", q)
 	}
-	if w := do(p, request(p, "POST", "/api/zip", map[string]string{"text": few})); w.Code != http.StatusUnprocessableEntity {
+	all := map[string]string{"text": few, "what": "all"}
+	if w := do(p, request(p, "POST", "/api/take", all)); w.Code != http.StatusUnprocessableEntity {
 		t.Errorf("a download of it: %d", w.Code)
 	}
 	typed := step{"enter", []string{"stock", "birch", "count"}, "2"}

@@ -26,7 +26,7 @@ const (
 	writeTime  = 3 * time.Minute // a download of a large job
 	idleTime   = 2 * time.Minute
 	sheetTime  = 30 * time.Second
-	zipTime    = 2 * time.Minute
+	takeTime   = 2 * time.Minute
 )
 
 // Page is the jobs of a folder on a local page; each tab of a browser has one of them.
@@ -102,6 +102,6 @@ func (p *Page) Handler(host string) http.Handler {
 	mux.HandleFunc("POST /api/edit", p.edit)
 	mux.HandleFunc("POST /api/sheets", p.sheets)
 	mux.HandleFunc("POST /api/save", p.save)
-	mux.HandleFunc("POST /api/zip", p.zip)
+	mux.HandleFunc("POST /api/take", p.take)
 	return guard{host: host, token: p.token, once: &p.once, next: p.named(mux)}
 }

@@ -1,11 +1,8 @@
 package page
 
 import (
-	"archive/zip"
-	"bytes"
 	"context"
 	"encoding/json"
-	"io"
 	"io/fs"
 	"net/http"
 	"net/http/httptest"
@@ -16,10 +13,7 @@ import (
 	"sync"
 	"testing"
 
-	"drawerwright/cmd/internal/files"
-	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/outdir"
-	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom/geomtest"
 )
 
@@ -173,45 +167,6 @@ func TestOpenRefuses(t *testing.T) {
 		if p, err := Open(filepath.Join(dir, name)); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%q: %v, %v", name, p, err)
 		}
-	}
-}
-
-// A download is what a build writes, the same bytes every time.
-func TestZip(t *testing.T) {
-	p, _ := open(t, jobText)
-	w := do(p, request(p, "POST", "/api/zip", map[string]string{"text": jobText}))
-	if w.Code != http.StatusOK || w.Header().Get("Content-Type") != "application/zip" {
-		t.Fatalf("%d %s", w.Code, w.Body)
-	}
-	z, err := zip.NewReader(bytes.NewReader(w.Body.Bytes()), int64(w.Body.Len()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	want := &held{files: map[string][]byte{}}
-	l := load.Read(p.folder.given.name, strings.NewReader(jobText), p.folder.beside)
-	l.Lay(context.Background(), nil, sheets.Search{})
-	if err := files.Write(context.Background(), l.Batch, want, files.Options{Warnings: l.Warnings, Plan: l.Plan}); err != nil {
-		t.Fatal(err)
-	}
-	if len(z.File) != len(want.files) {
-		t.Errorf("%d files, want %d", len(z.File), len(want.files))
-	}
-	for _, f := range z.File {
-		in, err := f.Open()
-		if err != nil {
-			t.Fatal(err)
-		}
-		data, err := io.ReadAll(in)
-		name := strings.TrimPrefix(f.Name, "bench/")
-		if err != nil || !filepath.IsLocal(filepath.FromSlash(f.Name)) || !bytes.Equal(data, want.files[name]) {
-			t.Errorf("%s is not what a build writes: %v", f.Name, err)
-		}
-	}
-	if again := do(p, request(p, "POST", "/api/zip", map[string]string{"text": jobText})); !bytes.Equal(again.Body.Bytes(), w.Body.Bytes()) {
-		t.Error("a second download has other bytes")
-	}
-	if bad := do(p, request(p, "POST", "/api/zip", map[string]string{"text": "units: mm\n"})); bad.Code != http.StatusUnprocessableEntity {
-		t.Errorf("of a job with mistakes: %d", bad.Code)
 	}
 }
 

@@ -42,7 +42,7 @@ export const look = async (text, view) => (await post('api/look', { text, view }
 export const edit = async (text, edit, view) => (await post('api/edit', { text, ...edit, view })).json();
 export const sheets = async (text, unit, signal) => (await post('api/sheets', { text, unit }, signal)).json();
 export const save = async (text, version) => (await post('api/save', { text, version })).json();
-export const zip = async (text) => (await post('api/zip', { text })).blob();
+export const take = (text, what, signal) => post('api/take', { text, what }, signal);
 
 // disk is the state of the file if it is no more the one that was seen, else null.
 export async function disk(seen) {

@@ -8,6 +8,7 @@ import * as presence from './presence.js';
 import * as results from './results.js';
 import * as sizes from './sizes.js';
 import * as starting from './start.js';
+import * as take from './take.js';
 import * as text from './text.js';
 
 const view = { drawer: '', entry: 0, unit: '', show: 'fit', whole: false, flat: false };
@@ -21,7 +22,7 @@ let name = ''; // of the file; empty while it has none
 let fresh = false; // nothing of it was ever on disk
 let busy = false, again = false, failed = true;
 
-const undo = byId('undo'), redo = byId('redo'), save = byId('save'), zip = byId('zip');
+const undo = byId('undo'), redo = byId('redo'), save = byId('save');
 
 // change takes a text that replaces the one before.
 function change(next, kind) {
@@ -90,7 +91,7 @@ function bar() {
   able(undo, history.canUndo || form.waiting());
   able(redo, history.canRedo);
   able(save, !same);
-  able(zip, !failed && !building);
+  take.able(!failed);
   setText(byId('state'), same ? 'as saved' : 'not saved');
   setText(byId('name'), name || 'New job');
   const title = (same ? '' : '* ') + (name || 'New job');
@@ -199,25 +200,11 @@ async function write() {
   }
 }
 
-let building = false; // the zip
-
-async function download() {
+// latest is the text with all that was typed.
+async function latest() {
   form.settle();
-  building = true;
-  bar();
   await working;
-  setText(zip, 'Building …');
-  try {
-    const blob = await api.zip(now);
-    const url = URL.createObjectURL(blob);
-    el('a', { href: url, download: (name.replace(/\.[^.]*$/, '') || 'drawers') + '.zip' }).click();
-    setTimeout(() => URL.revokeObjectURL(url), 60_000);
-  } catch (error) {
-    tell(error.message);
-  }
-  building = false;
-  setText(zip, 'Download all');
-  bar();
+  return now;
 }
 
 // watch tells of changes of the file by another tab or program.
@@ -279,7 +266,7 @@ async function start() {
   starting.begin(begun);
   presence.begin(unsaved);
   byId('begin').addEventListener('click', () => starting.show(false).catch((error) => tell(error.message)));
-  act(zip, download);
+  take.begin(latest, tell);
   byId('unit').addEventListener('change', (event) => { view.unit = event.target.value; look(); });
   document.addEventListener('keydown', keyboard);
   document.addEventListener('beforeinput', (event) => { // the browser's own history knows only one field

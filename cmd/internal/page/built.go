@@ -1,0 +1,95 @@
+package page
+
+import (
+	"archive/zip"
+	"context"
+	"errors"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"sync"
+	"time"
+
+	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/outdir"
+)
+
+// built is a build for one download, proven as any build, on disk until it is cleared: of a large
+// job it would not fit into memory.
+type built struct {
+	*outdir.Stage
+	title string
+	dir   string // is removed with all that is in it
+
+	mu    sync.Mutex
+	names []string // of the files
+}
+
+// buildOf builds a job in a folder of its own; each is called after every drawer.
+func buildOf(ctx context.Context, done worked, title string, each func()) (*built, error) {
+	dir, err := os.MkdirTemp("", "drawerwright-*")
+	if err != nil {
+		return nil, err
+	}
+	stage, err := outdir.Create(filepath.Join(dir, title))
+	if err != nil {
+		return nil, errors.Join(err, os.RemoveAll(dir))
+	}
+	b := &built{Stage: stage, title: title, dir: dir}
+	o := files.Options{Warnings: done.Warnings, Plan: done.Plan, Done: each}
+	if err := files.Write(ctx, done.Batch, b, o); err != nil {
+		b.clear()
+		return nil, err
+	}
+	return b, nil
+}
+
+// clear takes the build away. What cannot be removed is left to the system's own clearing of its
+// folder for such files.
+func (b *built) clear() {
+	b.Abort()
+	os.RemoveAll(b.dir)
+}
+
+func (b *built) WriteFile(name string, data []byte) error {
+	b.note(name)
+	return b.Stage.WriteFile(name, data)
+}
+
+func (b *built) Stream(name string, fill func(io.Writer) error) error {
+	b.note(name)
+	return b.Stage.Stream(name, fill)
+}
+
+func (b *built) note(name string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.names = append(b.names, name)
+}
+
+// zipped writes a build as a zip of one folder, its files in the order of their names. They carry
+// no time, so that the same job gives the same bytes.
+func zipped(ctx context.Context, _ worked, b *built, w io.Writer) error {
+	z := zip.NewWriter(w)
+	slices.Sort(b.names)
+	for _, name := range b.names {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		data, err := b.ReadFile(name)
+		if err != nil {
+			return err
+		}
+		// The first day that the format knows.
+		one, err := z.CreateHeader(&zip.FileHeader{Name: b.title + "/" + name, Method: zip.Deflate,
+			Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)})
+		if err == nil {
+			_, err = one.Write(data)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return z.Close()
+}

@@ -1,0 +1,169 @@
+package page
+
+import (
+	"cmp"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"path/filepath"
+	"strings"
+	"sync"
+
+	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/filing"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/packet"
+	"drawerwright/cmd/internal/present"
+)
+
+// taking is something to take along from a job. Whatever it is, all of the job is built and proven
+// first, so that nothing leaves of a box that does not go together.
+type taking struct {
+	ending string // of its name
+	kind   string // for the browser
+	// lacks says why a job has none; empty where it has.
+	lacks func(worked) string
+	write func(context.Context, worked, *built, io.Writer) error
+}
+
+// takings are all of them, by the names that the page has for them.
+var takings = map[string]taking{
+	"packet": {"-packet.pdf", "application/pdf", nothing, copied(filing.Packet)},
+	"shop":   {"-shop.html", "text/html", nothing, copied(filing.Shop)},
+	"labels": {"-labels.pdf", "application/pdf", unlabeled, writeLabels},
+	"sheets": {"-sheets.pdf", "application/pdf", unlaid, writeSheets},
+	"all":    {".zip", "application/zip", nothing, zipped},
+}
+
+func nothing(worked) string { return "" }
+
+func unlabeled(w worked) string {
+	if w.Batch.Paper.Labels != job.LabelsNone {
+		return ""
+	}
+	return "the job asks for no labels: write `labels: grid` into its entry `paper`"
+}
+
+func unlaid(w worked) string {
+	if len(w.Plan.Stocks) > 0 {
+		return ""
+	}
+	return "no stock has the size of its sheets: write it as its entry `sheet`"
+}
+
+// copied gives a file of the build.
+func copied(name string) func(context.Context, worked, *built, io.Writer) error {
+	return func(_ context.Context, _ worked, b *built, w io.Writer) error {
+		data, err := b.ReadFile(name)
+		if err == nil {
+			_, err = w.Write(data)
+		}
+		return err
+	}
+}
+
+func writeLabels(ctx context.Context, done worked, _ *built, w io.Writer) error {
+	return packet.WriteLabels(ctx, w, done.Batch, done.Plan)
+}
+
+func writeSheets(ctx context.Context, done worked, _ *built, w io.Writer) error {
+	data, err := packet.SheetsPDF(ctx, done.Plan, packet.PaperOf(done.Batch))
+	if err == nil {
+		_, err = w.Write(data)
+	}
+	return err
+}
+
+// take answers with lines of JSON: how far the build of a text has come, at last the name of what
+// was asked for, after which its bytes follow to the end. A line with an error ends the answer
+// instead.
+func (p *Page) take(w http.ResponseWriter, r *http.Request) {
+	var asked struct {
+		Text string `json:"text"`
+		What string `json:"what"`
+	}
+	if !read(w, r, &asked) {
+		return
+	}
+	what, known := takings[asked.What]
+	if !known {
+		refuse(w, http.StatusBadRequest, fmt.Sprintf("there is no %q to take along", asked.What))
+		return
+	}
+	ctx, stop := context.WithTimeout(r.Context(), takeTime)
+	defer stop()
+	done, ok := p.longWork(ctx, w, asked.Text)
+	if !ok {
+		return
+	}
+	defer end(p.work.long)
+	if lacks := what.lacks(done); lacks != "" {
+		refuse(w, http.StatusUnprocessableEntity, lacks)
+		return
+	}
+	w.Header().Set("Content-Type", "application/octet-stream")
+	said := &saying{w: w, of: len(done.Batch.Drawers)}
+	b, err := buildOf(ctx, done, nameOf(ctx, done), said.one)
+	if err != nil {
+		said.line(map[string]any{"error": explained(ctx, err, done)})
+		return
+	}
+	defer b.clear()
+	said.line(map[string]any{"name": b.title + what.ending, "kind": what.kind})
+	if err := what.write(ctx, done, b, w); err != nil {
+		panic(http.ErrAbortHandler) // the browser must not take what there is for the whole
+	}
+}
+
+// nameOf names what is taken along: the job's title, or its file where it has one.
+func nameOf(ctx context.Context, done worked) string {
+	file := fileOf(ctx).base()
+	return job.FileName(cmp.Or(done.Batch.Title, strings.TrimSuffix(file, filepath.Ext(file)), "drawers"))
+}
+
+// explained is an error of a build as a person has to know it.
+func explained(ctx context.Context, err error, done worked) string {
+	if ctx.Err() != nil {
+		return "stopped"
+	}
+	var unproven *files.Unproven
+	if !errors.As(err, &unproven) {
+		return err.Error()
+	}
+	var said present.Printed
+	present.Unproven(&said, unproven.Proofs, unproven.Checked, done.Batch.Units)
+	return err.Error() + "\n" + said.String()
+}
+
+// saying tells a browser how far a build has come. It may be called from several goroutines.
+type saying struct {
+	mu       sync.Mutex
+	w        http.ResponseWriter
+	done, of int
+}
+
+// one more drawer is built.
+func (s *saying) one() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.done++
+	s.write(map[string]any{"done": s.done, "of": s.of})
+}
+
+func (s *saying) line(v map[string]any) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.write(v)
+}
+
+func (s *saying) write(v map[string]any) {
+	data, err := json.Marshal(v)
+	if err != nil {
+		panic(err) // texts and numbers alone
+	}
+	s.w.Write(append(data, '\n')) // a browser that has gone needs no answer
+	http.NewResponseController(s.w).Flush()
+}
