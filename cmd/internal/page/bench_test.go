@@ -1,8 +1,11 @@
 package page
 
 import (
+	"fmt"
 	"net/http"
 	"net/http/httptest"
+	"strconv"
+	"strings"
 	"testing"
 )
 
@@ -23,9 +26,22 @@ drawers:
     bottom: hard
 `
 
+// sixtyText is five such cabinets, each of another width.
+var sixtyText = func() string {
+	from, to := strings.Index(bankText, "  base:"), strings.Index(bankText, "drawers:\n")
+	opening, bank := bankText[from:to], bankText[to+len("drawers:\n"):]
+	openings, banks := "", ""
+	for i := range 5 {
+		name := fmt.Sprintf("base%d", i+1)
+		openings += strings.NewReplacer("base", name, "564", strconv.Itoa(564+i)).Replace(opening)
+		banks += strings.NewReplacer("base", name, "name: bank", "name: "+name+" bank").Replace(bank)
+	}
+	return bankText[:from] + openings + "drawers:\n" + banks
+}()
+
 // BenchmarkEdit is what a key that is pressed costs the program.
 func BenchmarkEdit(b *testing.B) {
-	for name, text := range map[string]string{"one": jobText, "twelve": bankText} {
+	for name, text := range map[string]string{"one": jobText, "twelve": bankText, "sixty": sixtyText} {
 		for _, show := range []string{"fit", "parts", "setups", "buy"} {
 			b.Run(name+"/"+show, func(b *testing.B) {
 				p, _ := open(b, text)
