@@ -1,8 +1,6 @@
 // Works on the page of `drawerwright view` as a person does, in Chromium. Takes the
 // command and a folder to work in; prints a line for each thing that was tried:
-// {"tried", "fault"}, the fault empty where all went well, and at last
-// {"tried": "speed", "drawers", "p50", "p95", "picture"} for one drawer and for twelve, in
-// ms from the key to the frame that shows the new numbers, and the new picture (p95).
+// {"tried", "fault"}, the fault empty where all went well.
 import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -10,7 +8,7 @@ import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 
 const [command, folder] = process.argv.slice(2);
-const [many, rounds] = process.argv.slice(4).map(Number); // edits for memory, and for speed
+const many = Number(process.argv[4]); // edits for memory
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 mkdirSync(folder, { recursive: true });
 
@@ -369,54 +367,6 @@ await attempt('the end', async () => {
   must(one.read() === before, 'the file has changed');
 });
 
-// speed types a thickness again and again, and measures from the key to the frame in
-// which the numbers have moved, and to that of the new picture.
-async function speed(name, text, drawers) {
-  const job = await serve(name, text);
-  const page = await tab(job.address);
-  await page.locator('#fields summary', { hasText: 'birch' }).click();
-  await field(page, 'stock', 'birch', 'thickness').waitFor();
-  if (drawers > 1) await page.locator('#whole').check();
-  const [times, pictures] = await page.evaluate(async (rounds) => {
-    const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), lists = document.getElementById('lists');
-    input.focus();
-    const times = [], pictures = [];
-    // moves waits until something in an element changes, or the part of it that a selector
-    // names, which may be made anew.
-    const moves = (e, part) => new Promise((done, failed) => {
-      const late = setTimeout(() => failed(new Error(`nothing moved in ${part ?? e.id} for ten seconds`)), 10000);
-      const holds = (node) => node.closest?.(part) || node.querySelector?.(part);
-      const watch = new MutationObserver((list) => {
-        if (part && !list.some((m) => m.target.closest?.(part) || [...m.addedNodes].some(holds))) return;
-        clearTimeout(late);
-        watch.disconnect();
-        done();
-      });
-      watch.observe(e, { subtree: true, childList: true, characterData: true });
-    });
-    const framed = () => new Promise((done) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); }));
-    for (let i = 0; i < rounds; i++) {
-      await new Promise((done) => setTimeout(done, 120)); // nobody types faster for long; the picture is drawn meanwhile
-      const from = performance.now();
-      const moved = moves(lists), drawn = moves(document.getElementById('picture'), '.dw-fact'); // set when the picture is asked for
-      input.value = String(12 + (i % 7) / 10);
-      input.dispatchEvent(new InputEvent('input', { bubbles: true }));
-      await moved;
-      await framed();
-      times.push(performance.now() - from);
-      await drawn;
-      await framed();
-      pictures.push(performance.now() - from);
-    }
-    return [times, pictures].map((list) => list.slice(Math.floor(rounds / 6)).sort((a, b) => a - b)); // without the first, while everything is new
-  }, rounds);
-  const kept = await page.evaluate(() => performance.memory?.usedJSHeapSize);
-  say({ tried: 'speed', fault: '', drawers, p50: times[Math.floor(times.length * 0.5)], p95: times[Math.floor(times.length * 0.95)], picture: pictures[Math.floor(pictures.length * 0.95)], heap: kept });
-  await page.screenshot({ path: join(folder, `${drawers}.png`) });
-  await page.close({ runBeforeUnload: false });
-  await job.stop('SIGINT');
-}
-
 // memory makes many edits after as many, and compares what is kept of the page, and of the
 // program where the system tells it.
 async function memory(text) {
@@ -455,6 +405,4 @@ async function memory(text) {
 }
 
 await memory(jobText);
-await speed('one.yaml', jobText, 1);
-await speed('bank.yaml', bankText, 12);
 await browser.close();

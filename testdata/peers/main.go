@@ -2,8 +2,9 @@
 // machine, and prints the table of README.md beside this file:
 //
 //	go run ./testdata/peers
+//	go run ./testdata/peers page
 //
-// It needs what `.ci/check` installs: Debian's python3-ezdxf, and manifold-3d
+// the second that of the page in a browser. It needs what `.ci/check` installs: Debian's python3-ezdxf, and manifold-3d
 // from npm beside testdata/outside. It runs on Linux.
 package main
 
@@ -39,6 +40,10 @@ func main() {
 	check(err)
 	defer os.RemoveAll(dir)
 	fmt.Printf("%s, %d processors, %s/%s\n\n", runtime.Version(), runtime.NumCPU(), runtime.GOOS, runtime.GOARCH)
+	if len(os.Args) > 1 && os.Args[1] == "page" {
+		pages(dir)
+		return
+	}
 	fmt.Println("| what | here | the peer | here is |")
 	fmt.Println("|---|---|---|---|")
 	drawings(dir)
@@ -151,13 +156,19 @@ func perRun(p geom.Panel) time.Duration {
 	return time.Duration(r.NsPerOp())
 }
 
-// jobs measures the built command on jobs of 1, 100 and 1,000 different drawers.
-func jobs(dir string) {
+// built is the command, built into a folder.
+func built(dir string) string {
 	command := filepath.Join(dir, "drawerwright")
 	out, err := exec.Command("go", "build", "-o", command, "./cmd/drawerwright").CombinedOutput()
 	if err != nil {
 		log.Fatalf("peers: %v\n%s", err, out)
 	}
+	return command
+}
+
+// jobs measures the built command on jobs of 1, 100 and 1,000 different drawers.
+func jobs(dir string) {
+	command := built(dir)
 	// timed is the median of five runs, and the most memory that one took.
 	timed := func(args func(i int) []string) (time.Duration, int64) {
 		var times []time.Duration
