@@ -72,11 +72,20 @@ const normalLimit = 3
 // source, in their order, and must not fall or not rise over the whole range of each
 // one. Terms are the sources that it looks at, with the sign of what they do to it.
 type Stack struct {
-	Sources []Source
-	Terms   []Term
-	Value   func(off []float64) float64
-	// together, if there is one, is Value of all boxes of a block, to the last bit.
-	together func(off []lanes, to *lanes)
+	Sources  []Source
+	Terms    []Term
+	Value    func(off []float64) float64
+	together blockLaw // Value once more, if there is one
+}
+
+// blockLaw is a measure as a function of what is off that is known as numbers.
+type blockLaw interface {
+	// lanes is Value of all boxes of a block, to the last bit.
+	lanes(off []lanes, to *lanes)
+	// movers are the sources that it looks at.
+	movers() []int
+	// appendTo adds all numbers of the law to a key.
+	appendTo(key []byte) []byte
 }
 
 // Term says that a measure rises (Sign 1) or falls (-1) with a source, counted from 0.

@@ -74,6 +74,15 @@ func (l Linear) lanes(off []lanes, v *lanes) {
 	}
 }
 
+// appendTo adds the numbers of the length to a key.
+func (l Linear) appendTo(key []byte) []byte {
+	key = appendNumbers(key, l.At0, float64(len(l.By)))
+	for _, s := range l.By {
+		key = appendNumbers(key, float64(s.Source), s.By)
+	}
+	return key
+}
+
 // slope is what a source adds to the length.
 func (l Linear) slope(source int) float64 {
 	for _, s := range l.By {
@@ -139,6 +148,15 @@ func (r Response) lanes(off []lanes, v *lanes) {
 			v[j] += float64(bend.Times * min(a[j], b[j]))
 		}
 	}
+}
+
+// appendTo adds the numbers of the measure to a key.
+func (r Response) appendTo(key []byte) []byte {
+	key = appendNumbers(r.Linear.appendTo(key), float64(len(r.Bends)))
+	for _, b := range r.Bends {
+		key = b.B.appendTo(b.A.appendTo(appendNumbers(key, b.Times)))
+	}
+	return key
 }
 
 // Terms are the sources that move the measure, in their order. Each raises it or lowers it

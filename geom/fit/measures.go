@@ -62,7 +62,7 @@ func (m *model) forecast(r Response) Response {
 // add adds a measure with its stack.
 func (m *model) add(c joinery.Check, r Response) {
 	r = m.forecast(r)
-	m.put(c, Stack{Value: r.Value, together: r.lanes, Terms: r.Terms()})
+	m.put(c, Stack{Value: r.Value, together: r, Terms: r.Terms()})
 }
 
 func (m *model) put(c joinery.Check, s Stack) {
@@ -162,20 +162,11 @@ func (m *model) size() {
 	l, d := m.d.Spec.Limits, m.d
 	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: OutsideHeight}, Name: "outside height",
 		LowerLimit: d.Outside.Height - l.Height, UpperLimit: d.Outside.Height + l.Height, Verdicts: joinery.HeightVerdicts}, straight(m.cuts.height(d.Outside.Height)))
-	wide, deep := m.forecast(m.cuts.Width()), length(d.Spec.Depth, sideLength)
-	diagonal := func(off []float64) float64 { return hypot(wide.Value(off), deep.Value(off)) }
-	diagonals := func(off []lanes, v *lanes) {
-		var w lanes
-		wide.lanes(off, &w)
-		deep.lanes(off, v)
-		for j := range v {
-			v[j] = hypot(w[j], v[j])
-		}
-	}
+	across := diagonal{m.forecast(m.cuts.Width()), length(d.Spec.Depth, sideLength)}
 	meant := hypot(d.Outside.Width, d.Spec.Depth)
 	m.put(joinery.Check{CheckID: joinery.CheckID{Code: Diagonal}, Name: "diagonals over the sides' outside corners",
 		LowerLimit: meant - l.Diagonal, UpperLimit: meant + l.Diagonal, Verdicts: joinery.DiagonalVerdicts},
-		Stack{Value: diagonal, together: diagonals, Terms: append(wide.Terms(), straight(deep).Terms()...)}) // it rises with both
+		Stack{Value: across.Value, together: across, Terms: append(across.wide.Terms(), straight(across.deep).Terms()...)}) // it rises with both
 	m.settle()
 }
 
@@ -192,6 +183,30 @@ func (m *model) runs(slide *SlideFit) {
 	}
 	m.extra(c, wide)
 }
+
+// diagonal is that of a rectangle.
+type diagonal struct {
+	wide Response
+	deep Linear
+}
+
+// Value is the diagonal with what is off, by source.
+func (d diagonal) Value(off []float64) float64 { return hypot(d.wide.Value(off), d.deep.Value(off)) }
+
+func (d diagonal) lanes(off []lanes, v *lanes) {
+	var w lanes
+	d.wide.lanes(off, &w)
+	d.deep.lanes(off, v)
+	for j := range v {
+		v[j] = hypot(w[j], v[j])
+	}
+}
+
+func (d diagonal) appendTo(key []byte) []byte {
+	return d.deep.appendTo(d.wide.appendTo(append(key, "diagonal"...)))
+}
+
+func (d diagonal) movers() []int { return append(d.wide.movers(), straight(d.deep).movers()...) }
 
 // hypot keeps products out of sums, so that every processor rounds alike.
 func hypot(a, b float64) float64 { return math.Sqrt(float64(a*a) + float64(b*b)) }

@@ -40,6 +40,7 @@ type tally struct {
 	n, within    int
 	sum, squares float64 // of the distance from the nominal value
 	bins         []int32
+	wrong        []uint64 // of a chunk: a bit a box
 }
 
 // SampleBoxes draws n boxes at random, of which each has its own error from every source,
@@ -50,10 +51,33 @@ func SampleBoxes(stacks []Stack, limits []geom.Interval, n int, seed uint64) (li
 	if len(stacks) == 0 || n <= 0 {
 		return nil, 0
 	}
-	w := drawing{stacks: stacks, limits: limits, worst: make([]Result, len(stacks)), used: usedBy(stacks), seed: seed}
-	for i, s := range stacks {
-		w.worst[i] = s.Result()
+	drawn, keys, rest := make([]drawnMeasure, len(stacks)), make([]string, len(stacks)), []int(nil)
+	for i := range stacks {
+		known := false
+		keys[i] = keyOf(stacks[i], limits[i], n, seed)
+		if drawn[i], known = keptMeasure(keys[i]); !known {
+			rest = append(rest, i)
+		}
 	}
+	if len(rest) > 0 {
+		w := drawing{seed: seed}
+		for _, i := range rest {
+			w.stacks, w.limits, w.worst = append(w.stacks, stacks[i]), append(w.limits, limits[i]), append(w.worst, stacks[i].Result())
+		}
+		for k, d := range w.draw(n) {
+			drawn[rest[k]] = d
+			keep(keys[rest[k]], d)
+		}
+	}
+	for _, d := range drawn {
+		list = append(list, d.Distribution)
+	}
+	return list, float64(rightIn(drawn, n)) / float64(n)
+}
+
+// draw draws n boxes, chunk by chunk on all processors.
+func (w drawing) draw(n int) []drawnMeasure {
+	w.used = usedBy(w.stacks)
 	chunks := make([]drawnChunk, (n+chunk-1)/chunk)
 	var g errgroup.Group
 	g.SetLimit(runtime.GOMAXPROCS(0))
@@ -64,9 +88,9 @@ func SampleBoxes(stacks []Stack, limits []geom.Interval, n int, seed uint64) (li
 		})
 	}
 	_ = g.Wait() // no call gives an error
-	list = make([]Distribution, len(stacks))
+	list := make([]drawnMeasure, len(w.stacks))
 	total := tally{bins: make([]int32, bins)}
-	for i := range stacks {
+	for i := range list {
 		total = tally{bins: total.bins}
 		clear(total.bins)
 		for _, c := range chunks { // in their order, so that sums are the same
@@ -77,20 +101,22 @@ func SampleBoxes(stacks []Stack, limits []geom.Interval, n int, seed uint64) (li
 				total.bins[b] += k
 			}
 		}
-		list[i] = total.drawn(w.worst[i])
+		list[i].Distribution = total.drawn(w.worst[i])
+		if total.within < n {
+			for _, c := range chunks {
+				list[i].wrong = append(list[i].wrong, c.measures[i].wrong...)
+			}
+		}
 	}
-	all := 0
 	for _, c := range chunks {
-		all += c.right
 		slabs.Put(c.slab)
 	}
-	return list, float64(all) / float64(n)
+	return list
 }
 
-// drawnChunk is what the boxes of one chunk measure, and how many keep all limits.
+// drawnChunk is what the boxes of one chunk measure.
 type drawnChunk struct {
 	measures []tally
-	right    int
 	slab     *[]int32 // of all histograms
 }
 
@@ -125,16 +151,16 @@ func (w drawing) chunk(n int, part uint64) drawnChunk {
 		spreads[i] = stacks[0].Sources[k].spread()
 	}
 	list := make([]tally, len(stacks))
-	scale := make([]float64, len(stacks))
+	spans := make([]span, len(stacks))
 	room := slab(len(stacks))
 	for i, w := range worst {
-		list[i].n, list[i].bins = n, (*room)[i*bins:(i+1)*bins]
+		list[i].n, list[i].bins, list[i].wrong = n, (*room)[i*bins:(i+1)*bins], make([]uint64, (n+wordBits-1)/wordBits)
+		spans[i] = span{nominal: w.Nominal, from: w.Worst.Min, low: limits[i].Min, high: limits[i].Max}
 		if width := w.Worst.Max - w.Worst.Min; width > 0 {
-			scale[i] = bins / width
+			spans[i].scale = bins / width
 		}
 	}
 	off, values := make([]lanes, len(stacks[0].Sources)), new(lanes)
-	right := 0
 	for from := 0; from < n; from += block {
 		boxes := min(block, n-from)
 		for i, k := range w.used {
@@ -143,30 +169,36 @@ func (w drawing) chunk(n int, part uint64) drawnChunk {
 				to[j] = float64(by.times*z) + by.plus
 			}
 		}
-		var wrong [block]bool
 		for i := range stacks {
-			t := &list[i]
 			stacks[i].lanes(off, values)
-			for j, v := range values[:boxes] {
-				d := v - worst[i].Nominal
-				t.sum += d
-				t.squares += float64(d * d)
-				if v >= limits[i].Min && v <= limits[i].Max {
-					t.within++
-				} else {
-					wrong[j] = true
-				}
-				b := int((v - worst[i].Worst.Min) * scale[i])
-				t.bins[min(max(b, 0), bins-1)]++
-			}
-		}
-		for _, not := range wrong[:boxes] {
-			if !not {
-				right++
-			}
+			list[i].wrong[from/wordBits] |= list[i].add(values[:boxes], spans[i]) << (from % wordBits)
 		}
 	}
-	return drawnChunk{list, right, room}
+	return drawnChunk{list, room}
+}
+
+// span is where the draws of a measure are looked for, in mm.
+type span struct {
+	nominal, low, high float64 // meant, and its limits
+	from, scale        float64 // the least of the worst case, and how many bins a mm has
+}
+
+// add takes the values of some boxes of a block, and gives a bit for each of those that do not keep the limits.
+func (t *tally) add(values []float64, in span) (wrong uint64) {
+	sum, squares, within, list := t.sum, t.squares, t.within, (*[bins]int32)(t.bins) // what a processor keeps at hand
+	for j, v := range values {
+		d := v - in.nominal
+		sum += d
+		squares += float64(d * d)
+		if v >= in.low && v <= in.high {
+			within++
+		} else {
+			wrong |= 1 << j
+		}
+		list[min(max(int((v-in.from)*in.scale), 0), bins-1)]++
+	}
+	t.sum, t.squares, t.within = sum, squares, within
+	return wrong
 }
 
 // lanes are a value of each box of a block.
@@ -175,7 +207,7 @@ type lanes [block]float64
 // lanes are the measure of each box of a block, with what is off by source.
 func (s Stack) lanes(off []lanes, v *lanes) {
 	if s.together != nil {
-		s.together(off, v)
+		s.together.lanes(off, v)
 		return
 	}
 	one := make([]float64, len(off))
