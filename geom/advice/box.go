@@ -7,6 +7,7 @@ package advice
 import (
 	"encoding/json"
 	"fmt"
+	"sync"
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
@@ -31,8 +32,9 @@ type Box struct {
 }
 
 // Memory works the outcome of drawers out once for those that are equal but for their names
-// and number, and tries a change once on all of these.
+// and number, and tries a change once on all of these. It may be used by several goroutines at once.
 type Memory struct {
+	mu    sync.Mutex // guards what follows
 	drawn map[string]fit.Outcome
 	tried map[string]trial
 }
@@ -45,7 +47,7 @@ type trial struct {
 
 // NewMemory is one that knows nothing.
 func NewMemory() *Memory {
-	return &Memory{make(map[string]fit.Outcome), make(map[string]trial)}
+	return &Memory{drawn: make(map[string]fit.Outcome), tried: make(map[string]trial)}
 }
 
 // Box is a drawer that can be made, with its outcome.
@@ -59,12 +61,7 @@ func (known *Memory) Box(d joinery.Drawer, s Shop) Box {
 		return b
 	}
 	b.key = string(text)
-	o, done := known.drawn[b.key]
-	if !done {
-		o = b.foresee(d)
-		known.drawn[b.key] = o
-	}
-	b.Outcome = o
+	b.Outcome = recall(&known.mu, known.drawn, b.key, func() fit.Outcome { return b.foresee(d) })
 	return b
 }
 
@@ -81,11 +78,20 @@ func (d *Box) once(what string, r geom.Remedy, lengths []float64, try func() tri
 	if d.key == "" || d.known == nil {
 		return try()
 	}
-	key := fmt.Sprint(what, r.Changes, lengths, d.key)
-	t, done := d.known.tried[key]
-	if !done {
-		t = try()
-		d.known.tried[key] = t
+	return recall(&d.known.mu, d.known.tried, fmt.Sprint(what, r.Changes, lengths, d.key), try)
+}
+
+// recall is what stands under a key, worked out if nothing does; if two do that at once, both come to the same.
+func recall[T any](mu *sync.Mutex, known map[string]T, key string, workOut func() T) T {
+	mu.Lock()
+	v, done := known[key]
+	mu.Unlock()
+	if done {
+		return v
 	}
-	return t
+	v = workOut()
+	mu.Lock()
+	defer mu.Unlock()
+	known[key] = v
+	return v
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"path"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 
@@ -20,6 +21,8 @@ import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/setup"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // Batch is a job worked out.
@@ -105,18 +108,7 @@ func (p Part) Drawn(by mill.Settings) router.Part {
 func Make(j *job.Job) (Batch, []Problem) {
 	b := empty(j)
 	known := advice.NewMemory()
-	var found [][]proposal
-	eachEntry(j, func(from, to int) {
-		drawers, judged := build(j, from, to, known, true)
-		for i, d := range drawers {
-			list := plain(judged[i])
-			if sound(judged[i]) {
-				list = append(list, b.judge(j, from+i, &d)...)
-				d.band(j.Bandings)
-			}
-			b.Drawers, found = append(b.Drawers, d), append(found, list)
-		}
-	})
+	found := b.workOut(j, known)
 	all := advised(j, known, found)
 	for i, d := range j.Drawers {
 		if r, missing := drawing.Missing(d.Name); missing {
@@ -159,9 +151,34 @@ func (b Batch) advise(j *job.Job, all []Problem) {
 	}
 }
 
+// workOut works the drawers out, as many entries at a time as there are processors, and gives what is to be
+// said of each.
+func (b *Batch) workOut(j *job.Job, known *advice.Memory) [][]proposal {
+	found := make([][]proposal, len(j.Drawers))
+	b.Drawers = make([]Drawer, len(j.Drawers))
+	var g errgroup.Group
+	g.SetLimit(runtime.GOMAXPROCS(0))
+	eachEntry(j, func(from, to int) {
+		g.Go(func() error {
+			drawers, judged := build(j, from, to, known, true)
+			for i, d := range drawers {
+				list := plain(judged[i])
+				if sound(judged[i]) {
+					list = append(list, b.judge(j, from+i, &d)...)
+					d.band(j.Bandings)
+				}
+				b.Drawers[from+i], found[from+i] = d, list
+			}
+			return nil
+		})
+	})
+	_ = g.Wait() // no call gives an error
+	return found
+}
+
 // empty is a batch before its drawers are worked out.
 func empty(j *job.Job) Batch {
-	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines, Drawers: make([]Drawer, 0, len(j.Drawers)),
+	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines,
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, Elevation: j.Elevation, NoNotes: j.NoNotes, Split: j.Split}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12
