@@ -91,8 +91,10 @@ func TestKeys(t *testing.T) {
 	// Neither other draws are kept, nor a source that its own measure does not draw.
 	cancels := straight(length(1, 0, 1)).lessLesser(length(0, 1), length(0.1, 1))
 	for _, key := range []string{
-		keyOf(stack(straight(a), from...), limits, Samples+1, Seed), keyOf(stack(straight(a), from...), limits, Samples, Seed+1),
-		keyOf(Stack{Sources: from, Value: straight(a).Value}, limits, Samples, Seed), keyOf(stack(cancels, from...), limits, Samples, Seed),
+		keyOf(stack(straight(a), from...), limits, Samples+1, Seed),
+		keyOf(stack(straight(a), from...), limits, Samples, Seed+1),
+		keyOf(Stack{Sources: from, Value: straight(a).Value}, limits, Samples, Seed),
+		keyOf(stack(cancels, from...), limits, Samples, Seed),
 	} {
 		if key != "" {
 			t.Errorf("%q is kept", key)

@@ -166,7 +166,8 @@ func (m *model) size() {
 	meant := hypot(d.Outside.Width, d.Spec.Depth)
 	m.put(joinery.Check{CheckID: joinery.CheckID{Code: Diagonal}, Name: "diagonals over the sides' outside corners",
 		LowerLimit: meant - l.Diagonal, UpperLimit: meant + l.Diagonal, Verdicts: joinery.DiagonalVerdicts},
-		Stack{Value: across.Value, together: across, Terms: append(across.wide.Terms(), straight(across.deep).Terms()...)}) // it rises with both
+		Stack{Value: across.Value, together: across,
+			Terms: append(across.wide.Terms(), straight(across.deep).Terms()...)}) // it rises with both
 	m.settle()
 }
 

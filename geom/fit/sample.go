@@ -62,7 +62,8 @@ func SampleBoxes(stacks []Stack, limits []geom.Interval, n int, seed uint64) (li
 	if len(rest) > 0 {
 		w := drawing{seed: seed}
 		for _, i := range rest {
-			w.stacks, w.limits, w.worst = append(w.stacks, stacks[i]), append(w.limits, limits[i]), append(w.worst, stacks[i].Result())
+			w.stacks, w.limits = append(w.stacks, stacks[i]), append(w.limits, limits[i])
+			w.worst = append(w.worst, stacks[i].Result())
 		}
 		for k, d := range w.draw(n) {
 			drawn[rest[k]] = d
