@@ -3,7 +3,6 @@ package page
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"math"
 	"net/http"
 	"slices"
@@ -23,9 +22,9 @@ type edited struct {
 
 // step is one change of a text.
 type step struct {
-	Do    string   `json:"do"` // enter, remove, copy, respell, begin, make or size
+	Do    string   `json:"do"` // enter, remove, copy, respell, begin, make, size, rename, move or convert
 	Path  []string `json:"path"`
-	Value string   `json:"value"` // what was typed, the name of what is new, or size and opening
+	Value string   `json:"value"` // what was typed, a name, size and opening, a place from 0, or a unit
 }
 
 // edit writes one edit into a text, and answers with the text and what it comes out as.
@@ -63,7 +62,7 @@ func (w *work) apply(text []byte, s step) ([]byte, error) {
 	case "size":
 		return w.sound(text)(job.Sized(text, files, s.Value, s.Path...))
 	}
-	return nil, fmt.Errorf("there is no edit %q", s.Do)
+	return arranged(text, s, files)
 }
 
 // sound chooses of texts the first that has no more errors than the one before. Where there is

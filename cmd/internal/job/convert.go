@@ -1,0 +1,302 @@
+package job
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"math"
+	"math/big"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawerwright/geom"
+	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/opening"
+)
+
+// Convert gives a job file the other unit: every length that has no unit of its own is written in
+// it, and all else stays, comments too. To millimeters a length stays exact, or, where it has four
+// decimals of an inch or more, is rounded to as much as they show; to inches it becomes a
+// fraction where it is a whole number of 64ths, else a decimal that shows a hundredth of what was
+// shown. The boxes of the job stay what they are: where they follow from what is usual in a unit,
+// the lengths in which slides are sold, those are written out. files are those that the job names.
+//
+// Drawings are in the unit of the job unless dxf: {units: ...} says other. What is usual of machines,
+// hardware and boards with a single reading is usual in that unit.
+func Convert(file []byte, to geom.Unit, files ...Option) ([]byte, error) {
+	out, err := converted(file, to, files)
+	if err != nil {
+		return nil, fmt.Errorf("the job cannot be converted to %s: %w", to, err)
+	}
+	return out, nil
+}
+
+// sameSize is by how much a size may differ, in mm: a thousandth of an inch, the larger of the steps
+// to which the width of a box in an opening is rounded.
+const sameSize = geom.InchMM / 1000
+
+func converted(file []byte, to geom.Unit, files []Option) ([]byte, error) {
+	l, err := readLayout(file)
+	if err != nil {
+		return nil, fmt.Errorf("the job file must be read first: %w", err)
+	}
+	units, err := l.units()
+	if err != nil {
+		return nil, err
+	}
+	from, err := geom.ParseUnit(units.text)
+	if err != nil || from == to {
+		return file, err
+	}
+	before, problems := Read("", bytes.NewReader(file), files...)
+	if problems.Failed() { // there are no boxes to keep
+		return conversion{from: from, to: to}.of(file)
+	}
+	// What just fits may need more decimals to do so.
+	for _, more := range []int{0, 2, 4} {
+		var out []byte
+		if out, err = (conversion{from: from, to: to, more: more}).of(file); err != nil {
+			return nil, err
+		}
+		if out, err = withSlides(out, before); err != nil {
+			return nil, err
+		}
+		after, problems := Read("", bytes.NewReader(out), files...)
+		if err = sameBoxes(before, after, problems); err == nil {
+			return out, nil
+		}
+	}
+	return nil, err
+}
+
+// units is what the file says of them.
+func (l *layout) units() (*node, error) {
+	units, missing, err := l.follow([]string{"units"})
+	if err == nil && (len(missing) > 0 || units.kind != scalar) {
+		err = errors.New("it says no units; write `units: mm` or `units: in`")
+	}
+	return units, err
+}
+
+// sameBoxes says which boxes of a job come out otherwise, if any do. The width that is aimed at in
+// an opening is not asked for where it follows from the standard by which a single reading is
+// judged, of which each unit has its own.
+func sameBoxes(before, after *Job, problems Problems) error {
+	if p := problems.First(geom.LevelError); p != nil {
+		return fmt.Errorf("it would have a mistake then: %s", p.Message)
+	}
+	for i, d := range before.Drawers {
+		other := after.Drawers[i]
+		far := math.Abs(d.Height-other.Height) > sameSize || math.Abs(d.Depth-other.Depth) > sameSize
+		if far || math.Abs(d.Width-other.Width) > sameSize && !before.judgedByStandard(d) {
+			return fmt.Errorf("%s would come out in another size", quote(d.Name))
+		}
+		_, _, sound := joinery.LayOut(d.Spec)
+		if _, _, still := joinery.LayOut(other.Spec); sound && !still {
+			return fmt.Errorf("%s could not be made any more", quote(d.Name))
+		}
+	}
+	return nil
+}
+
+// judgedByStandard reports whether boards of a drawer have a spread that is assumed.
+func (j *Job) judgedByStandard(d Drawer) bool {
+	b := j.Boards(d.Spec)
+	return slices.ContainsFunc([]fit.Spread{b.Sides, b.Front, b.Back, b.Bottom},
+		func(s fit.Spread) bool { return s.Assumed != "" })
+}
+
+// conversion gathers what changes, in the file and in its tree.
+type conversion struct {
+	from, to geom.Unit
+	more     int // decimals than are usual
+	changes  []change
+}
+
+// of converts what a file says.
+func (c conversion) of(file []byte) ([]byte, error) {
+	l, err := readLayout(file)
+	if err != nil {
+		return nil, err
+	}
+	eachEntry(l.root, jobKeys, (&c).value)
+	units, err := l.units()
+	if err != nil {
+		return nil, err
+	}
+	c.rewrite(units, c.to.String())
+	out := l.changed(c.changes)
+	return out, l.holds(out)
+}
+
+// rewrite puts another text in the place of a scalar.
+func (c *conversion) rewrite(n *node, text string) {
+	n.text = text
+	c.changes = append(c.changes, change{n.first, oneScalar(text)})
+}
+
+// value converts the lengths of a value.
+func (c *conversion) value(n *node, k *key) {
+	switch k.form {
+	case formSize, formEdges:
+		// One unit may hold for all numbers.
+		if own := slices.ContainsFunc(n.items, func(n *node) bool { return carriesUnit(n.text) }); own {
+			return
+		}
+	case formLength, formReadings, formLengths, formCells:
+	default:
+		return
+	}
+	if n.kind == scalar && k.form != formCells { // there it is a count
+		c.scalar(n, k)
+	}
+	for _, item := range n.items {
+		if item.kind == scalar {
+			c.scalar(item, k)
+		}
+	}
+}
+
+// scalar converts the bare numbers of a text: one, or those of a size. A word of the key is none.
+func (c *conversion) scalar(n *node, k *key) {
+	numbers := []string{n.text}
+	signs := [][]string{}
+	if k.form == formSize {
+		numbers, signs = timesSign.Split(n.text, -1), timesSign.FindAllStringSubmatch(n.text, -1)
+	}
+	if slices.ContainsFunc(numbers, carriesUnit) {
+		return
+	}
+	text := ""
+	for i, number := range numbers {
+		trimmed := strings.TrimSpace(number)
+		other, ok := c.length(trimmed)
+		if !ok {
+			return
+		}
+		text += strings.Replace(number, trimmed, other, 1)
+		if i < len(signs) {
+			text += signs[i][0]
+		}
+	}
+	c.rewrite(n, text)
+}
+
+var decimals = regexp.MustCompile(`^-?\d*\.?(\d*)$`)
+
+// length is the number of a length in the other unit.
+func (c *conversion) length(text string) (string, bool) {
+	l, err := geom.ParseLength(text, c.from)
+	if err != nil {
+		return "", false
+	}
+	shown := 0 // decimals; a fraction has none
+	split := decimals.FindStringSubmatch(text)
+	if split != nil {
+		shown = len(split[1])
+	}
+	exact := new(big.Rat).SetFrac64(int64(l), int64(geom.LengthOf(c.to.MM())))
+	if c.to == geom.Inch {
+		if fraction := l.Number(geom.Inch); !strings.Contains(fraction, ".") {
+			if same, err := geom.ParseLength(fraction, geom.Inch); err == nil && same == l {
+				return fraction, true
+			}
+		}
+		return trimmed(exact, min(max(4, shown+2)+c.more, 8)), true
+	}
+	const nanometers = 6 // decimals of a millimeter
+	if split == nil || shown < 4 || c.more > 0 {
+		return trimmed(exact, nanometers), true
+	}
+	for places := 0; ; places++ { // the shortest number that says the same in inches
+		number := trimmed(exact, places)
+		mm, err := geom.ParseLength(number, geom.Millimeter)
+		back := new(big.Rat).SetFrac64(int64(mm), int64(geom.LengthOf(geom.InchMM)))
+		was, ok := new(big.Rat).SetString(text)
+		if err != nil || !ok || places == nanometers || back.FloatString(shown) == was.FloatString(shown) {
+			return number, true
+		}
+	}
+}
+
+// trimmed is a number with so many decimals at most.
+func trimmed(x *big.Rat, places int) string {
+	number := x.FloatString(places)
+	if strings.Contains(number, ".") {
+		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
+	}
+	return number
+}
+
+// withSlides writes the lengths of slides out that a job has as they are usual in its unit, so that
+// its boxes stay as deep as they are. The job has no mistake.
+func withSlides(file []byte, before *Job) (out []byte, err error) {
+	lengths := map[string][]float64{}
+	for _, b := range before.Banks {
+		s := b.Plan.Slide
+		lengths[s.Name] = append(lengths[s.Name], s.Lengths...)
+		if len(s.Lengths) == 0 { // it is cut to length
+			lengths[s.Name] = append(lengths[s.Name], b.Plan.SlideLength)
+		}
+	}
+	for _, b := range before.Banks {
+		s := b.Plan.Slide
+		entry := strconv.Itoa(before.Drawers[b.Drawers[0]].entry)
+		own, found := s.Name, false
+		if slices.Contains(opening.Kinds, opening.Kind(s.Name)) {
+			own = usualIn[before.Units] + " " + s.Name
+		}
+		if found, err = has(file, "slides", own); err != nil {
+			return nil, err
+		}
+		edits := []Edit{{Path: []string{"slides", own, "lengths"}, Value: lengthsText(lengths[s.Name])}}
+		switch {
+		case own != s.Name:
+			edits[0] = Edit{Path: []string{"slides", own}, Value: "{kind: " + s.Name + ", lengths: " + edits[0].Value + "}"}
+			edits = append(edits, Edit{Path: []string{"drawers", entry, "slide"}, Value: own})
+			if found {
+				edits = edits[1:]
+			}
+		case !found: // it is that of a file that says its own unit
+			continue
+		default:
+			if found, err = has(file, "slides", own, "lengths"); err != nil {
+				return nil, err
+			}
+			if found {
+				continue
+			}
+		}
+		if file, err = Patch(file, edits...); err != nil {
+			return nil, err
+		}
+	}
+	return file, nil
+}
+
+// usualIn is what slides are called whose lengths are usual in a unit.
+var usualIn = map[geom.Unit]string{geom.Millimeter: "metric", geom.Inch: "inch"}
+
+// has reports whether a file has a value at a path.
+func has(file []byte, path ...string) (bool, error) {
+	l, err := readLayout(file)
+	if err != nil {
+		return false, err
+	}
+	_, missing, err := l.follow(path)
+	return err == nil && len(missing) == 0, nil
+}
+
+// lengthsText is a list of lengths in mm, each once, with their unit.
+func lengthsText(list []float64) string {
+	slices.Sort(list)
+	var texts []string
+	for _, v := range slices.Compact(list) {
+		number := strconv.FormatFloat(geom.LengthOf(v).MM(), 'f', -1, 64)
+		texts = append(texts, number+" mm")
+	}
+	return "[" + strings.Join(texts, ", ") + "]"
+}
