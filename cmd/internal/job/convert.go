@@ -18,11 +18,12 @@ import (
 )
 
 // Convert gives a job file the other unit: every length that has no unit of its own is written in
-// it, and all else stays, comments too. To millimeters a length stays exact, or, where it has four
-// decimals of an inch or more, is rounded to as much as they show; to inches it becomes a
-// fraction where it is a whole number of 64ths, else a decimal that shows a hundredth of what was
-// shown. The boxes of the job stay what they are: where they follow from what is usual in a unit,
-// the lengths in which slides are sold, those are written out. files are those that the job names.
+// it, and all else stays, comments too. To millimeters a fraction stays exact, and a decimal becomes
+// the shortest number that is the same to a ten-thousandth of an inch, or to the decimals that it
+// has; to inches a length becomes a fraction where it is a whole number of 64ths, else a decimal
+// that shows a hundredth of what was shown, and no less than ten-thousandths. The boxes of the job
+// stay what they are: where they follow from what is usual in a unit, the lengths in which slides
+// are sold, those are written out. files are those that the job names.
 //
 // Drawings are in the unit of the job unless dxf: {units: ...} says other. What is usual of machines,
 // hardware and boards with a single reading is usual in that unit.
@@ -205,21 +206,29 @@ func (c *conversion) length(text string) (string, bool) {
 				return fraction, true
 			}
 		}
-		return trimmed(exact, min(max(4, shown+2)+c.more, 8)), true
+		return trimmed(exact, min(max(inches, shown+2)+c.more, 8)), true
 	}
 	const nanometers = 6 // decimals of a millimeter
-	if split == nil || shown < 4 || c.more > 0 {
+	if split == nil || c.more > 0 {
 		return trimmed(exact, nanometers), true
 	}
-	for places := 0; ; places++ { // the shortest number that says the same in inches
+	was := inInches(l, max(inches, shown))
+	for places := 0; places < nanometers; places++ {
 		number := trimmed(exact, places)
 		mm, err := geom.ParseLength(number, geom.Millimeter)
-		back := new(big.Rat).SetFrac64(int64(mm), int64(geom.LengthOf(geom.InchMM)))
-		was, ok := new(big.Rat).SetString(text)
-		if err != nil || !ok || places == nanometers || back.FloatString(shown) == was.FloatString(shown) {
+		if err == nil && inInches(mm, max(inches, shown)) == was {
 			return number, true
 		}
 	}
+	return trimmed(exact, nanometers), true
+}
+
+// inches is how many decimals of an inch say as much as a hundredth of a millimeter.
+const inches = 4
+
+// inInches is a length in inches with so many decimals.
+func inInches(l geom.Length, places int) string {
+	return new(big.Rat).SetFrac64(int64(l), int64(geom.LengthOf(geom.InchMM))).FloatString(places)
 }
 
 // trimmed is a number with so many decimals at most.

@@ -54,7 +54,7 @@ stock: {a: {thickness: [0.472, 0.4807]}}
 drawers: [{name: a, rows: [5 1/2, free, 6"], reveal: [1/16, 1/8, 0, 1/8 in], outside: 10 x 4 x 12 in}]
 `, `units: mm
 openings: {base: {width: [562.76875, 561.975], height: 701.675, depth: 546.1}}
-stock: {a: {thickness: [11.9888, 12.21]}}
+stock: {a: {thickness: [11.99, 12.21]}}
 drawers: [{name: a, rows: [139.7, free, 6"], reveal: [1/16, 1/8, 0, 1/8 in], outside: 10 x 4 x 12 in}]
 `},
 		{"words and mistakes stay", "units: in\ncutter: {kind: saw, width: wide}\njoinery: 3\nstock: [1]\nrows: 4\n",
@@ -72,9 +72,10 @@ drawers: [{name: a, rows: [139.7, free, 6"], reveal: [1/16, 1/8, 0, 1/8 in], out
 			t.Errorf("%s: converted to what it is: %v\n%s", c.name, err, same)
 		}
 	}
-	for file, says := range map[string]string{"stock: {}\n": "no units", "units: cm\n": "not a unit", "units: [\n": "read first", "": "no units",
-		"units: mm\nunits: in\n": "again"} {
-		if got, err := Convert([]byte(file), geom.Inch); got != nil || err == nil || !strings.Contains(err.Error(), says) {
+	for file, says := range map[string]string{"stock: {}\n": "no units", "units: cm\n": "not a unit",
+		"units: [\n": "read first", "": "no units", "units: mm\nunits: in\n": "again"} {
+		got, err := Convert([]byte(file), geom.Inch)
+		if got != nil || err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%q: %q %v; want an error that says %q", file, got, err, says)
 		}
 	}
@@ -135,7 +136,8 @@ func differ(a, b *Job) string {
 	far := func(v, w float64) bool { return math.Abs(v-w) > sameSize }
 	for i, s := range a.Stocks {
 		o := b.Stocks[i]
-		if s.Name != o.Name || far(s.Thickness.Mean, o.Thickness.Mean) || far(s.Length, o.Length) || far(s.Width, o.Width) {
+		sheet := far(s.Length, o.Length) || far(s.Width, o.Width)
+		if s.Name != o.Name || far(s.Thickness.Mean, o.Thickness.Mean) || sheet {
 			return fmt.Sprintf("%+v, then %+v", s, o)
 		}
 	}
@@ -154,10 +156,11 @@ func differ(a, b *Job) string {
 		// Screws, which are usual in a unit, can tell two parts of one size apart by their holes.
 		for _, pair := range [][2][]joinery.Part{{one.Parts, other.Parts}, {other.Parts, one.Parts}} {
 			for _, p := range pair[0] {
+				length, width := p.Panel.Length(), p.Panel.Width()
 				if !slices.ContainsFunc(pair[1], func(q joinery.Part) bool {
-					return p.Role == q.Role && !far(p.Panel.Length(), q.Panel.Length()) && !far(p.Panel.Width(), q.Panel.Width())
+					return p.Role == q.Role && !far(length, q.Panel.Length()) && !far(width, q.Panel.Width())
 				}) {
-					return fmt.Sprintf("%s: a %s of %.3f x %.3f is in one alone", d.Name, p.Role, p.Panel.Length(), p.Panel.Width())
+					return fmt.Sprintf("%s: a %s of %.3f x %.3f is in one alone", d.Name, p.Role, length, width)
 				}
 			}
 		}

@@ -60,7 +60,8 @@ func TestEnterRefuses(t *testing.T) {
 		{"stock/birch/thickness", "[12, 13", "not closed"},
 		{"job", "a\nb", "on one line"},
 	} {
-		if got, err := Enter([]byte(formFile), c.typed, strings.Split(c.path, "/")...); got != nil || err == nil || !strings.Contains(err.Error(), c.says) {
+		got, err := Enter([]byte(formFile), c.typed, strings.Split(c.path, "/")...)
+		if got != nil || err == nil || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%q into %s: %q, %v; want an error that says %q", c.typed, c.path, got, err, c.says)
 		}
 	}

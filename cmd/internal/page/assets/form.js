@@ -1,5 +1,6 @@
 // The job as a form, made from the entries that a job file has. A field is known by its
 // path, as JSON text.
+import * as arrange from './arrange.js';
 import { called, forget, recall } from './called.js';
 import { byId, el, setText } from './dom.js';
 import * as field from './field.js';
@@ -30,6 +31,7 @@ export function begin(all, edit, chosen, waited) {
   send = edit;
   choose = chosen;
   beginSaid(edit);
+  arrange.begin(edit);
   field.begin(edit, waited, (path) => { goal = { path, inside: true }; });
   for (const name of ['drawers', 'stock', 'cutter']) opened.set(JSON.stringify([name]), true);
   root.addEventListener('focusin', (event) => {
@@ -55,6 +57,7 @@ export function show(now) {
   mark();
   for (const input of root.querySelectorAll('input, select, button')) input.disabled = !now.sound;
   if (goal) reach();
+  arrange.shown();
 }
 
 function build() {
@@ -88,7 +91,7 @@ function entry(key, path) {
     case 'section': return section(() => inSection(key, path), remover(path, () => key.title.toLowerCase(), path));
     case 'named': return section(() => inNamed(key, path));
     case 'list': return section(() => (key.name === 'drawers' ? inDrawers(key, path) : inList(key, path)), key.name === 'drawers' ? null : remover(path, () => `all ${key.title.toLowerCase()}`, path));
-    default: return fieldOf(key, path);
+    default: return key.name === 'units' && path.length === 1 ? arrange.converter(fieldOf(key, path), path) : fieldOf(key, path);
   }
 }
 
@@ -124,8 +127,14 @@ function item(key, path) {
     } }));
   }
   const title = /^\d+$/.test(path.at(-1)) ? name : path.at(-1);
-  return sectionOf({ title: [title], path }, () => inside(key, path), copier(path, key.noun), remover(path, () => nameAt(path, key.noun)));
+  return sectionOf({ title: [title], path }, () => inside(key, path), arrange.renamer(path, key.noun, renamed(path)), copier(path, key.noun), remover(path, () => nameAt(path, key.noun)));
 }
+
+// renamed follows a section to the name that it gets.
+const renamed = (path) => (next) => {
+  opened.set(JSON.stringify(next), opened.get(JSON.stringify(path)));
+  goal = { path: next, inside: false };
+};
 
 // inDrawers shows one drawer of the file, and chooses among all.
 function inDrawers(key, path) {
@@ -143,7 +152,7 @@ function inDrawers(key, path) {
   const body = el('div', { class: 'inside', 'data-section': JSON.stringify(here) }, ...fields);
   const told = said();
   sections.set(JSON.stringify(here), { details: null, said: told });
-  return [el('div', { class: 'bar' }, el('label', { htmlFor: select.id, textContent: 'drawer of the file' }), select, copier(here, 'drawer'), remover(here, () => nameAt(here, 'drawer'))), told, body];
+  return [el('div', { class: 'bar' }, el('label', { htmlFor: select.id, textContent: 'drawer of the file' }), select, ...arrange.movers(here), copier(here, 'drawer'), remover(here, () => nameAt(here, 'drawer'))), told, body];
 }
 
 // besideField puts what a field of a drawer names below the field, where the file has it.

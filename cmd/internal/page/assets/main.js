@@ -114,8 +114,8 @@ function edit(e) {
   const before = e.do === 'enter' ? edits.findIndex((other, i) => (i > 0 || !busy) && other.do === 'enter' && JSON.stringify(other.path) === JSON.stringify(e.path)) : -1;
   if (before >= 0) edits[before] = e;
   else edits.push(e);
-  if (e.do === 'copy' && e.path[0] === 'drawers' && e.path.length === 2) {
-    view.entry = Number(e.path[1]) + 1;
+  if (e.path[0] === 'drawers' && e.path.length === 2 && ['copy', 'move'].includes(e.do)) { // it is followed
+    view.entry = e.do === 'copy' ? Number(e.path[1]) + 1 : Number(e.value);
     view.drawer = '';
   }
   look();

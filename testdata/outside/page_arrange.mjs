@@ -1,0 +1,90 @@
+// Edits of a whole job on the page: another unit, other names, another order; see person.mjs.
+import { join } from 'node:path';
+import { accessible, attempt, browser, field, file, folder, must, serve, source, tab, until } from './person.mjs';
+
+const jobText = `units: mm   # of bare numbers
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24], sheet: 1525 x 1525, grain: length, material: birch-plywood}   # the good one
+  hard: {thickness: 5.9, sheet: 2440 x 1220, material: birch-plywood}
+cutter: {kind: saw, width: 6.35}
+drawers:
+  # the wide one
+  - name: wide
+    outside: 460 x 140 x 500   # width x height x depth
+    sides: birch
+    bottom: hard
+  - name: narrow
+    outside: 300 x 90 x 500
+    sides: birch
+    bottom: hard
+`;
+
+const one = file('arrange.yaml', jobText);
+const program = await serve(['view', one.path]);
+const page = await tab(program.address);
+const named = (name) => page.getByRole('button', { name, exact: true });
+const undone = async () => {
+  await page.locator('#undo').click();
+  await until('undone', async () => (await source(page)) === jobText);
+};
+
+await attempt('convert', async () => {
+  const depth = () => page.locator('#lists').textContent();
+  await named('convert the job: all lengths to inches').click();
+  await until('it is in inches', async () => (await source(page)).startsWith('units: in   # of bare numbers'));
+  must((await source(page)).includes('outside: 18.1102 x 5.5118 x 19.685   # width x height x depth'), await source(page));
+  must((await field(page, 'units').inputValue()) === 'in', 'the form does not follow');
+  await until('the lists follow', async () => (await depth()).includes('19.685'));
+  await named('convert the job: all lengths to millimeters').click();
+  await until('and back', async () => (await source(page)).includes('outside: 460 x 140 x 500   # width'));
+  while (await source(page) !== jobText) {
+    const now = await source(page);
+    await page.locator('#undo').click();
+    await until('undone', async () => (await source(page)) !== now);
+  }
+});
+
+await attempt('rename', async () => {
+  await page.locator('#fields summary', { hasText: 'birch' }).click();
+  await named('rename stock birch').click();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('ply 12');
+  await page.keyboard.press('Enter');
+  await until('all that refer to it follow', async () => (await source(page)) === jobText.replaceAll(' birch', ' ply 12').replaceAll('material: ply 12-plywood', 'material: birch-plywood'));
+  await until('the focus is on it', () => page.evaluate(() => document.activeElement.textContent.includes('ply 12')));
+  await accessible(page);
+  await undone();
+  page.expected.push('422');
+  await page.locator('#fields details[open] summary', { hasText: 'birch' }).waitFor();
+  await named('rename stock birch').click();
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('hard');
+  await page.keyboard.press('Enter');
+  await until('a name that is taken is told', async () => (await page.locator('#fields .said:visible').allTextContents()).join().includes('already'));
+  must(await source(page) === jobText, 'it was renamed all the same');
+});
+
+await attempt('order', async () => {
+  must(await named('move up drawer wide').getAttribute('aria-disabled') === 'true', 'the first can go up');
+  await named('move down drawer wide').focus();
+  await page.keyboard.press('Enter');
+  await until('it is the second', async () => (await source(page)).indexOf('- name: narrow') < (await source(page)).indexOf('  # the wide one'));
+  await until('and still the one shown', async () => (await field(page, 'drawers', '1', 'name').inputValue()) === 'wide' && (await page.inputValue('#drawer')) === 'wide');
+  await until('the button has the focus', () => page.evaluate(() => document.activeElement.id === 'drawer-down'));
+  await named('move up drawer wide').click();
+  await until('and the first again', async () => (await source(page)) === jobText);
+});
+
+await attempt('a load', async () => {
+  const told = () => page.locator('#bears').textContent();
+  const before = await told();
+  must(before.startsWith('The box weighs'), before);
+  await field(page, 'drawers', '0', 'load').fill('2 kg');
+  await until('it is told', async () => (await told()).includes('Under 2.0 kg the bottom sags by'));
+  await field(page, 'drawers', '0', 'load').fill('3 kg');
+  await until('and a change of it', async () => (await told()).includes('Under 3.0 kg the bottom sags by'));
+  await page.screenshot({ path: join(folder, 'arrange.png') });
+});
+
+await program.stop();
+await browser.close();
