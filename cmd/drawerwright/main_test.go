@@ -166,8 +166,8 @@ func TestSamplesBuild(t *testing.T) {
 			if !reflect.DeepEqual(a, tree(t, "a")) {
 				t.Error("prove writes")
 			}
-			// Report, cut list thrice, what to buy, packet, manifest, page; GLB.
-			named := 8 + len(r.Drawers) + len(r.Cabinets)
+			// Report, cut list thrice, what to buy, packet, pages for a screen and for a phone, manifest; GLB.
+			named := 9 + len(r.Drawers) + len(r.Cabinets)
 			for _, d := range r.Drawers {
 				named += len(d.Pictures) + len(d.Solids)
 			}
