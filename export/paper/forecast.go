@@ -44,7 +44,8 @@ const (
 	bandTop        = 9.4
 	barMiddle      = 6.1
 	barHalf        = 1.3
-	forecastText   = 2.5 // letters
+	forecastText   = 2.8 // letters
+	rowText        = 2.5 // letters of what is said beside it
 )
 
 // aroundRight is how much of an axis either side of what is right takes where nothing asks for
@@ -244,30 +245,30 @@ func upright(d *drawing.Drawing, pen drawing.Pen, x float64, heights geom.Interv
 // role gives the last shape its role.
 func role(d *drawing.Drawing, as string) { d.Shapes[len(d.Shapes)-1].Role = as }
 
-// signs are those of a forecast with their words.
-var signs = []struct {
-	draw func(d *drawing.Drawing, at geom.Interval)
-	word string
-}{
-	{band, "right"},
-	{func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleLikely) }, "likely"},
-	{func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleWrong) }, "likely, not right"},
-	{whisker, "worst"},
-	{func(d *drawing.Drawing, at geom.Interval) { setMark(d, at.Mid()) }, "as set"},
+// Sign is a sign of forecasts with its word.
+type Sign struct {
+	Word string
+	drawing.Drawing
 }
 
-// ForecastKey says what the signs of forecasts are.
-func ForecastKey() drawing.Drawing {
-	const sign, toWord, toNext = 6.0, 1.2, 3.5
-	var d drawing.Drawing
-	for _, s := range signs {
-		s.draw(&d, geom.Interval{Min: d.Width, Max: d.Width + sign})
-		at := geom.Point{X: d.Width + sign + toWord, Y: barMiddle - 0.36*forecastText}
-		d.Write(drawing.Text{String: s.word, At: at, Size: forecastText, Role: RoleWord})
-		d.Width = at.X + drawing.Width(drawing.Regular, forecastText, s.word) + toNext
+// ForecastSigns are the signs of forecasts, as they look in them.
+func ForecastSigns() (list []Sign) {
+	const wide, white = 6.0, 0.3
+	for _, s := range []struct {
+		word string
+		draw func(d *drawing.Drawing, at geom.Interval)
+	}{
+		{"right", band},
+		{"likely", func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleLikely) }},
+		{"likely, not right", func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleWrong) }},
+		{"worst", whisker},
+		{"as set", func(d *drawing.Drawing, at geom.Interval) { setMark(d, at.Max-1) }},
+	} {
+		var d drawing.Drawing
+		s.draw(&d, geom.Interval{Max: wide})
+		sign := Sign{s.word, drawing.Drawing{Width: wide + 2*white, Height: bandTop - axisLine + 2*white}}
+		sign.Add(d, geom.Point{X: white, Y: white - axisLine}, 1)
+		list = append(list, sign)
 	}
-	const white = 0.4
-	out := drawing.Drawing{Width: d.Width + white, Height: bandTop - axisLine + 2*white}
-	out.Add(d, geom.Point{X: white, Y: white - axisLine}, 1)
-	return out
+	return list
 }

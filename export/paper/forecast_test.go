@@ -181,17 +181,19 @@ func TestBandsStandInOneLine(t *testing.T) {
 	}
 }
 
-// TestForecastKey: each sign that forecasts have is in the key, and no words of it meet.
-func TestForecastKey(t *testing.T) {
-	d := ForecastKey()
-	apart(t, Forecast{}, d)
+// TestForecastSigns: each sign that forecasts have is among those that are named, and each stays within
+// its drawing.
+func TestForecastSigns(t *testing.T) {
 	has := make(map[string]bool)
-	for _, s := range d.Shapes {
-		has[s.Role] = true
+	for _, sign := range ForecastSigns() {
+		apart(t, Forecast{Below: sign.Word}, sign.Drawing)
+		for _, s := range sign.Shapes {
+			has[s.Role] = true
+		}
 	}
 	for _, r := range []string{RoleRight, RoleLimit, RoleLikely, RoleWrong, RoleHatch, RoleWorst, RoleSet} {
 		if !has[r] {
-			t.Errorf("the key has no %s", r)
+			t.Errorf("no sign is a %s", r)
 		}
 	}
 }

@@ -40,10 +40,18 @@ func (b *Book) Forecasts(rows []ForecastRow) {
 	b.Space(2.5)
 }
 
+// forecastKey says what the signs are.
 func (b *Book) forecastKey() {
-	k := ForecastKey()
-	b.page.Add(k, geom.Point{X: margin, Y: b.cursor - k.Height}, 1)
-	b.cursor -= k.Height + 1
+	const toWord, toNext = 1.0, 4.0
+	x, high := margin, 0.0
+	for _, s := range ForecastSigns() {
+		b.page.Add(s.Drawing, geom.Point{X: x, Y: b.cursor - s.Height}, 1)
+		x += s.Width + toWord
+		b.page.Words(x, b.cursor-s.Height/2-0.36*rowText, rowText, drawing.Regular, s.Word)
+		x += drawing.Width(drawing.Regular, rowText, s.Word) + toNext
+		high = s.Height
+	}
+	b.Space(high + 1)
 	b.forecastRule()
 }
 
@@ -68,17 +76,17 @@ func (r ForecastRow) words() []said {
 func (r ForecastRow) height(left float64) float64 {
 	lines := 0
 	for _, s := range r.words() {
-		lines += len(drawing.Wrap(s.face, forecastText, left, s.text))
+		lines += len(drawing.Wrap(s.face, rowText, left, s.text))
 	}
-	return max(forecastHeight, float64(leading*forecastText*float64(lines))) + rowGap
+	return max(forecastHeight, float64(leading*rowText*float64(lines))) + rowGap
 }
 
 func (b *Book) forecastRow(r ForecastRow, left float64) {
 	y := b.cursor
 	for _, s := range r.words() {
-		for _, l := range drawing.Wrap(s.face, forecastText, left, s.text) {
-			b.page.Words(margin, y-forecastText, forecastText, s.face, l)
-			y -= leading * forecastText
+		for _, l := range drawing.Wrap(s.face, rowText, left, s.text) {
+			b.page.Words(margin, y-rowText, rowText, s.face, l)
+			y -= leading * rowText
 		}
 	}
 	b.page.Add(r.Draw(), geom.Point{X: margin + left + gutter, Y: b.cursor - forecastHeight}, 1)
@@ -86,9 +94,9 @@ func (b *Book) forecastRow(r ForecastRow, left float64) {
 	if r.Wrong {
 		face = drawing.Bold
 	}
-	mark(&b.page.Drawing, geom.Point{X: x, Y: b.cursor - forecastText}, r.Wrong)
+	mark(&b.page.Drawing, geom.Point{X: x, Y: b.cursor - rowText}, r.Wrong)
 	for i, s := range []string{r.Verdict, r.Odds} {
-		b.page.Words(x+markWidth, b.cursor-forecastText-float64(leading*forecastText*float64(i)), forecastText, face, s)
+		b.page.Words(x+markWidth, b.cursor-rowText-float64(leading*rowText*float64(i)), rowText, face, s)
 	}
 	b.cursor -= r.height(left) - rowGap/2
 	b.forecastRule()

@@ -44,6 +44,8 @@ type looked struct {
 	Bears   string          `json:"bears,omitempty"`   // what that weighs and carries, in words
 	Drawers []drawer        `json:"drawers,omitempty"`
 	Drawer  int             `json:"drawer"`
+	Strip   *strip          `json:"strip,omitempty"`
+	Fit     *fitted         `json:"fit,omitempty"`
 	Tables  []table         `json:"tables,omitempty"`
 	Notes   string          `json:"notes,omitempty"` // text as a printer would have it
 	Scene   json.RawMessage `json:"scene,omitempty"` // what the viewer takes
@@ -140,7 +142,8 @@ func (l *looked) results(w worked, v view) {
 	}
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
-	l.Answer = record.VerdictOn(b).Text
+	verdict := record.VerdictOn(b)
+	l.Answer, l.Strip = verdict.Text, stripOf(verdict)
 	l.Said = words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer") + ", " + words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
 	l.Bears = present.Bearing(record.StrengthOf(shown.Drawers[0]), b.Units)
@@ -151,7 +154,8 @@ func (l *looked) results(w worked, v view) {
 	}
 	switch v.Show {
 	case "fit":
-		l.Tables = fitTables(shown)
+		f := record.ForecastOf(shown)
+		l.Fit, l.Tables = fitOf(f.Drawers[0], b.Units), fitTables(shown, f)
 	case "parts":
 		tables, notes := partTables(b)
 		l.Tables, l.Notes = tables, strings.Join(notes, "\n")

@@ -40,9 +40,8 @@ func shown(title string, t present.Table) table {
 }
 
 // fitTables are what the joints of one drawer will do.
-func fitTables(b batch.Batch) []table {
+func fitTables(b batch.Batch, all record.Forecast) []table {
 	u := b.Units
-	all := record.ForecastOf(b)
 	f, d := all.Drawers[0], b.Drawers[0]
 	size := func(mm float64) string { return geom.LengthOf(mm).Number(u) }
 	box := present.NewTable(present.Words(""), present.Numbers("width"), present.Numbers("height"),

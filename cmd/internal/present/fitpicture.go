@@ -21,6 +21,12 @@ func FitRow(f record.Fit, u geom.Unit) paper.ForecastRow {
 		Help:    FitHelp(f, u), Verdict: f.Verdict, Odds: FitOdds(f), Wrong: !joinery.Verdict(f.Verdict).Right()}
 }
 
+// FitText is a measure in words, for those who do not see its drawing.
+func FitText(f record.Fit, u geom.Unit) string {
+	return f.Verdict + "; as set " + caliper(f.Nominal, u) + " " + u.String() + "; right is " + rangeOf(f.Limits, u) +
+		", likely " + rangeOf(f.Likely, u) + ", worst " + rangeOf(f.WorstCase, u) + "; " + FitOdds(f)
+}
+
 // FitOdds says how many boxes have a measure right.
 func FitOdds(f record.Fit) string {
 	if f.Of1000 == "all" {

@@ -7,16 +7,32 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
 )
 
 // Verdict is the answer on a job, which terminal, packet and page begin with.
 type Verdict struct {
 	Fits bool
-	// Text is a sentence: whether the boxes fit, and by what odds.
-	Text string
+	// Word is [Fits], [MayNotFit] or [DoesNotFit]; Text a sentence that begins with it, and says by
+	// what odds.
+	Word, Text string
 	// Watch is a sentence: which measure is nearest to its limits, and what moves it most; empty
-	// where nothing moves any.
-	Watch string
+	// where nothing moves any. Watched is that measure, of the drawer that is the least sure.
+	Watch   string
+	Watched Watched
+}
+
+// Words of verdicts.
+const (
+	Fits       = "Fits"
+	MayNotFit  = "May not fit"
+	DoesNotFit = "Does not fit"
+)
+
+// Watched is a measure of a drawer by its names, and in words with what moves it most.
+type Watched struct {
+	Drawer, Measure, Text string
+	Check                 joinery.CheckCode
 }
 
 // mayFit is the part of the boxes from which drawers that are not sure to fit may do so.
@@ -37,27 +53,29 @@ func VerdictOn(b batch.Batch) Verdict {
 			least = d
 		}
 	}
-	v := Verdict{Fits: true, Watch: watch(least.Outcome, b.Units)}
+	v := Verdict{Fits: true, Word: Fits, Watched: watched(least, b.Units)}
+	if v.Watched.Text != "" {
+		v.Watch = "Watch: " + v.Watched.Text + "."
+	}
 	kinds := words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer")
 	switch o := least.Outcome; {
 	case out > 0:
-		v.Fits = false
-		said := "May not fit"
+		v.Fits, v.Word = false, MayNotFit
 		if o.Right.Fraction < mayFit {
-			said = "Does not fit"
+			v.Word = DoesNotFit
 		}
 		switch {
 		case len(b.Drawers) == 1:
-			v.Text = fmt.Sprintf("%s: %s is %s.", said, least.Spec.Name, o)
+			v.Text = fmt.Sprintf("%s: %s is %s.", v.Word, least.Spec.Name, o)
 		case even && out == len(b.Drawers):
-			v.Text = fmt.Sprintf("%s: %s are %s.", said, kinds, o)
+			v.Text = fmt.Sprintf("%s: %s are %s.", v.Word, kinds, o)
 		default:
-			v.Text = fmt.Sprintf("%s: %d of %s; %s is %s.", said, out, kinds, least.Spec.Name, o)
+			v.Text = fmt.Sprintf("%s: %d of %s; %s is %s.", v.Word, out, kinds, least.Spec.Name, o)
 		}
 	case even:
-		v.Text = fmt.Sprintf("Fits: %s, %s; %s.", kinds, words.Count(b.Boxes(), "box", "boxes"), o.Right)
+		v.Text = fmt.Sprintf("%s: %s, %s; %s.", v.Word, kinds, words.Count(b.Boxes(), "box", "boxes"), o.Right)
 	default:
-		v.Text = fmt.Sprintf("Fits: %s, %s; of %s, the least sure, %s.", kinds,
+		v.Text = fmt.Sprintf("%s: %s, %s; of %s, the least sure, %s.", v.Word, kinds,
 			words.Count(b.Boxes(), "box", "boxes"), least.Spec.Name, o.Right)
 	}
 	return v
@@ -71,9 +89,10 @@ func weaker(a, b fit.Outcome) bool {
 	return a.Right.Fraction < b.Right.Fraction
 }
 
-// watch names the measure that is nearest to its limits, or furthest beyond them.
-func watch(o fit.Outcome, u geom.Unit) string {
-	at := -1
+// watched is the measure that is nearest to its limits, or furthest beyond them; none where nothing
+// moves any.
+func watched(d batch.Drawer, u geom.Unit) Watched {
+	o, at := d.Outcome, -1
 	for i, m := range o.Measures {
 		if len(m.Result.Shares) > 0 && (at < 0 || spare(m) < spare(o.Measures[at])) {
 			at = i
@@ -83,12 +102,12 @@ func watch(o fit.Outcome, u geom.Unit) string {
 		at = o.Weakest
 	}
 	if at < 0 || len(o.Measures[at].Result.Shares) == 0 {
-		return ""
+		return Watched{}
 	}
 	m := o.Measures[at]
 	most := m.Result.Shares[0]
-	return fmt.Sprintf("Watch: %s (%s, +-%s %s).", m.Short(), m.Stack.Sources[most.Source].Name,
-		geom.LengthOf(most.Half).Fixed(u), u)
+	return Watched{Drawer: d.Spec.Name, Measure: m.Name, Check: m.Code, Text: fmt.Sprintf("%s (%s, +-%s %s)", m.Short(), m.Stack.Sources[most.Source].Name,
+		geom.LengthOf(most.Half).Fixed(u), u)}
 }
 
 // spare is how much room the likely range leaves within the limits, as a part of half of it.

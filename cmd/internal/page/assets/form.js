@@ -272,3 +272,24 @@ export function refuse(path, message) {
   refused(one.said, message);
   return true;
 }
+
+// lead opens what a path is in and gives the focus to its field, or to what is next about it. It
+// reports whether there is any.
+export function lead(path) {
+  for (let n = 1; n <= path.length; n++) {
+    const one = sections.get(JSON.stringify(path.slice(0, n)));
+    if (!one?.details) continue;
+    one.fill();
+    one.details.open = true;
+  }
+  mark();
+  for (let n = path.length; n > 0; n--) {
+    const way = JSON.stringify(path.slice(0, n));
+    const field = [...root.querySelectorAll('[data-path]')].find((e) => e.dataset.path === way);
+    const place = field?.querySelector('input, select') ?? sections.get(way)?.details?.querySelector('summary');
+    if (!place) continue;
+    place.focus();
+    return true;
+  }
+  return false;
+}

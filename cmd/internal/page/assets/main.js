@@ -10,6 +10,8 @@ import * as sizes from './sizes.js';
 import * as starting from './start.js';
 import * as take from './take.js';
 import * as text from './text.js';
+import * as fit from './fit.js';
+import * as verdict from './verdict.js';
 
 const view = { drawer: '', entry: 0, unit: '', show: 'fit', whole: false, flat: false };
 const history = new History();
@@ -47,10 +49,10 @@ async function work() {
   busy = true;
   while (again) {
     again = false;
-    const asked = now, edit = edits[0];
+    const asked = now, edit = edits[0], viewed = JSON.stringify(view);
     try {
       const answer = edit ? await api.edit(asked, edit, view) : await api.look(asked, view);
-      if (asked !== now) { // typed meanwhile: the edit is made on that instead
+      if (asked !== now || viewed !== JSON.stringify(view)) { // meanwhile something was typed, or chosen: the edit is made on that
         again = true;
         continue;
       }
@@ -81,9 +83,30 @@ function show(answer) {
     if (p.path[0] === 'drawers' && p.path.length > 1) drawerOfFile(Number(p.path[1]));
   });
   form.show(answer);
+  verdict.show(answer);
   results.show(answer);
   bar();
 }
+
+// leads are where the verdict's buttons lead.
+const leads = {
+  problem: async (p) => {
+    if (p.file || p.path.length === 0) return leads.messages();
+    panes.go('form');
+    if (p.path[0] === 'drawers' && p.path.length > 1) await drawerOfFile(Number(p.path[1]));
+    if (!form.lead(p.path)) leads.messages();
+  },
+  measure: (drawer, name) => {
+    panes.go('result');
+    fit.seek(name);
+    results.lead('fit', drawer);
+  },
+  messages: () => {
+    panes.go('result');
+    results.lead('told');
+    byId('tab-told').focus();
+  },
+};
 
 // bar brings buttons and the state to what can be done.
 function bar() {
@@ -106,7 +129,7 @@ const act = (button, what) => button.addEventListener('click', () => { if (butto
 function drawerOfFile(entry) {
   view.entry = entry;
   view.drawer = '';
-  look();
+  return look();
 }
 
 // edit takes an edit from the form. Of one field, the last that was typed counts.
@@ -260,6 +283,7 @@ async function start() {
   form.begin(job.keys, edit, drawerOfFile, bar);
   sizes.begin(edit);
   results.begin(view, look);
+  verdict.begin(leads);
   act(undo, back);
   act(redo, () => step(history.redo(now)));
   act(save, write);

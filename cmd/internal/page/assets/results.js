@@ -1,5 +1,6 @@
 // What the job comes out as: lists on tabs, the drawer that is shown, its picture.
 import { byId, el, setText } from './dom.js';
+import * as fit from './fit.js';
 import * as sheets from './sheets.js';
 import { refill, table } from './tables.js';
 import * as picture from './picture.js';
@@ -35,6 +36,15 @@ export function begin(shared, look) {
   choose();
 }
 
+// lead opens a list of a drawer.
+export function lead(kind, name) {
+  if (name !== undefined) {
+    view.drawer = name;
+    view.entry = -1;
+  }
+  open(kind);
+}
+
 function open(kind) {
   view.show = kind;
   choose();
@@ -66,7 +76,7 @@ export function show(now) {
     sheets.stop();
     return;
   }
-  setText(said, `${now.answer} ${now.drawers[now.drawer].name}: ${now.verdict}`);
+  setText(said, now.drawers.length > 1 ? now.verdict : ''); // else the verdict on the job is the same
   setText(bears, now.bears ?? '');
   const list = now.drawers.map((d) => `${d.name} × ${d.count}`);
   if (list.join('\n') !== names) {
@@ -84,7 +94,11 @@ export function show(now) {
     return;
   }
   sheets.stop();
-  if (!now.tables) return; // messages, which text.js lists
+  if (view.show === 'fit') {
+    if (now.fit) fit.show(lists, now);
+    return;
+  }
+  if (!now.tables) return; // of messages alone, or asked for before another list was chosen
   const next = JSON.stringify([now.tables.map((t) => [t.title, t.columns, t.rows.length]), Boolean(now.notes)]);
   if (next !== drawn || lists.querySelectorAll('table').length !== now.tables.length) {
     drawn = next;

@@ -1,0 +1,69 @@
+// What the measures of a drawer come out as: a drawing of each with what would help, and the
+// numbers behind.
+import { el, setText, svg } from './dom.js';
+import { mark, parts, viewBox } from './drawing.js';
+import { refill, table } from './tables.js';
+
+let box, title, list, numbers; // of what is shown
+let shown = []; // of each measure, as JSON
+let sought = null; // the name of a measure to which the focus goes
+
+// seek gives the focus to a measure when it is shown.
+export const seek = (measure) => { sought = measure; };
+
+// show brings an element to the fit of the drawer that is shown.
+export function show(into, now) {
+  const { fit, tables: [sizes, ...behind] } = now;
+  const kept = list && into.contains(list) && shape(behind) === numbers.dataset.shape;
+  if (!kept) make(into, sizes, behind, fit);
+  setText(box.caption, sizes.title);
+  refill(box, sizes);
+  setText(title, `Fit of ${fit.drawer}`);
+  while (list.childElementCount > fit.measures.length) list.lastElementChild.remove();
+  shown.length = list.childElementCount;
+  fit.measures.forEach((m, i) => {
+    const next = JSON.stringify(m);
+    if (next === shown[i]) return;
+    shown[i] = next;
+    if (!list.children[i]) list.append(el('li', { tabIndex: -1 }));
+    list.children[i].dataset.measure = m.name;
+    list.children[i].replaceChildren(...measure(m, i));
+  });
+  [...numbers.querySelectorAll('table')].forEach((e, i) => {
+    setText(e.caption, behind[i].title);
+    refill(e, behind[i]);
+  });
+  if (sought !== null) reach();
+}
+
+// shape is what tables must have in common for one to be filled with the cells of another.
+const shape = (tables) => JSON.stringify(tables.map((t) => [t.columns, t.rows.length]));
+
+function make(into, sizes, behind, fit) {
+  box = table(sizes);
+  title = el('h2');
+  const key = el('ul', { class: 'key', 'aria-label': 'Signs' }, ...fit.signs.map((s) => el('li', {},
+    svg('svg', { viewBox: viewBox(s.picture), width: 5 * s.picture.width, 'aria-hidden': 'true' }, ...parts(s.picture)), el('span', { textContent: s.word }))));
+  list = el('ol', { class: 'fit' });
+  shown = [];
+  numbers = el('details', { class: 'numbers', 'data-shape': shape(behind) }, el('summary', { textContent: 'Numbers' }), ...behind.map(table));
+  into.replaceChildren(box, title, key, list, numbers);
+}
+
+function measure(m, i) {
+  const named = `fit${i}-title`, told = `fit${i}-said`;
+  const drawn = svg('svg', { role: 'img', viewBox: viewBox(m.picture), 'aria-labelledby': named, 'aria-describedby': told },
+    svg('title', { id: named }, m.title), svg('desc', { id: told }, m.said), ...parts(m.picture));
+  return [
+    el('p', { class: 'name', textContent: m.title }),
+    el('p', { class: 'word', 'data-level': m.wrong ? 'bad' : null }, mark(m.wrong ? 'wrong' : 'right'), el('span', { textContent: `${m.verdict}, ${m.odds}` })),
+    drawn,
+    m.help ? el('p', { class: 'help', textContent: m.help }) : null,
+  ].filter(Boolean);
+}
+
+function reach() {
+  const place = [...list.children].find((e) => e.dataset.measure === sought);
+  sought = null;
+  place?.focus();
+}

@@ -1,0 +1,69 @@
+package page
+
+import (
+	"strings"
+
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
+	"drawerwright/geom"
+)
+
+// fitted is what the measures of a drawer come out as, drawn.
+type fitted struct {
+	Drawer   string    `json:"drawer"`
+	Signs    []sign    `json:"signs"`
+	Measures []measure `json:"measures"`
+}
+
+// sign is what a sign of the drawings is.
+type sign struct {
+	Word    string         `json:"word"`
+	Picture drawing.Marked `json:"picture"`
+}
+
+// measure is one of them: what is said beside its drawing, and in words what it shows.
+type measure struct {
+	Name    string         `json:"name"` // as in the table
+	Title   string         `json:"title"`
+	Verdict string         `json:"verdict"`
+	Odds    string         `json:"odds"`
+	Wrong   bool           `json:"wrong,omitempty"`
+	Help    string         `json:"help,omitempty"`
+	Said    string         `json:"said"`
+	Picture drawing.Marked `json:"picture"`
+}
+
+func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
+	out := &fitted{Drawer: d.Drawer, Measures: []measure{}}
+	for _, s := range paper.ForecastSigns() {
+		out.Signs = append(out.Signs, sign{s.Word, s.Marked()})
+	}
+	for _, f := range d.Fit {
+		row := present.FitRow(f, u)
+		out.Measures = append(out.Measures, measure{Name: f.Name, Title: row.Name, Verdict: row.Verdict, Odds: row.Odds,
+			Wrong: row.Wrong, Help: row.Help, Said: present.FitText(f, u), Picture: row.Draw().Marked()})
+	}
+	return out
+}
+
+// strip is the verdict on a job that can be built: the word, what follows it, and the measure to
+// watch.
+type strip struct {
+	Word    string `json:"word"`
+	Mark    string `json:"mark"` // right, doubt or wrong: the sign beside the word
+	Said    string `json:"said"`
+	Watch   string `json:"watch,omitempty"`
+	Drawer  string `json:"drawer,omitempty"` // whose measure that is
+	Check   string `json:"check,omitempty"`  // the code of problems with it
+	Measure string `json:"measure,omitempty"`
+}
+
+// marks are the signs of the words of verdicts.
+var marks = map[string]string{record.Fits: "right", record.MayNotFit: "doubt", record.DoesNotFit: "wrong"}
+
+func stripOf(v record.Verdict) *strip {
+	return &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "), Watch: v.Watched.Text,
+		Drawer: v.Watched.Drawer, Measure: v.Watched.Measure, Check: string(v.Watched.Check)}
+}
