@@ -12,9 +12,9 @@ import (
 
 // fitted is what the measures of a drawer come out as, drawn.
 type fitted struct {
-	Drawer   string    `json:"drawer"`
-	Signs    []sign    `json:"signs"`
-	Measures []measure `json:"measures"`
+	Drawer   string         `json:"drawer"`
+	Signs    []sign         `json:"signs"`
+	Measures []drawnMeasure `json:"measures"`
 }
 
 // sign is what a sign of the drawings is.
@@ -23,8 +23,8 @@ type sign struct {
 	Picture drawing.Marked `json:"picture"`
 }
 
-// measure is one of them: what is said beside its drawing, and in words what it shows.
-type measure struct {
+// drawnMeasure is one of them: what is said beside its drawing, and in words what it shows.
+type drawnMeasure struct {
 	Name    string         `json:"name"` // as in the table
 	Title   string         `json:"title"`
 	Verdict string         `json:"verdict"`
@@ -36,13 +36,13 @@ type measure struct {
 }
 
 func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
-	out := &fitted{Drawer: d.Drawer, Measures: []measure{}}
+	out := &fitted{Drawer: d.Drawer, Measures: []drawnMeasure{}}
 	for _, s := range paper.ForecastSigns() {
 		out.Signs = append(out.Signs, sign{s.Word, s.Marked()})
 	}
 	for _, f := range d.Fit {
 		row := present.FitRow(f, u)
-		out.Measures = append(out.Measures, measure{Name: f.Name, Title: row.Name, Verdict: row.Verdict, Odds: row.Odds,
+		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict, Odds: row.Odds,
 			Wrong: row.Wrong, Help: row.Help, Said: present.FitText(f, u), Picture: row.Draw().Marked()})
 	}
 	return out
