@@ -41,8 +41,8 @@ func (d Drawing) Marked() Marked {
 		out.Shapes = append(out.Shapes, MarkedShape{s.Role, b.String()})
 	}
 	for _, t := range d.Texts {
-		out.Texts = append(out.Texts, MarkedText{Role: t.Role, X: tidy(t.At.X), Y: tidy(d.Height - t.At.Y), Size: tidy(t.Size), Length: tidy(Width(t.Face, t.Size, t.String)),
-			Anchor: anchors[t.Align], Text: strings.Map(basic, t.String)})
+		out.Texts = append(out.Texts, MarkedText{Role: t.Role, X: tidy(t.At.X), Y: tidy(d.Height - t.At.Y),
+			Size: tidy(t.Size), Length: tidy(Width(t.Face, t.Size, t.String)), Anchor: anchors[t.Align], Text: strings.Map(basic, t.String)})
 	}
 	return out
 }

@@ -29,7 +29,8 @@ func TestMarked(t *testing.T) {
 			t.Errorf("the SVG has no path %s", s.Path)
 		}
 	}
-	if want := (MarkedText{"number", 7, 22, 2.5, m.Texts[0].Length, "end", "12 < 13"}); m.Texts[0] != want || math.Abs(want.Length-d.Texts[0].Box().Width()) > 1e-6 {
+	want := MarkedText{"number", 7, 22, 2.5, m.Texts[0].Length, "end", "12 < 13"}
+	if m.Texts[0] != want || math.Abs(want.Length-d.Texts[0].Box().Width()) > 1e-6 {
 		t.Errorf("the text is %+v, not %+v", m.Texts[0], want)
 	}
 	if !strings.Contains(svg.String(), `text-anchor="end" x="7" y="22"`) {

@@ -37,7 +37,8 @@ func read(t failer, f Forecast) readForecast {
 		t.Fatalf("%v has %d numbers", f, n+1)
 	}
 	scale := (lengths[n] - lengths[0]) / (places[n] - places[0])
-	return readForecast{func(x float64) float64 { return lengths[0] + (x-places[0])*scale }, 1e-9*math.Abs(lengths[n]) + 1e-6*scale, d}
+	at := func(x float64) float64 { return lengths[0] + (x-places[0])*scale }
+	return readForecast{at, 1e-9*math.Abs(lengths[n]) + 1e-6*scale, d}
 }
 
 // spans are the lengths that the shapes of a role cover, in the order in which they are drawn.
@@ -155,7 +156,8 @@ func TestAnyForecast(t *testing.T) {
 			return geom.Interval{Min: f.Set + off, Max: f.Set + off + length(0, most, name)}
 		}
 		f.Right, f.Worst = about(3, "right"), about(5, "worst")
-		f.Likely = geom.Interval{Min: f.Worst.Min + f.Worst.Len()*length(0, 0.5, "from"), Max: f.Worst.Max - f.Worst.Len()*length(0, 0.5, "to")}
+		from, to := length(0, 0.5, "from"), length(0, 0.5, "to")
+		f.Likely = geom.Interval{Min: f.Worst.Min + f.Worst.Len()*from, Max: f.Worst.Max - f.Worst.Len()*to}
 		rightlyDrawn(t, f)
 	})
 }

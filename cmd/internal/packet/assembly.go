@@ -139,7 +139,8 @@ func clamp(s joinery.Spec) string {
 	case joinery.Butt:
 		return fmt.Sprintf("Clamp across the box front and across the back and drive the %s.", s.Fasteners)
 	}
-	return "Clamp across the box front and the back, and from front to back over the sides, until the joints are closed."
+	return "Clamp across the box front and the back, and from front to back over the sides, until the joints are " +
+		"closed."
 }
 
 // squareUp is what is done to a box in its clamps, and when the glue has set.

@@ -42,8 +42,9 @@ func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
 	}
 	for _, f := range d.Fit {
 		row := present.FitRow(f, u)
-		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict, Odds: row.Odds,
-			Wrong: row.Wrong, Help: row.Help, Said: present.FitText(f, u), Picture: row.Draw().Marked()})
+		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict,
+			Odds: row.Odds, Wrong: row.Wrong, Help: row.Help, Said: present.FitText(f, u),
+			Picture: row.Draw().Marked()})
 	}
 	return out
 }
@@ -64,6 +65,7 @@ type strip struct {
 var marks = map[string]string{record.Fits: "right", record.MayNotFit: "doubt", record.DoesNotFit: "wrong"}
 
 func stripOf(v record.Verdict) *strip {
-	return &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "), Watch: v.Watched.Text,
+	return &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),
+		Watch:  v.Watched.Text,
 		Drawer: v.Watched.Drawer, Measure: v.Watched.Measure, Check: string(v.Watched.Check)}
 }

@@ -144,7 +144,8 @@ func (l *looked) results(w worked, v view) {
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
 	verdict := record.VerdictOn(b)
 	l.Answer, l.Strip = verdict.Text, stripOf(verdict)
-	l.Said = words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer") + ", " + words.Count(b.Boxes(), "box", "boxes")
+	l.Said = words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer") + ", " +
+		words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
 	l.Bears = present.Bearing(record.StrengthOf(shown.Drawers[0]), b.Units)
 	if v.Flat {
