@@ -1,6 +1,6 @@
 // How a drawer comes out, in pictures, and the verdict above: see person.mjs.
 import { join } from 'node:path';
-import { accessible, attempt, browser, field, file, folder, must, serve, tab, until } from './person.mjs';
+import { accessible, attempt, browser, field as fields, file, folder, must, serve, tab, until } from './person.mjs';
 
 // Two drawers whose boxes fit, the second the less sure: its boards differ by more.
 const good = `units: mm
@@ -16,6 +16,7 @@ drawers:
 `;
 const bad = good.replace('[12.21, 12.16, 12.24]', '[12.21, 11.8, 12.5]');
 
+const field = (page, ...path) => fields(page, ...path).first(); // beside some fields is another, for a new name
 const list = (page) => page.locator('#lists .fit > li');
 const verdict = (page) => page.locator('#verdict [role=status]').textContent();
 const focused = (page) => page.evaluate(() => {

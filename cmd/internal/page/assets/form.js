@@ -67,18 +67,23 @@ function build() {
   return root;
 }
 
+// unfold opens the sections that a path goes through.
+function unfold(path) {
+  for (let n = 1; n <= path.length; n++) {
+    const one = sections.get(JSON.stringify(path.slice(0, n)));
+    if (!one?.details) continue;
+    one.fill();
+    one.details.open = true;
+  }
+  mark();
+}
+
 // reach gives the focus to what an edit has made, or to what is left around what it has
 // removed.
 function reach() {
   const { path, inside } = goal;
   goal = null;
-  for (let n = 1; n <= path.length; n++) {
-    const above = sections.get(JSON.stringify(path.slice(0, n)));
-    if (!above?.details || n === path.length && !inside) continue;
-    above.fill();
-    above.details.open = true;
-  }
-  mark();
+  unfold(inside ? path : path.slice(0, -1));
   const way = JSON.stringify(path);
   const place = sections.get(way)?.details ?? [...root.querySelectorAll('[data-section]')].find((e) => e.dataset.section === way);
   (inside ? place?.querySelector('.field input, .field select') : place?.querySelector('summary'))?.focus();
@@ -276,13 +281,7 @@ export function refuse(path, message) {
 // lead opens what a path is in and gives the focus to its field, or to what is next about it. It
 // reports whether there is any.
 export function lead(path) {
-  for (let n = 1; n <= path.length; n++) {
-    const one = sections.get(JSON.stringify(path.slice(0, n)));
-    if (!one?.details) continue;
-    one.fill();
-    one.details.open = true;
-  }
-  mark();
+  unfold(path);
   for (let n = path.length; n > 0; n--) {
     const way = JSON.stringify(path.slice(0, n));
     const field = [...root.querySelectorAll('[data-path]')].find((e) => e.dataset.path === way);
