@@ -42,7 +42,7 @@ const shape = (tables) => JSON.stringify(tables.map((t) => [t.columns, t.rows.le
 function make(into, sizes, behind, fit) {
   box = table(sizes);
   title = el('h2');
-  const key = el('ul', { class: 'key', 'aria-label': 'Signs' }, ...fit.signs.map((s) => el('li', {},
+  const key = el('ul', { class: 'signs', 'aria-label': 'Signs' }, ...fit.signs.map((s) => el('li', {},
     svg('svg', { viewBox: viewBox(s.picture), width: 5 * s.picture.width, 'aria-hidden': 'true' }, ...parts(s.picture)), el('span', { textContent: s.word }))));
   list = el('ol', { class: 'fit' });
   shown = [];
