@@ -86,5 +86,50 @@ await attempt('a load', async () => {
   await page.screenshot({ path: join(folder, 'arrange.png') });
 });
 
+const bankText = `units: in
+stock:
+  birch: {thickness: [0.472, 0.468, 0.475], sheet: 60 x 60, grain: length}
+  ply: {thickness: [0.205, 0.201], sheet: 96 x 48, grain: length}
+cutter: {kind: saw, width: 0.246, groove-cutter: 0.125}
+openings:
+  base: {width: 22 1/8, height: 27 5/8, depth: 21 1/2, cabinet: frameless, fronts: none}
+drawers:
+  - name: base
+    opening: base
+    slide: side-mount
+    rows: [5 1/2, free, 8]   # from the top
+    sides: birch
+    bottom: ply
+`;
+
+await attempt('a cabinet of rows', async () => {
+  const bank = await serve(['view', file('rows.yaml', bankText).path]);
+  const wide = await tab(bank.address);
+  const rows = (text) => until(`rows ${text}`, async () => (await source(wide)) === bankText.replace('5 1/2, free, 8', text));
+  const row = (n) => wide.locator('.front [data-row]').nth(n);
+  await until('three rows', async () => (await wide.locator('.front [data-row]').count()) === 3);
+  must((await row(0).getAttribute('aria-label')).startsWith('base-1, 5 1/2 in, row 1 of 3'), await row(0).getAttribute('aria-label'));
+  for (let i = 0; i < 3; i++) must((await row(i).boundingBox()).height >= 24, 'a row is too low for a finger');
+  await accessible(wide);
+  await row(0).focus();
+  await wide.keyboard.press('ArrowDown');
+  await rows('free, 5 1/2, 8');
+  await until('the focus goes with it', () => wide.evaluate(() => document.activeElement.dataset.row === '1' && document.activeElement.getAttribute('aria-label').includes('5 1/2 in')));
+  await wide.keyboard.press('ArrowDown');
+  await rows('free, 8, 5 1/2');
+  await wide.keyboard.press('ArrowDown'); // there is no further
+  await wide.keyboard.press('ArrowUp');
+  await rows('free, 5 1/2, 8');
+  const from = await row(2).boundingBox(), to = await row(0).boundingBox();
+  await wide.mouse.move(from.x + 60, from.y + from.height / 2);
+  await wide.mouse.down();
+  await wide.mouse.move(to.x + 60, to.y + to.height / 2 - 4, { steps: 5 });
+  await wide.screenshot({ path: join(folder, 'rows.png') });
+  await wide.mouse.up();
+  await rows('8, free, 5 1/2');
+  await wide.close({ runBeforeUnload: false });
+  await bank.stop();
+});
+
 await program.stop();
 await browser.close();

@@ -43,6 +43,7 @@ type looked struct {
 	Verdict string          `json:"verdict,omitempty"` // on the drawer shown
 	Bears   string          `json:"bears,omitempty"`   // what that weighs and carries, in words
 	Drawers []drawer        `json:"drawers,omitempty"`
+	Front   *front          `json:"front,omitempty"` // of the opening that the entry in the form is for
 	Drawer  int             `json:"drawer"`
 	Strip   *strip          `json:"strip,omitempty"`
 	Fit     *fitted         `json:"fit,omitempty"`
@@ -147,6 +148,7 @@ func (l *looked) results(w worked, v view) {
 	l.Said = words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer") + ", " +
 		words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
+	l.Front = frontOf(b, w.Job, max(l.Entry, 0))
 	l.Bears = present.Bearing(record.StrengthOf(shown.Drawers[0]), b.Units)
 	if v.Flat {
 		l.Picture = pictureOf(shown.Drawers[0])

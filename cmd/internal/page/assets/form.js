@@ -6,6 +6,7 @@ import { byId, el, setText } from './dom.js';
 import * as field from './field.js';
 import { fieldOf, label } from './field.js';
 import * as help from './help.js';
+import * as front from './front.js';
 import { naming } from './naming.js';
 import { at, fresh, looked, nameAt, shapeOf, take, textOf } from './outline.js';
 import { begin as beginSaid, refused, said, say } from './said.js';
@@ -58,6 +59,7 @@ export function show(now) {
   for (const input of root.querySelectorAll('input, select, button')) input.disabled = !now.sound;
   if (goal) reach();
   arrange.shown();
+  front.show(now);
 }
 
 function build() {
@@ -153,6 +155,8 @@ function inDrawers(key, path) {
   const place = key.keys.findIndex((k) => k.in), free = key.keys.filter((k) => !k.in);
   const fields = [...inside(key, here, free.slice(0, place)), sizing(here, key.keys, send),
     ...inside(key, here, key.keys.filter((k) => k.in)), ...inside(key, here, free.slice(place))];
+  const rows = fields.indexOf(field.fields.get(JSON.stringify([...here, 'rows']))?.whole);
+  if (rows >= 0) fields.splice(rows + 1, 0, front.begin(send));
   for (const [of, plural] of [['opening', 'openings'], ['slide', 'slides']]) besideField(fields, here, of, plural);
   const body = el('div', { class: 'inside', 'data-section': JSON.stringify(here) }, ...fields);
   const told = said();

@@ -1,0 +1,42 @@
+package page
+
+import (
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/geom"
+)
+
+// front is a cabinet seen from before: an opening with the fronts of its rows, or the rows where
+// they have none. Lengths in mm, from the lower left corner of the opening.
+type front struct {
+	Name   string     `json:"name"`
+	Width  float64    `json:"width"`
+	Height float64    `json:"height"`
+	Rows   []frontRow `json:"rows"` // from the top
+}
+
+type frontRow struct {
+	Drawer string  `json:"drawer"`
+	Width  float64 `json:"width"`
+	Height float64 `json:"height"`
+	Bottom float64 `json:"bottom"`
+	Text   string  `json:"text"` // the height, in the unit that is shown
+}
+
+// frontOf is that of the drawers that an entry of the file stands for; nil where they are in no
+// opening.
+func frontOf(b batch.Batch, j *job.Job, entry int) *front {
+	at := slices.IndexFunc(b.Banks, func(k batch.Bank) bool { return j.Drawers[k.Drawers[0]].Entry() == entry })
+	if at < 0 {
+		return nil
+	}
+	k := b.Banks[at]
+	f := &front{Name: k.Name, Width: k.Plan.Opening.Width, Height: k.Plan.Opening.Height}
+	for i, r := range k.Plan.Rows {
+		f.Rows = append(f.Rows, frontRow{j.Drawers[k.Drawers[i]].Name, r.FrontWidth, r.FrontHeight, r.FrontBottom,
+			geom.LengthOf(r.FrontHeight).Text(b.Units)})
+	}
+	return f
+}

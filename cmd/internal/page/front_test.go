@@ -1,0 +1,27 @@
+package page
+
+import (
+	"math"
+	"net/http"
+	"testing"
+)
+
+// A cabinet's front has its rows from the top down, of which each stands over the next; a drawer
+// by its size has none.
+func TestFront(t *testing.T) {
+	p, _ := open(t, bankText)
+	f := answer[looked](t, p, "/api/look", asked{bankText, view{Unit: "in"}}, http.StatusOK).Front
+	if f == nil || len(f.Rows) != 12 || f.Width != 564 || f.Height != 2100 || f.Rows[0].Drawer != "bank-1" {
+		t.Fatalf("%+v", f)
+	}
+	for i, r := range f.Rows[1:] {
+		above := f.Rows[i]
+		// Gaps of 3 mm between fronts are usual.
+		if gap := above.Bottom - (r.Bottom + r.Height); math.Abs(gap-3) > 1e-6 || r.Text[len(r.Text)-2:] != "in" {
+			t.Errorf("row %d, %+v, stands %.3f under %+v", i+2, r, gap, above)
+		}
+	}
+	if f := answer[looked](t, p, "/api/look", asked{Text: jobText}, http.StatusOK).Front; f != nil {
+		t.Errorf("a drawer without an opening: %+v", f)
+	}
+}
