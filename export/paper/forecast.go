@@ -257,17 +257,18 @@ func ForecastSigns() (list []Sign) {
 	for _, s := range []struct {
 		word string
 		draw func(d *drawing.Drawing, at geom.Interval)
+		low  float64 // by how much it is let down to its word
 	}{
-		{"right", band},
-		{"likely", func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleLikely) }},
-		{"likely, not right", func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleWrong) }},
-		{"worst", whisker},
-		{"as set", func(d *drawing.Drawing, at geom.Interval) { setMark(d, at.Max-1) }},
+		{"right", band, 0},
+		{"likely", func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleLikely) }, 0},
+		{"likely, not right", func(d *drawing.Drawing, at geom.Interval) { bar(d, at, RoleWrong) }, 0},
+		{"worst", whisker, 0},
+		{"as set", func(d *drawing.Drawing, at geom.Interval) { setMark(d, at.Max-1) }, 1.8},
 	} {
 		var d drawing.Drawing
 		s.draw(&d, geom.Interval{Max: wide})
 		sign := Sign{s.word, drawing.Drawing{Width: wide + 2*white, Height: bandTop - axisLine + 2*white}}
-		sign.Add(d, geom.Point{X: white, Y: white - axisLine}, 1)
+		sign.Add(d, geom.Point{X: white, Y: white - axisLine - s.low}, 1)
 		list = append(list, sign)
 	}
 	return list

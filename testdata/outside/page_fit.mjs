@@ -167,7 +167,7 @@ await attempt('what would help', async () => {
   await worse.locator('#tab-fit').click();
   await drawn(worse);
   for (const help of await wrong.locator('.help').allTextContents()) must(hints.includes(help), `beside a picture stands ${help}, the messages say ${hints}`);
-  for (const help of await list(worse).filter({ hasNot: worse.locator('[data-level=bad]') }).locator('.help').allTextContents()) must(help.startsWith('most by '), help);
+  for (const help of await list(worse).filter({ hasNot: worse.locator('[data-level=bad]') }).locator('.help').allTextContents()) must(help.startsWith('moved most by '), help);
   await worse.locator('#verdict button[data-kind=problem]').first().click();
   await until('the field has the focus', async () => (await focused(worse)).startsWith('["drawers","0"'));
   await worse.locator('#file').click();

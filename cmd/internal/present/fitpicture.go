@@ -42,7 +42,7 @@ func FitHelp(f record.Fit, u geom.Unit) string {
 	case f.Advice != "":
 		return f.Advice
 	case c != nil && c.RootSumSquare > 0:
-		return "most by " + c.Source + ", +-" + caliper(c.PlusMinus, u)
+		return "moved most by " + c.Source + ", +-" + caliper(c.PlusMinus, u)
 	}
 	return ""
 }
