@@ -52,7 +52,7 @@ const keys = (rounds) => (async () => {
     await new Promise((done) => setTimeout(done, 120)); // nobody types faster for long; the picture is drawn meanwhile
     const from = performance.now();
     const moved = moves(lists), drawn = moves(document.getElementById('picture'), '.dw-fact'); // set when the picture is asked for
-    input.value = String(12 + (i % 7) / 10);
+    input.value = (12 + (37 * i % 1000) / 1000).toFixed(3); // none that was there before
     input.dispatchEvent(new InputEvent('input', { bubbles: true }));
     await moved;
     await framed();
