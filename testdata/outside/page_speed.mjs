@@ -31,13 +31,12 @@ const jobs = new Map([
 
 // keys presses keys in the first field of a thickness, and measures each.
 const keys = (rounds) => (async () => {
-  const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), lists = document.getElementById('lists');
-  input.focus();
+  const lists = document.getElementById('lists');
   const times = [], pictures = [];
   // moves waits until something in an element changes, or the part of it that a selector
   // names, which may be made anew.
   const moves = (e, part) => new Promise((done, failed) => {
-    const late = setTimeout(() => failed(new Error(`nothing moved in ${part ?? e.id} for ten seconds`)), 10000);
+    const late = setTimeout(() => failed(new Error(`nothing moved in ${part ?? e.id} for a minute`)), 60000);
     const holds = (node) => node.closest?.(part) || node.querySelector?.(part);
     const watch = new MutationObserver((list) => {
       if (part && !list.some((m) => m.target.closest?.(part) || m.target.parentElement?.closest(part) || [...m.addedNodes].some(holds))) return;
@@ -50,9 +49,11 @@ const keys = (rounds) => (async () => {
   const framed = () => new Promise((done) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); }));
   for (let i = 0; i < rounds; i++) {
     await new Promise((done) => setTimeout(done, 120)); // nobody types faster for long; the picture is drawn meanwhile
+    const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`); // it may be another one by now
+    input.focus();
     const from = performance.now();
     const moved = moves(lists), drawn = moves(document.getElementById('picture'), '.dw-fact'); // set when the picture is asked for
-    input.value = (12 + (37 * i % 1000) / 1000).toFixed(3); // none that was there before
+    input.value = (12 + (37 * i % 600) / 1000).toFixed(3); // none that was there before
     input.dispatchEvent(new InputEvent('input', { bubbles: true }));
     await moved;
     await framed();
