@@ -138,5 +138,21 @@ await attempt('a phone', async () => {
   await phone.context().close();
 });
 
+await attempt('lists on paper', async () => {
+  await page.click('#tab-sheets');
+  await page.locator('#lists figure').first().waitFor({ timeout: 30000 });
+  const folds = page.locator('#lists details');
+  must(await folds.count() > 0 && !await folds.first().evaluate((e) => e.open), 'the cuts are not folded away');
+  await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+  await page.emulateMedia({ media: 'print' });
+  must(await folds.evaluateAll((all) => all.every((e) => e.open)), 'cuts stay folded away on paper');
+  must(!await page.isVisible('#take-open') && !await page.isVisible('#tabs'), 'buttons on paper');
+  must(await page.$eval('#lists', (e) => getComputedStyle(e).overflowY) === 'visible', 'a list is cut off');
+  await page.pdf({ path: join(folder, 'lists.pdf'), format: 'A4' });
+  await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+  must(!await folds.first().evaluate((e) => e.open), 'they stay open afterward');
+  await page.emulateMedia({ media: null });
+});
+
 await browser.close();
 await Promise.all([one.stop(), bare.stop(), many.stop('SIGKILL')]);

@@ -60,12 +60,14 @@ clear.addEventListener('click', () => {
 });
 
 // Paper shows what is folded away.
-let folded = [];
+const folded = [];
 addEventListener('beforeprint', () => {
-  folded = [...document.querySelectorAll('details:not([open])')];
-  for (const part of folded) part.open = true;
+  for (const part of document.querySelectorAll('details:not([open])')) { // a second call finds none
+    part.open = true;
+    folded.push(part);
+  }
 });
-addEventListener('afterprint', () => { for (const part of folded) part.open = false; });
+addEventListener('afterprint', () => { for (const part of folded.splice(0)) part.open = false; });
 
 tell();
 restore();

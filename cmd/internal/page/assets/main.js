@@ -4,6 +4,7 @@ import { byId, el, setText } from './dom.js';
 import * as form from './form.js';
 import { History } from './history.js';
 import * as panes from './panes.js';
+import * as paper from './paper.js';
 import * as presence from './presence.js';
 import * as results from './results.js';
 import * as sizes from './sizes.js';
@@ -291,6 +292,7 @@ async function start() {
   presence.begin(unsaved);
   byId('begin').addEventListener('click', () => starting.show(false).catch((error) => tell(error.message)));
   take.begin(latest, tell);
+  paper.begin();
   byId('unit').addEventListener('change', (event) => { view.unit = event.target.value; look(); });
   document.addEventListener('keydown', keyboard);
   document.addEventListener('beforeinput', (event) => { // the browser's own history knows only one field
