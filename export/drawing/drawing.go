@@ -169,6 +169,22 @@ func (d *Drawing) Add(other Drawing, at geom.Point, scale float64) {
 	d.take(other, 0, func(p geom.Point) geom.Point { return at.Along(p, scale) })
 }
 
+// Put is Add, of a drawing that is not used any more: its places are moved where they are, in no other drawing
+// and each in one shape.
+func (d *Drawing) Put(other Drawing, at geom.Point, scale float64) {
+	for _, s := range other.Shapes {
+		for _, p := range s.Paths {
+			for i := range p {
+				p[i].Point = at.Along(p[i].Point, scale)
+			}
+		}
+	}
+	for i := range other.Texts {
+		other.Texts[i].At = at.Along(other.Texts[i].At, scale)
+	}
+	d.Shapes, d.Texts = append(d.Shapes, other.Shapes...), append(d.Texts, other.Texts...)
+}
+
 // Turned is the drawing turned by a quarter to the left.
 func (d Drawing) Turned() Drawing {
 	out := Drawing{Width: d.Height, Height: d.Width}

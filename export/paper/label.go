@@ -60,7 +60,8 @@ func (b *Book) Labels(list []Label, g Grid) error {
 			coded = l.Code()
 		}
 		d := label(l, code, wide, high)
-		b.page.Add(d, geom.Point{X: pageOfLabels + float64(wide*float64(n%g.Columns)), Y: b.Size.Height - pageOfLabels - float64(high*float64(n/g.Columns+1))}, 1)
+		b.page.Put(d, geom.Point{X: pageOfLabels + float64(wide*float64(n%g.Columns)),
+			Y: b.Size.Height - pageOfLabels - float64(high*float64(n/g.Columns+1))}, 1)
 	}
 	b.Close()
 	return nil

@@ -220,6 +220,7 @@ func (w *work) lay(a, b *Piece, whole bool) (strips []strip, ok bool) {
 	w.markEvents(second, from, to)
 	slices.Sort(w.events)
 	last := w.events[0]
+	strips = make([]strip, 0, len(w.events)-1)
 	for _, e := range w.events[1:] {
 		if e-last > narrowStrip {
 			strips = append(strips, w.strip(first, second, last, e))

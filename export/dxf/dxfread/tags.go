@@ -56,7 +56,7 @@ func (t *tags) pair() bool {
 		return false
 	}
 	t.line += 2
-	line, rest, _ := bytes.Cut(t.data[t.at:], lineEnd)
+	line, rest := cutLine(t.data[t.at:])
 	word := trim(line)
 	code, ok := whole(word)
 	switch {
@@ -70,16 +70,25 @@ func (t *tags) pair() bool {
 	if t.err != nil {
 		return false
 	}
-	value, rest, _ := bytes.Cut(rest, lineEnd)
+	value, rest := cutLine(rest)
 	t.at = len(t.data) - len(rest)
-	t.code, t.value = code, bytes.TrimSuffix(value, []byte{'\r'})
+	if n := len(value); n > 0 && value[n-1] == '\r' {
+		value = value[:n-1]
+	}
+	t.code, t.value = code, value
 	return true
+}
+
+// cutLine parts the first line from the rest, without its line feed.
+func cutLine(b []byte) (line, rest []byte) {
+	if i := bytes.IndexByte(b, '\n'); i >= 0 {
+		return b[:i], b[i+1:]
+	}
+	return b, nil
 }
 
 // codeLimit is beyond all group codes. The largest is 1071.
 const codeLimit = 10_000
-
-var lineEnd = []byte{'\n'}
 
 // trim drops white space at both ends.
 func trim(b []byte) []byte {
