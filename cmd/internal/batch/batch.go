@@ -178,7 +178,8 @@ func (b *Batch) workOut(j *job.Job, known *advice.Memory) [][]proposal {
 
 // empty is a batch before its drawers are worked out.
 func empty(j *job.Job) Batch {
-	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines,
+	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers,
+		Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines,
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, Elevation: j.Elevation, NoNotes: j.NoNotes, Split: j.Split}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12
