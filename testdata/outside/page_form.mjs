@@ -41,6 +41,7 @@ const focus = (page) => page.evaluate(() => document.activeElement.closest('[dat
 await on('trade words and help', jobText, async (page) => {
   const label = page.locator(`${at('drawers', '0', 'outside')} label`);
   must((await label.textContent()) === 'Outside size of the box outside', `the label is ${await label.textContent()}`);
+  must(!(await page.locator('#fields').textContent()).includes('null'), 'the form says null');
   must((await page.locator(`${at('drawers', '0', 'outside')} label small`).textContent()) === 'outside', 'the key of the file is not in small type');
   await field(page, 'drawers', '0', 'count').focus();
   const told = await page.locator('#help').textContent();
@@ -139,6 +140,35 @@ await on('caliper readings', jobText, async (page) => {
   await button(page, 'remove reading 2, 5.86, of hard').click();
   await until('removed', async () => (await source(page)).includes('hard: {thickness: [5.9, 5.98]'));
   await accessible(page);
+});
+
+await on('ways out', jobText, async (page) => {
+  await page.locator('#file').click();
+  await page.fill('#source', jobText.replace('    bottom: hard', '    bottom: hart\n    jont: rabbet'));
+  await page.locator('#tab-told').click();
+  const way = (where, name) => page.locator(where).getByRole('button', { name, exact: true });
+  await way(`${at('drawers', '0', 'bottom')}`, 'Bottom: hard').click();
+  await until('a known stock', async () => (await source(page)).includes('    bottom: hard\n'));
+  await page.locator('#undo').click();
+  await until('undone', async () => (await source(page)).includes('    bottom: hart\n'));
+  await way('#messages', 'Bottom: hard').click();
+  await way('#messages', 'Call it joint').click();
+  await until('both are mended', async () => (await source(page)).includes('    joint: rabbet\n') && await errors(page) === 0);
+  must(!/hart|jont/.test(await source(page)), await source(page));
+});
+
+await on('a way out of a box that does not fit', jobText, async (page) => {
+  await page.locator('#file').click();
+  await page.fill('#source', jobText + '    joinery: {bottom-fit: flush}\n');
+  const problem = page.locator(`${at('drawers', '0', 'bottom')} .said`);
+  const ways = problem.locator('.ways button');
+  await until('a way out', async () => (await ways.count()) > 0);
+  const before = await problem.locator('p').first().textContent();
+  await accessible(page);
+  await ways.first().focus();
+  await page.keyboard.press('Enter');
+  await until('the problem is gone', async () => !(await page.locator('#fields').textContent()).includes(before));
+  must(await errors(page) === 0, 'it leads to an error');
 });
 
 await browser.close();

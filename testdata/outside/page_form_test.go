@@ -6,7 +6,8 @@ import "testing"
 func TestPageForm(t *testing.T) {
 	tried := persons(t, "page_form.mjs")
 	for _, must := range []string{"trade words and help", "names say whose", "messages have no lines in the form",
-		"a divider that fits", "opening or size", "made in place", "caliper readings"} {
+		"a divider that fits", "opening or size", "made in place", "caliper readings",
+		"ways out", "a way out of a box that does not fit"} {
 		if !tried[must] {
 			t.Errorf("%s was not tried", must)
 		}

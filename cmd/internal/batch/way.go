@@ -32,7 +32,13 @@ func (p Problem) Shown(j *job.Job) job.Problem {
 	if len(p.Remedies)+len(p.Ways) > 0 && !p.also.IsEmpty() {
 		others = append(others, p.also.In(j.Units))
 	}
-	return j.Problem(p.Drawer, p.Diagnosis, others...)
+	shown := j.Problem(p.Drawer, p.Diagnosis, others...)
+	ways := make([]job.Way, len(p.Ways))
+	for i, w := range p.Ways {
+		ways[i] = w.Way
+	}
+	shown.Ways = j.WaysOf(p.Drawer, p.Remedies, ways)
+	return shown
 }
 
 // Way is what may end a problem: a remedy of the drawer's spec, or entries of the job file. As in

@@ -30,7 +30,9 @@ func (b *builder) bank(s *section, d Drawer) {
 	}
 	slide := known(b, get["slide"], b.slides, "slide", b.slidesLost)
 	if !get["slide"].given && !s.meant["slide"] && !b.lost {
-		b.fail(CodeMissingKey, s.at, "write `slide:`, a built-in kind or a slide of the shop", "a drawer in an opening has no slide")
+		b.add(Problem{Level: geom.LevelError, Code: CodeMissingKey, Key: "slide",
+			Hint:    "write `slide:`, a built-in kind or a slide of the shop",
+			Message: "a drawer in an opening has no slide"}, s.at)
 	}
 	if n := get["count"]; n.number > 1 && hole != nil && !get["rows"].given && !s.meant["rows"] && !b.lost {
 		b.add(Problem{Level: geom.LevelNote, Code: CodeAssumed,

@@ -25,6 +25,8 @@ type Problem struct {
 	// Instead are what the hint names to be written for the word or key at the place;
 	// with each of them it is gone.
 	Instead []string
+	// Ways are ways out that were tried, each with what it writes.
+	Ways    []WayOut
 	Excerpt string // the line of the file, cut around the place, safe to print
 	Caret   int    // columns of a terminal before the place in the excerpt
 }

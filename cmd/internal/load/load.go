@@ -92,7 +92,9 @@ func (l *Loaded) Lay(ctx context.Context, shelf []list.Offcut, o sheets.Search) 
 		problems = append(problems, p)
 	}
 	for _, p := range problems {
-		l.Problems = append(l.Problems, l.Job.StockProblem(p.Stock, p.Key, p.Diagnosis))
+		shown := l.Job.StockProblem(p.Stock, p.Key, p.Diagnosis)
+		shown.Ways = job.WaysOfEdits(p.Edits)
+		l.Problems = append(l.Problems, shown)
 	}
 	l.sort()
 }
@@ -129,6 +131,8 @@ func alike(j *job.Job, found []batch.Problem) []*group {
 			g = &group{Problem: shown}
 			at[k] = g
 			list = append(list, g)
+		} else {
+			g.Ways = job.Together(g.Ways, shown.Ways)
 		}
 		if !p.OfJob {
 			g.names = append(g.names, j.Drawers[p.Drawer].Name)

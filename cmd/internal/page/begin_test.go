@@ -54,7 +54,7 @@ func TestAddsBuild(t *testing.T) {
 				continue
 			}
 			tried[entry] = true
-			text, err := p.work.apply(data, step{"begin", path, "new one"})
+			text, err := p.work.apply(data, step("begin", path, "new one"))
 			if err == nil {
 				added[entry]++
 			}
@@ -146,9 +146,9 @@ func TestSwitchesBuild(t *testing.T) {
 		for i := range drawersOf(job.Outlined(data).Root) {
 			path := []string{"drawers", strconv.Itoa(i)}
 			text := data
-			ways := []step{{"size", path, "opening"}, {"make", append(path, "opening"), "hole"},
-				{"make", append(path, "slide"), "runner"}, {"make", append(path, "sides"), "wood"},
-				{"size", path, "size"}, {"make", append(path, "bottom"), "board"}}
+			ways := []job.Step{step("size", path, "opening"), step("make", append(path, "opening"), "hole"),
+				step("make", append(path, "slide"), "runner"), step("make", append(path, "sides"), "wood"),
+				step("size", path, "size"), step("make", append(path, "bottom"), "board")}
 			for _, s := range ways {
 				if s.Value == "opening" && job.Outlined(text).Root.Of(append(path, "opening")...) != nil {
 					continue
@@ -166,4 +166,9 @@ func TestSwitchesBuild(t *testing.T) {
 			}
 		}
 	}
+}
+
+// step is a change of a text.
+func step(do string, path []string, value string) job.Step {
+	return job.Step{Do: do, Path: path, Value: value}
 }

@@ -46,8 +46,8 @@ func TestOneCountOfSheets(t *testing.T) {
 	if w := do(p, request(p, "POST", "/api/take", all)); w.Code != http.StatusUnprocessableEntity {
 		t.Errorf("a download of it: %d", w.Code)
 	}
-	typed := step{"enter", []string{"stock", "birch", "count"}, "2"}
-	got = answer[looked](t, p, "/api/edit", edited{Text: few, step: typed, View: view{Show: "buy"}}, http.StatusOK)
+	typed := step("enter", []string{"stock", "birch", "count"}, "2")
+	got = answer[looked](t, p, "/api/edit", edited{Text: few, Step: typed, View: view{Show: "buy"}}, http.StatusOK)
 	if got.Failed || got.Tables[0].Rows[0][2].Text != "2" {
 		t.Errorf("two sheets of two: %+v", got.Problems)
 	}

@@ -15,16 +15,9 @@ import (
 // edited is an edit from the form, and what the tab shows.
 type edited struct {
 	Text string `json:"text"`
-	step
-	Then []step `json:"then"` // made after it, as one edit
-	View view   `json:"view"`
-}
-
-// step is one change of a text.
-type step struct {
-	Do    string   `json:"do"` // enter, remove, copy, respell, begin, make, size, rename, move or convert
-	Path  []string `json:"path"`
-	Value string   `json:"value"` // what was typed, a name, size and opening, a place from 0, or a unit
+	job.Step
+	Then []job.Step `json:"then"` // made after it, as one edit
+	View view       `json:"view"`
 }
 
 // edit writes one edit into a text, and answers with the text and what it comes out as.
@@ -35,7 +28,7 @@ func (p *Page) edit(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	text, err := []byte(asked.Text), error(nil)
-	for _, s := range append([]step{asked.step}, asked.Then...) {
+	for _, s := range append([]job.Step{asked.Step}, asked.Then...) {
 		if text, err = p.work.apply(text, s); err != nil {
 			refuse(w, http.StatusUnprocessableEntity, err.Error())
 			return
@@ -44,55 +37,39 @@ func (p *Page) edit(w http.ResponseWriter, r *http.Request) {
 	p.show(w, r, string(text), asked.View)
 }
 
-func (w *work) apply(text []byte, s step) ([]byte, error) {
-	files := job.Files(w.folder.beside)
-	switch s.Do {
-	case "enter":
-		return job.Enter(text, s.Value, s.Path...)
-	case "remove":
-		return job.Remove(text, s.Path...)
-	case "copy":
-		return job.Copy(text, s.Value, s.Path...)
-	case "respell":
-		return job.Respell(text, s.Value, s.Path...)
-	case "begin":
-		return w.sound(text)(job.Starts(text, files, s.Value, s.Path...))
-	case "make":
-		return w.sound(text)(job.Made(text, files, s.Value, s.Path...))
-	case "size":
-		return w.sound(text)(job.Sized(text, files, s.Value, s.Path...))
+// apply makes a step.
+func (w *work) apply(text []byte, s job.Step) ([]byte, error) {
+	texts, err := s.Texts(text, job.Files(w.folder.beside))
+	if err != nil {
+		return nil, err
 	}
-	return arranged(text, s, files)
+	if !s.Tried() {
+		return texts[0], nil
+	}
+	return w.sound(text, texts)
 }
 
 // sound chooses of texts the first that has no more errors than the one before. Where there is
 // none, the error says what is wrong with the first of them; of a job that has errors in any case
 // it is the one with the fewest.
-func (w *work) sound(before []byte) func(texts [][]byte, err error) ([]byte, error) {
-	return func(texts [][]byte, err error) ([]byte, error) {
-		if err != nil {
-			return nil, err
+func (w *work) sound(before []byte, texts [][]byte) (best []byte, err error) {
+	known, least := w.errors(before), math.MaxInt
+	for _, text := range texts {
+		now := w.errors(text)
+		if len(now) <= len(known) {
+			return text, nil
 		}
-		known := w.errors(before)
-		var best []byte
-		least := math.MaxInt
-		for _, text := range texts {
-			now := w.errors(text)
-			if len(now) <= len(known) {
-				return text, nil
-			}
-			if err == nil {
-				err = said(now, known)
-			}
-			if len(now) < least {
-				best, least = text, len(now)
-			}
+		if err == nil {
+			err = said(now, known)
 		}
-		if len(known) > 0 {
-			return best, nil
+		if len(now) < least {
+			best, least = text, len(now)
 		}
-		return nil, err
 	}
+	if len(known) > 0 {
+		return best, nil
+	}
+	return nil, err
 }
 
 // said is the first problem that was not known.

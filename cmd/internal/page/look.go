@@ -57,14 +57,15 @@ type looked struct {
 
 // problem is a problem with the path of the field that it is about.
 type problem struct {
-	File    string   `json:"file,omitempty"` // where it is not the job itself
-	Line    int      `json:"line"`
-	Column  int      `json:"column"`
-	Path    []string `json:"path"`
-	Level   string   `json:"level"` // error, warning or note
-	Code    string   `json:"code"`
-	Message string   `json:"message"`
-	Hint    string   `json:"hint"`
+	File    string       `json:"file,omitempty"` // where it is not the job itself
+	Line    int          `json:"line"`
+	Column  int          `json:"column"`
+	Path    []string     `json:"path"`
+	Level   string       `json:"level"` // error, warning or note
+	Code    string       `json:"code"`
+	Message string       `json:"message"`
+	Hint    string       `json:"hint"`
+	Ways    []job.WayOut `json:"ways,omitempty"`
 }
 
 // drawer is one to choose from, and the drawer of the file that it comes from.
@@ -107,7 +108,7 @@ func lookAt(w worked, v view, file string) looked {
 	for _, one := range w.Problems {
 		q := problem{Line: one.Line, Column: one.Column, Level: one.Level.String(), Code: string(one.Code), Message: one.Message, Hint: one.Hint, Path: []string{}}
 		if one.File == file {
-			q.Path = append(q.Path, o.PathOf(one)...)
+			q.Path, q.Ways = append(q.Path, o.PathOf(one)...), o.WaysOut(one)
 		} else {
 			q.File, q.Path = one.File, []string{"slides-file"}
 		}

@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"drawerwright/cmd/internal/job"
 )
 
 const host = "127.0.0.1:8123"
@@ -175,8 +177,8 @@ func TestLookAtMistakes(t *testing.T) {
 
 // thicker gives a stock another thickness.
 func thicker(text, thickness, show string) edited {
-	typed := step{"enter", []string{"stock", "birch", "thickness"}, thickness}
-	return edited{Text: text, step: typed, View: view{Show: show}}
+	typed := step("enter", []string{"stock", "birch", "thickness"}, thickness)
+	return edited{Text: text, Step: typed, View: view{Show: show}}
 }
 
 // Edits from the form change what they are to change, and no comment is lost.
@@ -198,22 +200,22 @@ func TestEdits(t *testing.T) {
 		{"begin", "drawers/0/pull", "", "    bottom: hard\n  - name: narrow", "    bottom: hard\n    pull: {shape: hole}\n  - name: narrow"},
 	} {
 		want := strings.Replace(jobText, c.was, c.is, 1)
-		asked := edit{Text: jobText, step: step{c.do, strings.Split(c.path, "/"), c.value}, View: view{Show: "fit"}}
+		asked := edit{Text: jobText, Step: step(c.do, strings.Split(c.path, "/"), c.value), View: view{Show: "fit"}}
 		got := answer[looked](t, p, "/api/edit", asked, http.StatusOK)
 		if got.Text != want {
 			t.Errorf("%s %s: \n%s\nwant\n%s", c.do, c.path, got.Text, want)
 		}
 	}
 	// The form stays at a drawer that is there.
-	got := answer[looked](t, p, "/api/edit", edit{Text: jobText, step: step{"remove", []string{"drawers", "1"}, ""},
+	got := answer[looked](t, p, "/api/edit", edit{Text: jobText, Step: step("remove", []string{"drawers", "1"}, ""),
 		View: view{Drawer: "narrow", Entry: 1}}, http.StatusOK)
 	if got.Entry != 0 || len(got.Outline.Entries[len(got.Outline.Entries)-1].Items[0].Names) != 5 {
 		t.Errorf("after the last drawer was removed the form shows %d: %+v", got.Entry, got.Outline)
 	}
-	for _, c := range []edit{{Text: "a: [", step: step{"enter", []string{"job"}, "x"}},
-		{Text: jobText, step: step{"enter", []string{"nothing"}, "x"}},
-		{Text: jobText, step: step{Do: "explode"}}, {Text: jobText, step: step{Do: "copy"}},
-		{Text: jobText, step: step{Do: "remove", Path: []string{"drawers", "9"}}}} {
+	for _, c := range []edit{{Text: "a: [", Step: step("enter", []string{"job"}, "x")},
+		{Text: jobText, Step: step("enter", []string{"nothing"}, "x")},
+		{Text: jobText, Step: job.Step{Do: "explode"}}, {Text: jobText, Step: job.Step{Do: "copy"}},
+		{Text: jobText, Step: job.Step{Do: "remove", Path: []string{"drawers", "9"}}}} {
 		if w := do(p, request(p, "POST", "/api/edit", c)); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "error") {
 			t.Errorf("%+v: %d %s", c, w.Code, w.Body)
 		}

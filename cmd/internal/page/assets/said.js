@@ -22,7 +22,7 @@ export function say(e, problems, others) {
   if (told.get(e) === now) return;
   told.set(e, now);
   e.hidden = list.length === 0;
-  e.replaceChildren(...list.flatMap(([text, ways]) => [el('p', { textContent: text }), waysOut(ways)]));
+  e.replaceChildren(...list.flatMap(([text, ways]) => [el('p', { textContent: text }), waysOut(ways)]).filter(Boolean));
 }
 
 // refused shows why an edit could not be written.
