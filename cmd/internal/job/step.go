@@ -11,8 +11,8 @@ import (
 
 // Step is one change of the text of a job file, as a form makes it.
 type Step struct {
-	Do    string   `json:"do"` // of those below
-	Path  []string `json:"path"`
+	Do   string   `json:"do"` // of those below
+	Path []string `json:"path"`
 	// Value is what was typed, YAML to write, a name, size or opening, a place from 0, or a unit.
 	Value string `json:"value"`
 }
