@@ -17,6 +17,7 @@ type Grid struct{ Columns, Rows int }
 // Label is what is stuck on a piece.
 type Label struct {
 	Drawer, Part string
+	Number       int    // of the part in the cut list; 0 for none
 	Piece, Of    int    // of the pieces of that name
 	Facts        string // size and stock
 	Face         string // the face that it goes on
@@ -101,11 +102,12 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	d := drawing.Drawing{Width: wide, Height: high}
 	d.Loops(drawing.Pen{Width: 0.1, Ink: 0.3}, 0, geom.Rectangle(0, 0, wide, high))
 	size := math.Min(5, high/7)
-	for size > minLetters && drawing.Width(drawing.Bold, size, l.Part) > wide-2*labelEdge {
+	name := l.name()
+	for size > minLetters && drawing.Width(drawing.Bold, size, name) > wide-2*labelEdge {
 		size -= 0.1
 	}
 	y := high - labelEdge - size
-	d.Words(labelEdge, y, size, drawing.Bold, drawing.FitMiddle(drawing.Bold, size, wide-2*labelEdge, l.Part))
+	d.Words(labelEdge, y, size, drawing.Bold, drawing.FitMiddle(drawing.Bold, size, wide-2*labelEdge, name))
 	y -= 0.3 * size
 	side := math.Min(math.Min(y-labelEdge, wide/2), 45)
 	scale := side / (code.Width + 2*quiet)
@@ -116,6 +118,14 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	}
 	l.words(&d, geom.Rect{Min: geom.Point{X: side, Y: labelEdge}, Max: geom.Point{X: wide - labelEdge, Y: y}}, body)
 	return d
+}
+
+// name is the part's, after its number.
+func (l Label) name() string {
+	if l.Number == 0 {
+		return l.Part
+	}
+	return fmt.Sprintf("%d  %s", l.Number, l.Part)
 }
 
 // labelEdge is how far what is printed keeps off the edge of a label, in mm.

@@ -27,6 +27,7 @@ type Scene struct {
 // Part is a panel of which there are some pieces.
 type Part struct {
 	Name     string // as in the cut list
+	Number   int    // there, of all parts that are alike
 	Role     joinery.Role
 	Label    string // tells parts of one role apart; often empty
 	Stock    string

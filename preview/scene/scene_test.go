@@ -35,7 +35,7 @@ func made(t *testing.T, s joinery.Spec) scene.Scene {
 	source := scene.Drawer{Drawer: d}
 	for i, p := range d.Parts {
 		source.Names = append(source.Names, fmt.Sprintf("%s-%s", s.Name, p.Role))
-		source.Quantities = append(source.Quantities, i+1)
+		source.Quantities, source.Numbers = append(source.Quantities, i+1), append(source.Numbers, i+1)
 	}
 	out, err := scene.Make(source, geom.FineGrid(1000))
 	if err != nil {

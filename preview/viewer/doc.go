@@ -16,6 +16,7 @@
 //
 //	const viewer = mountViewer(element, sceneData, options)
 //	viewer.update(sceneData)  // another state of the job
+//	viewer.number(3)          // marks the pieces of the parts with that number
 //	viewer.destroy()          // takes it out of the page and frees what it holds
 //	viewer.works              // false where WebGL is missing
 //	viewer.frames             // {drawn, last, longest}: frames and their script's time in ms
@@ -25,6 +26,9 @@
 // the parsed JSON of [Data]. options may be left out; options.pictures is a list of
 // SVG elements or other nodes, one a drawer in the order of sceneData.boxes, that are
 // shown instead where WebGL is missing. Without it the page says only what to do.
+// options.resize(axis, button, piece) is called when a person chooses a dimension of the box, or
+// of the place of a piece, and options.chosen(number) when a part is chosen; options.place(piece)
+// gives {axis, mm, name, piece} for one that can be moved, and options.move(piece, mm) moves it.
 // options.embedded is for a viewer that is part of a page: its lists are folded away,
 // and the page says whether it is light or dark.
 //
@@ -44,7 +48,7 @@
 //	           endian in mm, then the corners of its triangles as uint16, padded to 4 bytes,
 //	 "meshes": [{"at": offset in bytes, "vertices": n, "triangles": n, "wide": true where corners are uint32}],
 //	 "roles":  {role: {"light": "#rrggbb", "dark": "#rrggbb"}},
-//	 "parts":  [{"name", "role", "label", "stock", "grained", "length", "width", "thickness",
+//	 "parts":  [{"name", "number", "role", "label", "stock", "grained", "length", "width", "thickness",
 //	             "quantity", "mesh", "eased",
 //	             "pockets": [{"kind", "face", "at": [x, y], "size": [length, width], "depth", "through"}]}],
 //	 "boxes":  [{"name", "count", "size": [width, height, depth], "steps": [text],

@@ -126,6 +126,92 @@ await attempt('a dimension that an opening governs', async () => {
   await job.stop();
 });
 
+const balloons = (p, marked = '') => p.locator(`.dw-number${marked}:not([hidden])`).allTextContents();
+
+await attempt('numbers of parts', async () => {
+  await page.locator('#tab-parts').click();
+  await until('the cut list is shown', async () => await page.locator('#lists tr[data-number]').count() > 2);
+  const rows = await page.locator('#lists tr[data-number]').evaluateAll((all) => all.map((r) => [r.dataset.number, r.cells[1].textContent]));
+  must(rows.every(([n], i) => n === String(i + 1)), `numbers ${rows}`);
+  const inPicture = await balloons(page);
+  must(inPicture.length >= 4 && inPicture.every((n) => rows.some(([m]) => m === n)), `the picture has ${inPicture}, the list ${rows}`);
+  // Equal parts have one number: box front and back.
+  const side = rows.find(([, name]) => name.includes('box-front'))[0];
+  must(inPicture.filter((n) => n === side).length === 2, `side ${side} stands in the picture as ${inPicture}`);
+  await page.getByRole('button', { name: `mark part ${side}`, exact: true }).click();
+  await until('it is marked in the picture', async () => (await balloons(page, '.dw-chosen')).join() === `${side},${side}`);
+  must(await page.locator('#lists tr.marked').count() === 1, 'its row is not marked');
+  await accessible(page);
+  // In the picture, by keyboard; the list follows.
+  await page.locator('canvas').focus();
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('p');
+  await until('another is marked', async () => await page.locator('#lists tr.marked').count() === 1);
+  const now = await page.locator('#lists tr.marked').getAttribute('data-number');
+  must((await balloons(page, '.dw-chosen')).every((n) => n === now) && now !== side, `the list marks ${now}, the picture ${await balloons(page, '.dw-chosen')}`);
+  await page.locator('#tab-sheets').click();
+  await until('sheets mark it too', async () => await page.locator('#lists figcaption button.marked').count() > 0);
+  must((await page.locator('#lists figcaption button.marked').first().textContent()).startsWith(`${now} `), 'a sheet marks another part');
+  await page.locator('#lists figcaption button[data-number="' + side + '"]').first().click();
+  must(await page.locator(`#lists g.marked[data-number="${side}"]`).count() > 0, 'pieces on the sheet are not marked');
+  await until('and the picture', async () => (await balloons(page, '.dw-chosen')).join() === `${side},${side}`);
+  await page.screenshot({ path: join(folder, 'marked.png') });
+  await accessible(page);
+  await page.locator('canvas').focus();
+  await page.keyboard.press('Escape');
+  must(await page.locator('#lists .marked').count() === 0, 'Escape leaves marks in the list');
+  await page.locator('#tab-fit').click();
+});
+
+await attempt('a divider in the picture', async () => {
+  const at = () => page.locator('#picture').getByRole('button', { name: /^from the inside of the box front/ });
+  await page.locator('canvas').focus();
+  for (let i = 0; i < 12 && !await at().isVisible(); i++) {
+    await page.keyboard.press('p');
+    await still(page);
+  }
+  must(await at().textContent() === '240', `the last divider stands at ${await at().textContent()}`);
+  await at().click();
+  await page.keyboard.type('250');
+  await page.keyboard.press('Enter');
+  await until('the text follows', async () => (await source(page)).includes('at: [120, 250]'));
+  await until('the picture follows', async () => await at().textContent() === '250');
+  // Dragged from above, where its edge is seen, it goes in whole millimeters.
+  await page.getByRole('button', { name: 'top', exact: true }).click();
+  await still(page);
+  const label = await at().boundingBox(), scale = await page.evaluate(() => {
+    const [a, b] = ['depth', 'width'].map((n) => document.querySelector(`.dw-size[aria-label^="${n}"]`));
+    return a && b ? 1 : 0;
+  });
+  must(scale === 1, 'no dimensions');
+  const box = await page.locator('canvas').boundingBox();
+  await page.screenshot({ path: join(folder, 'divider.png') });
+  // The divider's near face is where the dimension ends: half its length before the number.
+  const middle = label.y + label.height / 2, x = label.x + label.width / 2;
+  let found = null;
+  for (let y = middle; y > box.y && !found; y -= 2) {
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x, y - 10, { steps: 4 });
+    await still(page);
+    const text = await at().isVisible() ? await at().textContent() : '250';
+    if (text !== '250') found = text;
+    else {
+      await page.mouse.move(x, y, { steps: 2 });
+      await page.mouse.up();
+      await page.getByRole('button', { name: 'top', exact: true }).click();
+      await still(page);
+    }
+  }
+  must(found !== null && /^\d+$/.test(found) && Number(found) > 250, `dragged to ${found}`);
+  await page.mouse.up();
+  await until('the text follows the drag', async () => (await source(page)).includes(`at: [120, ${found}]`));
+  await undo(page, jobText);
+  await page.locator('canvas').focus();
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'corner', exact: true }).click();
+});
+
 await attempt('the camera follows a size', async () => {
   const fits = async (p) => { await still(p); return (await outside(p)).join(); };
   must(await fits(page) === '', `out of the picture: ${await fits(page)}`);
@@ -255,7 +341,7 @@ await attempt('a finger on the picture', async () => {
   const at = await rolled();
   await swipe(90, 0);
   must(Math.abs(await rolled() - at) < 2, 'a finger sideways rolls the page');
-  must(await look() !== turned, 'a finger sideways does not turn the box');
+  await until('a finger sideways turns the box', async () => await look() !== turned);
   await small.context().close();
 });
 

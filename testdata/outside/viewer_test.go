@@ -162,6 +162,7 @@ func hostile(t *testing.T) string {
 	for i := range d.Parts {
 		p := &d.Parts[i]
 		source.Names, source.Quantities = append(source.Names, hostileName+string(p.Role)), append(source.Quantities, 1)
+		source.Numbers = append(source.Numbers, i+1)
 		if p.Role == joinery.Side {
 			p.Placements[0].Origin = p.Placements[0].Origin.Add(p.Placements[0].Normal().Scale(3))
 		}

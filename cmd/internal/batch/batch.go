@@ -68,6 +68,7 @@ type Drawer struct {
 type Part struct {
 	joinery.Part
 	Name     string // safe for every file system, and different from all others
+	Number   int    // of all parts that are alike, from 1 in the order of the cut list
 	Drawer   string
 	Quantity int // for all drawers of its kind, spares among them
 	Spares   int
@@ -119,6 +120,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 			}})
 		}
 	}
+	b.numberParts()
 	b.engrave()
 	b.shareLayers()
 	for i := range b.Drawers {

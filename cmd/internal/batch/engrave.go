@@ -23,11 +23,9 @@ func (b *Batch) engrave() {
 	if b.Router.Engrave.Depth == 0 {
 		return
 	}
-	numbers := make(map[string]string)
 	plain := make(map[string]bool) // stocks of which nothing is cut but outlines of bottoms
-	for i, g := range Merged(*b) {
-		for _, p := range g.Parts {
-			numbers[p.Name] = fmt.Sprint(i + 1)
+	for _, d := range b.Drawers {
+		for _, p := range d.Parts {
 			alone, seen := plain[p.Stock.Name]
 			whole := len(p.Panel.Pockets) == 0 && len(p.Panel.Holes) == 0
 			plain[p.Stock.Name] = (alone || !seen) && p.Role == joinery.Bottom && whole
@@ -36,14 +34,15 @@ func (b *Batch) engrave() {
 	for i := range b.Drawers {
 		for j := range b.Drawers[i].Parts {
 			if p := &b.Drawers[i].Parts[j]; len(p.Bits) > 0 {
-				b.number(p, numbers[p.Name], plain[p.Stock.Name])
+				b.number(p, plain[p.Stock.Name])
 			}
 		}
 	}
 }
 
 // number engraves one part; from is whether it may be cut out from either face.
-func (b *Batch) number(p *Part, number string, from bool) {
+func (b *Batch) number(p *Part, from bool) {
+	number := fmt.Sprint(p.Number)
 	p.Engraved = &Engraved{Number: number}
 	face, area, hidden := p.Hidden()
 	p.Engraved.Face = face

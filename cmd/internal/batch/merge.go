@@ -37,3 +37,20 @@ func Merged(b Batch) (list []Group) {
 	}
 	return list
 }
+
+// numberParts gives every part the number of its group, by which pictures, lists, drawings,
+// sheets and labels call it.
+func (b *Batch) numberParts() {
+	numbers := make(map[string]int)
+	for i, g := range Merged(*b) {
+		for _, p := range g.Parts {
+			numbers[p.Name] = i + 1
+		}
+	}
+	for i := range b.Drawers {
+		for j := range b.Drawers[i].Parts {
+			p := &b.Drawers[i].Parts[j]
+			p.Number = numbers[p.Name]
+		}
+	}
+}

@@ -75,7 +75,8 @@ func (w *writer) view(d batch.Drawer, view string, solids []solid.Mesh) ([]byte,
 func sceneOf(d batch.Drawer) scene.Drawer {
 	out := scene.Drawer{Drawer: d.Drawer}
 	for _, p := range d.Parts {
-		out.Names, out.Quantities = append(out.Names, p.Name), append(out.Quantities, p.Quantity)
+		out.Names, out.Numbers = append(out.Names, p.Name), append(out.Numbers, p.Number)
+		out.Quantities = append(out.Quantities, p.Quantity)
 	}
 	return out
 }

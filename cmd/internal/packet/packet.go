@@ -136,7 +136,7 @@ func (m maker) cutList() {
 			said += "; the grain runs along the length"
 		}
 		m.Heading(2, said)
-		m.table(s.Table.Pick("pieces", "length", "width", "parts"))
+		m.table(s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts"))
 		for _, said := range s.Blanks {
 			m.Text(said + ".")
 		}

@@ -228,19 +228,28 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 			number[q.Piece] = len(order)
 		}
 		key := fmt.Sprint(number[q.Piece])
+		if of := s.Numbers(one, i); of != "" {
+			key = of
+		}
 		if i < len(one.Called) {
 			key = one.Called[i]
 		}
 		keys[q.Piece] = append(keys[q.Piece], key)
+		name := words.And(s.Names(one, i))
+		if len(one.Called) > 0 {
+			name = numbered(s, one, i)
+		}
 		x, y := q.Size(s.Pieces)
 		out.Pieces = append(out.Pieces, paper.PlacedPiece{Box: box(q.X, q.Y, x, y), Key: key,
-			Lines: []string{words.And(s.Names(one, i)), text(x) + " x " + text(y)}})
+			Lines: []string{name, text(x) + " x " + text(y)}})
 	}
 	var rows [][]string
 	for _, i := range order {
-		piece, called := s.Pieces[i], keys[i][:1]
-		if len(one.Called) > 0 {
-			called = keys[i]
+		piece, called := s.Pieces[i], keys[i]
+		if len(one.Called) == 0 { // pieces of one part have one number
+			called = slices.Clone(keys[i])
+			slices.Sort(called)
+			called = slices.Compact(called)
 		}
 		rows = append(rows, []string{words.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width),
 			partsOf(s, one, i)})
@@ -256,6 +265,15 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		out.KeepOut = append(out.KeepOut, piece)
 	}
 	return out.Draw(room), rows
+}
+
+// numbered names the parts that a placed piece is, after their numbers.
+func numbered(s *sheets.Stock, one sheets.Sheet, placement int) string {
+	name := words.And(s.Names(one, placement))
+	if of := s.Numbers(one, placement); of != "" {
+		return of + "  " + name
+	}
+	return name
 }
 
 // piecesOf are the different pieces of a sheet, in the order of the legend.
@@ -277,7 +295,7 @@ func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) string {
 		if q.Piece != piece {
 			continue
 		}
-		name := words.And(s.Names(one, i))
+		name := numbered(s, one, i)
 		if count[name]++; count[name] == 1 {
 			names = append(names, name)
 		}

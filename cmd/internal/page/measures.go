@@ -22,6 +22,8 @@ type measure struct {
 	Name  string   `json:"name"` // as "width of the opening base"
 	Path  []string `json:"path"`
 	Text  string   `json:"text"` // as the file has it
+	// MM is how far a piece stands from its wall.
+	MM float64 `json:"mm,omitempty"`
 	// Places are all numbers of the entry of a divider, of which this one is At.
 	Places []string `json:"places,omitempty"`
 	At     int      `json:"at,omitempty"`
@@ -109,7 +111,7 @@ func dividerMeasures(o job.Outline, d batch.Drawer, path func(...string) []strin
 			}
 		}
 		for i := range p.Placements {
-			m.Piece, m.At = scene.PieceName(p.Part, i), order[i]
+			m.Piece, m.At, m.MM = scene.PieceName(p.Part, i), order[i], d.DividerPlaces[entry][i]
 			m.Text = m.Places[m.At]
 			list = append(list, m)
 		}

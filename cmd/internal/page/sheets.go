@@ -27,6 +27,12 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 	defer end(p.work.long)
 	plan := done.shownIn(asked.Unit).Plan
 	laid := record.SheetsOf(plan)
+	numbers := make(map[string]int)
+	for _, d := range done.Batch.Drawers {
+		for _, p := range d.Parts {
+			numbers[p.Name] = p.Number
+		}
+	}
 	cuts, said := make([]table, len(laid.Stocks)), make([]string, len(laid.Stocks))
 	for i, k := range laid.Stocks {
 		said[i] = present.SheetsSummary(k, plan.Units) + "; " + present.SheetsHow(k, plan.Units)
@@ -36,5 +42,7 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 		record.Sheets
 		Cuts []table  `json:"cuts"` // of each stock, in their order
 		Said []string `json:"said"`
-	}{laid, cuts, said})
+		// Numbers are those of the parts, by their names.
+		Numbers map[string]int `json:"numbers"`
+	}{laid, cuts, said, numbers})
 }

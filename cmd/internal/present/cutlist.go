@@ -42,7 +42,7 @@ func CutListCSV(r record.Report) []byte {
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
 	w.Write([]string{"stock", "setting", "pieces", "spares", "length", "width", "thickness", "units",
-		"size", "grain", "cuts", "banding", "parts"})
+		"size", "grain", "cuts", "banding", "parts", "number"})
 	u := r.Unit()
 	for _, g := range r.CutList {
 		length, width := of(g.Length), of(g.Width)
@@ -50,6 +50,7 @@ func CutListCSV(r record.Report) []byte {
 			g.Stock, settingOf(g, u), strconv.Itoa(g.Quantity), strconv.Itoa(g.Spares),
 			length.Decimal(u), width.Decimal(u), of(g.Thickness).Decimal(u), u.String(),
 			length.Number(u) + " x " + width.Text(u), g.Grain, g.Cuts, g.Banding, strings.Join(g.Parts, " "),
+			strconv.Itoa(g.Number),
 		})
 	}
 	w.Flush() // into memory: it cannot fail
@@ -76,6 +77,9 @@ func settingHeading(groups []record.CutGroup) string {
 	return "slots from edge / deep"
 }
 
+// NumberColumn is the heading of the numbers of parts.
+const NumberColumn = "no."
+
 // StockParts are the parts of a cut list that are cut from one stock.
 type StockParts struct {
 	Stock     string
@@ -84,7 +88,7 @@ type StockParts struct {
 	Spares    bool   // some of them are spare
 	Settings  bool   // they are cut at several settings
 	Setting   string // the heading of the column of settings
-	// Table has all columns that any output shows: part, pieces, length, width, cuts, of them
+	// Table has all columns that any output shows: [NumberColumn], part, pieces, length, width, cuts, of them
 	// spare, [StockParts.Setting], grain, banding, parts.
 	Table Table
 	// Blanks say which parts are sawn and grooved as one size and one board, and what each
@@ -114,7 +118,7 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 	first, unit := groups[0], u.String()
 	out := StockParts{Stock: first.Stock, Thickness: of(first.Thickness).Text(u), Grained: first.Grain != "none",
 		Setting: settingHeading(groups)}
-	out.Table = NewTable(Words("part"), Numbers("pieces"), In("length", unit), In("width", unit), Words("cuts"),
+	out.Table = NewTable(Numbers(NumberColumn), Words("part"), Numbers("pieces"), In("length", unit), In("width", unit), Words("cuts"),
 		Numbers("of them spare"), Column{Heading: out.Setting, Unit: unit}, Words("grain"), Words("banding"), Words("parts"))
 	settings := make(map[string]bool)
 	for _, g := range groups {
@@ -130,7 +134,7 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 				name += fmt.Sprintf(" and %d more", n-1)
 			}
 		}
-		out.Table.Add(name, fmt.Sprint(g.Quantity), of(g.Length).Measured(u), of(g.Width).Measured(u), g.Cuts,
+		out.Table.Add(fmt.Sprint(g.Number), name, fmt.Sprint(g.Quantity), of(g.Length).Measured(u), of(g.Width).Measured(u), g.Cuts,
 			fmt.Sprint(g.Spares), setting, g.Grain, g.Banding, strings.Join(g.Parts, ", "))
 	}
 	out.Settings = len(settings) > 1
@@ -145,7 +149,7 @@ func cutListText(out *Printed, r record.Report) {
 			grain = "; the grain runs along the length"
 		}
 		fmt.Fprintf(out, "%s, %s thick (mean of the readings)%s\n", s.Stock, s.Thickness, grain)
-		shown := []string{"part", "pieces", "length", "width", "cuts"}
+		shown := []string{NumberColumn, "part", "pieces", "length", "width", "cuts"}
 		if s.Spares {
 			shown = append(shown, "of them spare")
 		}

@@ -53,6 +53,7 @@ func cutListCSV(r *reading, text string) {
 		names := strings.Fields(get("parts"))
 		first := names[0]
 		r.words("group", first, "parts", strings.Join(names, ", "))
+		r.words("group", first, "number", get("number"))
 		for _, m := range []string{"pieces", "spares", "cuts", "grain", "banding", "setting"} {
 			r.words("group", first, m, get(m))
 		}

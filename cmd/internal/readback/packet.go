@@ -251,10 +251,10 @@ func (p *packetReader) lists() taken {
 	s, unit := p.s, p.unit
 	switch {
 	case paperStock.MatchString(p.one) && s.next() != nil &&
-		s.beginsNext("pieces", "length "+unit, "width "+unit, "parts"):
+		s.beginsNext("no.", "pieces", "length "+unit, "width "+unit, "parts"):
 		m := paperStock.FindStringSubmatch(p.one)
 		s.at++
-		p.paperCutList(s.table(4), m[1], m[2])
+		p.paperCutList(s.table(5), m[1], m[2])
 		return tableTaken
 	case s.begins("kind", "what", "quantity", "unit"):
 		for row := range s.table(4) {
@@ -274,7 +274,9 @@ func (p *packetReader) parts() taken {
 	switch {
 	case paperPart.MatchString(p.one):
 		p.sheet.end() // the parts follow the setups
-		p.part = p.title
+		number, name, _ := strings.Cut(p.title, " ")
+		p.part = strings.TrimSpace(name)
+		p.words("group", p.part, "number", number)
 		p.paperPart(p.part, p.s.sentence())
 		return lineTaken
 	case p.s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
@@ -395,15 +397,16 @@ func (r *reading) paperBox(drawer, which, text string) {
 func (r *reading) paperCutList(rows iter.Seq[[]string], stock, thickness string) {
 	pieces := 0
 	for row := range rows {
-		names := strings.Split(row[3], ", ")
+		names := strings.Split(row[4], ", ")
 		first := names[0]
-		r.words("group", first, "pieces", row[0])
-		r.words("group", first, "parts", row[3])
+		r.words("group", first, "number", row[0])
+		r.words("group", first, "pieces", row[1])
+		r.words("group", first, "parts", row[4])
 		r.words("part", first, "stock", stock)
 		r.printed("part", first, "thickness", thickness)
-		r.printed("part", first, "length", row[1])
-		r.printed("part", first, "width", row[2])
-		pieces += whole(r, row[0])
+		r.printed("part", first, "length", row[2])
+		r.printed("part", first, "width", row[3])
+		pieces += whole(r, row[1])
 	}
 	r.count("stock", stock, "pieces", pieces)
 }

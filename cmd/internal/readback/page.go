@@ -170,6 +170,7 @@ func (r *reading) pageParts(l looked) {
 			names := strings.Split(t.get(r, row, "parts"), ", ")
 			first := names[0]
 			r.words("group", first, "parts", strings.Join(names, ", "))
+			r.words("group", first, "number", t.get(r, row, "no."))
 			for _, what := range []string{"pieces", "cuts", "grain", "banding"} {
 				r.words("group", first, what, t.get(r, row, what))
 			}

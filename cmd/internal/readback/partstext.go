@@ -148,7 +148,7 @@ func (r *reading) rowTable(t printedTable, opening string) {
 func (r *reading) cutList(t printedTable, stock, thickness string) {
 	pieces := 0
 	for row := range t.each(r) {
-		first, _, _ := strings.Cut(row[0], " = ")
+		first, _, _ := strings.Cut(t.get(r, row, "part"), " = ")
 		r.above(t, func() {
 			r.words("part", first, "stock", stock)
 			r.printed("part", first, "thickness", thickness)
@@ -156,6 +156,7 @@ func (r *reading) cutList(t printedTable, stock, thickness string) {
 		r.printed("part", first, "length", t.get(r, row, "length"))
 		r.printed("part", first, "width", t.get(r, row, "width"))
 		n := t.get(r, row, "pieces")
+		r.words("group", first, "number", t.get(r, row, "no."))
 		r.words("group", first, "pieces", n)
 		r.words("group", first, "cuts", t.get(r, row, "cuts"))
 		if t.has("of them spare") {

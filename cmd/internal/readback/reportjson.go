@@ -44,6 +44,7 @@ type reported struct {
 		Operations                       []operation
 	}
 	CutList []struct {
+		Number                      int
 		Parts                       []string
 		Stock, Grain, Cuts, Banding string
 		Quantity, Spares            int
@@ -263,6 +264,7 @@ func (r *reading) reportedGroups(j reported) {
 	for _, g := range j.CutList {
 		first := g.Parts[0]
 		r.words("group", first, "parts", strings.Join(g.Parts, ", "))
+		r.count("group", first, "number", g.Number)
 		r.count("group", first, "pieces", g.Quantity)
 		r.count("group", first, "spares", g.Spares)
 		for measure, v := range map[string]string{"cuts": g.Cuts, "grain": g.Grain, "banding": g.Banding} {

@@ -12,7 +12,8 @@ import (
 // CutGroup is what a shop cuts as one: parts of equal panels, stock and setting, whichever
 // drawers they are for.
 type CutGroup struct {
-	Parts     []string `json:"parts"` // the drawing of the first serves for all
+	Number    int      `json:"number"` // by which pictures, lists, drawings, sheets and labels call them
+	Parts     []string `json:"parts"`  // the drawing of the first serves for all
 	Stock     string   `json:"stock"`
 	Length    Length   `json:"length"`
 	Width     Length   `json:"width"`
@@ -59,7 +60,7 @@ func CutListOf(b batch.Batch) (list []CutGroup, blanks []Blank) {
 	groups := batch.Merged(b)
 	for _, g := range groups {
 		p := g.Parts[0]
-		one := CutGroup{Parts: partNames(g), Stock: p.Stock.Name, Length: Length(p.Panel.Length()),
+		one := CutGroup{Number: p.Number, Parts: partNames(g), Stock: p.Stock.Name, Length: Length(p.Panel.Length()),
 			Width:     Length(p.Panel.Width()),
 			Thickness: Length(p.Panel.Thickness), Quantity: g.Quantity, Spares: g.Spares, Grain: grainOf(p),
 			Cuts: cutFaces(p.Panel), Banding: banded(p), Machine: string(g.Setup.Cutter.Kind)}

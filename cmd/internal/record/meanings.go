@@ -155,6 +155,7 @@ var drawerMeanings = map[string]map[string]string{
 		"reason": "why it was left out; absent where it is there",
 	},
 	"CutGroup": {
+		"number":    "the number of these parts in pictures, lists, drawings, sheets and on labels",
 		"parts":     "the parts; the drawing of the first serves for all",
 		"stock":     "the stock",
 		"length":    "the finished length",

@@ -2,6 +2,8 @@ package sheets
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"drawerwright/cmd/internal/batch"
 )
@@ -33,14 +35,38 @@ func (s *Stock) Part(one Sheet, placement int) batch.Part {
 	return s.Parts[one.Placements[placement].Piece][one.Serves[placement][0]]
 }
 
+// parts are those that a placed piece is on sheets that are cut alike, each once.
+func (s *Stock) parts(one Sheet, placement int) (list []batch.Part) {
+	var known []int
+	for _, at := range one.Serves[placement] {
+		if !slices.Contains(known, at) {
+			known = append(known, at)
+			list = append(list, s.Parts[one.Placements[placement].Piece][at])
+		}
+	}
+	return list
+}
+
 // Names are those of the parts that a placed piece is on sheets that are cut alike, each once.
 func (s *Stock) Names(one Sheet, placement int) (names []string) {
-	for _, at := range one.Serves[placement] {
-		if name := s.Parts[one.Placements[placement].Piece][at].Name; !slices.Contains(names, name) {
-			names = append(names, name)
+	for _, p := range s.parts(one, placement) {
+		if !slices.Contains(names, p.Name) {
+			names = append(names, p.Name)
 		}
 	}
 	return names
+}
+
+// Numbers are those of these parts, as the cut list has them; empty for the pieces of a list,
+// which have none.
+func (s *Stock) Numbers(one Sheet, placement int) string {
+	var list []string
+	for _, p := range s.parts(one, placement) {
+		if n := strconv.Itoa(p.Number); p.Number > 0 && !slices.Contains(list, n) {
+			list = append(list, n)
+		}
+	}
+	return strings.Join(list, ", ")
 }
 
 // PartSheets tells for each part by its name the numbers of the sheets that it comes from, as

@@ -13,6 +13,7 @@ function listen(canvas, viewer) {
   const on = (what, act, options = {}) => canvas.addEventListener(what, act, { signal: gone.signal, ...options });
   const pointers = new Map();
   let moved = 0;
+  let dragged = null; // a piece, with where the pointer took it: it moves, not the eye
   let rolls = false; // a finger that does not go sideways is left to the page, which it rolls
   const place = (e) => {
     const r = canvas.getBoundingClientRect();
@@ -22,7 +23,9 @@ function listen(canvas, viewer) {
     canvas.setPointerCapture(e.pointerId);
     if (pointers.size === 0) {
       moved = 0;
-      rolls = e.pointerType === 'touch' && getComputedStyle(canvas).touchAction === 'pan-y';
+      dragged = viewer.drag(...place(e));
+      if (dragged) dragged.from = place(e);
+      rolls = !dragged && e.pointerType === 'touch' && getComputedStyle(canvas).touchAction === 'pan-y';
     }
     pointers.set(e.pointerId, place(e));
   });
@@ -34,7 +37,8 @@ function listen(canvas, viewer) {
     rolls &&= pointers.size < 2 && Math.abs(dy) > Math.abs(dx);
     if (rolls) return;
     moved += Math.abs(dx) + Math.abs(dy);
-    if (pointers.size >= 2) {
+    if (dragged) viewer.shift(dragged, now[0] - dragged.from[0], now[1] - dragged.from[1]);
+    else if (pointers.size >= 2) {
       const [other] = [...pointers].filter(([id]) => id !== e.pointerId).map(([, p]) => p);
       const apart = (p) => Math.hypot(p[0] - other[0], p[1] - other[1]);
       camera.zoom(apart(now) / (apart(before) || 1), (now[0] + other[0]) / 2, (now[1] + other[1]) / 2);
@@ -45,6 +49,10 @@ function listen(canvas, viewer) {
     viewer.changed();
   });
   const up = (e) => {
+    if (dragged && pointers.has(e.pointerId)) {
+      viewer.drop(dragged, moved >= STILL && e.type === 'pointerup');
+      dragged = null;
+    }
     if (pointers.delete(e.pointerId) && pointers.size === 0 && moved < STILL && e.type === 'pointerup' && e.button === 0) viewer.clicked(...place(e));
   };
   on('pointerup', up);

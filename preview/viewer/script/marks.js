@@ -6,11 +6,15 @@ const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34;
 // A Marks draws over what is there; its letters are hidden from those who do not see the
 // picture, who have the same in the lists.
 class Marks {
-  // resize is called with an axis when a person wants another size along it; may be missing.
-  constructor(layer, over, resize) {
+  // options.resize is called with an axis, or also a piece, when a person wants another size
+  // along it, or another place of the piece; may be missing.
+  constructor(layer, over, options) {
     this.layer = layer;
-    this.sizeButtons = resize ? SIZES.map((_, axis) => button('', (e) => resize(axis, e.currentTarget), { className: 'dw-size', hidden: true })) : [];
-    over.append(...this.sizeButtons);
+    this.options = options;
+    const ask = (axis) => button('', (e) => options.resize(axis, e.currentTarget), { className: 'dw-size', hidden: true });
+    this.sizeButtons = options.resize ? SIZES.map((_, axis) => ask(axis)) : [];
+    this.placeButton = button('', (e) => options.resize(this.placed.axis, e.currentTarget, this.placed.piece), { className: 'dw-size', hidden: true });
+    over.append(...this.sizeButtons, ...(options.place ? [this.placeButton] : []));
     this.letters = [];
     this.used = 0;
   }
@@ -54,6 +58,7 @@ class Marks {
     if (state.marks.plays && state.opened === 0) this.plays(state, painter, theme, axes);
     const chosen = state.chosenPiece();
     if (chosen && !state.hidden.has(chosen.key)) this.measures(state, chosen, painter, theme, axes);
+    this.place(state, chosen, painter, theme, axes);
     this.sizes(state, painter, theme, axes);
     for (const e of this.letters.slice(this.used)) e.hidden = true;
   }
@@ -76,7 +81,7 @@ class Marks {
       const places = [];
       for (const x of [0.5, 0.25, 0.75, 0.1, 0.9]) places.push([x * l, 0.6 * w, t], [x * l, 0.6 * w, 0], [x * l, w, t / 2]);
       const at = this.seen(state, p, places, axes);
-      if (at) this.letter(String(p.number), p.key === state.chosen ? 'dw-number dw-chosen' : 'dw-number', at);
+      if (at) this.letter(String(p.number), state.marked(p) ? 'dw-number dw-chosen' : 'dw-number', at);
     }
   }
 
@@ -155,6 +160,25 @@ class Marks {
       this.put(e, ...found.at);
     });
     painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
+  }
+
+  // place draws how far a chosen piece stands from the wall, where that can be changed.
+  place(state, chosen, painter, theme, axes) {
+    this.placed = chosen && state.opened === 0 && this.options.place?.(chosen.piece.name);
+    this.placeButton.hidden = true;
+    if (!this.placed) return;
+    const { axis, mm } = this.placed, [low, high] = state.bounds(0, [chosen]);
+    const by = state.shifted ? state.shifted.by[axis] : 0;
+    const near = times(plus(low, high), 0.5);
+    near[2] = high[2];
+    near[axis] = low[axis];
+    const wall = [...near];
+    wall[axis] -= mm + by;
+    painter.put(new Float32Array([...wall, ...near, ...[wall, near].flatMap((q) => ticked(q, axes, state.camera))]), painter.gl.LINES, { color: [...theme.mark, 1], through: true, cut: NO_CUT });
+    const text = lengthText(mm + by, state.data.unit);
+    setText(this.placeButton, text);
+    this.placeButton.setAttribute('aria-label', `${this.placed.name}, ${text} ${state.data.unit}: change it`);
+    this.put(this.placeButton, ...state.camera.project(times(plus(wall, near), 0.5), axes));
   }
 
   // measures draws the dimensions of a piece, and of its chosen pocket.
@@ -243,6 +267,12 @@ function beside(p0, p1, middle, axes, camera) {
     lines.push(move(ends[k], -TICK, TICK), move(ends[k], TICK, -TICK));
   });
   return { lines, at: [mid[0] + out[0] * SIZE_BESIDE, mid[1] + out[1] * SIZE_BESIDE] };
+}
+
+// ticked is a slanting tick at a place.
+function ticked(q, axes, camera) {
+  const slant = times(plus(axes.right, axes.up), TICK / camera.scale);
+  return [...minus(q, slant), ...plus(q, slant)];
 }
 
 // turnedOut takes a direction out of a frame.

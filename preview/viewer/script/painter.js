@@ -155,7 +155,7 @@ class Painter {
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
       gl.uniform3fv(uniform.color, theme.role(p.part.role));
-      gl.uniform1f(uniform.chosen, p.key === state.chosen ? 1 : 0);
+      gl.uniform1f(uniform.chosen, state.marked(p) ? 1 : 0);
       gl.bindVertexArray(made.faces.array);
       gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
     }
@@ -199,7 +199,7 @@ class Painter {
     this.prepare({ color: [...theme.line, 1], nearer, cut: this.cut });
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
-      gl.uniform4fv(uniform.color, p.key === state.chosen ? [...theme.ink, 1] : [...theme.line, 1]);
+      gl.uniform4fv(uniform.color, state.marked(p) ? [...theme.ink, 1] : [...theme.line, 1]);
       gl.bindVertexArray(made.lines.array);
       gl.drawArrays(gl.LINES, 0, made.lines.count);
     }
@@ -208,7 +208,7 @@ class Painter {
 
   // cutLines keeps what it found: turning the box changes nothing of it.
   cutLines(state, pieces) {
-    const key = [state.section.axis, state.section.at, state.opened, state.marks.exaggerated, ...pieces.map(({ p }) => p.number)].join();
+    const key = [state.section.axis, state.section.at, state.opened, state.marks.exaggerated, ...pieces.map(({ p }) => p.key)].join();
     if (this.cutKey !== key) {
       this.cutKey = key;
       this.cutFound = cutLines(state, pieces);

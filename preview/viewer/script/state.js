@@ -5,6 +5,8 @@ class State {
   constructor(data) {
     this.hidden = new Set();
     this.chosen = null; // a piece's key
+    this.number = 0; // of the parts that are marked, those of the chosen piece among them
+    this.shifted = null; // {key, by}: a piece that is just being dragged, and how far
     this.pocket = -1; // of the chosen piece
     this.opened = 0; // of the steps, as a part of all
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
@@ -44,12 +46,12 @@ class State {
     this.groupName = this.group.name;
     this.pieces = this.group.boxes.flatMap((b, i) => this.data.boxes[b].pieces.map((p, k) => ({
       key: `${this.data.boxes[b].name}/${p.name}`, box: this.data.boxes[b], boxIndex: i, at: this.group.at[i], piece: p,
-      part: this.data.parts[p.part], number: 0, order: k,
+      part: this.data.parts[p.part], number: this.data.parts[p.part].number, order: k,
     })));
-    this.pieces.forEach((p, i) => { p.number = i + 1; });
     const keys = new Set(this.pieces.map((p) => p.key));
     for (const k of this.hidden) if (!keys.has(k)) this.hidden.delete(k);
-    if (!keys.has(this.chosen)) this.choose(null);
+    if (!keys.has(this.chosen)) this.chosen = null; // its number stays marked
+    this.shifted = null;
     [this.low, this.high] = this.bounds(0);
     if (anew) {
       this.opened = 0;
@@ -65,7 +67,10 @@ class State {
   choose(key) {
     if (key !== this.chosen) this.pocket = -1;
     this.chosen = key;
+    this.number = this.chosenPiece()?.number ?? 0;
   }
+
+  marked(p) { return p.number > 0 && p.number === this.number; }
 
   chosenPiece() { return this.pieces.find((p) => p.key === this.chosen); }
   shown() { return this.pieces.filter((p) => !this.hidden.has(p.key)); }
@@ -74,6 +79,7 @@ class State {
   frame(p, opened = this.opened) {
     const steps = opened * p.box.steps.length;
     let o = plus(p.at, p.piece.origin);
+    if (this.shifted?.key === p.key) o = plus(o, this.shifted.by);
     for (const [step, ...by] of p.piece.moves) o = plus(o, times(by, within(steps - step, 0, 1)));
     return frameOf(o, p.piece.x, p.piece.y);
   }

@@ -20,7 +20,7 @@ class Viewer {
       return;
     }
     this.works = true;
-    this.marks = new Marks(this.layer, this.stage, options.resize);
+    this.marks = new Marks(this.layer, this.stage, options);
     this.state = new State(data);
     this.controls = new Controls(this, this.aside, this.row);
     this.stage.append(make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said));
@@ -143,6 +143,44 @@ class Viewer {
       this.controls.say(`${p.piece.name}: ${this.controls.size(length, width, thickness)} ${this.state.data.unit}`);
     } else this.controls.say('no part chosen');
     this.controls.describe();
+    this.changed();
+    this.options.chosen?.(this.state.number);
+  }
+
+  // number marks all pieces of the parts with a number; 0 for none.
+  number(n) {
+    if (this.state.chosenPiece()?.number !== n) this.state.choose(null);
+    this.state.number = n;
+    this.controls.describe();
+    this.changed();
+  }
+
+  // drag gives the place of the chosen piece, if it is what is seen at a dot and can be moved
+  // there: then it goes along with the pointer, in whole steps.
+  drag(x, y) {
+    const { state } = this, p = state.chosenPiece();
+    const placed = p && state.opened === 0 && seenAt(state, x, y)?.key === p.key && this.options.place?.(p.piece.name);
+    return placed ? { ...placed, key: p.key } : null;
+  }
+
+  // shift moves a dragged piece by dots of the page, to a whole step from its wall.
+  shift({ key, axis, mm }, dx, dy) {
+    const { camera, data } = this.state, step = data.unit === 'in' ? MM_IN / 16 : 1;
+    const along = [0, 0, 0];
+    along[axis] = 1;
+    const { right, up } = camera.axes(), per = [camera.scale * dot(along, right), -camera.scale * dot(along, up)];
+    const long = per[0] ** 2 + per[1] ** 2;
+    if (long < 1e-6) return;
+    const to = Math.max(0, Math.round((mm + (dx * per[0] + dy * per[1]) / long) / step) * step);
+    this.state.shifted = { key, by: times(along, to - mm) };
+    this.changed();
+  }
+
+  // drop ends a drag: the page is told where the piece is to stand, in mm from its wall.
+  drop({ piece, axis, mm }, taken) {
+    const by = this.state.shifted?.by[axis] ?? 0;
+    if (!taken || by === 0) this.state.shifted = null;
+    else this.options.move(piece, mm + by);
     this.changed();
   }
 

@@ -1,6 +1,7 @@
 // The box to look at: the viewer where the browser draws in three dimensions, else a
 // picture of lines.
 import { byId, svg } from './dom.js';
+import * as marked from './marked.js';
 import * as sizes from './sizes.js';
 
 const place = byId('picture');
@@ -25,7 +26,8 @@ export function show(now) {
     if (next === seen) return false;
     seen = next;
     if (!viewer) {
-      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing], embedded: true, resize: sizes.ask });
+      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing], embedded: true, resize: sizes.ask, place: sizes.of, move: sizes.move, chosen: marked.chosen });
+      if (viewer.works) marked.begin((n) => viewer.number(n));
       return !viewer.works;
     }
     if (!waiting) requestAnimationFrame(() => requestAnimationFrame(update));

@@ -1,6 +1,7 @@
 // What the job comes out as: lists on tabs, the drawer that is shown, its picture.
 import { byId, el, setText } from './dom.js';
 import * as fit from './fit.js';
+import * as marked from './marked.js';
 import * as sheets from './sheets.js';
 import { refill, table } from './tables.js';
 import * as picture from './picture.js';
@@ -103,6 +104,7 @@ export function show(now) {
   if (next !== drawn || lists.querySelectorAll('table').length !== now.tables.length) {
     drawn = next;
     lists.replaceChildren(...now.tables.map(table), ...(now.notes ? [el('pre', { textContent: now.notes })] : []));
+    marked.show();
     return;
   }
   now.tables.forEach((t, i) => refill(lists.querySelectorAll('table')[i], t));

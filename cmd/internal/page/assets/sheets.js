@@ -1,6 +1,7 @@
 // Parts on sheets, searched for in the background; the next change of the job ends it.
 import * as api from './api.js';
 import { el, svg } from './dom.js';
+import * as marked from './marked.js';
 import { table } from './tables.js';
 
 let running = null, asked = '';
@@ -24,6 +25,7 @@ export async function show(into, text, unit) {
   try {
     const laid = await api.sheets(text, unit, mine.signal);
     if (running === mine) into.replaceChildren(...draw(laid));
+    marked.show();
   } catch (error) {
     if (running === mine) into.replaceChildren(el('p', { textContent: error.message }));
   } finally {
@@ -39,16 +41,17 @@ function draw(laid) {
   return laid.stocks.flatMap((k, n) => [
     el('h2', { textContent: k.stock }),
     el('p', { textContent: `${laid.said[n]}.` }),
-    ...k.sheets.map((s) => figure(s, k.sizes[s.size])),
+    ...k.sheets.map((s) => figure(s, k.sizes[s.size], laid.numbers)),
     ...(k.cuts.length ? [el('details', {}, el('summary', { textContent: `${k.cuts.length} cuts at the saw, in order` }), table(laid.cuts[n]))] : []),
   ]);
 }
 
-function figure(sheet, size) {
+function figure(sheet, size, numbers) {
   const name = `sheet ${sheet.number}${sheet.count > 1 ? ` (${sheet.count} alike)` : ''}`;
   const counts = new Map();
   for (const p of sheet.placements) counts.set(p.part, (counts.get(p.part) ?? 0) + 1);
-  const list = [...counts].map(([part, n]) => `${n} × ${part}`).join(', ');
+  const called = (part) => (numbers[part] ? `${numbers[part]} ${part}` : part);
+  const list = [...counts].map(([part, n]) => `${n} × ${called(part)}`).join(', ');
   const high = size.width, letters = Math.max(size.length, size.width) / 60;
   const drawing = svg('svg', { viewBox: `0 0 ${size.length} ${high}`, role: 'img', 'aria-label': `${name}: ${list}` },
     svg('rect', { class: 'sheet', width: size.length, height: high }),
@@ -56,8 +59,10 @@ function figure(sheet, size) {
     ...sheet.placements.map((p) => {
       const y = high - p.y - p.width;
       const words = svg('text', { x: p.x + p.length / 2, y: y + p.width / 2, 'font-size': letters });
-      if (p.length > p.width ? p.part.length * letters * 0.55 < p.length && p.width > letters : p.part.length * letters * 0.55 < p.length) words.textContent = p.part;
-      return svg('g', {}, svg('rect', { class: 'piece', x: p.x, y, width: p.length, height: p.width }), words);
+      const room = (text) => text.length * letters * 0.55 < p.length && p.width > letters;
+      words.textContent = [called(p.part), String(numbers[p.part] ?? '')].find(room) ?? '';
+      return svg('g', { 'data-number': numbers[p.part] ?? 0 }, svg('rect', { class: 'piece', x: p.x, y, width: p.length, height: p.width }), words);
     }));
-  return el('figure', {}, drawing, el('figcaption', { textContent: `${name}, ${(100 * sheet.yield).toFixed(1)} %: ${list}` }));
+  return el('figure', {}, drawing, el('figcaption', {}, `${name}, ${(100 * sheet.yield).toFixed(1)} %: `,
+    ...[...counts].map(([part, n]) => el('span', {}, `${n} × `, el('button', { type: 'button', 'data-number': numbers[part] ?? 0, 'aria-pressed': 'false', 'aria-label': `mark part ${called(part)}`, textContent: called(part) }), ' '))));
 }

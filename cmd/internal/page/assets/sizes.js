@@ -55,7 +55,7 @@ function close() {
 }
 
 // enter sends a number to its entry.
-export function enter(m, typed) {
+function enter(m, typed) {
   if (typed === '' || typed === m.text) return;
   if (m.places) {
     const all = m.places.map((text, i) => (i === m.at ? typed : text));
@@ -63,5 +63,11 @@ export function enter(m, typed) {
   } else send({ do: 'enter', path: m.path, value: typed });
 }
 
-// of is the measure of the place of a piece, if it has one.
+// of is the place of a piece that can be moved.
 export const of = (piece) => measures.find((m) => m.piece === piece);
+
+// move puts a piece so far from its wall, in mm.
+export function move(piece, mm) {
+  const m = of(piece);
+  if (m) enter(m, String(Number((unit === 'in' ? mm / 25.4 : mm).toFixed(4))));
+}

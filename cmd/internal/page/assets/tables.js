@@ -4,7 +4,10 @@ import { el } from './dom.js';
 
 export function table(t) {
   const heads = t.columns.map((c) => el(c.title ? 'th' : 'td', { scope: c.title ? 'col' : null, class: c.right ? 'number' : null, textContent: c.title }));
-  const row = (cells) => el('tr', {}, ...cells.map((cell, i) => el(i === 0 ? 'th' : 'td', { scope: i === 0 ? 'row' : null, class: t.columns[i].right ? 'number' : null, textContent: cell.text, 'data-level': cell.level ?? null })));
+  // A part is marked by its number.
+  const numbers = t.columns[0].title === 'no.';
+  const inside = (cell, i) => (numbers && i === 0 ? el('button', { type: 'button', 'data-number': cell.text, 'aria-pressed': 'false', 'aria-label': `mark part ${cell.text}`, textContent: cell.text }) : cell.text);
+  const row = (cells) => el('tr', { 'data-number': numbers ? cells[0].text : null }, ...cells.map((cell, i) => el(i === 0 ? 'th' : 'td', { scope: i === 0 ? 'row' : null, class: t.columns[i].right ? 'number' : null, 'data-level': cell.level ?? null }, inside(cell, i))));
   return el('table', {},
     el('caption', { textContent: t.title }),
     el('thead', {}, el('tr', {}, ...heads)),
@@ -15,8 +18,14 @@ export function table(t) {
 export function refill(e, t) {
   const rows = e.tBodies[0].rows;
   t.rows.forEach((row, i) => row.forEach((cell, k) => {
-    const at = rows[i].cells[k];
-    if (at.textContent !== cell.text) at.textContent = cell.text;
+    const at = rows[i].cells[k], button = at.querySelector('button');
+    if (at.textContent !== cell.text) {
+      (button ?? at).textContent = cell.text;
+      if (button) {
+        button.setAttribute('aria-label', `mark part ${cell.text}`);
+        rows[i].dataset.number = button.dataset.number = cell.text;
+      }
+    }
     if (cell.level) at.dataset.level = cell.level;
     else delete at.dataset.level;
   }));
