@@ -23,7 +23,7 @@ func (m maker) parts() {
 			entries = append([]drawing.Bookmark{{Name: "Parts"}}, entries...)
 		}
 		m.Page(entries...)
-		m.Heading(0, fmt.Sprintf("%d  %s", p.Number, p.Name))
+		m.Heading(0, fmt.Sprintf("%d: %s", p.Number, p.Name))
 		said := fmt.Sprintf("%s, %s x %s %s, of %s, %s %s thick", words.Count(g.Quantity, "piece", "pieces"),
 			m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), unit, p.Stock.Name, m.number(p.Panel.Thickness),
 			unit)

@@ -274,8 +274,8 @@ func (p *packetReader) parts() taken {
 	switch {
 	case paperPart.MatchString(p.one):
 		p.sheet.end() // the parts follow the setups
-		number, name, _ := strings.Cut(p.title, " ")
-		p.part = strings.TrimSpace(name)
+		number, name, _ := strings.Cut(p.title, ": ")
+		p.part = name
 		p.words("group", p.part, "number", number)
 		p.paperPart(p.part, p.s.sentence())
 		return lineTaken

@@ -120,6 +120,7 @@ func (s *shopReader) element(class, text string) {
 // row ends equal parts of a stock.
 func (s *shopReader) row(parts string) {
 	first, _, _ := strings.Cut(parts, ", ")
+	s.words("group", first, "number", s.last["no"])
 	s.words("group", first, "pieces", s.last["pieces"])
 	s.words("group", first, "parts", parts)
 	s.words("part", first, "stock", s.stock)

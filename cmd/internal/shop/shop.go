@@ -43,8 +43,8 @@ type stock struct {
 
 // row are equal parts.
 type row struct {
-	Tick                         int // a number of its own for each tick of the page
-	Pieces, Length, Width, Parts string
+	Tick                             int // a number of its own for each tick of the page
+	No, Pieces, Length, Width, Parts string
 }
 
 // box is one kind of drawer.
@@ -174,8 +174,8 @@ func (m *maker) stock(s present.StockParts) stock {
 	if s.Grained {
 		out.Heading += "; the grain runs along the length"
 	}
-	for _, t := range s.Table.Pick("pieces", "length", "width", "parts").Texts() {
-		out.Rows = append(out.Rows, row{m.tick(), t[0], t[1], t[2], t[3]})
+	for _, t := range s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts").Texts() {
+		out.Rows = append(out.Rows, row{m.tick(), t[0], t[1], t[2], t[3], t[4]})
 	}
 	for _, said := range s.Blanks {
 		out.Blanks = append(out.Blanks, said+".")
