@@ -55,7 +55,8 @@ func BenchmarkDrawer(b *testing.B) {
 	d, _, _ := joinery.LayOut(joinery.Spec{Name: "tray", Count: 2, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply,
 		Bottom: joinery.Stock{Name: "board", Thickness: joinery.Measure(5)}, Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35},
 		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn, BottomClearance: 2})
-	s, err := scene.Make(scene.Drawer{Drawer: d, Names: []string{"side", "front", "back", "bottom"}, Numbers: []int{1, 2, 2, 3}, Quantities: []int{4, 2, 2, 2}}, geom.FineGrid(1000))
+	s, err := scene.Make(scene.Drawer{Drawer: d, Names: []string{"side", "front", "back", "bottom"},
+		Numbers: []int{1, 2, 2, 3}, Quantities: []int{4, 2, 2, 2}}, geom.FineGrid(1000))
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -30,7 +30,8 @@ func Make(d Drawer, grid float64) (Scene, error) {
 	b := Box{Name: d.Spec.Name, Count: d.Spec.Count, Size: d.Outside}
 	s := Scene{Title: d.Spec.Name, Unit: d.Spec.Units}
 	for i, p := range d.Parts {
-		s.Parts = append(s.Parts, Part{Name: d.Names[i], Number: d.Numbers[i], Role: p.Role, Label: p.Label, Stock: p.Stock.Name,
+		s.Parts = append(s.Parts, Part{Name: d.Names[i], Number: d.Numbers[i], Role: p.Role,
+			Label: p.Label, Stock: p.Stock.Name,
 			Grained: p.Stock.Grain == joinery.GrainLength, Quantity: d.Quantities[i], Panel: p.Panel})
 		for k, at := range p.Placements {
 			b.Pieces = append(b.Pieces, Piece{Name: PieceName(p, k), Part: i, Placement: at})

@@ -102,7 +102,8 @@ func Data(s scene.Scene) ([]byte, error) {
 	for _, p := range s.Parts {
 		t := scene.TintOf(p.Role)
 		d.Roles[string(p.Role)] = tint{hex(t.Light), hex(t.Dark)}
-		d.Parts = append(d.Parts, part{Name: p.Name, Number: p.Number, Role: string(p.Role), Label: p.Label, Stock: p.Stock, Grained: p.Grained, Quantity: p.Quantity,
+		d.Parts = append(d.Parts, part{Name: p.Name, Number: p.Number, Role: string(p.Role),
+			Label: p.Label, Stock: p.Stock, Grained: p.Grained, Quantity: p.Quantity,
 			Mesh: p.Mesh, Eased: p.Eased, Numbers: scene.NumbersOf(p.Panel)})
 	}
 	for _, b := range s.Boxes {

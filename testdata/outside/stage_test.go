@@ -13,7 +13,9 @@ func TestPageStage(t *testing.T) {
 		}
 	}
 	for _, must := range []string{"half the screen is the box", "one scroller a pane", "a dimension in the picture",
-		"a dimension that an opening governs", "numbers of parts", "a divider in the picture", "the camera follows a size", "a joint is left", "on paper", "skip links",
+		"a dimension that an opening governs",
+		"numbers of parts", "a divider in the picture", "the camera follows a size",
+		"a joint is left", "on paper", "skip links",
 		"a phone", "a finger on the picture"} {
 		if !tried[must] {
 			t.Errorf("%s was not tried", must)

@@ -95,7 +95,8 @@ func offcutLabels(p sheets.Plan) (list []paper.Label) {
 }
 
 func (m maker) label(p batch.Part, n int) paper.Label {
-	l := paper.Label{Drawer: p.Drawer, Part: p.Name, Number: p.Number, Piece: n + 1, Of: p.Quantity, Grain: p.Stock.Grain != joinery.GrainNone,
+	l := paper.Label{Drawer: p.Drawer, Part: p.Name, Number: p.Number, Piece: n + 1, Of: p.Quantity,
+		Grain: p.Stock.Grain != joinery.GrainNone,
 		Facts: fmt.Sprintf("%s x %s %s, %s", m.number(p.Panel.Length()), m.number(p.Panel.Width()), m.unit, p.Stock.Name)}
 	l.Face, l.Edge = faces(p.Role)
 	// Of sides that are twins, every second one is the right one.

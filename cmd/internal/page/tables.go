@@ -60,7 +60,8 @@ func partTables(b batch.Batch) (list []table, notes []string) {
 	groups, blanks := record.CutListOf(b)
 	for _, s := range present.CutList(groups, blanks, b.Units) {
 		list = append(list, shown(s.Stock+", "+s.Thickness+" thick",
-			s.Table.Pick(present.NumberColumn, "parts", "pieces", "length", "width", "grain", "cuts", "banding", s.Setting)))
+			s.Table.Pick(present.NumberColumn, "parts", "pieces", "length", "width",
+				"grain", "cuts", "banding", s.Setting)))
 		notes = append(notes, s.Blanks...)
 	}
 	return list, notes

@@ -118,7 +118,8 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 	first, unit := groups[0], u.String()
 	out := StockParts{Stock: first.Stock, Thickness: of(first.Thickness).Text(u), Grained: first.Grain != "none",
 		Setting: settingHeading(groups)}
-	out.Table = NewTable(Numbers(NumberColumn), Words("part"), Numbers("pieces"), In("length", unit), In("width", unit), Words("cuts"),
+	out.Table = NewTable(Numbers(NumberColumn), Words("part"), Numbers("pieces"), In("length", unit),
+		In("width", unit), Words("cuts"),
 		Numbers("of them spare"), Column{Heading: out.Setting, Unit: unit}, Words("grain"), Words("banding"), Words("parts"))
 	settings := make(map[string]bool)
 	for _, g := range groups {
@@ -134,7 +135,8 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 				name += fmt.Sprintf(" and %d more", n-1)
 			}
 		}
-		out.Table.Add(fmt.Sprint(g.Number), name, fmt.Sprint(g.Quantity), of(g.Length).Measured(u), of(g.Width).Measured(u), g.Cuts,
+		out.Table.Add(fmt.Sprint(g.Number), name, fmt.Sprint(g.Quantity),
+			of(g.Length).Measured(u), of(g.Width).Measured(u), g.Cuts,
 			fmt.Sprint(g.Spares), setting, g.Grain, g.Banding, strings.Join(g.Parts, ", "))
 	}
 	out.Settings = len(settings) > 1
