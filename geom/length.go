@@ -126,7 +126,8 @@ func parseUnsigned(text string, bare Unit) (*big.Rat, error) {
 			return nil, syntaxError(text)
 		}
 		if !strings.HasSuffix(rest, `"`) && !strings.HasSuffix(rest, "in") {
-			return nil, fmt.Errorf(`%w: after the feet in %q write inches, as in 1' 5 5/8"`, ErrLengthSyntax, text)
+			return nil, fmt.Errorf("%w: %q: %w", ErrLengthSyntax, text,
+				whyError(`write inches after the feet, as in 1' 5 5/8"`))
 		}
 		inches, err := parseUnsigned(rest, Inch)
 		if err != nil {
@@ -188,14 +189,12 @@ func parseNumber(s string) (*big.Rat, error) {
 	above, below, _ := strings.Cut(m[3], "/")
 	num, den := decimalInt(above), decimalInt(below)
 	if den.Sign() == 0 {
-		return nil, fmt.Errorf("%w: %q divides by zero", ErrLengthSyntax, s)
+		return nil, fmt.Errorf("%w: %q: %w", ErrLengthSyntax, s, whyError("a fraction of 0 parts is no length"))
 	}
 	r := new(big.Rat).SetFrac(num, den)
 	if m[2] != "" {
 		if num.Cmp(den) >= 0 {
-			return nil, fmt.Errorf("%w: the fraction of %q is not less than 1; write it as 17 5/8, or the "+
-				"fraction alone",
-				ErrLengthSyntax, s)
+			return nil, fmt.Errorf("%w: %q: %w", ErrLengthSyntax, s, improper(decimalInt(m[2]), num, den))
 		}
 		r.Add(r, new(big.Rat).SetInt(decimalInt(m[2])))
 	}
@@ -206,6 +205,30 @@ func parseNumber(s string) (*big.Rat, error) {
 func decimalInt(digits string) *big.Int {
 	n, _ := new(big.Int).SetString(strings.TrimSpace(digits), 10)
 	return n
+}
+
+// Why says what is wrong with a text that is nearly a length; empty where it is like none.
+func Why(err error) string {
+	var w whyError
+	if errors.As(err, &w) {
+		return string(w)
+	}
+	return ""
+}
+
+// whyError is a fault that a person who knows it can mend.
+type whyError string
+
+func (w whyError) Error() string { return string(w) }
+
+// improper says how to write a whole number with a fraction that is not less than 1.
+func improper(whole, num, den *big.Int) whyError {
+	over, rest := new(big.Int).QuoRem(num, den, new(big.Int))
+	proper := new(big.Int).Add(whole, over).String()
+	if rest.Sign() != 0 {
+		proper += " " + rest.String() + "/" + den.String()
+	}
+	return whyError(fmt.Sprintf("%s/%s is not less than 1; write %s", num, den, proper))
 }
 
 func syntaxError(s string) error {

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -183,8 +184,9 @@ func (t *trialCut) reading(arg string) error {
 			}
 			names = append(names, string(k))
 		}
-		return fmt.Errorf("%s: no such reading of this drawer's cut, %s; write one of %s, fits, diagonals",
-			arg, t.drawer.Spec.Joint, strings.Join(names, ", "))
+		names = append(names, "fits", "diagonals")
+		return fmt.Errorf("%s: a test cut of a %s corner has no reading %q: %s",
+			arg, t.drawer.Spec.Joint, name, job.DidYouMean(name, names))
 	}
 	if meant, ok := t.cut.Plausible(r); !ok {
 		return fmt.Errorf("%s: meant to be %s, and %s is too far from it to be of this cut; "+

@@ -96,7 +96,7 @@ func TestAdjustSays(t *testing.T) {
 		}
 	}
 	for _, c := range []struct{ args, want string }{
-		{"nose=3", "no such reading"}, {"slot=63", "too far from it"}, {"slot", "write a reading and its value"}, {"slot=wide", "slot=wide"}, {"coupon-12=6", "coupon-1 to coupon-9"},
+		{"nose=3", "has no reading"}, {"slots=6.4", "did you mean `slot`?"}, {"slot=63", "too far from it"}, {"slot", "write a reading and its value"}, {"slot=wide", "slot=wide"}, {"coupon-12=6", "coupon-1 to coupon-9"},
 		{"fits=0", "1 to 9"}, {"diagonals=680", "with a comma"}, {"slot=6.4 --drawer nobody", "the job has bench-wide, bench-narrow"}, {"slot=6.4 --keep", "give both"},
 	} {
 		if text := ran(t, 2, append([]string{"adjust", bench}, strings.Fields(c.args)...)...); !strings.Contains(text, c.want) {
@@ -205,7 +205,8 @@ drawers:
 	const second = ", joinery: {fence-distance: 6.1}"
 	for _, c := range [][3]string{
 		{"6.3", "", "Yes: one fence distance, 6.01 mm, and one cutter height, 6.01 mm, serve both kinds of drawer: "},
-		{"6.6", "", "One, but not a good one: one fence distance, 6.01 mm, and one cutter height, 6.01 mm, are those of both kinds of drawer, and not all boxes come out right, as the verdicts say: "},
+		{"6.6", "", "The job has one, and boxes do not come out right with it: " +
+			"one fence distance, 6.01 mm, and one cutter height, 6.01 mm, are those of both kinds of drawer; see the verdicts above. "},
 		{"6.3", second, "Not as the job stands, but one fence distance, 6.06 mm, and one cutter height, 6.01 mm would serve both kinds of drawer: "},
 	} {
 		_, out, errs := call(t, fmt.Sprintf(job, c[0], c[1]), "setup", "-", "--all")

@@ -57,7 +57,8 @@ standard input.`,
     out/packet.pdf  print it: what goes to the bench
     out/boxes.html  open it in a browser: the boxes to turn and open
     out/parts.txt   cut list, settings and forecasts as text
-  next: drawerwright setup samples/bench-drawers.yaml`,
+  next: cut a test piece as the setups of the packet say, measure it, and give
+  the readings to drawerwright adjust samples/bench-drawers.yaml`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
 		RunE:              func(c *cobra.Command, args []string) error { return b.run(c.Context(), args[0], s) },
@@ -164,7 +165,11 @@ func lookFirst(b batch.Batch, dir, job string) string {
 		wide = max(wide, utf8.RuneCountInString(list[i][0]))
 	}
 	for _, f := range list {
-		fmt.Fprintf(&out, "  %-*s  %s\n", wide, f[0], f[1])
+		if wide > maxBesideWords { // the words stand below it, so that they are in line
+			fmt.Fprintf(&out, "  %s\n    %s\n", f[0], f[1])
+		} else {
+			fmt.Fprintf(&out, "  %-*s  %s\n", wide, f[0], f[1])
+		}
 	}
 	switch {
 	case job == "-":
@@ -172,9 +177,14 @@ func lookFirst(b batch.Batch, dir, job string) string {
 	case strings.ContainsAny(job, " '\"$&()*;<>?`|"):
 		job = strconv.Quote(job)
 	}
-	fmt.Fprintf(&out, "next: drawerwright setup %s\n", job)
+	fmt.Fprintf(&out, "next: cut a test piece as the setups of the packet say, measure it, and give the readings to "+
+		"drawerwright adjust %s\n", job)
 	return out.String()
 }
+
+// maxBesideWords is how long the name of a file may be for words to stand beside it on a screen
+// of 80 columns.
+const maxBesideWords = 24
 
 // built is what build --json prints.
 type built struct {

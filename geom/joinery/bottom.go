@@ -51,7 +51,7 @@ func (l *layout) chooseBottom() {
 			field, ways := l.bottomWays(c)
 			l.warn(c.Misfit(geom.Diagnosis{
 				Code: "groove-clearance", Subject: about(field, Bottom),
-				Fact: geom.Sentencef("the bottom has %s of clearance in its groove: %s; %s to %s is usual",
+				Fact: geom.Sentencef("the bottom has %s of clearance in its groove: %s; %s to %s is right",
 					l.ranged(c), c.Verdict, geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
 				Ask:      unlikeBoards,
 				Remedies: ways,

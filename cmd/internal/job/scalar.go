@@ -150,6 +150,9 @@ func (r *reader) length(text string, at Position, k *key) (geom.Length, bool) {
 		return 0, false
 	case err != nil:
 		hint := examples
+		if why := geom.Why(err); why != "" {
+			hint = why
+		}
 		if strings.Contains(text, ",") {
 			hint = "write the decimal point as in 12.21"
 		}

@@ -106,7 +106,11 @@ func (r *reader) unknownKey(e entry, of *node, keys []key, title string) (meant 
 		}
 	}
 	other := suggestion{hint: "delete it"}
-	if len(names) > 0 {
+	near := near(e.key, names)
+	switch away := elsewhere(e.key); {
+	case len(near) == 0 && away != "":
+		other.hint = away
+	case len(names) > 0:
 		other = didYouMean(e.key, names)
 		meant = nearest(e.key, names)
 	}

@@ -12,16 +12,50 @@ type suggestion struct {
 }
 
 // didYouMean is for a word that is none of the known ones: the nearest of them, those that
-// share parts with it, or all.
+// share parts with it or begin like it, or all.
 func didYouMean(word string, known []string) suggestion {
-	near := sharing(word, known)
-	if one := nearest(word, known); one != "" {
-		near = []string{one}
-	}
-	if len(near) > 0 {
+	if near := near(word, known); len(near) > 0 {
 		return suggestion{"did you mean " + alternatives(near) + "?", near}
 	}
 	return suggestion{"write " + alternatives(known), known[:min(len(known), maxShown)]}
+}
+
+// near are the known words that may have been meant; none where nothing is near.
+func near(word string, known []string) []string {
+	if one := nearest(word, known); one != "" {
+		return []string{one}
+	}
+	if list := sharing(word, known); len(list) > 0 {
+		return list
+	}
+	return beginning(word, known)
+}
+
+// elsewhere says below which entries of the job file a key belongs that is none of those where
+// it was written, or whose part it is: `keep` of `keep-out`. It is empty where there is none, or
+// more than a person weighs.
+func elsewhere(word string) string {
+	var list []string
+	for _, exact := range []bool{true, false} {
+		list = nil
+		for _, e := range entriesOf(func(p placeOfKey) bool {
+			return p.key().name == word || !exact && slices.Contains(strings.Split(p.key().name, "-"), word)
+		}) {
+			steps := strings.Split(e.Path, ".")
+			above := "at the beginning of a line"
+			if n := len(steps) - 1; n > 0 {
+				above = "below `" + strings.Join(steps[:n], ": ") + ":`"
+			}
+			list = append(list, "`"+steps[len(steps)-1]+"` belongs "+above)
+		}
+		if len(list) > 0 {
+			break
+		}
+	}
+	if len(list) > maxSharing {
+		return ""
+	}
+	return strings.Join(list, "; ")
 }
 
 // between is for a number that is out of a range, with its ends.
@@ -98,6 +132,28 @@ func sharing(word string, known []string) (best []string) {
 		return nil
 	}
 	return best
+}
+
+// leastBeginning is how many letters two words have to begin with for one to be meant by the
+// other.
+const leastBeginning = 4
+
+// beginning are the known words that begin like the given one: `overcut` like over-run. Of more
+// than a person weighs none is.
+func beginning(word string, known []string) (list []string) {
+	letters := []rune(strings.ToLower(word))
+	if len(letters) < leastBeginning {
+		return nil
+	}
+	for _, k := range known {
+		if strings.HasPrefix(strings.ToLower(k), string(letters[:leastBeginning])) {
+			list = append(list, k)
+		}
+	}
+	if len(list) > maxSharing {
+		return nil
+	}
+	return list
 }
 
 // slips counts the characters that are missing, added, changed, or swapped

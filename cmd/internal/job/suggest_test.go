@@ -145,3 +145,25 @@ func TestHintsOfMistakes(t *testing.T) {
 		t.Errorf("%d texts and %d deletions were tried", instead, deleted)
 	}
 }
+
+// TestWhereAnEntryBelongs: of an entry that is none, the nearest is named, or the section that
+// has it; not all that there are. Of a length that is nearly one it is said what is wrong.
+func TestWhereAnEntryBelongs(t *testing.T) {
+	for router, want := range map[string]string{
+		"over-run: 2":           "did you mean `overcut`?",
+		"reliefs: t-bone":       "did you mean `relief`?",
+		"keep: 3":               "`keep-out` belongs below `stock:`",
+		"bottom-fit: flush":     "`bottom-fit` belongs below `joinery:`",
+		"onion-skin: 1 9/8 in":  "9/8 is not less than 1; write 2 1/8",
+		"onion-skin: 1 8/8 in":  "8/8 is not less than 1; write 2",
+		"onion-skin: 1/0 in":    "a fraction of 0 parts is no length",
+		"onion-skin: thick":     `write it like 12.21, 12 mm, 1/2 in or 17 5/8"`,
+		"onion-skin: 1' 2":      `write inches after the feet, as in 1' 5 5/8"`,
+		"overcut: 2, zzzzz: no": "write `relief`, `exact-slots`",
+	} {
+		_, problems := Read("job.yaml", strings.NewReader("units: mm\nrouter: {"+router+"}\n"))
+		if !slices.ContainsFunc(problems, func(p Problem) bool { return p.Line == 2 && strings.HasPrefix(p.Hint, want) }) {
+			t.Errorf("%s: no hint %q: %+v", router, want, problems)
+		}
+	}
+}

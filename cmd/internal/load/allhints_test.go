@@ -110,8 +110,9 @@ var asks = map[geom.Code]string{
 	"bit-width": "of several bits, the shop chooses which it adds", "bit-reach": "of several bits, the shop chooses which it buys longer", "bit-radius": "of several bits, the shop chooses which it adds", "corner-relief": "a smaller bit: how small hangs on the corner",
 	"outline-corner": "a chisel squares it", "register": "where several pockets are in the way, the shop tries places", "small-part": "held down otherwise, where an onion skin is no way", "tabs": "held down otherwise, where an onion skin is no way", "part-spacing": "a smaller bit, where sheets are too small for the gap",
 	"setup-limit": "other means for these cuts alone, where no machine takes the whole drawer", "template": "what cuts templates, and how large, is the shop's", "no-sheet": "fronts that match: another batch is bought",
-	"no-effect":  "only the shop knows whether another job needs the entry",
-	"sheet-held": "what holds a part hangs on its neighbors", "sheet-pins": "where clamps and stops stand is the shop's", "layers": "patterns of names are the shop's", "file-name": "patterns of names are the shop's",
+	"unknown-key": "who wrote an entry of another section moves it there",
+	"no-effect":   "only the shop knows whether another job needs the entry",
+	"sheet-held":  "what holds a part hangs on its neighbors", "sheet-pins": "where clamps and stops stand is the shop's", "layers": "patterns of names are the shop's", "file-name": "patterns of names are the shop's",
 	// Boards and machine spread too far: boards are sorted, measured or planed, and the
 	// accuracy is the shop's to reach. Tests of their own follow lots, accuracy and settings.
 	"duplicate-key": "choosing: which of the two is meant", "tongue-clearance": "sorting", "back-clearance": "sorting", "divider-clearance": "sorting", "groove-clearance": "sorting", "bottom-flush": "sorting", "finger-clearance": "sorting", "cutter-narrow": "sorting", "recess": "sorting", "recess-inner": "sorting", "shoulder-gap": "sorting", "lap": "sorting",

@@ -85,7 +85,8 @@ func (m maker) sharedText(o OneSetup, all string, fence, height float64) string 
 	if !slices.ContainsFunc(m.Drawers, func(d record.CutDrawer) bool { return d.Off }) {
 		return fmt.Sprintf("Yes: %s serve %s: %s.", at, all, cost)
 	}
-	said := fmt.Sprintf("One, but not a good one: %s are those of %s, and not all boxes come out right, as the verdicts say: %s.", at, all, cost)
+	said := fmt.Sprintf("The job has one, and boxes do not come out right with it: %s are those of %s; see the "+
+		"verdicts above. %s.", at, all, strings.ToUpper(cost[:1])+cost[1:])
 	if best := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight); v.One && best != at {
 		said += fmt.Sprintf(" Better for the corners would be %s: %s.", strings.TrimSuffix(best, ","),
 			m.costText(o.Compromise.Costs))

@@ -91,7 +91,7 @@ func (s summary) judge(f record.Fit, values map[string]record.Length) {
 	}
 	if which != "" {
 		s.out.Remarks = append(s.out.Remarks,
-			fmt.Sprintf("%s is %s; %s to %s is usual", which, s.given(values[which]), s.given(f.Limits[0]),
+			fmt.Sprintf("%s is %s; %s to %s is right", which, s.given(values[which]), s.given(f.Limits[0]),
 				s.given(f.Limits[1])))
 	}
 }
