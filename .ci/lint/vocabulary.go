@@ -34,6 +34,39 @@ var retiredPhrases = map[string]string{
 	"are no setup": "cannot be cut",
 }
 
+// retiredHeadings are words that no column of a table or a CSV file is headed by: out of a
+// sentence they say nothing.
+var retiredHeadings = map[string]string{"gives": "piece", "left": "remainder, or wood left", "through": "through cut"}
+
+// columnsOf are the functions of package present that make a column of a heading.
+var columnsOf = map[string]bool{"Words": true, "Numbers": true, "In": true}
+
+// headings are the headings of columns that a call has: of the first line of a CSV file, or of a
+// column of a table.
+func headings(call *ast.CallExpr) (list []*ast.BasicLit) {
+	if len(call.Args) == 0 {
+		return nil
+	}
+	name := ""
+	switch f := call.Fun.(type) {
+	case *ast.Ident:
+		name = f.Name
+	case *ast.SelectorExpr:
+		name = f.Sel.Name
+	}
+	if line, is := call.Args[0].(*ast.CompositeLit); is && name == "Write" {
+		for _, e := range line.Elts {
+			if s, is := e.(*ast.BasicLit); is {
+				list = append(list, s)
+			}
+		}
+	}
+	if s, is := call.Args[0].(*ast.BasicLit); is && columnsOf[name] {
+		list = append(list, s)
+	}
+	return list
+}
+
 var aWord = regexp.MustCompile(`[\w-]+`)
 
 // notOurs are files that say what others wrote, or have the words of both countries.
@@ -53,6 +86,11 @@ func vocabulary(found places, loaded []*packages.Package) {
 			ast.Inspect(f, func(n ast.Node) bool {
 				if _, tag := n.(*ast.Field); tag {
 					return false
+				}
+				if call, ok := n.(*ast.CallExpr); ok {
+					for _, s := range headings(call) {
+						headedByRetired(found, p.Fset.Position(s.Pos()), s.Value)
+					}
 				}
 				if s, ok := n.(*ast.BasicLit); ok && s.Kind == token.STRING {
 					if text, err := strconv.Unquote(s.Value); err == nil && strings.Contains(strings.TrimSpace(text), " ") {
@@ -88,6 +126,23 @@ func vocabulary(found places, loaded []*packages.Package) {
 		}
 		return nil
 	})
+}
+
+// headedByRetired finds a heading of a retired word: a single word too, other than in texts.
+func headedByRetired(found places, at token.Position, quoted string) {
+	heading, err := strconv.Unquote(quoted)
+	if err != nil {
+		return
+	}
+	for _, w := range regexp.MustCompile(`[a-z-]+`).FindAllString(heading, -1) {
+		now := retiredHeadings[w]
+		if now == "" || w != heading {
+			now = retired[w]
+		}
+		if now != "" {
+			found.add("retired-words", at, "the heading "+w+" is "+now)
+		}
+	}
 }
 
 // saysRetired finds what a text no longer says.

@@ -28,7 +28,7 @@ type File struct {
 	err     error
 }
 
-// Info is what a document says of itself.
+// Info is what a document says of itself. It has no date, so that the same pages give the same bytes.
 type Info struct{ Title, Subject, Creator string }
 
 // Numbers of objects that others name before they are written.
@@ -39,9 +39,6 @@ const (
 	resources
 	reserved = resources
 )
-
-// created is the date in every document, so that the same pages give the same bytes.
-const created = "D:20000101000000Z"
 
 // New begins a document.
 func New(w io.Writer) *File {
@@ -109,8 +106,8 @@ func (f *File) Close(about Info) error {
 		f.write(strconv.Itoa(int(n)) + " 0 R\n")
 	}
 	f.write("]>>\nendobj\n")
-	f.object(info, "<</Title %s /Subject %s /Creator %s /CreationDate (%s) /ModDate (%s)>>",
-		hexText(about.Title), hexText(about.Subject), hexText(about.Creator), created, created)
+	f.object(info, "<</Title %s /Subject %s /Creator %s>>",
+		hexText(about.Title), hexText(about.Subject), hexText(about.Creator))
 	f.object(catalog, "<</Type /Catalog /Pages %d 0 R%s>>", pageTree, outline)
 	start := f.at
 	f.printf("xref\n0 %d\n0000000000 65535 f \n", len(f.objects)+1)

@@ -237,3 +237,13 @@ func TestStateIsSaidOnce(t *testing.T) {
 		t.Errorf("%q, then %q", a, b)
 	}
 }
+
+// TestNoDate: a document has no date, so that the same pages give the same bytes and nobody reads
+// one that is none.
+func TestNoDate(t *testing.T) {
+	var out bytes.Buffer
+	written(t, &out, 1)
+	if strings.Contains(out.String(), "Date") {
+		t.Error("the document has a date")
+	}
+}

@@ -25,7 +25,7 @@ func LayersCSV(r record.Report, drawn geom.Unit) []byte {
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
 	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face",
-		"depth_in_board", "left_in_board", "through", "units", "cuts", "elevation", "to_set", "set_from"})
+		"depth_in_board", "wood_left", "through_cut", "units", "cuts", "elevation", "to_set", "set_from"})
 	n := func(v record.Length) string { return geom.LengthOf(v.MM()).Fine(drawn) }
 	file, order := "", 0
 	lines := func(list []record.Layer) {

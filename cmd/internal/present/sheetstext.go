@@ -171,7 +171,7 @@ func setFor(c, before record.SawCut, u geom.Unit) string {
 // hand.
 func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	unit := u.String()
-	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("gives"),
+	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("piece"),
 		Column{Heading: "remainder", Unit: unit}, Words(""))
 	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
 	for i, c := range cuts {
@@ -340,7 +340,8 @@ func CutsCSV(s record.Sheets) []byte {
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
 	plain := func(l record.Length) string { return fmt.Sprint(l.In(s.Unit())) }
-	w.Write([]string{"stock", "cut", "stage", "how", "setting", "boards", "board", "gives", "gives_length", "gives_width", "left", "left_length", "left_width"})
+	w.Write([]string{"stock", "cut", "stage", "how", "setting", "boards", "board", "piece", "piece_length", "piece_width", "remainder", "remainder_length",
+		"remainder_width"})
 	for _, k := range s.Stocks {
 		for i, c := range k.Cuts {
 			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, plain(c.Setting), fmt.Sprint(c.Count),

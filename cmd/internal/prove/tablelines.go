@@ -65,9 +65,9 @@ func (p *Prover) layerTable() table {
 	if p.report.DXF.Units == geom.Inch.String() {
 		unit = geom.Inch
 	}
-	numbers := []string{"cuts", "diameter", "depth_in_board", "left_in_board", "to_set", "elevation"}
+	numbers := []string{"cuts", "diameter", "depth_in_board", "wood_left", "to_set", "elevation"}
 	t := table{file: filing.Layers, words: []string{"file", "bit_file", "order", "layer", "tool", "bit", "operation",
-		"face", "through", "set_from", "units"}, numbers: numbers, blank: numbers, unit: unit}
+		"face", "through_cut", "set_from", "units"}, numbers: numbers, blank: numbers, unit: unit}
 	n := func(v record.Length) float64 { return v.In(unit) }
 	file, order := "", 0
 	add := func(list []record.Layer) {
@@ -150,10 +150,10 @@ func (p *Prover) placeTable() table {
 
 // cutTable is the cuts at the saw in order.
 func (p *Prover) cutTable() table {
-	t := table{file: filing.Cuts, unit: p.unit, words: []string{"stock", "cut", "stage", "how", "board", "gives",
-		"left"},
-		numbers: []string{"setting", "boards", "gives_length", "gives_width", "left_length",
-			"left_width"}, blank: []string{"gives_length", "gives_width", "left_length", "left_width"}}
+	t := table{file: filing.Cuts, unit: p.unit, words: []string{"stock", "cut", "stage", "how", "board", "piece",
+		"remainder"},
+		numbers: []string{"setting", "boards", "piece_length", "piece_width", "remainder_length",
+			"remainder_width"}, blank: []string{"piece_length", "piece_width", "remainder_length", "remainder_width"}}
 	for _, k := range p.report.Sheets {
 		for i, c := range k.Cuts {
 			var gives, left record.Workpiece
