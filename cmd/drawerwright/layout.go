@@ -77,7 +77,7 @@ func (o *listLayout) flags(c *cobra.Command) {
 	wordFlag(c, wordOf{to: &o.method, name: "method", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
 		job.MethodGuillotine, job.MethodFree)
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
-	c.Flags().StringVar(&o.kerf, "kerf", mmText(sheet.UsualKerf), "what is lost between parts")
+	c.Flags().StringVar(&o.kerf, "kerf", mmText(sheet.UsualKerf(geom.Millimeter)), "what is lost between parts")
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
 	c.Flags().StringVar(&o.minOffcut, "min-offcut",
 		mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")

@@ -1,7 +1,15 @@
 package sheet
 
-// UsualKerf is what a table saw's blade takes, in mm; common practice, no source.
-const UsualKerf = 3.2
+import "drawerwright/geom"
+
+// UsualKerf is what a table saw's blade takes, in mm: 3.2 mm, or an eighth of an inch; common
+// practice, no source.
+func UsualKerf(u geom.Unit) float64 {
+	if u == geom.Inch {
+		return geom.InchMM / 8
+	}
+	return 3.2
+}
 
 // GuidedEdge is the shortest edge of a board, in mm, that a saw's fence guides; common
 // practice, no source.

@@ -5,8 +5,14 @@ import (
 	"drawerwright/geom/mill"
 )
 
-// UsualTrim is what saws take off each edge of a sheet, in mm; common practice, no source.
-const UsualTrim = 5.0
+// UsualTrim is what saws take off each edge of a sheet, in mm: 5 mm, or three sixteenths of an
+// inch; common practice, no source.
+func UsualTrim(u geom.Unit) float64 {
+	if u == geom.Inch {
+		return 3 * geom.InchMM / 16
+	}
+	return 5
+}
 
 // MinRim is the least that a router leaves of a sheet round its parts, in mm: what cuts
 // and bits reach past a part, [mill.MinWaste], and what the sheet may be short.

@@ -69,6 +69,12 @@ const grainWidth joinery.Grain = "width"
 // mm writes a length of the joinery package as the job file would.
 func mm(length float64) string { return geom.LengthOf(length).Text(geom.Millimeter) }
 
+// both writes a usual length in mm, and that of a job in inches.
+func both(usual func(geom.Unit) float64) string {
+	inch := geom.LengthOf(usual(geom.Inch)).Text(geom.Inch)
+	return mm(usual(geom.Millimeter)) + ", with units: in " + inch + ","
+}
+
 var jobKeys = []key{
 	{name: "job", form: formTitle, doc: "The title of the job, for the report and the printed list", without: "the title is empty",
 		example: "Bench drawers"},

@@ -60,7 +60,7 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 	if k.Stages > 0 {
 		how += fmt.Sprintf(" in %d stages", k.Stages)
 	}
-	how += fmt.Sprintf(", kerf %s, trim %s %s", caliper(k.Kerf, u), caliper(k.Trim, u), u)
+	how += fmt.Sprintf(", kerf %s, trim %s %s", inShop(k.Kerf, u), inShop(k.Trim, u), u)
 	switch {
 	case k.EndTrim > k.Trim && len(k.KeepOut) > 0:
 		how += fmt.Sprintf(" and %s at the left end, for areas to keep out of", caliper(k.EndTrim, u))
@@ -68,6 +68,14 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 		how += fmt.Sprintf(" and %s at the ends, for registration holes", caliper(k.EndTrim, u))
 	}
 	return how
+}
+
+// inShop prints a length that nobody reads off a caliper: in inches as a fraction where it is one.
+func inShop(v record.Length, u geom.Unit) string {
+	if u == geom.Inch {
+		return of(v).Number(u)
+	}
+	return caliper(v, u)
 }
 
 // layoutText prints a layout, with how its sheets lie and what holds their parts.

@@ -87,9 +87,9 @@ func sheetsJSON(r *reading, text string) {
 var (
 	summaryLine = regexp.MustCompile(`^(.+): (.+); (.+); yield (\S+) %(?:; cost (\S+))?$`)
 	sheetsPart  = regexp.MustCompile(`(\d+) (sheet|offcut)s? of`)
-	kerfLine    = regexp.MustCompile(`, kerf (\S+), trim (\S+) (?:mm|in)`)
+	kerfLine    = regexp.MustCompile(`, kerf (.+?), trim (.+?) (?:mm|in)`)
 	belowPieces = regexp.MustCompile(`^(no sheet holds|The search|Turn the sheet|Zero is|Nothing is cut|\d+ parts? (is|are) held)`)
-	cutsLine    = regexp.MustCompile(`^(\d+) cuts?; (?:fence or stop is set (once|twice|(\d+) times)|each is measured and marked)`)
+	cutsLine    = regexp.MustCompile(`^(\d+) cuts?; (?:fence or stop is set (once|twice|(\d+) times)|neither fence nor stop is set|each is measured and marked)`)
 )
 
 // sheetSummary reads the line that sums up the layout of a stock.

@@ -26,11 +26,11 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	if !s.Routed {
 		s.Trim = geom.LengthOf(rules.Trim)
 		if rules.Trim == 0 && !rules.NoTrim {
-			s.Trim = geom.LengthOf(sheet.UsualTrim)
+			s.Trim = geom.LengthOf(sheet.UsualTrim(u))
 		}
 		kerf := rules.Kerf
 		if kerf == 0 {
-			kerf = max(sheet.UsualKerf, b.Router.PartSpacing)
+			kerf = max(sheet.UsualKerf(u), b.Router.PartSpacing)
 			for _, g := range groups {
 				kerf = max(kerf, g.Parts[0].Work.Gap) // of those that a router finishes
 			}
