@@ -109,7 +109,7 @@ await attempt('the verdict leads to what to watch', async () => {
   const way = page.locator('#verdict button[data-kind=measure]'), text = await way.textContent();
   await way.focus();
   await page.keyboard.press('Enter');
-  await until('the measure has the focus', async () => text.startsWith(`Watch small: ${(await focused(page)).split(' (')[0]}`));
+  await until('the measure has the focus', async () => (await page.evaluate(() => document.activeElement.matches('#lists .fit > li'))) && text.startsWith(`Watch small: ${(await focused(page)).split(' (')[0]}`));
   must(await page.locator('#tab-fit').getAttribute('aria-selected') === 'true', 'the fit is not shown');
 });
 
