@@ -136,6 +136,8 @@ await attempt('mistakes', async () => {
   must(await page.locator('#verdict').getAttribute('data-mark') === 'wrong', 'the mark is another');
   await field(page, 'cutter', 'width').fill('many');
   await until('both', async () => (await verdict(page)) === 'Cannot be built: 2 mistakes');
+  const said = (await page.locator('#fields .said').allTextContents()).join('\n');
+  must(said.includes('needs 3 numbers') && !said.includes('null'), `at the fields stands ${said}`);
   await accessible(page);
   await page.screenshot({ path: join(folder, 'fit-mistakes.png') });
   await page.locator('#tab-fit').focus();
