@@ -57,7 +57,7 @@ await on('names say whose', jobText, async (page) => {
   await button(page, 'remove drawer desk-1 2').click();
   await until('gone', async () => (await source(page)) === jobText);
   await page.locator('#fields summary', { hasText: 'birch' }).click();
-  must(await button(page, 'copy stock birch').count() === 1 && await button(page, 'remove stock birch').count() === 1, 'the stock has no such buttons');
+  await until('the stock has such buttons', async () => await button(page, 'copy stock birch').count() === 1 && await button(page, 'remove stock birch').count() === 1);
 });
 
 await on('messages have no lines in the form', jobText, async (page) => {
