@@ -20,9 +20,9 @@ const maxWays = 3
 // outcome is what following a remedy comes to.
 type outcome struct {
 	geom.Remedy
-	ended  bool // the complaint, at all ends of the ranges
-	errors int  // left, at most
-	trial  *layout
+	ended  bool             // the complaint, at all ends of the ranges
+	errors int              // left, at most
+	trial  []geom.Diagnosis // at the first of these ends
 }
 
 // right reports whether the complaint is gone and nothing new has come.
@@ -94,7 +94,7 @@ func (l *layout) pairs(p geom.Diagnosis, others []outcome) []outcome {
 		first := o.Changes[0]
 		first.Min = o.Ends()[0][0]
 		first.Max = first.Min
-		for _, q := range o.trial.problems {
+		for _, q := range o.trial {
 			for _, r := range q.Remedies {
 				both := geom.Remedy{Changes: []geom.Change{first}}.With(r)
 				if len(r.Changes) != 1 || !l.forPlanned(r) || !l.toBeHad(first) || !l.toBeHad(r.Changes[0]) || r.Includes(geom.Remedy{Changes: []geom.Change{first}}) || both.Repeats() {
@@ -128,26 +128,26 @@ func (l *layout) announced(p geom.Diagnosis, others []outcome) []outcome {
 func (l *layout) follow(p geom.Diagnosis, r geom.Remedy) outcome {
 	out := outcome{Remedy: geom.Remedy{Changes: r.Changes}, ended: true}
 	before := geom.Topics(l.problems)
-	for _, lengths := range l.tried(r) {
-		t := l.changed(r, lengths)
-		now := geom.Topics(t.problems)
+	for n, lengths := range l.tried(r) {
+		after := l.changed(r, lengths)
+		now := geom.Topics(after)
 		if now[p.Topic()] >= before[p.Topic()] {
 			return outcome{}
 		}
-		if out.trial == nil {
-			out.trial = t
+		if n == 0 {
+			out.trial = after
 		}
 		errors := 0
-		for _, q := range t.problems {
+		for _, q := range after {
 			if q.IsError() {
 				errors++
 			}
 		}
 		out.errors = max(out.errors, errors)
-		out.brings(before, t.problems)
+		out.brings(before, after)
 		for _, row := range l.fellows {
 			if out.right() {
-				out.brings(geom.Topics(row.problems), row.changed(r, lengths).problems)
+				out.brings(geom.Topics(row.problems), row.changed(r, lengths))
 			}
 		}
 	}
@@ -189,13 +189,37 @@ func (o *outcome) brings(before map[geom.Topic]int, after []geom.Diagnosis) {
 	}
 }
 
-// changed is the box worked out with a remedy's changes.
-func (l *layout) changed(r geom.Remedy, lengths []float64) *layout {
+// changedBox is what is said of a box with changes, a length for each.
+type changedBox struct {
+	changes  []geom.Change
+	lengths  []float64
+	problems []geom.Diagnosis
+}
+
+// is reports whether a box has these changes: their ranges say only which lengths are tried.
+func (b changedBox) is(changes []geom.Change, lengths []float64) bool {
+	return slices.Equal(b.lengths, lengths) && slices.EqualFunc(b.changes, changes, func(c, d geom.Change) bool {
+		c.Min, c.Max, d.Min, d.Max = 0, 0, 0, 0
+		return c == d
+	})
+}
+
+// changed is what is said of the box with a remedy's changes. It is kept where the box has fellows,
+// which mostly have the same problems and ask for the same changes.
+func (l *layout) changed(r geom.Remedy, lengths []float64) []geom.Diagnosis {
+	for _, b := range l.changes {
+		if b.is(r.Changes, lengths) {
+			return b.problems
+		}
+	}
 	t := newLayout(Follow(l.asked, r, lengths))
 	t.checked = l.checked
 	t.work()
 	l.checked = t.checked
-	return t
+	if len(l.fellows) > 0 {
+		l.changes = append(l.changes, changedBox{r.Changes, lengths, t.problems})
+	}
+	return t.problems
 }
 
 // tries is in how many steps a range that does not hold all over is searched.

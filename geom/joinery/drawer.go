@@ -151,6 +151,8 @@ func BuildRows(rows []Spec) ([]Drawer, [][]geom.Diagnosis) {
 	drawers, problems := make([]Drawer, len(rows)), make([][]geom.Diagnosis, len(rows))
 	for i, l := range all {
 		l.fellows = append(slices.Clone(all[:i]), all[i+1:]...)
+	}
+	for i, l := range all {
 		l.advise()
 		drawers[i], problems[i] = l.drawer, l.problems
 	}

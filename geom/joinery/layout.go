@@ -27,6 +27,7 @@ type layout struct {
 	problems         []geom.Diagnosis
 	checked          []checkedPanel // by the rules of package geom
 	fellows          []*layout      // the others of the opening
+	changes          []changedBox   // that were tried
 }
 
 func newLayout(s Spec) *layout {

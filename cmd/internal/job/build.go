@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"strconv"
+	"sync"
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
@@ -17,6 +18,7 @@ import (
 func (r *reader) job(root *section) *Job {
 	get := root.values
 	j := &Job{File: r.src.file, Title: get["job"].text, Units: r.units, src: r.src, open: r.open}
+	j.cutter = sync.OnceValue(j.cutterText)
 	r.drawings(j, r.sub(root, "dxf", dxfKeys))
 	j.Paper = r.paper(r.sub(root, "paper", paperKeys))
 	router := r.sub(root, "router", routerKeys)

@@ -46,6 +46,7 @@ type Job struct {
 	Machines  setup.Machines // of the shop, with a fence
 
 	src     *source
+	cutter  func() string                            // what the file has as cutter, in one line; empty without
 	open    func(name string) (io.ReadCloser, error) // other files; nil where none can be
 	stockAt map[string]map[string]Position           // of each stock, by its key; "" is its own
 	ruleAt  map[string]Position                      // of the sections sheets and router, and of their entries: sheets.trim, router.relief.dado

@@ -158,10 +158,18 @@ func (j *Job) cutterEdits(drawer int, c geom.Change) []Edit {
 	case d.ownCutter || alone:
 		return []Edit{e}
 	}
-	file := Outlined([]byte(strings.Join(j.src.lines, "\n"))).Root.Of("cutter")
-	if file == nil {
+	file := j.cutter()
+	if file == "" {
 		return nil
 	}
 	own := j.DrawerPath(drawer, "cutter")
-	return []Edit{{Path: own, Value: file.flow()}, {Path: below(own, e.Path[len(e.Path)-1]), Value: e.Value}}
+	return []Edit{{Path: own, Value: file}, {Path: below(own, e.Path[len(e.Path)-1]), Value: e.Value}}
+}
+
+func (j *Job) cutterText() string {
+	cutter := Outlined([]byte(strings.Join(j.src.lines, "\n"))).Root.Of("cutter")
+	if cutter == nil {
+		return ""
+	}
+	return cutter.flow()
 }
