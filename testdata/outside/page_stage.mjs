@@ -148,7 +148,8 @@ await attempt('numbers of parts', async () => {
   await page.keyboard.press('p');
   await until('another is marked', async () => await page.locator('#lists tr.marked').count() === 1);
   const now = await page.locator('#lists tr.marked').getAttribute('data-number');
-  must((await balloons(page, '.dw-chosen')).every((n) => n === now) && now !== side, `the list marks ${now}, the picture ${await balloons(page, '.dw-chosen')}`);
+  must(now !== side, `the key has chosen ${now} again`);
+  await until('the picture marks the same', async () => { const all = await balloons(page, '.dw-chosen'); return all.length > 0 && all.every((n) => n === now); });
   await page.locator('#tab-sheets').click();
   await until('sheets mark it too', async () => await page.locator('#lists figcaption button.marked').count() > 0);
   must((await page.locator('#lists figcaption button.marked').first().textContent()).startsWith(`${now} `), 'a sheet marks another part');
@@ -325,24 +326,73 @@ await attempt('a finger on the picture', async () => {
   await small.locator('[data-to=result]').tap();
   await still(small);
   const touch = await small.context().newCDPSession(small);
+  const rolled = () => small.evaluate(() => scrollY);
+  // swipe goes over the middle of the picture, which it brings into sight first. It gives how
+  // far the page has rolled.
   const swipe = async (dx, dy) => {
-    const b = await small.locator('canvas').boundingBox(), x = b.x + b.width / 2, y = b.y + b.height / 2;
+    await small.locator('canvas').evaluate((e) => e.scrollIntoView({ block: 'center' }));
+    await still(small);
+    const was = await rolled(), b = await small.locator('canvas').boundingBox(), x = b.x + b.width / 2, y = b.y + b.height / 2;
     await touch.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
     for (let i = 1; i <= 8; i++) await touch.send('Input.dispatchTouchEvent', { type: 'touchMove', touchPoints: [{ x: x + dx * i / 8, y: y + dy * i / 8 }] });
     await touch.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
     await small.waitForTimeout(900); // it may roll on
+    return await rolled() - was;
   };
-  const rolled = () => small.evaluate(() => scrollY);
   const look = async () => (await size(small, 'width').boundingBox()).x;
-  const [was, turned] = [await rolled(), await look()];
-  await swipe(0, -150);
-  must(await rolled() > was + 80, `a finger upward rolls the page from ${was} to ${await rolled()}`);
-  must(Math.abs(await look() - turned) < 1, 'and it turns the box');
-  const at = await rolled();
-  await swipe(90, 0);
-  must(Math.abs(await rolled() - at) < 2, 'a finger sideways rolls the page');
-  await until('a finger sideways turns the box', async () => await look() !== turned);
+  const before = await look();
+  const by = await swipe(0, -150);
+  must(by > 80, `a finger upward rolls the page by ${by}`);
+  must(Math.abs(await look() - before) < 1, 'and it turns the box');
+  const aside = await swipe(90, 0);
+  must(Math.abs(aside) < 2, `a finger sideways rolls the page by ${aside}`);
+  await until('a finger sideways turns the box', async () => await look() !== before);
   await small.context().close();
+});
+
+// small is what a finger or a trembling hand misses: controls under 24 dots either way, but for
+// words in a line of text.
+const smallTargets = (p) => p.evaluate(() => [...document.querySelectorAll('button, select, input, summary, a')].filter((e) => {
+  const r = (e.closest('label') ?? e).getBoundingClientRect();
+  return e.checkVisibility() && !e.closest('.skips') && r.width > 0 && (r.height < 24 || r.width < 24);
+}).map((e) => `${e.outerHTML.slice(0, 80)} ${Math.round(e.getBoundingClientRect().height)}`));
+
+for (const colorScheme of ['light', 'dark']) {
+  await attempt(`for everybody, ${colorScheme}`, async () => {
+    const fresh = await tab(one.address, { viewport: { width: 1366, height: 768 }, colorScheme, reducedMotion: 'reduce' });
+    await fresh.locator('#file').click();
+    for (const list of ['parts', 'setups', 'buy', 'told', 'fit']) {
+      await fresh.locator(`#tab-${list}`).click();
+      await still(fresh);
+      await accessible(fresh);
+    }
+    for (const name of ['Display', 'Clearance', 'Keys']) {
+      await fresh.locator('#picture summary', { hasText: name }).click();
+      await accessible(fresh);
+    }
+    await fresh.getByRole('button', { name: 'Parts', exact: true }).click();
+    await accessible(fresh);
+    const small = await smallTargets(fresh);
+    must(small.length === 0, `too small to hit: ${small.slice(0, 6).join('\n')}`);
+    const moving = await fresh.evaluate(() => [...document.querySelectorAll('*')].filter((e) => parseFloat(getComputedStyle(e).transitionDuration) > 0).length);
+    must(moving === 0, `${moving} elements move although nothing shall`);
+    await fresh.screenshot({ path: join(folder, `everybody-${colorScheme}.png`) });
+    await fresh.context().close();
+  });
+}
+
+await attempt('twice as large', async () => {
+  for (const [width, height] of [[683, 384], [640, 400], [960, 540]]) {
+    const fresh = await tab(one.address, { viewport: { width, height } });
+    for (const pane of ['form', 'result', 'text']) {
+      if (await fresh.locator(`[data-to=${pane}]`).isVisible()) await fresh.locator(`[data-to=${pane}]`).click();
+      await still(fresh);
+      const wide = await fresh.evaluate(() => [document.documentElement, ...document.querySelectorAll('main > section, #lists, #fields')].filter((e) => e.checkVisibility() && e.scrollWidth > e.clientWidth + 1).map((e) => `${e.id || e.tagName}: ${e.scrollWidth} in ${e.clientWidth}`));
+      must(wide.length === 0, `${width} x ${height}, ${pane}: rolls sideways: ${wide}`);
+    }
+    await fresh.screenshot({ path: join(folder, `twice-${width}.png`) });
+    await fresh.context().close();
+  }
 });
 
 await page.close({ runBeforeUnload: false });

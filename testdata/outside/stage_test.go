@@ -16,7 +16,7 @@ func TestPageStage(t *testing.T) {
 		"a dimension that an opening governs",
 		"numbers of parts", "a divider in the picture", "the camera follows a size",
 		"a joint is left", "on paper", "skip links",
-		"a phone", "a finger on the picture"} {
+		"a phone", "a finger on the picture", "for everybody, light", "for everybody, dark", "twice as large"} {
 		if !tried[must] {
 			t.Errorf("%s was not tried", must)
 		}
