@@ -106,8 +106,8 @@ func TestWorkshopBench(t *testing.T) {
 	is(t, "back", partOf(t, r, "left-1-back").Width, d.Outside.Height-(6.075+5.95+0.03))
 	// The arithmetic rows of the other opening: 514 - 120 = 394 less the step of 30.
 	is(t, "row", r.Cabinets[1].Rows[1].FrontHeight, (394-30)/2.0)
-	if len(r.Alike) != 0 {
-		t.Errorf("boxes of two makes are alike: %+v", r.Alike)
+	if len(r.SharedSizes) != 0 {
+		t.Errorf("boxes of two makes are alike: %+v", r.SharedSizes)
 	}
 	// A tote: 420 - 2 x 12.15 between its sides, walls of 150 - 12.15.
 	front := partOf(t, r, "tote-box-front")
@@ -284,8 +284,8 @@ func TestAlcoveCabinets(t *testing.T) {
 	is(t, "front", r.Cabinets[1].Rows[0].FrontHeight, 559.0/3)
 	is(t, "no shim", r.Cabinets[0].Shim, 0)
 	is(t, "shim", r.Cabinets[1].Shim, 0.6)
-	if len(r.Alike) != 1 || !r.Alike[0].Made || r.Alike[0].Rows != 3 {
-		t.Errorf("%+v", r.Alike)
+	if len(r.SharedSizes) != 1 || !r.SharedSizes[0].Made || r.SharedSizes[0].Rows != 3 {
+		t.Errorf("%+v", r.SharedSizes)
 	}
 	if text := ran(t, 0, "parts", file, "--all"); !regexp.MustCompile(`window-1-bottom = [^\n]* and 4 more +6 `).MatchString(text) {
 		t.Errorf("not one list of bottoms:\n%s", text)
@@ -295,9 +295,9 @@ func TestAlcoveCabinets(t *testing.T) {
 	}
 }
 
-// TestAlikeIsSaidEverywhere: shims stand in list, packet, drawings and table; without the
+// TestSharedSizeIsSaidEverywhere: shims stand in list, packet, drawings and table; without the
 // key the offer names it.
-func TestAlikeIsSaidEverywhere(t *testing.T) {
+func TestSharedSizeIsSaidEverywhere(t *testing.T) {
 	samples := inTemp(t)
 	if code, _, errs := call(t, "", "build", filepath.Join(samples, "alcove-cabinets.yaml"), "-o", "out", "--no-proof"); code != exitDone {
 		t.Fatal(errs)

@@ -37,18 +37,18 @@ func (s Side) drillLayer(u geom.Unit) string {
 	return "DRILL_INSIDE_" + layer.Number(s.HoleDepth, u)
 }
 
-// Wall is one of the two sides of a cabinet, which mirror each other.
-type Wall uint8
+// Hand is left or right, one of the two sides of a cabinet, which mirror each other.
+type Hand uint8
 
 const (
-	Left Wall = iota
+	Left Hand = iota
 	Right
 )
 
-func (w Wall) String() string { return [...]string{"left", "right"}[w] }
+func (h Hand) String() string { return [...]string{"left", "right"}[h] }
 
-// Draw makes the drawing of one wall, seen from inside.
-func Draw(s Side, wall Wall, version dxf.Version, u geom.Unit) *dxf.Drawing {
+// Draw makes the drawing of one side, seen from inside.
+func Draw(s Side, hand Hand, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	out := &dxf.Drawing{Version: version, Unit: dxf.Millimeter, Comments: []string{"drawerwright, slide lines of " + s.Name}}
 	if s.Shim > 0 {
 		out.Comments = append(out.Comments, s.shims(u))
@@ -58,7 +58,7 @@ func Draw(s Side, wall Wall, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	}
 	k := 1 / u.MM()
 	x := func(v float64) float64 {
-		if wall == Right {
+		if hand == Right {
 			v = s.Depth - v
 		}
 		return v * k
@@ -86,7 +86,7 @@ func Draw(s Side, wall Wall, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		out.Polyline(label, dxf.Open, []dxf.Vertex{{Y: l.At * k}, {X: s.Depth * k, Y: l.At * k}})
 		text(l.words(u), size/5, l.At*k+size/20)
 	}
-	for i, line := range s.heading(wall, u) {
+	for i, line := range s.heading(hand, u) {
 		text(line, size*1.2, low+size*(0.75-0.2*float64(i)))
 	}
 	return out
@@ -98,14 +98,14 @@ func (s Side) shims(u geom.Unit) string {
 	return "shims of " + geom.LengthOf(s.Shim).Text(u) + " behind the slides"
 }
 
-func (s Side) heading(wall Wall, u geom.Unit) []string {
-	name := s.Name + ", " + wall.String() + " side from inside"
+func (s Side) heading(hand Hand, u geom.Unit) []string {
+	name := s.Name + ", " + hand.String() + " side from inside"
 	if s.Shim > 0 {
 		name += ", " + s.shims(u)
 	}
 	return []string{
 		name,
-		"front edge at the " + wall.String() + ", heights over the opening's lower edge",
+		"front edge at the " + hand.String() + ", heights over the opening's lower edge",
 		fmt.Sprintf("%d holes of %s, %s deep: use those that the slide has", len(s.Holes), geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u)),
 		fmt.Sprintf("the square is %g %s", layer.Square(u), u),
 	}

@@ -65,25 +65,25 @@ func (p Placement) at(list []geom.Vertex) []geom.Vertex {
 	return out
 }
 
-// skinStays reports whether a part is cut out from its own face though the sheet is turned:
+// onionSkinStays reports whether a part is cut out from its own face though the sheet is turned:
 // one that an onion skin holds, with cuts on that face alone. Their overcuts would take the skin
 // away if it lay under that face, and as it is it holds while the sheet is turned.
-func (p Placement) skinStays() bool {
-	skin := false
+func (p Placement) onionSkinStays() bool {
+	onionSkin := false
 	for _, c := range p.Work.Cuts {
 		switch c.Operation {
 		case mill.Slotting:
 			return false
 		case mill.Profile:
-			skin = c.Remaining > 0
+			onionSkin = c.Remaining > 0
 		}
 	}
-	return skin && len(p.Work.Faces) == 1
+	return onionSkin && len(p.Work.Faces) == 1
 }
 
 // Whole is a sheet as one part with the work of all of them. What cuts parts out is
 // moved to the face that is cut last, so that none is loose when the sheet is turned, but
-// where a skin has to stay ([Placement.skinStays]); registration holes of parts give way to
+// where a onionSkin has to stay ([Placement.onionSkinStays]); registration holes of parts give way to
 // those of the sheet.
 func (s Sheet) Whole() Part {
 	out := Part{Name: s.Name, Quantity: s.Quantity, Stock: s.Stock, FromSpoilboard: s.FromSpoilboard, sheet: &s,
@@ -158,7 +158,7 @@ func (s Sheet) tabs() []geom.Loop {
 // adopt is a cut of a part on the sheet as the sheet makes it: from the face that is cut
 // last where it cuts the part out, by the number that its bit has there.
 func (p *Part) adopt(from Placement, c mill.Cut) mill.Cut {
-	if (c.Operation == mill.Profile || c.Operation == mill.Slotting) && !from.skinStays() {
+	if (c.Operation == mill.Profile || c.Operation == mill.Slotting) && !from.onionSkinStays() {
 		c.Face = p.Work.Faces[len(p.Work.Faces)-1]
 	}
 	if c.Bit >= 0 {

@@ -36,7 +36,7 @@ func Check(s Sheet, slots [][]Point) error {
 	}
 	for i, p := range s.Parts {
 		grown := p.Box
-		if p.Kind == Skin {
+		if p.Kind == OnionSkin {
 			grown = p.Box.grown(p.Slot)
 		}
 		for n, l := range slots {

@@ -21,9 +21,9 @@ type Point struct{ X, Y int64 }
 type Kind uint8
 
 const (
-	Loose Kind = iota // by nothing that is drawn: it is cut out all round
-	Skin              // by an onion skin all round it, which no slot may enter
-	Tabs              // by tabs
+	Loose     Kind = iota // by nothing that is drawn: it is cut out all round
+	OnionSkin             // by an onion skin all round it, which no slot may enter
+	Tabs                  // by tabs
 )
 
 // The sides of a box, in the order in which an outline has them.
@@ -111,7 +111,7 @@ func PlaceTabs(s Sheet) Plan {
 	plan.Bridges = pl.bridges
 	for i, p := range s.Parts {
 		plan.Count[i] = len(pl.of[i])
-		if p.Kind == Tabs && (plan.Count[i] < s.MinTabs(i) || !pl.tied(i)) || p.Kind == Skin && !pl.tied(i) {
+		if p.Kind == Tabs && (plan.Count[i] < s.MinTabs(i) || !pl.tied(i)) || p.Kind == OnionSkin && !pl.tied(i) {
 			plan.Unheld = append(plan.Unheld, i)
 		}
 	}

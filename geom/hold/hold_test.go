@@ -195,7 +195,7 @@ func TestCheckFindsFaults(t *testing.T) {
 			t.Errorf("%s: nothing is found", name)
 		}
 	}
-	s.Parts[1].Kind = Skin
+	s.Parts[1].Kind = OnionSkin
 	if Check(s, good) == nil {
 		t.Error("slots in a part's skin: nothing is found")
 	}

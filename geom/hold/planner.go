@@ -35,7 +35,7 @@ func newPlanner(s Sheet, g *grid) *planner {
 			switch q.Kind {
 			case Tabs:
 				p.options[i][side] = p.reach(i, side)
-			case Skin:
+			case OnionSkin:
 				p.rest(i, side)
 			}
 		}
@@ -161,13 +161,13 @@ func (p *planner) rest(part, side int) {
 			return false
 		}
 		if q := g.part[c]; q != none {
-			if p.Parts[q].Kind == Skin {
+			if p.Parts[q].Kind == OnionSkin {
 				p.join(part, int(q))
 			}
 			return false
 		}
 		for _, b := range g.band[c] { // another part's slot takes the skin away
-			if b != none && p.Parts[b].Kind != Skin {
+			if b != none && p.Parts[b].Kind != OnionSkin {
 				return false
 			}
 		}

@@ -237,7 +237,7 @@ func (l *layout) bottomSize() (length, width float64) {
 	return l.Width - 2*l.Ts + 2*l.h - l.BottomClearance, clear + 2*l.h - l.ClearanceDepth()
 }
 
-// addBottom makes the bottom: as large as the grooves let it be, less the slack.
+// addBottom makes the bottom: as large as the grooves let it be, less the clearance.
 func (l *layout) addBottom() {
 	switch l.BottomFit {
 	case BottomApplied:
@@ -254,7 +254,7 @@ func (l *layout) addBottom() {
 	}
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width).With(geom.Mating, mating...), Thickness: l.Tb}
 	if l.flush {
-		// The rabbets are as wide as the groove is deep, so that half the slack
+		// The rabbets are as wide as the groove is deep, so that half the clearance
 		// is left at each shoulder too.
 		for _, r := range []geom.Loop{
 			geom.Rectangle(0, 0, l.h, width), geom.Rectangle(length-l.h, 0, length, width),

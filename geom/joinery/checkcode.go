@@ -9,7 +9,7 @@ import (
 // CheckCode names a measure of the finished box: stable, for programs and report.json.
 type CheckCode string
 
-// The measures that this package checks, and the slack of the bottom, which the package
+// The measures that this package checks, and the clearance of the bottom, which the package
 // fit checks with what lengths are off. All are in mm.
 const (
 	// of a tongue in its dado: width of the slot less the tongue's thickness

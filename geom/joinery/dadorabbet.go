@@ -8,7 +8,7 @@ import "drawerwright/geom"
 //
 //	side          D x H; dado from f to f+w from each end, h deep (and the glue room)
 //	front, back   W - 2 Ts + 2 h long, H high; rabbet h long and T - f deep, leaving a tongue f thick
-//	bottom        (W - 2 Ts + 2 h - slack) x (D - 4 f + 2 h - slack)
+//	bottom        (W - 2 Ts + 2 h - clearance) x (D - 4 f + 2 h - clearance)
 //
 // The outside size is taken with the tongues against their dados' outer walls.
 func (l *layout) dadoRabbet() {

@@ -13,7 +13,7 @@ import (
 //
 //	side          D - (Tf - h) - (Tk - h) long, H high; at each end a rabbet h long and h deep
 //	front, back   W long, H high; at each end a rabbet Ts - h long and h deep, leaving a lip T - h thick
-//	bottom        (W - 2 Ts + 2 h - slack) x (D - Tf - Tk + 2 h - slack)
+//	bottom        (W - 2 Ts + 2 h - clearance) x (D - Tf - Tk + 2 h - clearance)
 //	grooves       from f above the bottom edge, h deep
 //
 // The front's lip laps over the side's end, and the side's lip, Ts - h thick,
@@ -45,7 +45,7 @@ func (l *layout) doubleRabbet() {
 	l.assemble(l.lappedEnd)
 }
 
-// lappedEnd is the corner of front or back. The bottom reaches without slack to the
+// lappedEnd is the corner of front or back. The bottom reaches without clearance to the
 // end of the sides, and Ts - h from those of front and back.
 func (l *layout) lappedEnd(r Role) ending {
 	stock, _ := l.stockOf(r)

@@ -57,7 +57,7 @@ const MinHolding = 3.0
 const (
 	// bottomRoom is what other parts keep from a bottom that slides.
 	bottomRoom = 0.03
-	// minBottomClearance is the slack below which errors of a cut list's usual size, half
+	// minBottomClearance is the clearance below which errors of a cut list's usual size, half
 	// a millimeter, make the bottom too large for its grooves.
 	minBottomClearance = 0.5
 	// sameFence is the difference in a fence distance that no fence can be set to.

@@ -8,7 +8,7 @@ import (
 
 // plugs lists the pieces that close the open ends of the bottom's grooves, where they
 // are wished for: as wide and as deep as a groove and no longer than leaves the bottom
-// its slack. They are cut from a strip and glued in when the box is together.
+// its clearance. They are cut from a strip and glued in when the box is together.
 func (l *layout) plugs() {
 	if l.GrooveEnds != GroovePlugged || !l.BottomFit.Grooved() {
 		return

@@ -119,7 +119,7 @@ const (
 
 // Spec is one drawer box as a shop asks for it. Lengths are in millimeters and
 // finite. [Build] relies on what the reader of a job file makes sure of: sizes,
-// thicknesses and the cutter's width are above 0; distances, slack, plays and
+// thicknesses and the cutter's width are above 0; distances, clearance, plays and
 // room are not below; words are among the constants here, and a saw's grooves
 // run through.
 type Spec struct {

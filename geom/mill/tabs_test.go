@@ -213,9 +213,9 @@ func TestHolding(t *testing.T) {
 	}
 }
 
-// TestSkinInPlaceOfTabs: where tabs find no room, the remedy says what a skin does there,
+// TestOnionSkinInPlaceOfTabs: where tabs find no room, the remedy says what a skin does there,
 // and that there is another way; of a small part it says that a skin is no hold.
-func TestSkinInPlaceOfTabs(t *testing.T) {
+func TestOnionSkinInPlaceOfTabs(t *testing.T) {
 	part := panel()
 	part.Outline = geom.Rectangle(0, 0, 120, 100).With(geom.Mating, 0, 1, 2, 3)
 	for _, c := range []struct {

@@ -43,7 +43,7 @@ func TestAnyBox(t *testing.T) {
 		b := assemble(piecesOf(d))
 		if !b.GoesTogether() {
 			t.Fatalf("it does not go together: corners %+v, walls %+v, clearance %g %g, overlaps %+v",
-				b.Corners, b.Walls, b.ClearanceX, b.ClearanceY, b.Overlaps)
+				b.Corners, b.BottomJoints, b.ClearanceX, b.ClearanceY, b.Overlaps)
 		}
 		fit := nominal(d)
 		is := func(what string, got float64, code, part string) {
@@ -74,7 +74,7 @@ func TestAnyBox(t *testing.T) {
 				t.Fatalf("%s is %.9f, want %.9f", what, got[0], got[1])
 			}
 		}
-		for _, w := range b.Walls { // grooves are as deep as the cutter is high
+		for _, w := range b.BottomJoints { // grooves are as deep as the cutter is high
 			slack := d.Spec.BottomClearance
 			if w.Name == "front" || w.Name == "back" {
 				slack = d.Spec.ClearanceDepth()

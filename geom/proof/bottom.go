@@ -5,17 +5,17 @@ import (
 	"slices"
 )
 
-// BottomFit is how a bottom meets the walls, by how it lies to their lower edges.
+// BottomFit is how a bottom meets the uprights, by how it lies to their lower edges.
 type BottomFit uint8
 
 const (
-	// InGrooves of all four walls; or in none that it should be in.
+	// InGrooves of all four uprights; or in none that it should be in.
 	InGrooves BottomFit = iota
 	// SlideIn from behind into three grooves, under a back that ends on it.
 	SlideIn
 	// Applied to the lower edges of all four from below.
 	Applied
-	// OnCleats that are fixed to the walls, in none of their grooves.
+	// OnCleats that are fixed to the uprights, in none of their grooves.
 	OnCleats
 )
 
@@ -26,7 +26,7 @@ func (f BottomFit) String() string { return [...]string{"grooves", "slide-in", "
 // than one would overlook at the upper edges.
 const maxLift = 0.5
 
-// bottom finds the bottom's place at its walls.
+// bottom finds the bottom's place at its uprights.
 func (a *assembly) bottom() {
 	if len(a.cleats) > 0 {
 		a.onCleats()
@@ -34,7 +34,7 @@ func (a *assembly) bottom() {
 	}
 	under, over := a.base.span(axisZ)
 	lowest := math.Inf(1)
-	for _, w := range a.walls() {
+	for _, w := range a.uprights() {
 		z, _ := w.span(axisZ)
 		lowest = math.Min(lowest, z)
 	}
@@ -47,17 +47,17 @@ func (a *assembly) bottom() {
 		a.box.BottomFit = SlideIn
 	}
 	a.intoGrooves()
-	for i, w := range a.walls() {
-		a.box.Walls[i].Engagement = a.base.reach(w.Piece, w.axis)
+	for i, w := range a.uprights() {
+		a.box.BottomJoints[i].Engagement = a.base.reach(w.Piece, w.axis)
 	}
 }
 
-// intoGrooves puts the bottom into its walls' grooves. Where they end too early for it as
+// intoGrooves puts the bottom into its uprights' grooves. Where they end too early for it as
 // it was meant to lie, it is put in at the height at which it goes in away from their
 // ends, and pushed between these.
 func (a *assembly) intoGrooves() {
-	walls := a.walls()
-	grooved := walls[:]
+	uprights := a.uprights()
+	grooved := uprights[:]
 	slid := a.box.BottomFit == SlideIn
 	if slid {
 		grooved = grooved[:3]
@@ -84,10 +84,10 @@ func (a *assembly) intoGrooves() {
 	}
 }
 
-// look takes the sections of the bottom with its walls anew where it was moved along
+// look takes the sections of the bottom with its uprights anew where it was moved along
 // them.
-func (a *assembly) look(walls []wall) {
-	for _, w := range walls {
+func (a *assembly) look(uprights []upright) {
+	for _, w := range uprights {
 		if p := a.between(w.Piece, a.base); p != nil && math.Abs(p.moved(p.common)) > stirred {
 			if again, ok := a.joinWhole(w.Piece, a.base); ok {
 				*p = again
@@ -102,13 +102,13 @@ const nearEnds = vicinity
 
 // stand feels the bottom in its grooves, but for so much of its length at both ends, and
 // puts it as low in them as it goes. It reports whether it goes into all of them.
-func (a *assembly) stand(walls []wall, but float64) bool {
+func (a *assembly) stand(uprights []upright, but float64) bool {
 	level := anywhere
-	a.box.Walls = a.box.Walls[:0]
-	for _, w := range walls {
+	a.box.BottomJoints = a.box.BottomJoints[:0]
+	for _, w := range uprights {
 		found, g := a.groove(w, but)
 		level = level.and(g)
-		a.box.Walls = append(a.box.Walls, found)
+		a.box.BottomJoints = append(a.box.BottomJoints, found)
 	}
 	if a.box.GrooveClearance = level.width(); a.box.GrooveClearance < -penetration || math.IsInf(level.low, 0) {
 		return false
@@ -117,10 +117,10 @@ func (a *assembly) stand(walls []wall, but float64) bool {
 	return true
 }
 
-// groove feels the bottom in the groove of a wall, and gives the range of heights
+// groove feels the bottom in the groove of an upright, and gives the range of heights
 // in which it can be there.
-func (a *assembly) groove(w wall, but float64) (Wall, gap) {
-	found, g := Wall{Name: w.Name}, anywhere
+func (a *assembly) groove(w upright, but float64) (PanelJoint, gap) {
+	found, g := PanelJoint{Name: w.Name}, anywhere
 	hold := a.base.reach(w.Piece, w.axis)
 	if hold < penetration {
 		return found, g
@@ -133,27 +133,27 @@ func (a *assembly) groove(w wall, but float64) (Wall, gap) {
 			func(b barred) bool { return b.at < low+but || b.at > high-but })
 		g = around(list)
 		found.Clearance = g.width()
-		// Below its wall, or on top of it, it is in no groove.
+		// Below its upright, or on top of it, it is in no groove.
 		found.GoesIn = found.Clearance > -penetration && !math.IsInf(found.Clearance, 0)
 	}
 	return found, g
 }
 
 // between is the joint of two pieces that was taken before.
-func (a *assembly) between(wall, other *Piece) *pair {
+func (a *assembly) between(upright, other *Piece) *pair {
 	for _, p := range a.joints {
-		if p.a == wall && p.b == other {
+		if p.a == upright && p.b == other {
 			return p
 		}
 	}
 	return nil
 }
 
-// slack is how far the bottom can move along an axis, as it lies, until one of its
-// walls stops it: those ahead and behind or, if it is in, the ends of the grooves
+// clearance is how far the bottom can move along an axis, as it lies, until one of its
+// uprights stops it: those ahead and behind or, if it is in, the ends of the grooves
 // beside it. It is put in the middle.
-func (a *assembly) clearance(axis int, walls []wall, in bool) float64 {
-	g := around(a.against(axis, walls, in))
+func (a *assembly) clearance(axis int, uprights []upright, in bool) float64 {
+	g := around(a.against(axis, uprights, in))
 	if math.IsInf(g.low, 0) || math.IsInf(g.high, 0) {
 		return math.Inf(1)
 	}
@@ -161,10 +161,10 @@ func (a *assembly) clearance(axis int, walls []wall, in bool) float64 {
 	return g.width()
 }
 
-// against lists the parts of walls that bar the bottom along an axis.
-func (a *assembly) against(axis int, walls []wall, in bool) []barred {
+// against lists the parts of uprights that bar the bottom along an axis.
+func (a *assembly) against(axis int, uprights []upright, in bool) []barred {
 	var list []barred
-	for _, w := range walls {
+	for _, w := range uprights {
 		p := a.between(w.Piece, a.base)
 		switch {
 		case p == nil:
@@ -189,10 +189,10 @@ func (a *assembly) levelBehind() {
 }
 
 // pushIn finds how far a bottom that is slid in could be pushed further, which is its
-// slack.
-func (a *assembly) pushIn(walls []wall, in bool) {
+// clearance.
+func (a *assembly) pushIn(uprights []upright, in bool) {
 	a.box.ClearanceY = math.Inf(1)
-	if g := around(a.against(axisY, walls, in)); !math.IsInf(g.low, 0) {
+	if g := around(a.against(axisY, uprights, in)); !math.IsInf(g.low, 0) {
 		a.box.ClearanceY = -g.low
 	}
 }
@@ -202,12 +202,12 @@ func (a *assembly) pushIn(walls []wall, in bool) {
 func (a *assembly) slide() {
 	_, over := a.base.span(axisZ)
 	edge, _ := a.back.span(axisZ)
-	rests := Wall{Name: a.back.Name, Gap: edge - over}
+	rests := PanelJoint{Name: a.back.Name, Gap: edge - over}
 	rests.GoesIn = rests.Gap > -a.lift-penetration
 	if rests.Gap < 0 && rests.GoesIn {
 		a.back.Placement.Origin = shifted(a.back.Placement.Origin, axisZ, -rests.Gap)
 	}
-	a.box.Walls = append(a.box.Walls, rests)
+	a.box.BottomJoints = append(a.box.BottomJoints, rests)
 	for _, side := range []*Piece{a.left, a.right} {
 		if p, ok := a.joinWhole(side, a.base); ok && ahead(p.barringAlong([3]float64{})) {
 			a.box.Blocked = append(a.box.Blocked, side.Name)
@@ -224,9 +224,9 @@ func (a *assembly) applied(by float64) {
 	a.base.Placement.Origin = shifted(a.base.Placement.Origin, axisZ, by)
 	_, over := a.base.span(axisZ)
 	a.box.GrooveClearance, a.box.ClearanceX, a.box.ClearanceY = math.Inf(1), math.Inf(1), math.Inf(1)
-	for _, w := range a.walls() {
+	for _, w := range a.uprights() {
 		edge, _ := w.span(axisZ)
 		hold := a.base.reach(w.Piece, w.axis)
-		a.box.Walls = append(a.box.Walls, Wall{Name: w.Name, GoesIn: hold > penetration, Gap: edge - over, Engagement: hold})
+		a.box.BottomJoints = append(a.box.BottomJoints, PanelJoint{Name: w.Name, GoesIn: hold > penetration, Gap: edge - over, Engagement: hold})
 	}
 }

@@ -6,15 +6,15 @@ import (
 
 // Box is what became of a box's pieces when they were put together.
 type Box struct {
-	Corners []Corner
-	Walls   []Wall // of the bottom; none without one
-	// Play of the bottom up and down between all its walls, and its slack along X
+	Corners      []Corner
+	BottomJoints []PanelJoint // of the bottom; none without one
+	// Play of the bottom up and down between all its uprights, and its clearance along X
 	// and Y; below 0 it does not go in.
 	GrooveClearance, ClearanceX, ClearanceY float64
-	// BottomHeight is how far its underside stands above the walls' lower edges.
+	// BottomHeight is how far its underside stands above the uprights' lower edges.
 	BottomHeight float64
 	BottomFit    BottomFit
-	Blocked      []string // walls in the way of a bottom that is slid in
+	Blocked      []string // uprights in the way of a bottom that is slid in
 
 	Dividers     []Partition
 	Crossings    []Crossing
@@ -51,15 +51,15 @@ type Corner struct {
 	Lap  float64
 }
 
-// Wall is the joint of the bottom with one wall, in the order of left, right, front
+// PanelJoint is the joint of the bottom with one upright, in the order of left, right, front
 // and back; or of a divider.
-type Wall struct {
+type PanelJoint struct {
 	Name       string
 	GoesIn     bool
-	Clearance  float64 // of the bottom in the wall's groove; below 0 by how much it is too thick
+	Clearance  float64 // of the bottom in the upright's groove; below 0 by how much it is too thick
 	Engagement float64 // how deep the bottom stands in it, under it, or on its cleat, when it lies in the middle
-	// Gap is what stays open between the bottom and the edge of a wall that it lies
-	// under, or the wall's cleat; below 0 by how much it lifts that wall, or is too thick.
+	// Gap is what stays open between the bottom and the edge of an upright that it lies
+	// under, or the upright's cleat; below 0 by how much it lifts that upright, or is too thick.
 	Gap float64
 }
 
@@ -105,12 +105,12 @@ func (b *Box) BottomGoesIn() bool {
 	if len(b.Blocked) > 0 {
 		return false
 	}
-	for _, w := range b.Walls {
+	for _, w := range b.BottomJoints {
 		if !w.GoesIn {
 			return false
 		}
 	}
-	return len(b.Walls) == 0 || b.ClearanceX > -penetration && b.ClearanceY > -penetration && b.GrooveClearance > -penetration
+	return len(b.BottomJoints) == 0 || b.ClearanceX > -penetration && b.ClearanceY > -penetration && b.GrooveClearance > -penetration
 }
 
 // MaxOverlap is the volume, in cubic millimeters, that two pieces may have in
@@ -127,7 +127,7 @@ type assembly struct {
 	seats [2][2]float64
 	// lift is how far the back can be put higher than it is meant to stand.
 	lift float64
-	// joints are the pairs of ends with sides, and of walls with the bottom.
+	// joints are the pairs of ends with sides, and of uprights with the bottom.
 	joints []*pair
 }
 

@@ -35,7 +35,7 @@ func add(to *[4]float64, by float64, which ...int) {
 
 func (want expected) compare(t *testing.T, b Box) {
 	t.Helper()
-	if !b.GoesTogether() || len(b.Corners) != 4 || len(b.Walls) != 4 || len(b.Overlaps) != 0 {
+	if !b.GoesTogether() || len(b.Corners) != 4 || len(b.BottomJoints) != 4 || len(b.Overlaps) != 0 {
 		t.Fatalf("it does not go together: %+v", b)
 	}
 	for i, c := range b.Corners {
@@ -49,7 +49,7 @@ func (want expected) compare(t *testing.T, b Box) {
 			t.Errorf("%s%+v", at, c)
 		}
 	}
-	for i, w := range b.Walls {
+	for i, w := range b.BottomJoints {
 		same(t, w.Name+": clearance of the bottom", w.Clearance, want.wallPlay[i])
 		same(t, w.Name+": hold of the bottom", w.Engagement, want.hold[i])
 	}
@@ -310,7 +310,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 			bottom: true,
 			check: func(t *testing.T, b Box) {
 				same(t, "bottom clearance", b.GrooveClearance, -0.1)
-				for _, w := range b.Walls {
+				for _, w := range b.BottomJoints {
 					if w.GoesIn {
 						t.Errorf("it goes into the %s", w.Name)
 					}
@@ -340,10 +340,10 @@ func TestBoxDoesNotGo(t *testing.T) {
 			},
 			bottom: true,
 			check: func(t *testing.T, b Box) {
-				if b.Walls[front].GoesIn || b.Walls[back].GoesIn || !b.Walls[left].GoesIn {
-					t.Errorf("%+v", b.Walls)
+				if b.BottomJoints[front].GoesIn || b.BottomJoints[back].GoesIn || !b.BottomJoints[left].GoesIn {
+					t.Errorf("%+v", b.BottomJoints)
 				}
-				same(t, "hold", b.Walls[front].Engagement, -0.9) // 6.1 - 14/2
+				same(t, "hold", b.BottomJoints[front].Engagement, -0.9) // 6.1 - 14/2
 			},
 		},
 		"a bottom on top of the walls": {
@@ -411,7 +411,7 @@ func TestNoBox(t *testing.T) {
 			t.Errorf("%s: %+v", name, b)
 		}
 	}
-	if b := assemble(all[:bottom]); !b.GoesTogether() || len(b.Walls) != 0 || !b.BottomGoesIn() {
+	if b := assemble(all[:bottom]); !b.GoesTogether() || len(b.BottomJoints) != 0 || !b.BottomGoesIn() {
 		t.Errorf("a box without a bottom: %+v", b)
 	}
 }

@@ -2,12 +2,12 @@ package proof
 
 import "math"
 
-// onCleats lays the bottom on the strips along the insides of the walls, which go with
-// the walls that they are fixed to, and feels what room it has between the walls.
+// onCleats lays the bottom on the strips along the insides of the uprights, which go with
+// the uprights that they are fixed to, and feels what room it has between the uprights.
 func (a *assembly) onCleats() {
 	a.box.BottomFit = OnCleats
 	a.box.GrooveClearance = math.Inf(1)
-	of := func(w wall) (strip *Piece) {
+	of := func(w upright) (strip *Piece) {
 		for _, c := range a.cleats {
 			if axis, sign := axisOf(c.Placement.Normal()); axis == w.axis && sign*w.out < 0 {
 				strip = c
@@ -16,7 +16,7 @@ func (a *assembly) onCleats() {
 		return strip
 	}
 	top := math.Inf(-1)
-	for _, w := range a.walls() {
+	for _, w := range a.uprights() {
 		strip := of(w)
 		if strip == nil {
 			continue
@@ -35,20 +35,20 @@ func (a *assembly) onCleats() {
 	if !math.IsInf(top, 0) {
 		a.base.Placement.Origin = shifted(a.base.Placement.Origin, axisZ, top-under)
 	}
-	for _, w := range a.walls() {
+	for _, w := range a.uprights() {
 		a.jointWhole(w.Piece, a.base)
 	}
-	walls := a.walls()
-	a.box.ClearanceX = a.clearance(axisX, walls[:], false)
-	a.look(walls[:])
-	a.box.ClearanceY = a.clearance(axisY, walls[:], false)
-	for _, w := range a.walls() {
-		found := Wall{Name: w.Name}
+	uprights := a.uprights()
+	a.box.ClearanceX = a.clearance(axisX, uprights[:], false)
+	a.look(uprights[:])
+	a.box.ClearanceY = a.clearance(axisY, uprights[:], false)
+	for _, w := range a.uprights() {
+		found := PanelJoint{Name: w.Name}
 		if strip := of(w); strip != nil {
 			_, z := strip.span(axisZ)
 			found.Engagement, found.Gap = a.base.reach(strip, w.axis), top-z
 			found.GoesIn = found.Engagement > penetration
 		}
-		a.box.Walls = append(a.box.Walls, found)
+		a.box.BottomJoints = append(a.box.BottomJoints, found)
 	}
 }

@@ -8,7 +8,7 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// onStrips is a box whose bottom lies on cleats 12.2 thick and 15 high, with 2 of slack;
+// onStrips is a box whose bottom lies on cleats 12.2 thick and 15 high, with 2 of clearance;
 // change does something to its pieces before they are put together.
 func onStrips(t *testing.T, change func(list []Piece)) Box {
 	s := spec()
@@ -32,7 +32,7 @@ func TestOnCleats(t *testing.T) {
 	same(t, "slack", b.ClearanceX, 2)
 	same(t, "clearance from front to back", b.ClearanceY, 2)
 	same(t, "height of the bottom", b.BottomHeight, 15)
-	for _, w := range b.Walls {
+	for _, w := range b.BottomJoints {
 		same(t, w.Name+" holds", w.Engagement, 12.2-1)
 	}
 	// Wherever thicker sides come to stand, their cleats go with them.

@@ -119,12 +119,12 @@ func open(g gap, at float64, which int) float64 {
 func (a *assembly) stays(side int) float64 { return math.Max(a.seats[0][side], a.seats[1][side]) }
 
 // joint takes the sections of two pieces; nil for pieces nowhere near each other.
-func (a *assembly) joint(wall, other *Piece) *pair { return a.jointOf(wall, other, false) }
+func (a *assembly) joint(upright, other *Piece) *pair { return a.jointOf(upright, other, false) }
 
 // jointWhole is joint with all of both pieces.
-func (a *assembly) jointWhole(wall, other *Piece) *pair { return a.jointOf(wall, other, true) }
+func (a *assembly) jointWhole(upright, other *Piece) *pair { return a.jointOf(upright, other, true) }
 
-func (a *assembly) jointOf(wall, other *Piece, whole bool) *pair {
+func (a *assembly) jointOf(upright, other *Piece, whole bool) *pair {
 	index := func(q *Piece) int {
 		for i := range a.box.Pieces {
 			if q == &a.box.Pieces[i] {
@@ -133,7 +133,7 @@ func (a *assembly) jointOf(wall, other *Piece, whole bool) *pair {
 		}
 		return -1
 	}
-	p, ok := a.joinAgain(len(a.joints), a.box.Pieces, index(wall), index(other), whole)
+	p, ok := a.joinAgain(len(a.joints), a.box.Pieces, index(upright), index(other), whole)
 	if !ok {
 		return nil
 	}

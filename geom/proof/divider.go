@@ -2,17 +2,17 @@ package proof
 
 import "math"
 
-// Partition is a divider between two walls.
+// Partition is a divider between two uprights.
 type Partition struct {
 	Name         string
-	Walls        [2]Wall // that it stands in
+	Joints       [2]PanelJoint // that it stands in
 	GoesIn       bool
-	Clearance    float64 // between both walls; below 0 by how much it is too thick
+	Clearance    float64 // between both uprights; below 0 by how much it is too thick
 	EndClearance float64 // along its length; below 0 by how much it is too long; 0 where it is too thick
 	// Height is how far its lower edge stands above the bottom; below 0 by how much the
 	// bottom lifts it.
 	Height float64
-	Lifts  bool // nothing of the walls is in its way upward
+	Lifts  bool // nothing of the uprights is in its way upward
 }
 
 // Crossing is where two dividers are halved over each other.
@@ -31,11 +31,11 @@ type Fixing struct {
 	Holes       int // through the box's front, behind the drawer front
 }
 
-// divide puts the dividers in the dados of their walls, on the bottom.
+// divide puts the dividers in the dados of their uprights, on the bottom.
 func (a *assembly) divide() {
 	for _, d := range a.dividers {
 		axis, _ := axisOf(d.Placement.Normal())
-		list := a.walls()
+		list := a.uprights()
 		two := list[2:]
 		if axis == axisY {
 			two = list[:2]
@@ -51,8 +51,8 @@ func (a *assembly) divide() {
 	}
 }
 
-// divider finds the place of one that looks along an axis, between two walls.
-func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
+// divider finds the place of one that looks along an axis, between two uprights.
+func (a *assembly) divider(d *Piece, axis int, uprights []upright) Partition {
 	out := Partition{Name: d.Name, GoesIn: true, Lifts: true}
 	if a.base != nil {
 		low, _ := d.span(axisZ)
@@ -63,8 +63,8 @@ func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
 	}
 	place := anywhere
 	var joints [2]*pair
-	for i, w := range walls {
-		found := Wall{Name: w.Name}
+	for i, w := range uprights {
+		found := PanelJoint{Name: w.Name}
 		if p, ok := a.joinWhole(w.Piece, d); ok {
 			a.joints = append(a.joints, &p)
 			joints[i] = &p
@@ -76,7 +76,7 @@ func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
 			}
 		}
 		out.GoesIn = out.GoesIn && found.GoesIn
-		out.Walls[i] = found
+		out.Joints[i] = found
 	}
 	if out.Clearance = place.width(); out.Clearance < -penetration {
 		out.GoesIn, out.Lifts = false, false
@@ -95,8 +95,8 @@ func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
 		d.Placement.Origin = shifted(d.Placement.Origin, length, (g.low+g.high)/2)
 	}
 	out.GoesIn = out.GoesIn && out.EndClearance > -penetration
-	for i, w := range walls {
-		out.Walls[i].Engagement = d.reach(w.Piece, w.axis)
+	for i, w := range uprights {
+		out.Joints[i].Engagement = d.reach(w.Piece, w.axis)
 		if p := joints[i]; p != nil {
 			out.Lifts = out.Lifts && !ahead(p.barringAlong([3]float64{}))
 		}
@@ -160,11 +160,11 @@ func (p *pair) slot(axis, along int, in *Piece, second bool) gap {
 // face puts a drawer front against the part of the box that is furthest to the front.
 func (a *assembly) face(p *Piece) {
 	first := math.Inf(1)
-	for _, w := range a.walls() {
+	for _, w := range a.uprights() {
 		y, _ := w.span(axisY)
 		first = math.Min(first, y)
 	}
-	if a.base != nil { // one below the walls may stand a hair before them
+	if a.base != nil { // one below the uprights may stand a hair before them
 		y, _ := a.base.span(axisY)
 		first = math.Min(first, y)
 	}

@@ -62,7 +62,7 @@ func crossed() []Piece {
 	return list
 }
 
-// TestDividers: their plays, slack and stand, as made and with something made
+// TestDividers: their plays, clearance and stand, as made and with something made
 // otherwise.
 func TestDividers(t *testing.T) {
 	type measured struct {
@@ -134,12 +134,12 @@ func TestDividers(t *testing.T) {
 			if want.goes && d.Lifts != want.lifts {
 				t.Errorf("it can be lifted: %t", d.Lifts)
 			}
-			if d.Walls[0].GoesIn {
+			if d.Joints[0].GoesIn {
 				same(t, "play", d.Clearance, want.play)
 			}
 			same(t, "stand", d.Height, want.stand)
 			same(t, "slack", d.EndClearance, want.slack)
-			for i, w := range d.Walls {
+			for i, w := range d.Joints {
 				same(t, w.Name+": hold", w.Engagement, want.hold[i])
 			}
 		})

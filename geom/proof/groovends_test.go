@@ -60,7 +60,7 @@ func TestGrooveEnds(t *testing.T) {
 			if b.GoesTogether() != c.does || !near(b.ClearanceY, c.slack,
 				c.tolerance) || c.does && !near(b.ClearanceX, madeSlack, rounding) {
 				t.Errorf("goes %t, clearance along %.6f, want %t, %.6f; across %.6f; %+v %+v",
-					b.GoesTogether(), b.ClearanceY, c.does, c.slack, b.ClearanceX, b.Walls, b.Overlaps)
+					b.GoesTogether(), b.ClearanceY, c.does, c.slack, b.ClearanceX, b.BottomJoints, b.Overlaps)
 			}
 		})
 	}

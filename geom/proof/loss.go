@@ -14,7 +14,7 @@ const (
 	ShoulderOpen                     // a shoulder between end and side further open than glue bridges
 	OffShoulder                      // an end off the side's shoulder by more than that
 	OffCleat                         // a bottom that drops off its cleat when it is pushed away
-	NotUnder                         // a bottom that does not reach under a wall
+	NotUnder                         // a bottom that does not reach under an upright
 	GapOver                          // a bottom with more open over it than glue bridges
 	NotInGroove                      // a bottom that is slid in and does not reach the back's groove
 	DropsOut                         // a bottom that drops out of its groove when it is pushed away
@@ -28,7 +28,7 @@ const (
 )
 
 // Loss is one of them: the piece that is not held, in or at what, how much was measured in
-// mm, and for what drops out the slack by which it is pushed.
+// mm, and for what drops out the clearance by which it is pushed.
 type Loss struct {
 	Kind                LossKind
 	Piece, At           string
@@ -69,29 +69,29 @@ func (b *Box) Losses(m Meant) []Loss {
 	return slices.Concat(list, b.bottomLosses(m), b.dividerLosses(m), b.frontLosses(m))
 }
 
-// bottomLosses are the walls that a bottom drops out of, or leaves open.
+// bottomLosses are the uprights that a bottom drops out of, or leaves open.
 func (b *Box) bottomLosses(m Meant) (list []Loss) {
-	for i, wall := range b.Walls {
+	for i, joint := range b.BottomJoints {
 		slack := b.ClearanceX
 		if i >= 2 {
 			slack = b.ClearanceY
 		}
-		one := Loss{At: wall.Name, Measured: wall.Engagement, Clearance: slack}
+		one := Loss{At: joint.Name, Measured: joint.Engagement, Clearance: slack}
 		rests := b.BottomFit == Applied || b.BottomFit == SlideIn && i == 3
-		drops := wall.Engagement <= slack/2+Tick
+		drops := joint.Engagement <= slack/2+Tick
 		switch {
 		case b.BottomFit == OnCleats && drops:
 			one.Kind = OffCleat
 		case b.BottomFit == OnCleats:
 			continue
-		case rests && wall.Engagement <= Tick:
+		case rests && joint.Engagement <= Tick:
 			one.Kind = NotUnder
-		case rests && wall.Gap > m.Bridged+Tick:
-			one.Kind, one.Measured = GapOver, wall.Gap
+		case rests && joint.Gap > m.Bridged+Tick:
+			one.Kind, one.Measured = GapOver, joint.Gap
 		case rests:
 			continue
 		case b.BottomFit == SlideIn && i == 2: // screws in the back keep it there
-			if wall.Engagement > Tick {
+			if joint.Engagement > Tick {
 				continue
 			}
 			one.Kind = NotInGroove
@@ -108,9 +108,9 @@ func (b *Box) bottomLosses(m Meant) (list []Loss) {
 // dividerLosses are the dividers that nothing holds, or that do not do what they are for.
 func (b *Box) dividerLosses(m Meant) (list []Loss) {
 	for _, p := range b.Dividers {
-		for _, wall := range p.Walls {
-			if wall.Engagement <= p.EndClearance/2+Tick {
-				list = append(list, Loss{DividerDrops, p.Name, wall.Name, wall.Engagement, p.EndClearance})
+		for _, joint := range p.Joints {
+			if joint.Engagement <= p.EndClearance/2+Tick {
+				list = append(list, Loss{DividerDrops, p.Name, joint.Name, joint.Engagement, p.EndClearance})
 			}
 		}
 		switch {

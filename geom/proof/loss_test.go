@@ -15,10 +15,10 @@ func sound() Box {
 		}
 	}
 	for _, w := range []string{"left", "right", "front", "back"} {
-		b.Walls = append(b.Walls, Wall{Name: w, GoesIn: true, Engagement: 5})
+		b.BottomJoints = append(b.BottomJoints, PanelJoint{Name: w, GoesIn: true, Engagement: 5})
 	}
 	b.Dividers = []Partition{{Name: "divider", GoesIn: true, EndClearance: 1, Lifts: true,
-		Walls: [2]Wall{{Name: "left", Engagement: 4}, {Name: "right", Engagement: 4}}}}
+		Joints: [2]PanelJoint{{Name: "left", Engagement: 4}, {Name: "right", Engagement: 4}}}}
 	b.DrawerFronts = []Fixing{{Name: "face", Covers: 100, Holes: 4}}
 	return b
 }
@@ -36,13 +36,13 @@ func TestLosses(t *testing.T) {
 		{MuchClearance, func(b *Box, by float64) { b.Corners[0].Clearance = 1 + a + by }},
 		{ShoulderOpen, func(b *Box, by float64) { b.Corners[0].ShoulderGap = 1 + a + by }},
 		{OffShoulder, func(b *Box, by float64) { b.Corners[0].Open = 1 + a + by }},
-		{OffCleat, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Engagement = OnCleats, 0.5+a-by }},
-		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Engagement = Applied, a-by }},
-		{GapOver, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Gap = Applied, 1+a+by }},
-		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.Walls[3].Engagement = SlideIn, a-by }},
-		{NotInGroove, func(b *Box, by float64) { b.BottomFit, b.Walls[2].Engagement = SlideIn, a-by }},
-		{DropsOut, func(b *Box, by float64) { b.Walls[2].Engagement = 1 + a - by }}, // half of 2 from front to back
-		{DividerDrops, func(b *Box, by float64) { b.Dividers[0].Walls[1].Engagement = 0.5 + a - by }},
+		{OffCleat, func(b *Box, by float64) { b.BottomFit, b.BottomJoints[1].Engagement = OnCleats, 0.5+a-by }},
+		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.BottomJoints[1].Engagement = Applied, a-by }},
+		{GapOver, func(b *Box, by float64) { b.BottomFit, b.BottomJoints[1].Gap = Applied, 1+a+by }},
+		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.BottomJoints[3].Engagement = SlideIn, a-by }},
+		{NotInGroove, func(b *Box, by float64) { b.BottomFit, b.BottomJoints[2].Engagement = SlideIn, a-by }},
+		{DropsOut, func(b *Box, by float64) { b.BottomJoints[2].Engagement = 1 + a - by }}, // half of 2 from front to back
+		{DividerDrops, func(b *Box, by float64) { b.Dividers[0].Joints[1].Engagement = 0.5 + a - by }},
 		{DividerClearance, func(b *Box, by float64) { b.Dividers[0].Clearance = 1 + a + by }},
 		{DividerStands, func(b *Box, by float64) { b.Dividers[0].Height = 2 + a + by }},
 		{DividerStays, func(b *Box, by float64) { b.Dividers[0].Lifts = by < 0 }},

@@ -32,7 +32,7 @@ func TestMadeBottoms(t *testing.T) {
 		blocked                []string
 	}
 	inf := math.Inf(1)
-	// In grooves 4.5 deep with half of the slack at each edge; slid in it is 5 - 1 in
+	// In grooves 4.5 deep with half of the clearance at each edge; slid in it is 5 - 1 in
 	// the front's, under all of the back, in grooves 0.2 higher than itself, at whose
 	// upper edge the back ends. Applied it lies under the walls' edges.
 	grooves := measured{goes: true, play: 0.2, slackX: 1, slackY: 1, hold: [4]float64{4.5, 4.5, 4.5, 4.5}, stand: madeRise, height: madeH}
@@ -114,14 +114,14 @@ func TestMadeBottoms(t *testing.T) {
 			}
 			b := assemble(list)
 			if b.GoesTogether() != want.goes || b.BottomFit != want.fit || !slices.Equal(b.Blocked, want.blocked) {
-				t.Errorf("goes %t, %v, blocked by %v, want %t, %v, %v: %+v %+v", b.GoesTogether(), b.BottomFit, b.Blocked, want.goes, want.fit, want.blocked, b.Walls, b.Overlaps)
+				t.Errorf("goes %t, %v, blocked by %v, want %t, %v, %v: %+v %+v", b.GoesTogether(), b.BottomFit, b.Blocked, want.goes, want.fit, want.blocked, b.BottomJoints, b.Overlaps)
 			}
 			same(t, "play", b.GrooveClearance, want.play)
 			same(t, "clearance across", b.ClearanceX, want.slackX)
 			same(t, "clearance along", b.ClearanceY, want.slackY)
 			same(t, "stand", b.BottomHeight, want.stand)
 			same(t, "height", b.Height, want.height)
-			for i, w := range b.Walls {
+			for i, w := range b.BottomJoints {
 				same(t, w.Name+": hold", w.Engagement, want.hold[i])
 				same(t, w.Name+": gap", w.Gap, want.gap[i])
 			}

@@ -93,12 +93,12 @@ func TestMadeMirrored(t *testing.T) {
 		for i := range seen.Corners {
 			swap(&seen.Corners[i].Side)
 		}
-		for i := range seen.Walls {
-			swap(&seen.Walls[i].Name)
+		for i := range seen.BottomJoints {
+			swap(&seen.BottomJoints[i].Name)
 		}
 		for i := range seen.Dividers {
-			swap(&seen.Dividers[i].Walls[0].Name)
-			swap(&seen.Dividers[i].Walls[1].Name)
+			swap(&seen.Dividers[i].Joints[0].Name)
+			swap(&seen.Dividers[i].Joints[1].Name)
 		}
 		for i := range seen.Overlaps {
 			swap(&seen.Overlaps[i].A)

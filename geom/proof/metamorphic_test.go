@@ -30,13 +30,13 @@ func values(b Box) map[string]float64 {
 			all[at+what] = v
 		}
 	}
-	for _, w := range b.Walls {
+	for _, w := range b.BottomJoints {
 		all[w.Name+" goes"], all[w.Name+" play"], all[w.Name+" hold"], all[w.Name+" gap"] = yes(w.GoesIn), w.Clearance, w.Engagement, w.Gap
 	}
 	all["bottom fit"], all["blocked"] = float64(b.BottomFit), float64(len(b.Blocked))
 	for _, d := range b.Dividers {
 		all[d.Name+" goes"], all[d.Name+" play"], all[d.Name+" slack"], all[d.Name+" stand"], all[d.Name+" lifts"] = yes(d.GoesIn), d.Clearance, d.EndClearance, d.Height, yes(d.Lifts)
-		for _, w := range d.Walls {
+		for _, w := range d.Joints {
 			all[d.Name+" in "+w.Name] = w.Engagement
 		}
 	}
@@ -121,7 +121,7 @@ func decided(b Box) bool {
 		side := b.Pieces[i%2]
 		ok = ok && math.Abs(math.Abs(c.Lap)-side.Board.Thickness/4) > 1e-6
 	}
-	for _, w := range b.Walls {
+	for _, w := range b.BottomJoints {
 		ok = ok && clear(w.Clearance) && clear(w.Engagement)
 	}
 	for _, o := range b.Overlaps {
@@ -201,8 +201,8 @@ func TestNothingChanges(t *testing.T) {
 			c := &about.Corners[i]
 			c.End, c.Side = other[c.End], other[c.Side]
 		}
-		for i := range about.Walls {
-			about.Walls[i].Name = other[about.Walls[i].Name]
+		for i := range about.BottomJoints {
+			about.BottomJoints[i].Name = other[about.BottomJoints[i].Name]
 		}
 		for i := range about.Overlaps {
 			o := &about.Overlaps[i]

@@ -13,7 +13,7 @@ const (
 	Divider
 	// DrawerFront stands before the box's own front.
 	DrawerFront
-	// Cleat is a strip along the inside of a wall, on which the bottom lies.
+	// Cleat is a strip along the inside of an upright, on which the bottom lies.
 	Cleat
 	// Other is left where it is; what it has in common with others is reported.
 	Other
@@ -44,14 +44,14 @@ func (a *assembly) tell(p *Piece) {
 	}
 }
 
-// wall is one of the four, with the axis that its inside face looks along and the
+// upright is one of the four boards that stand round the bottom (sides, box front and back), with the axis that its inside face looks along and the
 // direction out of the box.
-type wall struct {
+type upright struct {
 	*Piece
 	axis int
 	out  float64
 }
 
-func (a *assembly) walls() [4]wall {
-	return [4]wall{{a.left, axisX, -1}, {a.right, axisX, 1}, {a.front, axisY, -1}, {a.back, axisY, 1}}
+func (a *assembly) uprights() [4]upright {
+	return [4]upright{{a.left, axisX, -1}, {a.right, axisX, 1}, {a.front, axisY, -1}, {a.back, axisY, 1}}
 }

@@ -41,7 +41,7 @@ func TestHeldBy(t *testing.T) {
 	for _, c := range []struct {
 		part CutPart
 		want hold.Kind
-	}{{cutOut(6, 0), hold.Loose}, {cutOut(6, 0.5), hold.Skin}, {slots, hold.Tabs}, {marks, hold.Tabs}} {
+	}{{cutOut(6, 0), hold.Loose}, {cutOut(6, 0.5), hold.OnionSkin}, {slots, hold.Tabs}, {marks, hold.Tabs}} {
 		if got := HeldBy(c.part.Work); got != c.want {
 			t.Errorf("%+v: held by %d, want %d", c.part.Work, got, c.want)
 		}

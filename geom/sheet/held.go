@@ -16,7 +16,7 @@ func HeldBy(w mill.Operations) hold.Kind {
 		}
 	}
 	if OnionSkinUnder(w) > 0 {
-		return hold.Skin
+		return hold.OnionSkin
 	}
 	return hold.Loose
 }

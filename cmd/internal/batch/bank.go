@@ -20,9 +20,9 @@ type Bank struct {
 // cabinet's sides.
 type BankFiles struct{ Left, Right, SVG string }
 
-// Alike is openings that one size of box would serve.
-type Alike struct {
-	job.Alike
+// SharedSize is openings that one size of box would serve.
+type SharedSize struct {
+	job.SharedSize
 	Names []string // of the banks
 }
 
@@ -39,12 +39,12 @@ func (b *Batch) banks(j *job.Job) {
 		}
 		b.Banks = append(b.Banks, out)
 	}
-	for _, a := range j.Alike {
-		out := Alike{Alike: a}
+	for _, a := range j.SharedSizes {
+		out := SharedSize{SharedSize: a}
 		for _, i := range a.Banks {
 			out.Names = append(out.Names, j.Banks[i].Name)
 		}
-		b.Alike = append(b.Alike, out)
+		b.SharedSizes = append(b.SharedSizes, out)
 	}
 }
 

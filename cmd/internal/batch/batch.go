@@ -27,16 +27,16 @@ import (
 
 // Batch is a job worked out.
 type Batch struct {
-	Title   string
-	Units   geom.Unit
-	Stocks  []joinery.Stock
-	Router  mill.Settings // without bits, which are a drawer's
-	DXF     router.Options
-	Drawers []Drawer // in the order of the file
-	Banks   []Bank
-	Alike   []Alike
-	Spacers []float64 // the shop's
-	Paper   job.Paper
+	Title       string
+	Units       geom.Unit
+	Stocks      []joinery.Stock
+	Router      mill.Settings // without bits, which are a drawer's
+	DXF         router.Options
+	Drawers     []Drawer // in the order of the file
+	Banks       []Bank
+	SharedSizes []SharedSize
+	Spacers     []float64 // the shop's
+	Paper       job.Paper
 	// Templates are nil where the job asks for none.
 	Templates *Templates
 	Sheets    job.Sheets

@@ -26,10 +26,10 @@ func writeCabinets(b batch.Batch, r record.Report, to Folder) error {
 		}
 		for _, f := range []struct {
 			name string
-			wall cabinet.Wall
+			hand cabinet.Hand
 		}{{bank.Files.Left, cabinet.Left}, {bank.Files.Right, cabinet.Right}} {
 			var out bytes.Buffer
-			if _, err := cabinet.Draw(bank.Side, f.wall, b.DXF.Version, b.DXF.Unit).WriteTo(&out); err != nil {
+			if _, err := cabinet.Draw(bank.Side, f.hand, b.DXF.Version, b.DXF.Unit).WriteTo(&out); err != nil {
 				return fmt.Errorf("%s: %w", f.name, err)
 			}
 			if err := to.WriteFile(f.name, out.Bytes()); err != nil {

@@ -18,23 +18,23 @@ import (
 
 // Job is what a job file asks for. Lengths are in millimeters.
 type Job struct {
-	File       string
-	Title      string    // may be empty
-	Units      geom.Unit // of bare numbers in the file, and for output
-	Stocks     []joinery.Stock
-	Bandings   []Banding // of the stocks that have one
-	Drawers    []Drawer
-	Banks      []Bank        // of drawers that share an opening; none when there is an error
-	Alike      []Alike       // openings that one size of box serves, or would serve
-	DXFVersion string        // R2000 or R12
-	DXFUnits   geom.Unit     // of the drawings
-	Layers     string        // the pattern of their layers' names
-	Elevation  bool          // cuts are drawn at the height of their floors
-	NoNotes    bool          // nothing is drawn beside the parts
-	Split      bool          // each drawing has a file for each of its bits beside it
-	Order      []string      // the operations that are cut first
-	FileNames  string        // the pattern of their own names
-	Router     mill.Settings // without bits, which are a drawer's
+	File        string
+	Title       string    // may be empty
+	Units       geom.Unit // of bare numbers in the file, and for output
+	Stocks      []joinery.Stock
+	Bandings    []Banding // of the stocks that have one
+	Drawers     []Drawer
+	Banks       []Bank        // of drawers that share an opening; none when there is an error
+	SharedSizes []SharedSize  // openings that one size of box serves, or would serve
+	DXFVersion  string        // R2000 or R12
+	DXFUnits    geom.Unit     // of the drawings
+	Layers      string        // the pattern of their layers' names
+	Elevation   bool          // cuts are drawn at the height of their floors
+	NoNotes     bool          // nothing is drawn beside the parts
+	Split       bool          // each drawing has a file for each of its bits beside it
+	Order       []string      // the operations that are cut first
+	FileNames   string        // the pattern of their own names
+	Router      mill.Settings // without bits, which are a drawer's
 	// Spreads are those of the stocks, by name: between which thicknesses their boards
 	// are, also where a single reading leaves it to a standard.
 	Spreads map[string]fit.Spread
@@ -105,7 +105,7 @@ func Read(file string, from io.Reader, options ...Option) (*Job, Problems) {
 	problems := append(r.sorted(), r.shared...)
 	problems = problems[:min(len(problems), MaxProblems)]
 	if problems.Failed() {
-		job.Banks, job.Alike = nil, nil
+		job.Banks, job.SharedSizes = nil, nil
 		job.Drawers = slices.DeleteFunc(job.Drawers, func(d Drawer) bool { return !d.sound })
 	}
 	return job, problems

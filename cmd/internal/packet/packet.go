@@ -192,8 +192,8 @@ func (m maker) openings() {
 			m.Item(0, "·", fmt.Sprintf("spacer of %s %s for %s", m.reported(s.Length), unit, names(s.Drawers)))
 		}
 	}
-	for _, a := range m.report.Alike {
-		m.Text(upper(present.AlikeText(a, m.unit)))
+	for _, a := range m.report.SharedSizes {
+		m.Text(upper(present.SharedSizeText(a, m.unit)))
 	}
 	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet " +
 		"comes first.")

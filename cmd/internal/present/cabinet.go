@@ -11,8 +11,8 @@ import (
 	"drawerwright/geom"
 )
 
-// AlikeText says what is made in one size, or could be, and what that takes.
-func AlikeText(a record.Alike, u geom.Unit) string {
+// SharedSizeText says what is made in one size, or could be, and what that takes.
+func SharedSizeText(a record.SharedSize, u geom.Unit) string {
 	var shims []string
 	for i, s := range a.Shims {
 		if s > 0 {
@@ -128,7 +128,7 @@ func openings(out *Printed, r record.Report, u geom.Unit) {
 			"Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
 		fmt.Fprintln(out)
 	}
-	for _, a := range r.Alike {
-		fmt.Fprintf(out, "%s\n\n", AlikeText(a, u))
+	for _, a := range r.SharedSizes {
+		fmt.Fprintf(out, "%s\n\n", SharedSizeText(a, u))
 	}
 }

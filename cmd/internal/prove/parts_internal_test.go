@@ -10,12 +10,12 @@ import (
 
 // TestLostParts: which dividers and drawer fronts nothing holds.
 func TestLostParts(t *testing.T) {
-	held := proof.Partition{Name: "divider 1", GoesIn: true, Clearance: 0.2, EndClearance: 1, Lifts: true, Walls: [2]proof.Wall{{Name: "left side", Engagement: 3.5}, {Name: "right side", Engagement: 3.5}}}
+	held := proof.Partition{Name: "divider 1", GoesIn: true, Clearance: 0.2, EndClearance: 1, Lifts: true, Joints: [2]proof.PanelJoint{{Name: "left side", Engagement: 3.5}, {Name: "right side", Engagement: 3.5}}}
 	on := proof.Fixing{Name: "drawer front", Covers: 100, Holes: 4}
 	for want, change := range map[string]func(*record.Drawer, *proof.Partition, *proof.Fixing){
 		"": func(d *record.Drawer, p *proof.Partition, f *proof.Fixing) { d.LooseDividers = []string{p.Name} },
 		"the divider 1 stands 0.4 mm deep in the right side and drops out when it is pushed away: its clearance is 1 mm": func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) {
-			p.Walls[1].Engagement = 0.4
+			p.Joints[1].Engagement = 0.4
 		},
 		"the divider 1 has 1.2 mm of clearance in its dados": func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Clearance = 1.2 },
 		"the divider 1 stands 2.5 mm above the bottom":       func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Height = 2.5 },

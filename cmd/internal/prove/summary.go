@@ -36,7 +36,7 @@ func (s summary) take(box *proof.Box, first bool) {
 	a := assembled{s, box, first}
 	goes := first || box.GoesTogether() // else only the plays mean something
 	a.corners(goes)
-	if len(box.Walls) > 0 {
+	if len(box.BottomJoints) > 0 {
 		a.bottom()
 	}
 	a.dividers()
@@ -95,7 +95,7 @@ func (a assembled) bottom() {
 	}
 	b := a.out.Bottom
 	hold, gap := math.Inf(1), 0.0
-	for _, w := range box.Walls {
+	for _, w := range box.BottomJoints {
 		hold = math.Min(hold, w.Engagement)
 		if math.Abs(w.Gap) > math.Abs(gap) {
 			gap = w.Gap
@@ -114,13 +114,13 @@ func (a assembled) dividers() {
 	for i, d := range a.box.Dividers {
 		if a.first {
 			a.out.Dividers = append(a.out.Dividers,
-				record.Divider{Name: d.Name, Between: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Fits: d.GoesIn,
+				record.Divider{Name: d.Name, Between: [2]string{d.Joints[0].Name, d.Joints[1].Name}, Fits: d.GoesIn,
 					Removable: d.Lifts})
 		}
 		o := &a.out.Dividers[i]
 		a.widen(&o.Clearance, d.Clearance)
 		a.widen(&o.EndClearance, d.EndClearance)
-		a.widen(&o.Engagement, math.Min(d.Walls[0].Engagement, d.Walls[1].Engagement))
+		a.widen(&o.Engagement, math.Min(d.Joints[0].Engagement, d.Joints[1].Engagement))
 		a.widen(&o.Height, d.Height)
 	}
 	for _, c := range a.box.Crossings {

@@ -37,8 +37,8 @@ type Spacer struct {
 	Drawers []string `json:"drawers"`
 }
 
-// Alike is openings that differ by so little that boxes of one size serve them.
-type Alike struct {
+// SharedSize is openings that differ by so little that boxes of one size serve them.
+type SharedSize struct {
 	Openings []string `json:"openings"`
 	Made     bool     `json:"made"`  // the job asks for it, and the boxes are of that size
 	Width    Length   `json:"width"` // of the opening for which the boxes are, or would be, made
@@ -79,10 +79,10 @@ func cabinets(b batch.Batch) []Cabinet {
 	return list
 }
 
-func alikes(b batch.Batch) []Alike {
-	list := []Alike{}
-	for _, a := range b.Alike {
-		one := Alike{Openings: a.Names, Made: a.Made, Width: Length(a.Shared.Width), Depth: Length(a.Shared.Depth),
+func sharedSizes(b batch.Batch) []SharedSize {
+	list := []SharedSize{}
+	for _, a := range b.SharedSizes {
+		one := SharedSize{Openings: a.Names, Made: a.Made, Width: Length(a.Shared.Width), Depth: Length(a.Shared.Depth),
 			Rows: a.Shared.Rows}
 		for _, c := range a.Shared.Common {
 			one.Shims = append(one.Shims, Length(c.Shim))

@@ -37,17 +37,17 @@ type Report struct {
 	Blanks  []Blank    `json:"blanks,omitempty"`
 	Layers  []Layer    `json:"layers"`
 	// IdleBits are bits of the job that cut nothing.
-	IdleBits []Bit        `json:"idle_bits,omitempty"`
-	Faces    []Faces      `json:"faces"`
-	Fit      []Fit        `json:"fit"`
-	Proof    []Proof      `json:"proof"`             // empty where a build does not prove its files
-	Checked  []Checked    `json:"checked,omitempty"` // what else was read back
-	Setups   []Setup      `json:"setups"`
-	Sheets   []SheetStock `json:"sheets"`
-	Material []Stock      `json:"material"`
-	Buy      []Buy        `json:"buy"`
-	Cabinets []Cabinet    `json:"cabinets"`
-	Alike    []Alike      `json:"alike"`
+	IdleBits    []Bit        `json:"idle_bits,omitempty"`
+	Faces       []Faces      `json:"faces"`
+	Fit         []Fit        `json:"fit"`
+	Proof       []Proof      `json:"proof"`             // empty where a build does not prove its files
+	Checked     []Checked    `json:"checked,omitempty"` // what else was read back
+	Setups      []Setup      `json:"setups"`
+	Sheets      []SheetStock `json:"sheets"`
+	Material    []Stock      `json:"material"`
+	Buy         []Buy        `json:"buy"`
+	Cabinets    []Cabinet    `json:"cabinets"`
+	SharedSizes []SharedSize `json:"alike"`
 	// Templates are the plates that the job asks for.
 	Templates []Template `json:"templates"`
 	Warnings  []Warning  `json:"warnings"`
@@ -220,7 +220,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
 		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
 	}
-	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b), alikes(b), templates(b)
+	r.Buy, r.Cabinets, r.SharedSizes, r.Templates = toBuy(b, r.Material, laid), cabinets(b), sharedSizes(b), templates(b)
 	size := func(s joinery.Size) Size { return Size{Length(s.Width), Length(s.Height), Length(s.Depth)} }
 	for _, d := range b.Drawers {
 		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind),

@@ -154,7 +154,7 @@ func minutes(m float64) float64 { return math.Round(10*m) / 10 }
 func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 	up := func(f geom.Face) string { return fmt.Sprintf("the %s face of its parts up", f) }
 	d := one.Drawn[face]
-	on, _ := s.TurnedOn()
+	on, _ := s.FlipRegistration()
 	stops := on == job.FlipOnStops
 	if face == 0 {
 		said := []string{"Lay the sheet down with " + up(d.Face) + ", its lower left corner at zero, and hold it down clear of the cuts."}

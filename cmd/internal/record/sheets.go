@@ -23,31 +23,31 @@ func (s Sheets) Unit() geom.Unit { return UnitOf(s.Units) }
 
 // SheetStock is the parts of one stock on its sheets.
 type SheetStock struct {
-	Stock          string      `json:"stock"`
-	Method         string      `json:"method"`
-	Stages         int         `json:"stages"` // 0 for any number
-	Kerf           Length      `json:"kerf"`
-	Trim           Length      `json:"trim"`
-	EndTrim        Length      `json:"end_trim"`           // at the ends, where registration holes may be
-	Flipped        bool        `json:"flipped"`            // sheets are cut on both faces
-	Routed         bool        `json:"routed"`             // a router cuts them, and no saw
-	Undersize      [2]Length   `json:"undersize"`          // by how much sheets may be shorter and narrower than their sizes
-	KeepOut        []Box       `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
-	FlipOn         *TurnedOn   `json:"flip_on,omitempty"`
-	GrainAcross    bool        `json:"grain_across,omitempty"` // the grain runs along the second number of a sheet's size
-	Pieces         int         `json:"pieces"`
-	Count          int         `json:"count"`     // of sheets, without offcuts
-	MinSheets      int         `json:"min_count"` // no layout does with less
-	Optimal        bool        `json:"optimal"`
-	Summary        string      `json:"summary"`
-	Yield          float64     `json:"yield"` // part of the sheets' area that is pieces
-	Cost           float64     `json:"cost"`
-	Completed      bool        `json:"completed"` // the search ended by itself
-	Sizes          []SheetSize `json:"sizes"`
-	Sheets         []LaidSheet `json:"sheets"`          // different ones
-	Unplaced       []Shortfall `json:"unplaced"`        // pieces that no sheet holds
-	Cuts           []SawCut    `json:"cuts"`            // in order, for saws
-	SettingChanges int         `json:"setting_changes"` // how often the fence or stop is set for them
+	Stock          string            `json:"stock"`
+	Method         string            `json:"method"`
+	Stages         int               `json:"stages"` // 0 for any number
+	Kerf           Length            `json:"kerf"`
+	Trim           Length            `json:"trim"`
+	EndTrim        Length            `json:"end_trim"`           // at the ends, where registration holes may be
+	Flipped        bool              `json:"flipped"`            // sheets are cut on both faces
+	Routed         bool              `json:"routed"`             // a router cuts them, and no saw
+	Undersize      [2]Length         `json:"undersize"`          // by how much sheets may be shorter and narrower than their sizes
+	KeepOut        []Box             `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
+	FlipOn         *FlipRegistration `json:"flip_on,omitempty"`
+	GrainAcross    bool              `json:"grain_across,omitempty"` // the grain runs along the second number of a sheet's size
+	Pieces         int               `json:"pieces"`
+	Count          int               `json:"count"`     // of sheets, without offcuts
+	MinSheets      int               `json:"min_count"` // no layout does with less
+	Optimal        bool              `json:"optimal"`
+	Summary        string            `json:"summary"`
+	Yield          float64           `json:"yield"` // part of the sheets' area that is pieces
+	Cost           float64           `json:"cost"`
+	Completed      bool              `json:"completed"` // the search ended by itself
+	Sizes          []SheetSize       `json:"sizes"`
+	Sheets         []LaidSheet       `json:"sheets"`          // different ones
+	Unplaced       []Shortfall       `json:"unplaced"`        // pieces that no sheet holds
+	Cuts           []SawCut          `json:"cuts"`            // in order, for saws
+	SettingChanges int               `json:"setting_changes"` // how often the fence or stop is set for them
 }
 
 // SheetSize is a size of sheet and how many are used.

@@ -17,8 +17,8 @@ type Tie struct {
 	Text        string `json:"text"`
 }
 
-// TurnedOn is what sheets are put down on when they have been turned over.
-type TurnedOn struct {
+// FlipRegistration is what sheets are put down on when they have been turned over.
+type FlipRegistration struct {
 	On           string      `json:"on"`            // pins, three-pins or stops
 	Pins         [][2]Length `json:"pins"`          // the middles of the holes, from the first size's lower left corner
 	HoleDiameter Length      `json:"hole_diameter"` // the diameter of the holes
@@ -26,8 +26,8 @@ type TurnedOn struct {
 
 func heldBy(one sheets.Sheet, u geom.Unit) (list []Tie) {
 	for _, h := range one.Held {
-		out := Tie{By: map[hold.Kind]string{hold.Tabs: "tabs", hold.Skin: "onion-skin", hold.Loose: "nothing"}[h.By],
-			Tabs: h.Tabs, TabsNeeded: h.Need, TabsToWaste: h.Frame(), OnionSkin: Length(h.Skin), Text: h.Text(u)}
+		out := Tie{By: map[hold.Kind]string{hold.Tabs: "tabs", hold.OnionSkin: "onion-skin", hold.Loose: "nothing"}[h.By],
+			Tabs: h.Tabs, TabsNeeded: h.Need, TabsToWaste: h.Frame(), OnionSkin: Length(h.OnionSkin), Text: h.Text(u)}
 		for _, to := range h.To {
 			if to > hold.Frame {
 				out.TabsTo = append(out.TabsTo, to)

@@ -33,8 +33,8 @@ func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 	for _, k := range s.KeepOut {
 		out.KeepOut = append(out.KeepOut, BoxOf(k))
 	}
-	if on, pins := s.TurnedOn(); on != "" {
-		out.FlipOn = &TurnedOn{On: on, Pins: [][2]Length{}, HoleDiameter: Length(2 * s.Pin.Radius)}
+	if on, pins := s.FlipRegistration(); on != "" {
+		out.FlipOn = &FlipRegistration{On: on, Pins: [][2]Length{}, HoleDiameter: Length(2 * s.Pin.Radius)}
 		for _, q := range pins {
 			out.FlipOn.Pins = append(out.FlipOn.Pins, [2]Length{Length(q.X), Length(q.Y)})
 		}

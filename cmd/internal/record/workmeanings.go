@@ -54,7 +54,7 @@ var workMeanings = map[string]map[string]string{
 		"x": "its lower left corner, along the sheet", "y": "its lower left corner, across the sheet",
 		"length": "its size along the sheet", "width": "its size across the sheet",
 	},
-	"TurnedOn": {
+	"FlipRegistration": {
 		"on":            "pins, three-pins or stops",
 		"pins":          "the middles of the holes, from the sheet's lower left corner",
 		"hole_diameter": "the diameter of the holes",
@@ -193,7 +193,7 @@ var workMeanings = map[string]map[string]string{
 		"slide_line":      "the line of the slide's screws over the opening's lower edge",
 	},
 	"Spacer": {"length": "its length", "drawers": "the drawers that it is for"},
-	"Alike": {
+	"SharedSize": {
 		"openings": "the openings",
 		"made":     "true: the job asks for one size, and the boxes have it",
 		"width":    "of the opening that the boxes are, or would be, made for",

@@ -15,11 +15,11 @@ import (
 
 // Tie is how a placed part is held in its sheet while it is cut out.
 type Tie struct {
-	By   hold.Kind
-	Tabs int   // by which it hangs, at the frame and at other parts
-	Need int   // that its size asks for
-	To   []int // what each tab ends at: the place of a part among those of the sheet, or hold.Frame and less for waste
-	Skin float64
+	By        hold.Kind
+	Tabs      int   // by which it hangs, at the frame and at other parts
+	Need      int   // that its size asks for
+	To        []int // what each tab ends at: the place of a part among those of the sheet, or hold.Frame and less for waste
+	OnionSkin float64
 }
 
 // Frame is how many of its tabs end at the waste round the parts.
@@ -41,8 +41,8 @@ func (h Tie) Text(u geom.Unit) string {
 			text += fmt.Sprintf(", %d shared", shared)
 		}
 		return text
-	case hold.Skin:
-		return "skin of " + geom.LengthOf(h.Skin).Text(u)
+	case hold.OnionSkin:
+		return "skin of " + geom.LengthOf(h.OnionSkin).Text(u)
 	}
 	return "vacuum or screws"
 }
@@ -95,8 +95,8 @@ func (s *Stock) plan(b batch.Batch) (short []unheld) {
 			switch q.Kind {
 			case hold.Tabs:
 				one.Held[n].Need = on.MinTabs(n)
-			case hold.Skin:
-				one.Held[n].Skin = sheet.OnionSkinUnder(s.Parts[one.Placements[n].Piece][0].Work)
+			case hold.OnionSkin:
+				one.Held[n].OnionSkin = sheet.OnionSkinUnder(s.Parts[one.Placements[n].Piece][0].Work)
 			case hold.Loose:
 				if b.Router.Tabs.Width > 0 { // tabs are asked for, and it has no room for any
 					short = append(short, unheld{i, n, on.MinTabs(n), 0})

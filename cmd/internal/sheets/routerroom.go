@@ -116,10 +116,10 @@ func (s *Stock) pins(length, width float64) (list []geom.Point, ok bool) {
 	return at.Places(length, width, s.blocked(length))
 }
 
-// TurnedOn is what its sheets are put down on when they have been turned over: the word of
+// FlipRegistration is what its sheets are put down on when they have been turned over: the word of
 // the job file, empty where they are not turned, and the middles of the pins on the first
 // of the sizes that are used.
-func (s *Stock) TurnedOn() (on string, pins []geom.Point) {
+func (s *Stock) FlipRegistration() (on string, pins []geom.Point) {
 	if s.on == "" || len(s.Laid) == 0 {
 		return s.on, nil
 	}

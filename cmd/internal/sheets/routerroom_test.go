@@ -85,7 +85,7 @@ func TestHeldOnSheets(t *testing.T) {
 				t.Fatalf("%s: %d of %d parts are held", s.Name, len(one.Held), len(one.Placements))
 			}
 			for i, h := range one.Held {
-				if want := map[string]hold.Kind{"birch": hold.Tabs, "ply": hold.Skin}[s.Name]; h.By != want || h.By == hold.Tabs && (h.Tabs < h.Need || h.Tabs != len(h.To)) {
+				if want := map[string]hold.Kind{"birch": hold.Tabs, "ply": hold.OnionSkin}[s.Name]; h.By != want || h.By == hold.Tabs && (h.Tabs < h.Need || h.Tabs != len(h.To)) {
 					t.Errorf("%s: part %d is held by %+v", s.Name, i, h)
 				}
 				for _, to := range h.To {
@@ -160,7 +160,7 @@ func TestKeepOut(t *testing.T) {
 			}
 		}
 	}
-	on, pins := s.TurnedOn()
+	on, pins := s.FlipRegistration()
 	if on != "pins" || len(pins) != 2 || math.Abs(pins[0].X-9.5) > 1e-9 || math.Abs(pins[1].X-1515.5) > 1e-9 || pins[0].Y != pins[1].Y || pins[0].Y > 474 && pins[0].Y < 566 {
 		t.Errorf("%s %v", on, pins)
 	}
@@ -170,12 +170,12 @@ func TestKeepOut(t *testing.T) {
 	}
 	if p, err = planned(t, ", keep-out: [{at: 0 x 0, size: 60 x 1525}]", "", "flip-on: stops"); err != nil {
 		t.Errorf("on stops: %v", err)
-	} else if on, pins := p.Stocks[0].TurnedOn(); on != "stops" || len(pins) != 0 {
+	} else if on, pins := p.Stocks[0].FlipRegistration(); on != "stops" || len(pins) != 0 {
 		t.Errorf("%s %v", on, pins)
 	}
 	if p, err = planned(t, "", "", "flip-on: three-pins, pin-distance: 10"); err != nil {
 		t.Error(err)
-	} else if _, pins := p.Stocks[0].TurnedOn(); len(pins) != 3 || pins[2] != (geom.Point{X: 762.5, Y: 1525 - 13.5}) || pins[0].X != 13.5 {
+	} else if _, pins := p.Stocks[0].FlipRegistration(); len(pins) != 3 || pins[2] != (geom.Point{X: 762.5, Y: 1525 - 13.5}) || pins[0].X != 13.5 {
 		t.Errorf("three pins at %v", pins)
 	}
 }

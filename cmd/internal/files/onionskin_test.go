@@ -7,10 +7,10 @@ import (
 	"drawerwright/cmd/internal/record"
 )
 
-// TestSkinIsLeft: a flush bottom is rabbeted all round on its outside face. Cut out from the
+// TestOnionSkinIsLeft: a flush bottom is rabbeted all round on its outside face. Cut out from the
 // inside, with a skin left on the outside, it would fall out where the rabbets' overcuts
 // take the skin away; so it is cut out from its own face, and a skin of 0.4 holds it.
-func TestSkinIsLeft(t *testing.T) {
+func TestOnionSkinIsLeft(t *testing.T) {
 	const text = `units: mm
 stock:
   birch: {thickness: [14.6, 14.62], sheet: 1525 x 1525}

@@ -23,9 +23,9 @@ func planAll(t interface{ Fatalf(string, ...any) }, banks []Bank) []Plan {
 	return plans
 }
 
-// TestAlike: 562, 563.5 and 564 share a box with shims of 0, 0.75 and 1; 565 does not, and
+// TestSharedSize: 562, 563.5 and 564 share a box with shims of 0, 0.75 and 1; 565 does not, and
 // one of another make does not either. The two of 800 are the same anyway.
-func TestAlike(t *testing.T) {
+func TestSharedSize(t *testing.T) {
 	of := func(w float64, made string) Bank {
 		return base(func(b *Bank) { b.Opening.Width, b.Make = []float64{w}, made })
 	}
@@ -41,9 +41,9 @@ func TestAlike(t *testing.T) {
 	}
 }
 
-// TestAlikeRows: openings as wide and deep whose boxes differ in height by 0.5 share a
+// TestSharedSizeRows: openings as wide and deep whose boxes differ in height by 0.5 share a
 // box; rows that differ by more keep their heights.
-func TestAlikeRows(t *testing.T) {
+func TestSharedSizeRows(t *testing.T) {
 	of := func(height float64, rows ...Row) Bank {
 		return base(func(b *Bank) { b.Opening.Height, b.Rows = []float64{height}, rows })
 	}
@@ -58,11 +58,11 @@ func TestAlikeRows(t *testing.T) {
 	}
 }
 
-// TestAnyAlike: whatever near-equal openings, boxes made in one size are of one size, as
+// TestAnySharedSize: whatever near-equal openings, boxes made in one size are of one size, as
 // wide and deep as the narrowest and the shallowest opening lets them be by itself; each
 // runs between its shims as a box made for its own opening would, and fronts are as large
 // as they would be without.
-func TestAnyAlike(t *testing.T) {
+func TestAnySharedSize(t *testing.T) {
 	shared := 0
 	rapid.Check(t, func(t *rapid.T) {
 		slide, _ := BuiltIn(rapid.SampledFrom(Kinds).Draw(t, "slide"), 0)

@@ -17,8 +17,8 @@ type waiting struct {
 	bank   *opening.Bank // nil without an opening
 }
 
-// Alike is openings for whose boxes one size does.
-type Alike struct {
+// SharedSize is openings for whose boxes one size does.
+type SharedSize struct {
 	Banks  []int // their places among the job's banks
 	Shared opening.Shared
 	Made   bool // the job asks for it, and the boxes are of that size
@@ -89,9 +89,9 @@ func (b *builder) plan(j *Job) {
 		}
 	}
 	for _, g := range groups {
-		one := Alike{Shared: g, Made: asked.text == yes, Banks: placesOf(g, at, place)}
+		one := SharedSize{Shared: g, Made: asked.text == yes, Banks: placesOf(g, at, place)}
 		if len(one.Banks) == len(g.Banks) {
-			j.Alike = append(j.Alike, one)
+			j.SharedSizes = append(j.SharedSizes, one)
 		}
 	}
 }

@@ -2,7 +2,7 @@ package joinery
 
 import "drawerwright/geom"
 
-// ClearanceDepth is the slack of the bottom from front to back.
+// ClearanceDepth is the clearance of the bottom from front to back.
 func (s Spec) ClearanceDepth() float64 {
 	if s.BottomClearanceDepth != nil {
 		return *s.BottomClearanceDepth
@@ -12,17 +12,17 @@ func (s Spec) ClearanceDepth() float64 {
 
 // clearanceWay is a direction in which the bottom is smaller than its grooves.
 type clearanceWay struct {
-	field     geom.Setting // the entry that gives the slack
-	own       geom.Setting // the entry that gives this slack alone
+	field     geom.Setting // the entry that gives the clearance
+	own       geom.Setting // the entry that gives this clearance alone
 	clearance float64      // in all
 	size      float64      // of the bottom
 	moves     bool         // it swells and shrinks in this direction
 	open      bool         // at one end: the bottom ends under the back, and is screwed to it
 	along     string       // the direction in words
-	check     CheckID      // of the slack, which the package fit makes
+	check     CheckID      // of the clearance, which the package fit makes
 }
 
-// slackWays are both directions; a slack that one entry gives for both of them is
+// bottomClearanceWays are both directions; a clearance that one entry gives for both of them is
 // judged where it says more: from front to back, or from side to side where that is open.
 func (l *layout) bottomClearanceWays() []clearanceWay {
 	length, width := l.bottomSize()
@@ -34,7 +34,7 @@ func (l *layout) bottomClearanceWays() []clearanceWay {
 	return []clearanceWay{across, deep}
 }
 
-// said names the slack in a message: one entry for both directions is reported once.
+// said names the clearance in a message: one entry for both directions is reported once.
 func (l *layout) said(w clearanceWay) geom.Sentence {
 	if l.BottomClearanceDepth == nil {
 		return geom.Sentencef("%s of clearance", geom.Millimeters(w.clearance))
@@ -42,13 +42,13 @@ func (l *layout) said(w clearanceWay) geom.Sentence {
 	return geom.Sentencef("%s of clearance %s", geom.Millimeters(w.clearance), w.along)
 }
 
-// Ways of a slack, in words.
+// Ways of a clearance, in words.
 const (
 	acrossWay = "from side to side"
 	deepWay   = "from front to back"
 )
 
-// BottomClearanceName names the check of a slack for people.
+// BottomClearanceName names the check of a clearance for people.
 func BottomClearanceName(c CheckCode) string {
 	if c == CheckBottomClearanceDepth {
 		return "bottom clearance " + deepWay
@@ -56,7 +56,7 @@ func BottomClearanceName(c CheckCode) string {
 	return "bottom clearance " + acrossWay
 }
 
-// usualSlack is the least slack that keeps its limit with what lengths are off.
+// usualClearance is the least clearance that keeps its limit with what lengths are off.
 func (l *layout) usualClearance(w clearanceWay) float64 {
 	return max(minBottomClearance, l.Limits.BottomClearance.Min-l.Spreads[w.check].Min)
 }
@@ -72,7 +72,7 @@ func (l *layout) told(list []clearanceWay, is func(clearanceWay) bool) (said []c
 	return said
 }
 
-// held is how far the bottom without slack reaches into its grooves, or over its cleats.
+// held is how far the bottom without clearance reaches into its grooves, or over its cleats.
 func (l *layout) held() float64 {
 	if l.BottomFit == BottomCleats {
 		return l.Ts
@@ -135,10 +135,10 @@ func (l *layout) checkClearance() {
 	}
 }
 
-// shallowGrooves is the advice where no slack suits the grooves.
+// shallowGrooves is the advice where no clearance suits the grooves.
 var shallowGrooves = geom.Sentencef("cut deeper grooves, in thicker boards")
 
-// rightSlack is a slack that is right for grooves of this depth, and keeps its limits with
+// rightClearance is a clearance that is right for grooves of this depth, and keeps its limits with
 // what lengths are off.
 func (l *layout) rightClearance(w clearanceWay) geom.Remedy {
 	return l.between(w.field, l.usualClearance(w), min(l.held()/2, l.Limits.BottomClearance.Max-l.Spreads[w.check].Max))

@@ -20,10 +20,10 @@ drawers:
   - {name: right, opening: right, slide: wooden-runner, rows: 2, sides: ply, bottom: thin}
 `
 
-// TestReadAlike: the boxes are those of the narrower, the lower and the shallower opening:
+// TestReadSharedSize: the boxes are those of the narrower, the lower and the shallower opening:
 // 561.2 - 2 x 0.75 - 0.1 for no spread wide, 475 deep, rows of 268.5 less 5 and 20 high.
 // The wider opening has shims of 0.6. Drawers keep the order of the file.
-func TestReadAlike(t *testing.T) {
+func TestReadSharedSize(t *testing.T) {
 	j := read(t, alikeText)
 	var names []string
 	for _, d := range j.Drawers {
@@ -35,7 +35,7 @@ func TestReadAlike(t *testing.T) {
 	if strings.Join(names, " ") != "box left-1 left-2 right-1 right-2" {
 		t.Errorf("%v", names)
 	}
-	if a := j.Alike; len(a) != 1 || !a[0].Made || len(a[0].Banks) != 2 || j.Banks[a[0].Banks[1]].Name != "right" || a[0].Shared.Rows != 2 {
+	if a := j.SharedSizes; len(a) != 1 || !a[0].Made || len(a[0].Banks) != 2 || j.Banks[a[0].Banks[1]].Name != "right" || a[0].Shared.Rows != 2 {
 		t.Errorf("%+v", a)
 	}
 	if got := j.Banks[1].Plan.Shim; got < 0.599999 || got > 0.600001 || j.Banks[0].Plan.Shim != 0 {
@@ -43,18 +43,18 @@ func TestReadAlike(t *testing.T) {
 	}
 }
 
-// TestAlikeIsOffered: without the key each opening has its own boxes, and what could be
+// TestSharedSizeIsOffered: without the key each opening has its own boxes, and what could be
 // shared is known.
-func TestAlikeIsOffered(t *testing.T) {
+func TestSharedSizeIsOffered(t *testing.T) {
 	j := read(t, strings.Replace(alikeText, "group-openings: yes\n", "", 1))
-	if a := j.Alike; len(a) != 1 || a[0].Made || j.Drawers[1].Width == j.Drawers[3].Width || j.Banks[1].Plan.Shim != 0 {
+	if a := j.SharedSizes; len(a) != 1 || a[0].Made || j.Drawers[1].Width == j.Drawers[3].Width || j.Banks[1].Plan.Shim != 0 {
 		t.Errorf("%+v", a)
 	}
 }
 
-// TestAlikeDoesNothing: openings that differ by more, or drawers that are made in another
+// TestSharedSizeDoesNothing: openings that differ by more, or drawers that are made in another
 // way, share no box, and the key is reported; an opening that is refused is another matter.
-func TestAlikeDoesNothing(t *testing.T) {
+func TestSharedSizeDoesNothing(t *testing.T) {
 	for name, c := range map[string]struct {
 		old, new string
 		want     string
@@ -76,7 +76,7 @@ func TestAlikeDoesNothing(t *testing.T) {
 	// A pull and dividers are no other make.
 	j := read(t, strings.Replace(alikeText, "left, slide",
 		"left, pull: {shape: hole}, dividers: [{direction: across, at: 1, stock: thin}], slide", 1))
-	if len(j.Alike) != 1 {
-		t.Errorf("%+v", j.Alike)
+	if len(j.SharedSizes) != 1 {
+		t.Errorf("%+v", j.SharedSizes)
 	}
 }
