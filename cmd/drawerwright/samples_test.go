@@ -284,6 +284,12 @@ func TestAlcoveCabinets(t *testing.T) {
 	is(t, "front", r.Cabinets[1].Rows[0].FrontHeight, 559.0/3)
 	is(t, "no shim", r.Cabinets[0].Shim, 0)
 	is(t, "shim", r.Cabinets[1].Shim, 0.6)
+	// Two pieces for each of the three drawers of the wider opening, by the slide's file.
+	want := []record.Buy{{Kind: "shim", Name: "0.60 mm thick, 450.00 x 45.00 mm, behind ball bearing", Quantity: 6,
+		Unit: "pieces"}}
+	if got := boughtOf(r, "shim"); !slices.Equal(got, want) {
+		t.Errorf("shims %+v, want %+v", got, want)
+	}
 	if len(r.SharedSizes) != 1 || !r.SharedSizes[0].Made || r.SharedSizes[0].Rows != 3 {
 		t.Errorf("%+v", r.SharedSizes)
 	}
@@ -293,6 +299,16 @@ func TestAlcoveCabinets(t *testing.T) {
 	if len(r.Warnings) != 0 {
 		t.Errorf("warnings %v", warningCodes(r))
 	}
+}
+
+// boughtOf is what a report has to buy of a kind.
+func boughtOf(r record.Report, kind string) (list []record.Buy) {
+	for _, x := range r.Buy {
+		if x.Kind == kind {
+			list = append(list, x)
+		}
+	}
+	return list
 }
 
 // TestSharedSizeIsSaidEverywhere: shims stand in list, packet, drawings and table; without the

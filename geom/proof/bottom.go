@@ -227,6 +227,7 @@ func (a *assembly) applied(by float64) {
 	for _, w := range a.uprights() {
 		edge, _ := w.span(axisZ)
 		hold := a.base.reach(w.Piece, w.axis)
-		a.box.BottomJoints = append(a.box.BottomJoints, PanelJoint{Name: w.Name, GoesIn: hold > penetration, Gap: edge - over, Engagement: hold})
+		a.box.BottomJoints = append(a.box.BottomJoints,
+			PanelJoint{Name: w.Name, GoesIn: hold > penetration, Gap: edge - over, Engagement: hold})
 	}
 }

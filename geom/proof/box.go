@@ -110,7 +110,8 @@ func (b *Box) BottomGoesIn() bool {
 			return false
 		}
 	}
-	return len(b.BottomJoints) == 0 || b.ClearanceX > -penetration && b.ClearanceY > -penetration && b.GrooveClearance > -penetration
+	return len(b.BottomJoints) == 0 ||
+		b.ClearanceX > -penetration && b.ClearanceY > -penetration && b.GrooveClearance > -penetration
 }
 
 // MaxOverlap is the volume, in cubic millimeters, that two pieces may have in

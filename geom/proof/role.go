@@ -44,7 +44,8 @@ func (a *assembly) tell(p *Piece) {
 	}
 }
 
-// upright is one of the four boards that stand round the bottom (sides, box front and back), with the axis that its inside face looks along and the
+// upright is one of the four boards that stand round the bottom (sides, box front and back),
+// with the axis that its inside face looks along and the
 // direction out of the box.
 type upright struct {
 	*Piece

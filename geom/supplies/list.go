@@ -1,5 +1,5 @@
-// Package supplies says what drawers take beside board: slides, hardware, edge banding and
-// glue. Lengths are in millimeters, weights in kilograms, costs in the shop's money.
+// Package supplies says what drawers take beside board: slides, packing and shims, hardware,
+// edge banding and glue. Lengths are in millimeters, weights in kilograms, costs in the shop's money.
 package supplies
 
 import (
@@ -12,6 +12,8 @@ type Kind string
 
 const (
 	Slides   Kind = "slide"
+	Packing  Kind = "packing" // between a cabinet's side and a slide, level with the face frame
+	Shim     Kind = "shim"    // between a cabinet's side and a slide, where a wider opening takes the box of another
 	Hardware Kind = "hardware"
 	Offcut   Kind = "offcut" // a piece that the shop cuts of what is left over, and does not buy
 	Banding  Kind = "banding"
@@ -23,6 +25,8 @@ type Drawer struct {
 	joinery.Drawer
 	Slide       opening.Slide // the zero value for none
 	SlideLength float64       // mm
+	Packing     float64       // mm, the thickness of what its slides are packed out with at each side
+	Shim        float64       // mm, the thickness of its shims at each side
 	Banded      []Banded      // its parts with edge banding
 }
 
@@ -35,11 +39,13 @@ type Banded struct {
 	Pieces    int
 }
 
-// Supply is one thing to buy or to cut. Of Slide, Item and Banded that of its Kind is set.
+// Supply is one thing to buy or to cut. Of Slide, Item and Banded that of its Kind is set;
+// packing and shims have the Slide behind which they go.
 type Supply struct {
 	Kind        Kind
 	Slide       opening.Slide
 	SlideLength float64 // mm
+	Thickness   float64 // mm, of packing and shims, which are as long and as high as the slide
 	Item        joinery.Item
 	Banded      Banded
 	// Quantity is a number of pieces, or pairs of slides that go in pairs; of banding it is mm,
@@ -49,7 +55,7 @@ type Supply struct {
 	Cost     float64 // 0 where there is no price
 }
 
-// For is what drawers take, in their order: slides, hardware, banding, and glue last. The
+// For is what drawers take, in their order: slides, what goes behind them, hardware, banding, and glue last. The
 // same thing may stand in it several times, once for each drawer that takes it.
 func For(drawers []Drawer) (list []Supply) {
 	glue := 0.0
@@ -59,6 +65,9 @@ func For(drawers []Drawer) (list []Supply) {
 			list = append(list, Supply{Kind: Slides, Slide: d.Slide, SlideLength: d.SlideLength, Quantity: n})
 		}
 		glue += float64(d.GlueArea() * n)
+	}
+	for _, d := range drawers {
+		list = append(list, d.behindSlides()...)
 	}
 	for _, d := range drawers {
 		for _, h := range d.Hardware {
@@ -76,4 +85,22 @@ func For(drawers []Drawer) (list []Supply) {
 		}
 	}
 	return append(list, Supply{Kind: Glue, Area: glue, Quantity: GlueFor(glue)})
+}
+
+// behindSlides is what goes between the slides of a drawer and the cabinet, a piece at each
+// side; nothing where the slide's height, which is that of the pieces, is not known.
+func (d Drawer) behindSlides() (list []Supply) {
+	if d.Slide.Height == 0 {
+		return nil
+	}
+	for _, p := range []struct {
+		kind  Kind
+		thick float64
+	}{{Packing, d.Packing}, {Shim, d.Shim}} {
+		if p.thick > 0 {
+			list = append(list, Supply{Kind: p.kind, Slide: d.Slide, SlideLength: d.SlideLength, Thickness: p.thick,
+				Quantity: float64(2 * d.Spec.Count)})
+		}
+	}
+	return list
 }

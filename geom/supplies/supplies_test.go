@@ -1,6 +1,7 @@
 package supplies
 
 import (
+	"maps"
 	"math"
 	"testing"
 
@@ -66,4 +67,39 @@ func TestFor(t *testing.T) {
 
 func board(name string, thick float64) joinery.Stock {
 	return joinery.Stock{Name: name, Thickness: joinery.Thickness{Mean: thick, Min: thick, Max: thick}}
+}
+
+// TestBehindSlides: two pieces of packing and two shims for each drawer, as long as its slides;
+// none where the height of the slide is not known, or nothing is to go behind it.
+func TestBehindSlides(t *testing.T) {
+	side, _ := opening.BuiltIn(opening.SideMount, geom.Millimeter)
+	flat := side
+	flat.Height = 0
+	box := joinery.Drawer{Spec: joinery.Spec{Count: 3}}
+	for name, c := range map[string]struct {
+		d    Drawer
+		want map[Kind][2]float64 // pieces, thickness
+	}{
+		"both": {Drawer{Drawer: box, Slide: side, SlideLength: 350, Packing: 19, Shim: 0.75},
+			map[Kind][2]float64{Packing: {6, 19}, Shim: {6, 0.75}}},
+		"a shim": {Drawer{Drawer: box, Slide: side, SlideLength: 350, Shim: 0.75},
+			map[Kind][2]float64{Shim: {6, 0.75}}},
+		"neither": {Drawer{Drawer: box, Slide: side, SlideLength: 350},
+			map[Kind][2]float64{}},
+		"no height known": {Drawer{Drawer: box, Slide: flat, SlideLength: 350, Packing: 19, Shim: 0.75},
+			map[Kind][2]float64{}},
+	} {
+		got := make(map[Kind][2]float64)
+		for _, s := range For([]Drawer{c.d}) {
+			if s.Kind != Packing && s.Kind != Shim {
+				continue
+			}
+			if got[s.Kind] = [2]float64{s.Quantity, s.Thickness}; s.SlideLength != 350 || s.Slide.Height != side.Height {
+				t.Errorf("%s: %s %g long, %g high", name, s.Kind, s.SlideLength, s.Slide.Height)
+			}
+		}
+		if !maps.Equal(got, c.want) {
+			t.Errorf("%s: %v, want %v", name, got, c.want)
+		}
+	}
 }

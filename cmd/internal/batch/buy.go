@@ -12,14 +12,14 @@ import (
 
 // Buy is one thing that a job takes beside board.
 type Buy struct {
-	Kind     string // slide, hardware, offcut, banding, glue
+	Kind     string // slide, packing, shim, hardware, offcut, banding, glue
 	Name     string
 	Quantity float64
 	Unit     string // pieces, pairs, m or ft, g or oz
 	Cost     float64
 }
 
-// ToBuy lists slides, hardware, edge banding and glue, in order of first use.
+// ToBuy lists slides, what goes behind them, hardware, edge banding and glue, in order of first use.
 func ToBuy(b Batch) []Buy {
 	var list []Buy
 	for _, s := range supplies.For(b.supplied()) {
@@ -45,7 +45,8 @@ func ToBuy(b Batch) []Buy {
 // supplied are the drawers with what they take beside board.
 func (b Batch) supplied() (list []supplies.Drawer) {
 	for _, d := range b.Drawers {
-		one := supplies.Drawer{Drawer: d.Drawer, Slide: d.Strength.Slide, SlideLength: d.Strength.SlideLength}
+		one := supplies.Drawer{Drawer: d.Drawer, Slide: d.Strength.Slide, SlideLength: d.Strength.SlideLength,
+			Packing: d.Strength.Packing, Shim: d.Strength.Shim}
 		for _, p := range d.Parts {
 			one.Banded = append(one.Banded, supplies.Banded{Stock: p.Stock.Name, Edge: p.Banding, Thickness: p.BandingThickness,
 				Price: p.BandingPrice, Pieces: p.Quantity})
@@ -67,6 +68,9 @@ func bought(s supplies.Supply, u geom.Unit) Buy {
 		if s.Slide.Load > 0 {
 			out.Name += ", for " + words.Weight(s.Slide.Load, u)
 		}
+	case supplies.Packing, supplies.Shim:
+		out.Name = fmt.Sprintf("%s thick, %s x %s %s, behind %s", words.Length(s.Thickness, u), words.Tape(s.SlideLength, u),
+			words.Tape(s.Slide.Height, u), u, s.Slide.Name)
 	case supplies.Banding:
 		out.Name = geom.LengthOf(s.Banded.Thickness).Text(u) + ", for " + s.Banded.Stock
 		out.Quantity, out.Unit = words.Run(s.Quantity, u)

@@ -16,6 +16,8 @@ type Strength struct {
 	Empty, Load float64 // kg, without hardware
 	Slide       opening.Slide
 	SlideLength float64
+	// Packing and Shim are what goes between slides and cabinet at each side, in mm thick.
+	Packing, Shim float64
 	strength.Bottom
 }
 
@@ -44,6 +46,7 @@ func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 	}
 	if plan != nil {
 		s.Slide, s.SlideLength = plan.Slide, plan.SlideLength
+		s.Packing, s.Shim = plan.Packing, plan.Shim
 		if total := s.Empty + load; strength.Overloads(s.Slide, s.Empty, load) {
 			stronger := geom.Sentencef("take a stronger slide")
 			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{

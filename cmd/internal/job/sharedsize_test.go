@@ -35,7 +35,8 @@ func TestReadSharedSize(t *testing.T) {
 	if strings.Join(names, " ") != "box left-1 left-2 right-1 right-2" {
 		t.Errorf("%v", names)
 	}
-	if a := j.SharedSizes; len(a) != 1 || !a[0].Made || len(a[0].Banks) != 2 || j.Banks[a[0].Banks[1]].Name != "right" || a[0].Shared.Rows != 2 {
+	if a := j.SharedSizes; len(a) != 1 || !a[0].Made || len(a[0].Banks) != 2 ||
+		j.Banks[a[0].Banks[1]].Name != "right" || a[0].Shared.Rows != 2 {
 		t.Errorf("%+v", a)
 	}
 	if got := j.Banks[1].Plan.Shim; got < 0.599999 || got > 0.600001 || j.Banks[0].Plan.Shim != 0 {
@@ -47,7 +48,8 @@ func TestReadSharedSize(t *testing.T) {
 // shared is known.
 func TestSharedSizeIsOffered(t *testing.T) {
 	j := read(t, strings.Replace(alikeText, "group-openings: yes\n", "", 1))
-	if a := j.SharedSizes; len(a) != 1 || a[0].Made || j.Drawers[1].Width == j.Drawers[3].Width || j.Banks[1].Plan.Shim != 0 {
+	if a := j.SharedSizes; len(a) != 1 || a[0].Made || j.Drawers[1].Width == j.Drawers[3].Width ||
+		j.Banks[1].Plan.Shim != 0 {
 		t.Errorf("%+v", a)
 	}
 }

@@ -10,7 +10,8 @@ import (
 
 // TestLostParts: which dividers and drawer fronts nothing holds.
 func TestLostParts(t *testing.T) {
-	held := proof.Partition{Name: "divider 1", GoesIn: true, Clearance: 0.2, EndClearance: 1, Lifts: true, Joints: [2]proof.PanelJoint{{Name: "left side", Engagement: 3.5}, {Name: "right side", Engagement: 3.5}}}
+	held := proof.Partition{Name: "divider 1", GoesIn: true, Clearance: 0.2, EndClearance: 1, Lifts: true,
+		Joints: [2]proof.PanelJoint{{Name: "left side", Engagement: 3.5}, {Name: "right side", Engagement: 3.5}}}
 	on := proof.Fixing{Name: "drawer front", Covers: 100, Holes: 4}
 	for want, change := range map[string]func(*record.Drawer, *proof.Partition, *proof.Fixing){
 		"": func(d *record.Drawer, p *proof.Partition, f *proof.Fixing) { d.LooseDividers = []string{p.Name} },

@@ -15,10 +15,12 @@ import (
 
 // Tie is how a placed part is held in its sheet while it is cut out.
 type Tie struct {
-	By        hold.Kind
-	Tabs      int   // by which it hangs, at the frame and at other parts
-	Need      int   // that its size asks for
-	To        []int // what each tab ends at: the place of a part among those of the sheet, or hold.Frame and less for waste
+	By   hold.Kind
+	Tabs int // by which it hangs, at the frame and at other parts
+	Need int // that its size asks for
+	// To is what each tab ends at: the place of a part among those of the sheet, or hold.Frame
+	// and less for waste.
+	To        []int
 	OnionSkin float64
 }
 
