@@ -26,12 +26,15 @@ func Starts(file []byte, files Option, name string, path ...string) ([][]byte, e
 	var before, behind string
 	switch k.form {
 	case formNamed:
-		path = append(slices.Clone(path), name)
+		path = append(slices.Clone(path), strings.TrimSpace(name))
 	case formList:
 		before, behind = "[", "]"
 	case formSection:
 	default:
 		return nil, fmt.Errorf("%s takes a single value", k.name)
+	}
+	if n := m.root.Of(path...); n != nil && !n.blank() {
+		return nil, fmt.Errorf("there is %s already: change it, or give another name", quote(path[len(path)-1]))
 	}
 	if k.name == "bits" {
 		return m.firstBit(file, path)
@@ -238,6 +241,11 @@ func (m maker) fronts(path, stocks []string) (list []string) {
 		list = append(list, "{stock: "+writeKey(s)+more+"}")
 	}
 	return list
+}
+
+// blank reports whether nothing stands at a node.
+func (n *Node) blank() bool {
+	return len(n.Entries)+len(n.Items) == 0 && slices.Contains([]string{"", "~", "null"}, strings.TrimSpace(n.Text))
 }
 
 // Of is the value at a path; nil where there is none.

@@ -90,7 +90,11 @@ func beginAll(t *testing.T, keys []Key, path ...string) {
 			continue
 		}
 		way := append(path[:len(path):len(path)], k.Name)
-		all, err := Starts([]byte(formFile), Files(nil), "new", way...)
+		file := formFile
+		if len(path) == 0 { // what is there is not begun
+			file = strings.Replace(file, "cutter: {kind: saw, width: 6.35}\n", "", 1)
+		}
+		all, err := Starts([]byte(file), Files(nil), "new", way...)
 		if err != nil || len(all) == 0 {
 			t.Errorf("%v: %v", way, err)
 			continue
@@ -103,6 +107,24 @@ func beginAll(t *testing.T, keys []Key, path ...string) {
 				}
 			}
 		}
+	}
+}
+
+// What is there is not begun again: all that it says would be lost.
+func TestStartsRefuseWhatIsThere(t *testing.T) {
+	router := strings.Replace(formFile, "{kind: saw, width: 6.35}", "{kind: router, bits: {six: {diameter: 6, reach: 20}}}", 1)
+	for _, c := range []struct{ file, name, path string }{
+		{formFile, "birch", "stock"}, {formFile, " birch ", "stock"}, {formFile, "", "cutter"}, {formFile, "one", "drawers"},
+		{router, "six", "cutter/bits"},
+	} {
+		texts, err := Starts([]byte(c.file), Files(nil), c.name, strings.Split(c.path, "/")...)
+		if err == nil || !strings.Contains(err.Error(), "already") {
+			t.Errorf("%q at %s: %v, %d texts", c.name, c.path, err, len(texts))
+		}
+	}
+	empty := strings.Replace(formFile, "  birch: {thickness: [12.21, 12.16], sheet: 1525 x 1525}   #", "  birch: {} #", 1)
+	if texts, err := Starts([]byte(empty), Files(nil), "birch", "stock"); err != nil || len(texts) == 0 {
+		t.Errorf("an empty stock is not begun: %v", err)
 	}
 }
 

@@ -16,18 +16,16 @@ func Sides(o Outline, path ...string) []string {
 	if k == nil || n == nil || k.form != formSize {
 		return nil
 	}
-	if len(n.Items) == 0 {
-		sides, err := SplitSize(n.Text, len(k.sides))
-		if err != nil {
-			return nil
+	text := n.Text
+	if len(n.Items) > 0 { // in a list, too, a unit at the last number is that of all
+		var list []string
+		for _, item := range n.Items {
+			list = append(list, item.Text)
 		}
-		return sides
+		text = strings.Join(list, " x ")
 	}
-	var sides []string
-	for _, item := range n.Items {
-		sides = append(sides, item.Text)
-	}
-	if len(sides) != len(k.sides) {
+	sides, err := SplitSize(text, len(k.sides))
+	if err != nil {
 		return nil
 	}
 	return sides

@@ -103,7 +103,7 @@ func lookAt(w worked, v view, file string) looked {
 	o := job.Outlined([]byte(w.text))
 	out := looked{Text: w.text, Failed: w.Failed(), More: w.More, Sound: o.Sound, Entry: v.Entry, Problems: []problem{}}
 	if w.Job != nil {
-		out.Unit = w.Batch.Units.String()
+		out.Unit = w.Job.Units.String()
 	}
 	for _, one := range w.Problems {
 		q := problem{Line: one.Line, Column: one.Column, Level: one.Level.String(), Code: string(one.Code), Message: one.Message, Hint: one.Hint, Path: []string{}}

@@ -26,7 +26,7 @@ type measure struct {
 	MM float64 `json:"mm,omitempty"`
 	// Places are all numbers of the entry of a divider, of which this one is At.
 	Places []string `json:"places,omitempty"`
-	At     int      `json:"at,omitempty"`
+	At     int      `json:"at"`
 }
 
 // boxAxes are the sides of an outside size, width x height x depth, in the order of the axes.
@@ -51,7 +51,7 @@ func measuresOf(o job.Outline, w worked, drawer int) (list []measure) {
 			list = append(list, m)
 		}
 	}
-	return append(list, dividerMeasures(o, w.Batch.Drawers[drawer], path, w.Batch.Units)...)
+	return append(list, dividerMeasures(o, w.Batch.Drawers[drawer], path, w.Job.Units)...)
 }
 
 // openingMeasure is the entry that governs a size of a box that an opening makes.

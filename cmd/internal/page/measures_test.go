@@ -1,6 +1,7 @@
 package page
 
 import (
+	"encoding/json"
 	"net/http"
 	"reflect"
 	"strings"
@@ -55,17 +56,28 @@ drawers:
 	} {
 		t.Run(name, func(t *testing.T) {
 			p, _ := open(t, box+c.drawers)
-			got := answer[looked](t, p, "/api/look", map[string]any{"text": box + c.drawers, "view": view{}}, http.StatusOK)
-			if got.Failed {
-				t.Fatal(got.Problems)
-			}
-			var list []one
-			for _, m := range got.Measures {
-				list = append(list, one{m.Name, strings.Join(m.Path, "/"), m.Text, m.Axis})
-			}
-			if !reflect.DeepEqual(list, c.want) {
-				t.Errorf("%+v\nwant\n%+v", list, c.want)
+			for _, unit := range []string{"", "in"} { // what is typed goes into the file, however numbers are shown
+				asked := map[string]any{"text": box + c.drawers, "view": view{Unit: unit}}
+				got := answer[looked](t, p, "/api/look", asked, http.StatusOK)
+				if got.Failed || got.Unit != "mm" {
+					t.Fatal(got.Problems, got.Unit)
+				}
+				var list []one
+				for _, m := range got.Measures {
+					list = append(list, one{m.Name, strings.Join(m.Path, "/"), m.Text, m.Axis})
+				}
+				if !reflect.DeepEqual(list, c.want) {
+					t.Errorf("shown in %q: %+v\nwant\n%+v", unit, list, c.want)
+				}
 			}
 		})
+	}
+}
+
+// TestFirstDividerHasANumber: the page tells the number of each divider, that of the first too.
+func TestFirstDividerHasANumber(t *testing.T) {
+	data, err := json.Marshal(measure{Places: []string{"100"}})
+	if err != nil || !strings.Contains(string(data), `"at":0`) {
+		t.Errorf("%s %v", data, err)
 	}
 }
