@@ -70,24 +70,44 @@ type listLayout struct {
 }
 
 func (o *listLayout) flags(c *cobra.Command) {
-	saw := setup.DefaultMachine(joinery.Saw, geom.Millimeter)
 	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimeter) }
 	o.print.flags(c)
 	wordFlag(c, wordOf{to: &o.units, name: "units", usual: "mm", usage: "what bare numbers are in"}, "mm", "in")
 	wordFlag(c, wordOf{to: &o.method, name: "method", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
 		job.MethodGuillotine, job.MethodFree)
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
-	c.Flags().StringVar(&o.kerf, "kerf", mmText(sheet.UsualKerf(geom.Millimeter)), "what is lost between parts")
+	c.Flags().StringVar(&o.kerf, "kerf", "", "what is lost between parts"+either(sheet.UsualKerf))
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
 	c.Flags().StringVar(&o.minOffcut, "min-offcut",
 		mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
-	c.Flags().StringVar(&o.ripCapacity, "rip-capacity", mmText(saw.RipCapacity),
-		"how wide a board the fence takes: the saw's rip capacity")
-	c.Flags().StringVar(&o.crosscutCapacity, "crosscut-capacity", mmText(saw.CrosscutCapacity),
-		"the longest crosscut on a sled")
-	c.Flags().StringVar(&o.maxOnSled, "max-length-on-sled", mmText(saw.MaxOnSled),
-		"the longest board that lies across the sled")
+	c.Flags().StringVar(&o.ripCapacity, "rip-capacity", "",
+		"how wide a board the fence takes: the saw's rip capacity"+either(ripCapacity))
+	c.Flags().StringVar(&o.crosscutCapacity, "crosscut-capacity", "",
+		"the longest crosscut on a sled"+either(crosscutCapacity))
+	c.Flags().StringVar(&o.maxOnSled, "max-length-on-sled", "",
+		"the longest board that lies across the sled"+either(maxOnSled))
 	o.search.flags(c, nest.DefaultEffort)
+}
+
+// Limits of the usual saw of a shop that measures in a unit, in mm.
+func ripCapacity(u geom.Unit) float64 { return setup.DefaultMachine(joinery.Saw, u).RipCapacity }
+func crosscutCapacity(u geom.Unit) float64 {
+	return setup.DefaultMachine(joinery.Saw, u).CrosscutCapacity
+}
+func maxOnSled(u geom.Unit) float64 { return setup.DefaultMachine(joinery.Saw, u).MaxOnSled }
+
+// either says in the help of a flag what it is without it, which goes by the unit.
+func either(usual func(geom.Unit) float64) string {
+	in := func(u geom.Unit) string { return geom.LengthOf(usual(u)).Text(u) }
+	return " (else " + in(geom.Millimeter) + "; of lists in inches " + in(geom.Inch) + ")"
+}
+
+// unlessEmpty is what a flag says, or what is usual in a unit.
+func unlessEmpty(text string, usual func(geom.Unit) float64, u geom.Unit) string {
+	if text == "" {
+		return geom.LengthOf(usual(u)).Text(u)
+	}
+	return text
 }
 
 // check refuses words that the flags do not take.
@@ -103,7 +123,7 @@ func (o *listLayout) check() error {
 
 // cutting is how the sheets are cut, bare numbers in a unit.
 func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
-	kerf, err := flagLength("kerf", o.kerf, u, maxKerf)
+	kerf, err := flagLength("kerf", unlessEmpty(o.kerf, sheet.UsualKerf, u), u, maxKerf)
 	if err != nil {
 		return sheets.Cutting{}, err
 	}
@@ -124,13 +144,15 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 	}
 	for _, reach := range []struct {
 		name, text string
+		usual      func(geom.Unit) float64
 		to         *geom.Length
 	}{
-		{"rip-capacity", o.ripCapacity, &c.Capacity.Rip},
-		{"crosscut-capacity", o.crosscutCapacity, &c.Capacity.Crosscut},
-		{"max-length-on-sled", o.maxOnSled, &c.Capacity.MaxOnSled},
+		{"rip-capacity", o.ripCapacity, ripCapacity, &c.Capacity.Rip},
+		{"crosscut-capacity", o.crosscutCapacity, crosscutCapacity, &c.Capacity.Crosscut},
+		{"max-length-on-sled", o.maxOnSled, maxOnSled, &c.Capacity.MaxOnSled},
 	} {
-		if *reach.to, err = flagLength(reach.name, reach.text, u, maxKept); err != nil {
+		text := unlessEmpty(reach.text, reach.usual, u)
+		if *reach.to, err = flagLength(reach.name, text, u, maxKept); err != nil {
 			return sheets.Cutting{}, err
 		}
 	}

@@ -111,7 +111,8 @@ func TestLayout(t *testing.T) {
 		want   string
 	}{
 		"good":       {good, []string{"--kerf", "0"}, 0, "list: 2 sheets of 100.00 x 100.00 mm, 1 offcut of 50.00 x 100.00 mm; best possible; yield 70.0 %"},
-		"in inches":  {good, []string{"--kerf", "1/8", "--units", "in"}, 0, "kerf 0.125, trim 0.000 in"},
+		"in inches":  {good, []string{"--kerf", "3/16", "--units", "in"}, 0, "kerf 3/16, trim 0 in"},
+		"usual inch": {good, []string{"--units", "in"}, 0, "kerf 1/8, trim 0 in"},
 		"free":       {good, []string{"--method", "free"}, 0, "each part cut out by itself, kerf 3.20"},
 		"stages":     {good, []string{"--stages", "3", "--trim", "2"}, 0, "in 3 stages, kerf 3.20, trim 2.00"},
 		"too large":  {good + "part,c,300,300,2,,\n", nil, 1, "no sheet holds 2 x c"},

@@ -176,8 +176,7 @@ func (m maker) openings() {
 	m.Chapter("Slides")
 	unit := m.unit.String()
 	for _, c := range m.report.Cabinets {
-		m.Heading(1, fmt.Sprintf("%s: %s x %s x %s %s, %s", c.Name, m.reported(c.Opening.Width),
-			m.reported(c.Opening.Height), m.reported(c.Opening.Depth), unit, c.Slide))
+		m.Heading(1, fmt.Sprintf("%s: %s %s, %s", c.Name, present.OpeningSize(c, m.unit), unit, c.Slide))
 		if c.Packing > 0 {
 			m.Text(upper(present.PackingText(c, m.unit)) + ".")
 		}
@@ -189,7 +188,7 @@ func (m maker) openings() {
 			m.Text("Spacers: " + present.SpacerText(c) + ".")
 		}
 		for _, s := range c.Spacers {
-			m.Item(0, "·", fmt.Sprintf("spacer of %s %s for %s", m.reported(s.Length), unit, names(s.Drawers)))
+			m.Item(0, "·", "spacer of "+present.SpacerFor(s, m.unit))
 		}
 	}
 	for _, a := range m.report.SharedSizes {

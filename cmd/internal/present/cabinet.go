@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -58,14 +59,14 @@ func LinesCSV(r record.Report) []byte {
 
 // PackingText says how far the sides of a cabinet are packed out.
 func PackingText(c record.Cabinet, u geom.Unit) string {
-	return fmt.Sprintf("pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on",
-		caliper(c.Packing, u), u)
+	return fmt.Sprintf("pack the cabinet's sides out by %s, level with its frame, where slides are screwed on",
+		words.Length(c.Packing.MM(), u))
 }
 
 // ShimText says what is put between the slides and a cabinet.
 func ShimText(c record.Cabinet, u geom.Unit) string {
-	return fmt.Sprintf("put shims of %s %s between the slides and the cabinet, at the left and at the right",
-		caliper(c.Shim, u), u)
+	return fmt.Sprintf("put shims of %s between the slides and the cabinet, at the left and at the right",
+		words.Length(c.Shim.MM(), u))
 }
 
 // SpacerText says on what the spacers of a cabinet stand.
@@ -83,6 +84,16 @@ func SpacerText(c record.Cabinet) string {
 		"those of " + lowest + " to be longer by as much"
 }
 
+// OpeningSize is width, height and depth of an opening, without a unit.
+func OpeningSize(c record.Cabinet, u geom.Unit) string {
+	return byRule(c.Opening.Width, u) + " x " + byRule(c.Opening.Height, u) + " x " + byRule(c.Opening.Depth, u)
+}
+
+// SpacerFor is a spacer, which is cut against a stop, and the drawers for which it is.
+func SpacerFor(s record.Spacer, u geom.Unit) string {
+	return words.Length(s.Length.MM(), u) + " for " + strings.Join(s.Drawers, ", ")
+}
+
 // RowTable is where the boxes of a cabinet stand, from the top down.
 func RowTable(c record.Cabinet, u geom.Unit) Table {
 	unit := u.String()
@@ -92,10 +103,10 @@ func RowTable(c record.Cabinet, u geom.Unit) Table {
 	for _, row := range c.Rows {
 		line := "-"
 		if len(c.Files) > 0 {
-			line = caliper(row.SlideLine, u)
+			line = byRule(row.SlideLine, u)
 		}
-		t.Add(row.Drawer, caliper(row.FrontHeight, u), caliper(row.FrontBottom, u), caliper(row.BoxBottom, u), line,
-			caliper(row.ClearanceAbove, u), caliper(row.ClearanceBelow, u))
+		t.Add(row.Drawer, byRule(row.FrontHeight, u), byRule(row.FrontBottom, u), byRule(row.BoxBottom, u), line,
+			byRule(row.ClearanceAbove, u), byRule(row.ClearanceBelow, u))
 	}
 	return t
 }
@@ -104,9 +115,8 @@ func RowTable(c record.Cabinet, u geom.Unit) Table {
 func openings(out *Printed, r record.Report, u geom.Unit) {
 	unit := u.String()
 	for _, c := range r.Cabinets {
-		fmt.Fprintf(out, "opening %s: %s x %s x %s %s count, %s", c.Name, caliper(c.Opening.Width, u),
-			caliper(c.Opening.Height, u), caliper(c.Opening.Depth, u), unit, c.Slide)
-		fmt.Fprintf(out, ", boxes %s deep", caliper(c.SlideLength, u))
+		fmt.Fprintf(out, "opening %s: %s %s count, %s, boxes %s deep", c.Name, OpeningSize(c, u), unit, c.Slide,
+			byRule(c.SlideLength, u))
 		if c.OutOfSquare != 0 {
 			fmt.Fprintf(out, "; out of square by %s over its height", caliper(c.OutOfSquare, u))
 		}
@@ -122,7 +132,7 @@ func openings(out *Printed, r record.Report, u geom.Unit) {
 			fmt.Fprintf(out, "spacers: %s.\n", SpacerText(c))
 		}
 		for _, s := range c.Spacers {
-			fmt.Fprintf(out, "  %s %s for %s\n", caliper(s.Length, u), unit, strings.Join(s.Drawers, ", "))
+			fmt.Fprintf(out, "  %s\n", SpacerFor(s, u))
 		}
 		fmt.Fprintln(out,
 			"Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")

@@ -80,6 +80,10 @@ func laid(out *Printed, r record.Report, u geom.Unit) {
 	runsText(out, r.Sheets, u)
 }
 
+// byRule prints a length of a record for a person who marks it with a rule: in inches with the
+// fraction.
+func byRule(v record.Length, u geom.Unit) string { return words.Place(v.MM(), u) }
+
 // between prints two lengths of a record with the lesser first.
 func between(a, b record.Length, u geom.Unit) string { return words.Span(a.MM(), b.MM(), u) }
 

@@ -113,6 +113,16 @@ func (r *reading) printed(kind, of, measure, value string) {
 	r.add(kind, of, measure, value, step)
 }
 
+// placed adds a length that is marked with a rule: that of a caliper with the nearest 64th
+// beside it, or a fraction alone, which is within a thousandth.
+func (r *reading) placed(kind, of, measure, value string) {
+	if _, _, beside := strings.Cut(value, " ("); !beside && strings.Contains(value, "/") {
+		r.add(kind, of, measure, value, 0.002)
+		return
+	}
+	r.printed(kind, of, measure, value)
+}
+
 // decimal adds a length of a list for programs: 0.01 mm or 0.0001 in.
 func (r *reading) decimal(kind, of, measure, value string) {
 	step := 0.01

@@ -159,8 +159,8 @@ var (
 	paperStock   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick(?:, sheets of .+)?(?:; the grain runs along the length)?$`)
 	paperPart    = regexp.MustCompile(`^(\d+) pieces?, (.+) x (.+) (mm|in), of (.+), (\S.*) (mm|in) thick`)
 	paperLayout  = regexp.MustCompile(`^(\d+ (?:sheet|offcut)s? of|no sheet)`)
-	paperOpening = regexp.MustCompile(`^(.+): (\S+) x (\S+) x (\S+) (mm|in), (.+)$`)
-	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in) for (.+)$`)
+	paperOpening = regexp.MustCompile(`^(.+): (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) (mm|in), (.+)$`)
+	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
 	paperForm    = regexp.MustCompile(`^(.+): (\d+) of them$`)
 	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bits?|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?(?:(?:,| and) [^:]+)?: (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)
@@ -329,7 +329,7 @@ func (p *packetReader) cabinets() taken {
 			p.words("row", row[0], "opening", p.cabinet)
 			for i, m := range []string{"slide line", "box from", "front from", "front height"} {
 				if row[1+i] != "-" {
-					p.printed("row", row[0], m, row[1+i])
+					p.placed("row", row[0], m, row[1+i])
 				}
 			}
 		}
@@ -338,7 +338,7 @@ func (p *packetReader) cabinets() taken {
 		m := paperOpening.FindStringSubmatch(p.one)
 		p.cabinet = m[1]
 		for i, what := range []string{"width", "height", "depth"} {
-			p.printed("opening", p.cabinet, what, m[2+i])
+			p.placed("opening", p.cabinet, what, m[2+i])
 		}
 		p.words("opening", p.cabinet, "slide", m[6])
 		return lineTaken

@@ -7,10 +7,10 @@ import (
 )
 
 var (
-	openingLine = regexp.MustCompile(`^opening (.+): (\S+) x (\S+) x (\S+) (mm|in) count, (.+), boxes (\S+) deep`)
+	openingLine = regexp.MustCompile(`^opening (.+): (.+?) x (.+?) x (.+?) (mm|in) count, (.+), boxes (.+?) deep`)
 	stockLine   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings\)`)
 	packLine    = regexp.MustCompile(`^pack the cabinet's sides out by (\S+) `)
-	spacerLine  = regexp.MustCompile(`^  (\S+) (?:mm|in) for (.+)$`)
+	spacerLine  = regexp.MustCompile(`^  (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
 	blankLine   = regexp.MustCompile(`^\d+ blanks, `)
 	pricedLine  = regexp.MustCompile(`^board and banding as priced: (\S+)$`)
 )
@@ -48,10 +48,10 @@ func (p *partsReader) cabinets(text string) taken {
 		m := openingLine.FindStringSubmatch(text)
 		p.opening = m[1]
 		for i, what := range []string{"width", "height", "depth"} {
-			p.printed("opening", p.opening, what, m[2+i])
+			p.placed("opening", p.opening, what, m[2+i])
 		}
 		p.words("opening", p.opening, "slide", m[6])
-		p.printed("opening", p.opening, "slide length", m[7])
+		p.placed("opening", p.opening, "slide length", m[7])
 	case packLine.MatchString(text):
 		p.printed("opening", p.opening, "packing", packLine.FindStringSubmatch(text)[1])
 	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "front height"):
@@ -138,7 +138,7 @@ func (r *reading) rowTable(t printedTable, opening string) {
 		for _, measure := range []string{"front height", "front from", "box from", "free above", "free below",
 			"slide line"} {
 			if v := t.get(r, row, measure); v != "-" {
-				r.printed("row", drawer, measure, v)
+				r.placed("row", drawer, measure, v)
 			}
 		}
 	}
@@ -264,12 +264,7 @@ func (r *reading) boreTable(t printedTable) {
 		r.printed("bore", of, "depth", t.get(r, row, "depth"))
 		r.printed("bore", of, "from outside", t.get(r, row, "from the outside face"))
 		for i, h := range strings.Split(t.get(r, row, "over the lower edge"), ", ") {
-			// Of a place that a rule marks: within a thousandth.
-			if _, _, beside := strings.Cut(h, " ("); !beside && strings.Contains(h, "/") {
-				r.add("bore", of, fmt.Sprint("height ", i+1), h, 0.002)
-				continue
-			}
-			r.printed("bore", of, fmt.Sprint("height ", i+1), h)
+			r.placed("bore", of, fmt.Sprint("height ", i+1), h)
 		}
 	}
 }

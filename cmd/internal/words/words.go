@@ -71,10 +71,12 @@ func Length(mm float64, u geom.Unit) string { return beside(mm, u, " "+u.String(
 func Number(mm float64, u geom.Unit) string { return beside(mm, u, "") }
 
 // Place is [Number] of where something is marked with a rule, where a thousandth does not
-// matter: "0.236 (15/64)", and a fraction that it is by itself.
+// matter: "0.236 (15/64)", and a fraction or whole inches that it is by themselves.
 func Place(mm float64, u geom.Unit) string {
 	l := geom.LengthOf(mm)
 	switch near, over := l.Near(u); {
+	case near == "" && u == geom.Inch:
+		return l.Number(u)
 	case near == "":
 		return l.Fixed(u)
 	case over == "":

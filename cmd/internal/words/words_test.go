@@ -28,6 +28,7 @@ func TestWords(t *testing.T) {
 		"whole inch": {both(func(u geom.Unit) string { return Number(431.8, u) }), {"431.80", "17.000"}},
 		"place":      {both(func(u geom.Unit) string { return Place(5.9944, u) }), {"5.99", "0.236 (15/64)"}},
 		"easy place": {both(func(u geom.Unit) string { return Place(63.5, u) }), {"63.50", "2 1/2"}},
+		"inch place": {both(func(u geom.Unit) string { return Place(431.8, u) }), {"431.80", "17"}},
 		"3/16":       {both(func(u geom.Unit) string { return Length(4.7625, u) }), {"4.76 mm", "0.188 in (3/16)"}},
 		"metric bit": {both(func(u geom.Unit) string { s, m := Drill(6, u); return fmt.Sprint(s, m) }), {"6 mmfalse", "6 mm (0.236 in)true"}},
 		"inch bit":   {both(func(u geom.Unit) string { s, m := Drill(3.96875, u); return fmt.Sprint(s, m) }), {"3.97 mmfalse", "5/32 infalse"}},
