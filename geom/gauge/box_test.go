@@ -145,6 +145,7 @@ func boxOf(d gauge.Drawer, set gauge.Limits, v []float64) box {
 		return geom.Panel{}
 	}
 	b.drawnH = part(joinery.Side).Width()
+	off := [2]float64{0.0255, 0.0255} // of rabbets from their row, that of targets that print alike
 	for i, r := range set.Rows {
 		two := [2]float64{v[5+2*i], v[6+2*i]}
 		one := two[0]
@@ -160,9 +161,9 @@ func boxOf(d gauge.Drawer, set gauge.Limits, v []float64) box {
 		case fit.TongueThick:
 			b.tongue = two
 		case fit.RabbetDeep:
-			for j, stock := range []joinery.Stock{s.Front, s.Back} {
-				if math.Abs(stock.Thickness.Mean-d.Setup.FenceDistance-r.Target) < 0.0255 {
-					b.tongue[j] = b.end[j] - two[j]
+			for j, stock := range []joinery.Stock{s.Front, s.Back} { // looked up in the row nearest to it
+				if by := math.Abs(stock.Thickness.Mean - d.Setup.FenceDistance - r.Target); by < off[j] {
+					b.tongue[j], off[j] = b.end[j]-two[j], by
 				}
 			}
 		case fit.TongueLong:

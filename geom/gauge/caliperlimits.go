@@ -140,10 +140,19 @@ const sameTarget = 0.0255
 // one once.
 func gather(drawers []Drawer) *problem {
 	p := &problem{drawers: drawers}
-	reads := make([][]read, len(drawers))
+	listed := make([][]fit.Reading, len(drawers))
 	for i, d := range drawers {
-		for _, r := range fit.Readings(d.Drawer, d.Accuracy) {
-			reads[i] = append(reads[i], read{r, p.variable(r)})
+		listed[i] = fit.Readings(d.Drawer, d.Accuracy)
+		for _, r := range listed[i] {
+			if p.nearest(r) < 0 {
+				p.vars = append(p.vars, variable{kind: r.Kind, target: r.Target})
+			}
+		}
+	}
+	reads := make([][]read, len(drawers)) // once all rows are known, so that none nearer is to come
+	for i, list := range listed {
+		for _, r := range list {
+			reads[i] = append(reads[i], read{r, p.share(r)})
 		}
 	}
 	place := p.order()
@@ -169,15 +178,28 @@ type read struct {
 	variable int
 }
 
-// variable finds the one that a reading shares, or adds it.
-func (p *problem) variable(r fit.Reading) int {
-	n := slices.IndexFunc(p.vars, func(v variable) bool {
-		return v.kind == r.Kind && (r.Kind.OfSize() || math.IsNaN(r.Target) || math.Abs(r.Target-v.target) < sameTarget)
-	})
-	if n < 0 {
-		n = len(p.vars)
-		p.vars = append(p.vars, variable{kind: r.Kind, target: r.Target})
+// nearest finds the variable that a reading shares: of those whose target is the same, the
+// one whose target is nearest, which is the row that a person looks a reading up in; -1
+// without any.
+func (p *problem) nearest(r fit.Reading) int {
+	n, least := -1, sameTarget
+	for i, v := range p.vars {
+		if v.kind != r.Kind {
+			continue
+		}
+		if r.Kind.OfSize() || math.IsNaN(r.Target) {
+			return i
+		}
+		if by := math.Abs(r.Target - v.target); by < least {
+			n, least = i, by
+		}
 	}
+	return n
+}
+
+// share gives a reading its variable, which is as rough as the roughest of its readings.
+func (p *problem) share(r fit.Reading) int {
+	n := p.nearest(r)
 	v := &p.vars[n]
 	v.error = max(v.error, r.Error)
 	v.off = v.off || math.IsNaN(r.Target) || r.Kind.OfSize() && math.Abs(r.Target-v.target) > settle
