@@ -384,9 +384,10 @@ const (
 	// penetration is how far, in millimeters, one piece must be in another to be
 	// in its way.
 	penetration = 1e-3
-	// narrowStrip is the width, in millimeters, of strips that are left out:
-	// nothing that is penetration wide can hide in them.
-	narrowStrip = 1e-5
+	// narrowStrip is the width, in millimeters, of strips that are left out: what
+	// begins in one counts from the strip's beginning, so that a clearance comes out
+	// wrong by as much at either end.
+	narrowStrip = sliver
 )
 
 // moved is how far b has come along an axis, as a sees it, since the sections

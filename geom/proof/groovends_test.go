@@ -45,6 +45,7 @@ func TestGrooveEnds(t *testing.T) {
 		does      bool
 	}{
 		"one, 0.3 and 0.1 beyond the bottom":      {func(p []Piece) { grooveTo(&p[left], 8.2, 293.6, false) }, 0.4, rounding, true},
+		"one, 7 and 9 nm beyond the bottom":       {func(p []Piece) { grooveTo(&p[left], 8.499993, 293.500009, false) }, 16e-6, rounding, true},
 		"both, on one end each":                   {func(p []Piece) { grooveTo(&p[left], 8.2, 300, false); grooveTo(&p[right], 6.4, 300, false) }, 0.4, rounding, true}, // 300 - 6.4 - 293.5
 		"one, 0.4 into the bottom as it stands":   {func(p []Piece) { grooveTo(&p[left], 8.9, 300, false) }, 0.1, rounding, true},                                       // 0.5 - 0.4 behind
 		"one, too short":                          {func(p []Piece) { grooveTo(&p[left], 8.9, 293.6, false) }, -0.3, rounding, false},
