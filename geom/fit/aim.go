@@ -13,7 +13,8 @@ import (
 // the measure in the mean, is as good as any place by what the draws can tell, it is
 // that: it leaves as much room on either side.
 func Aim(s Stack, window geom.Interval) float64 {
-	off, width := deviations(s, Samples, Seed), window.Max-window.Min
+	off := deviations(s, Samples, Seed)
+	width := window.Max - window.Min + 2*settle // in which a box is judged right
 	mean := 0.0
 	for _, v := range off {
 		mean += v

@@ -61,7 +61,11 @@ func TestAimOfBends(t *testing.T) {
 	near(t, "aim", Aim(butt, geom.Interval{Min: -1, Max: 0}), -0.5-0.2, 0.01)
 	proud := Stack{Sources: []Source{{Minus: 0.2, Plus: 0.2}, {Minus: 0.2, Plus: 0.2}}, Terms: []Term{{0, 1}, {1, 1}},
 		Value: func(off []float64) float64 { return 400 + max(0, off[0]) + max(0, off[1]) }}
-	if aim := Aim(proud, geom.Interval{Min: 0, Max: 0.02}); aim < 0 || aim > 0.02+exact {
+	// With them come those of which one board stands 0.02 proud at most, 2 x 1/2 x 1/20, less what
+	// chance takes; a place that misses the quarter keeps few more than that. Where the aim lies
+	// says less: a quarter that is beyond the window by less than settle is judged right.
+	narrow := geom.Interval{Min: 0, Max: 0.02}
+	if aim := Aim(proud, narrow); kept(proud, narrow, aim) < 0.25+0.05-0.02 {
 		t.Errorf("aimed at %g: a quarter of the boxes is missed", aim)
 	}
 }
@@ -84,35 +88,53 @@ func TestAimAgainstScan(t *testing.T) {
 				return v
 			}}
 		window := geom.Interval{Min: -rapid.Float64Range(0.01, 0.6).Draw(t, "below"), Max: rapid.Float64Range(0, 0.6).Draw(t, "above")}
-		off := deviations(s, Samples, Seed)
-		slices.Sort(off)
-		keeps := func(aim float64) int {
-			from, _ := slices.BinarySearch(off, window.Min-aim-settle)
-			to, _ := slices.BinarySearch(off, window.Max-aim+settle)
-			return to - from
-		}
-		mean := 0.0
-		for _, v := range off {
-			mean += v / Samples
-		}
-		middle, aim := (window.Min+window.Max)/2-mean, Aim(s, window)
-		got, chance := keeps(aim), 0.0
-		if math.Abs(aim-middle) < 1e-9 {
-			part := float64(got) / Samples
-			chance = 2 * math.Sqrt(part*(1-part)*Samples)
-		} else if searched++; got <= keeps(middle) {
-			t.Fatalf("aimed at %g, which keeps %d; the middle %g keeps %d", aim, got, middle, keeps(middle))
-		}
-		const places = 4000
-		low, high := window.Min-off[len(off)-1], window.Max-off[0]
-		for i := range places + 1 {
-			other := low + (high-low)*float64(i)/places
-			if n := keeps(other); float64(n) > float64(got)+chance+1 {
-				t.Fatalf("%g keeps %d, the aim %g %d (the middle %g %d)", other, n, aim, got, middle, keeps(middle))
-			}
+		if againstScan(t, s, window) {
+			searched++
 		}
 	})
 	if searched == 0 {
 		t.Error("the middle always does")
+	}
+}
+
+// againstScan compares the aim with 4,000 places; searched says that it left the middle.
+func againstScan(t interface{ Fatalf(string, ...any) }, s Stack, window geom.Interval) (searched bool) {
+	off := deviations(s, Samples, Seed)
+	slices.Sort(off)
+	keeps := func(aim float64) int {
+		from, _ := slices.BinarySearch(off, window.Min-aim-settle)
+		to, _ := slices.BinarySearch(off, window.Max-aim+settle)
+		return to - from
+	}
+	mean := 0.0
+	for _, v := range off {
+		mean += v / Samples
+	}
+	middle, aim := (window.Min+window.Max)/2-mean, Aim(s, window)
+	got, chance := keeps(aim), 0.0
+	if searched = math.Abs(aim-middle) >= 1e-9; !searched {
+		part := float64(got) / Samples
+		chance = 2 * math.Sqrt(part*(1-part)*Samples)
+	} else if got <= keeps(middle) {
+		t.Fatalf("aimed at %g, which keeps %d; the middle %g keeps %d", aim, got, middle, keeps(middle))
+	}
+	const places = 4000
+	low, high := window.Min-off[len(off)-1], window.Max-off[0]
+	for i := range places + 1 {
+		other := low + (high-low)*float64(i)/places
+		if n := keeps(other); float64(n) > float64(got)+chance+1 {
+			t.Fatalf("%g keeps %d, the aim %g %d (the middle %g %d)", other, n, aim, got, middle, keeps(middle))
+		}
+	}
+	return searched
+}
+
+// TestAimAsJudged: where boxes come out close together, those count too that a verdict lets
+// through beyond the window's ends: of 10,000, a few.
+func TestAimAsJudged(t *testing.T) {
+	s := Stack{Sources: []Source{{Minus: 0.5, Plus: 0.08}, {Minus: 0.02, Plus: 0.02, Shape: Normal}},
+		Terms: []Term{{0, 1}, {1, 1}}, Value: func(off []float64) float64 { return off[1] + max(0, off[0]) }}
+	if !againstScan(t, s, geom.Interval{Min: -0.0106, Max: 0}) {
+		t.Error("the middle does")
 	}
 }
