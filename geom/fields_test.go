@@ -1,17 +1,16 @@
 package geom_test
 
 import (
-	"errors"
 	"go/ast"
-	"go/parser"
 	"go/token"
 	"go/types"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+
+	"drawerwright/geom/geomtest"
 )
 
 // known are the types whose fields carry what a shop measured or looked up: materials,
@@ -25,80 +24,18 @@ var known = map[string][]string{
 	"drawerwright/geom/fit":     {"Boards", "Spread", "Accuracy", "SlideFit"},
 }
 
-// tree is the project's code without its tests, with types as far as the project's own
-// code determines them: packages from elsewhere are not looked at.
-type tree struct {
-	root  string
-	files *token.FileSet
-	read  map[string]*types.Package
-	info  *types.Info
-	code  []*ast.File
-}
+// tree is the project's code, to be searched for fields.
+type tree struct{ *geomtest.Source }
 
-var errElsewhere = errors.New("a package from elsewhere")
-
-// Import reads a package of the project.
-func (t *tree) Import(path string) (*types.Package, error) {
-	folder, ours := strings.CutPrefix(path, "drawerwright/")
-	if !ours {
-		return nil, errElsewhere
-	}
-	if p := t.read[path]; p != nil {
-		return p, nil
-	}
-	names, err := filepath.Glob(filepath.Join(t.root, folder, "*.go"))
-	if err != nil {
-		return nil, err
-	}
-	var list []*ast.File
-	for _, name := range names {
-		if strings.HasSuffix(name, "_test.go") || name != strings.TrimSuffix(name, "_windows.go") {
-			continue
-		}
-		file, err := parser.ParseFile(t.files, name, nil, parser.SkipObjectResolution)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, file)
-	}
-	check := types.Config{Importer: t, Error: func(error) {}} // what is from elsewhere is unknown
-	p, _ := check.Check(path, t.files, list, t.info)
-	t.read[path] = p
-	t.code = append(t.code, list...)
-	return p, nil
-}
-
-// project reads all packages below the root.
-func project(t *testing.T, root string) *tree {
+func project(t *testing.T, root string) tree {
 	t.Helper()
-	all := &tree{root: root, files: token.NewFileSet(), read: map[string]*types.Package{},
-		info: &types.Info{Selections: map[*ast.SelectorExpr]*types.Selection{}, Uses: map[*ast.Ident]types.Object{}, Types: map[ast.Expr]types.TypeAndValue{}}}
-	for _, top := range []string{"geom", "export", "preview", "cmd"} {
-		err := filepath.WalkDir(filepath.Join(root, top), func(path string, d fs.DirEntry, err error) error {
-			if err != nil || !d.IsDir() {
-				return err
-			}
-			if code, _ := filepath.Glob(filepath.Join(path, "*.go")); len(code) == 0 {
-				return nil
-			}
-			folder, err := filepath.Rel(root, path)
-			if err != nil {
-				return err
-			}
-			_, err = all.Import("drawerwright/" + filepath.ToSlash(folder))
-			return err
-		})
-		if err != nil {
-			t.Fatal(err)
-		}
-	}
-	return all
+	return tree{geomtest.Project(t, root)}
 }
 
 // uses finds which fields are read and which are set.
-func (t *tree) uses() (read, set map[*types.Var]bool) {
+func (t tree) uses() (read, set map[*types.Var]bool) {
 	read, set = map[*types.Var]bool{}, map[*types.Var]bool{}
-	for _, file := range t.code {
+	for _, file := range t.Code {
 		written := map[ast.Expr]bool{}
 		ast.Inspect(file, func(n ast.Node) bool {
 			switch n := n.(type) {
@@ -113,7 +50,7 @@ func (t *tree) uses() (read, set map[*types.Var]bool) {
 			case *ast.CompositeLit:
 				t.literal(n, set)
 			case *ast.SelectorExpr:
-				s := t.info.Selections[n]
+				s := t.Info.Selections[n]
 				if s == nil || s.Kind() != types.FieldVal {
 					return true
 				}
@@ -131,8 +68,8 @@ func (t *tree) uses() (read, set map[*types.Var]bool) {
 }
 
 // literal marks the fields that a composite literal sets.
-func (t *tree) literal(n *ast.CompositeLit, set map[*types.Var]bool) {
-	kind := t.info.Types[n].Type
+func (t tree) literal(n *ast.CompositeLit, set map[*types.Var]bool) {
+	kind := t.Info.Types[n].Type
 	if kind == nil {
 		return
 	}
@@ -145,7 +82,7 @@ func (t *tree) literal(n *ast.CompositeLit, set map[*types.Var]bool) {
 	}
 	for i, e := range n.Elts {
 		if pair, keyed := e.(*ast.KeyValueExpr); keyed {
-			if field, ok := t.info.Uses[pair.Key.(*ast.Ident)].(*types.Var); ok {
+			if field, ok := t.Info.Uses[pair.Key.(*ast.Ident)].(*types.Var); ok {
 				set[field] = true
 			}
 		} else if i < of.NumFields() {
@@ -155,10 +92,10 @@ func (t *tree) literal(n *ast.CompositeLit, set map[*types.Var]bool) {
 }
 
 // lost lists the exported fields of the known types that code does not read, or not set.
-func (t *tree) lost(test *testing.T, known map[string][]string) (list []string) {
+func (t tree) lost(test *testing.T, known map[string][]string) (list []string) {
 	read, set := t.uses()
 	for path, names := range known {
-		p := t.read[path]
+		p := t.Packages[path]
 		if p == nil {
 			test.Fatalf("there is no package %s", path)
 		}

@@ -30,6 +30,14 @@ const (
 
 var kindNames = [...]string{"dado", "groove", "rabbet", "drill", "cutout"}
 
+// Noun is what a person calls a cut of the kind.
+func (k Kind) Noun() string {
+	if k == Drill {
+		return "hole"
+	}
+	return k.String()
+}
+
 func (k Kind) String() string {
 	if int(k) < len(kindNames) {
 		return kindNames[k]

@@ -72,7 +72,7 @@ func (v Violation) fact(p Panel) Sentence {
 		what = fmt.Sprintf("hole %d", v.Hole+1)
 	}
 	if v.Pocket >= 0 {
-		what = fmt.Sprintf("the %s on the %s face", p.Pockets[v.Pocket].Kind, p.Pockets[v.Pocket].Face)
+		what = fmt.Sprintf("the %s on the %s face", p.Pockets[v.Pocket].Kind.Noun(), p.Pockets[v.Pocket].Face)
 	}
 	x, y := Millimeters(v.At.X), Millimeters(v.At.Y)
 	switch v.Rule {
@@ -90,7 +90,7 @@ func (v Violation) fact(p Panel) Sentence {
 	verb := "s" // of one thing
 	if v.Other >= 0 {
 		verb = ""
-		what += fmt.Sprintf(" and the %s on the %s face", p.Pockets[v.Other].Kind, p.Pockets[v.Other].Face)
+		what += fmt.Sprintf(" and the %s on the %s face", p.Pockets[v.Other].Kind.Noun(), p.Pockets[v.Other].Face)
 	}
 	if v.Rule == RuleWeb {
 		return Sentencef("%s break%s through the panel near x %s, y %s", what, verb, x, y)

@@ -18,9 +18,11 @@ func newExplain(s streams) *cobra.Command {
 for it, in which unit and range, what holds without it and why, and an example.
 PATH may leave out what is not needed to tell the entry from others: bottom-fit
 is enough. Without PATH all entries are listed. With --markdown and no PATH it
-prints the whole reference: entries, commands and topics.`,
+prints the whole reference: entries, commands and topics. explain messages lists
+every kind of message that there can be about a job, and what to do.`,
 		Example: `  $ drawerwright explain
   $ drawerwright explain router.tabs
+  $ drawerwright explain messages
   $ drawerwright explain --markdown > reference.md`,
 		Args: cobra.MaximumNArgs(1),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
@@ -31,6 +33,11 @@ prints the whole reference: entries, commands and topics.`,
 			switch {
 			case len(args) == 0 && markdown:
 				text = reference.Markdown(commandsOf(c.Root()))
+			case len(args) == 1 && args[0] == "messages":
+				text = reference.Topic(args[0]).Text()
+				if markdown {
+					text = reference.TopicMarkdown(args[0], 1)
+				}
 			case len(args) == 1:
 				entries, err := job.Explained(args[0])
 				if err != nil {

@@ -93,7 +93,7 @@ func (l *layout) pullMeets(role Role, area geom.Rect) bool {
 			l.fail(geom.Diagnosis{
 				Code: "pull", Subject: about(FieldPull, role),
 				Fact: geom.Sentencef("the pull, %s wide and from %s to %s up, meets the %s on the %s face",
-					geom.Millimeters(area.Width()), geom.Millimeters(area.Min.Y), geom.Millimeters(area.Max.Y), c.Kind, c.Face),
+					geom.Millimeters(area.Width()), geom.Millimeters(area.Min.Y), geom.Millimeters(area.Max.Y), c.Kind.Noun(), c.Face),
 				Ask: geom.Sentencef("move it with from-top, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle"),
 			})
 			return true

@@ -72,5 +72,5 @@ func (p *preparation) what(pocket int) string {
 		return "a hole"
 	}
 	k := p.part.Pockets[pocket]
-	return "the " + k.Kind.String() + " on the " + k.Face.String() + " face"
+	return "the " + k.Kind.Noun() + " on the " + k.Face.String() + " face"
 }

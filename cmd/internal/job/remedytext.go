@@ -104,7 +104,11 @@ func changeText(c geom.Change, s joinery.Spec) string {
 		}
 		return fmt.Sprintf("write %s with %s", entryText(c.Setting, "..."), v)
 	}
-	return fmt.Sprintf("write a %s of %s", cmp.Or(c.Key, string(c.Setting)), v)
+	name, article := cmp.Or(c.Key, string(c.Setting)), "a"
+	if strings.ContainsAny(name[:1], "aeiou") {
+		article = "an"
+	}
+	return fmt.Sprintf("write %s %s of %s", article, name, v)
 }
 
 // sectionOf is the section in which an entry about joints stands; else it is not known by its

@@ -134,8 +134,8 @@ func alike(j *job.Job, found []batch.Problem) []*group {
 		} else {
 			g.Ways = job.Together(g.Ways, shown.Ways)
 		}
-		if !p.OfJob {
-			g.names = append(g.names, j.Drawers[p.Drawer].Name)
+		if name := j.Drawers[max(0, p.Drawer)].Name; !p.OfJob && !slices.Contains(g.names, name) { // two of its cuts
+			g.names = append(g.names, name)
 		}
 	}
 	return list

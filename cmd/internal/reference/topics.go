@@ -16,7 +16,7 @@ import (
 // Topics are the names of the texts, in the order in which they are read.
 var Topics = []string{
 	"job", "joints", "sizes", "slides", "fit", "test-cut", "packet", "router", "layers", "sheets", "templates",
-	"folder", "page", "proof", "report", "safety", "words",
+	"folder", "page", "proof", "report", "messages", "safety", "words",
 }
 
 //go:embed topics
@@ -65,6 +65,7 @@ var lists = map[string]func() Doc{
 	"idle":       func() Doc { return meanings(layer.Idle) },
 	"proof":      func() Doc { return wordItems(record.ProofVerdicts) },
 	"verdicts":   func() Doc { return wordItems(record.FitVerdicts) },
+	"messages":   messageItems,
 	"report":     func() Doc { return fields(record.Explained()[0]) },
 }
 

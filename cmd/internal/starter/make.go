@@ -98,7 +98,7 @@ func (c *changes) mendAny(a Answers, l load.Loaded) bool {
 func (c *changes) mend(code job.Code, a Answers, d joinery.Spec) bool {
 	switch code {
 	case "cutter-narrow", "cutter-wide", "tongue-clearance", "recess", "recess-inner", "outside-depth", "cutter-height",
-		"fence-distance", "shoulder":
+		"fence-distance":
 		return c.otherCorner(a, d)
 	case "bottom", "groove-clearance", "bottom-clearance", "setup-limit":
 		return c.otherBottom(a, d)
