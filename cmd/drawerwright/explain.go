@@ -26,17 +26,17 @@ every kind of message that there can be about a job, and what to do.`,
   $ drawerwright explain --markdown > reference.md`,
 		Args: cobra.MaximumNArgs(1),
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
-			return entryPaths(), cobra.ShellCompDirectiveNoFileComp
+			return append(entryPaths(), messagesTopic), cobra.ShellCompDirectiveNoFileComp
 		},
 		RunE: func(c *cobra.Command, args []string) error {
 			text := reference.Tree()
 			switch {
 			case len(args) == 0 && markdown:
 				text = reference.Markdown(commandsOf(c.Root()))
-			case len(args) == 1 && args[0] == "messages":
-				text = reference.Topic(args[0]).Text()
+			case len(args) == 1 && args[0] == messagesTopic:
+				text = reference.Topic(messagesTopic).Text()
 				if markdown {
-					text = reference.TopicMarkdown(args[0], 1)
+					text = reference.TopicMarkdown(messagesTopic, 1)
 				}
 			case len(args) == 1:
 				entries, err := job.Explained(args[0])
@@ -52,6 +52,9 @@ every kind of message that there can be about a job, and what to do.`,
 	c.Flags().BoolVar(&markdown, "markdown", false, "print Markdown")
 	return c
 }
+
+// messagesTopic is the topic that explain gives too: it is about the job file.
+const messagesTopic = "messages"
 
 // entriesText explains the entry that was asked for, or says which of several it may be.
 func entriesText(asked string, entries []job.Entry, markdown bool) string {

@@ -51,8 +51,7 @@ func (l *layout) chooseBottom() {
 			field, ways := l.bottomWays(c)
 			l.warn(c.Misfit(geom.Diagnosis{
 				Code: "groove-clearance", Subject: about(field, Bottom),
-				Fact: geom.Sentencef("the bottom has %s of clearance in its groove: %s; %s to %s is right",
-					l.ranged(c), c.Verdict, geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
+				Fact:     l.clearanceFact("the bottom", "its groove", c),
 				Ask:      unlikeBoards,
 				Remedies: ways,
 			}))
@@ -132,12 +131,14 @@ func (l *layout) failBottom(stands float64) {
 	fact := geom.Sentencef("the bottom is %s thick, its groove %s wide: it does not go in", mm(l.Tb), mm(l.groove))
 	if l.flush {
 		captured := fact
-		fact = geom.Sentencef("a flush bottom of %s stands on a tongue of %s, what a rabbet as deep as its groove is high, %s, leaves", mm(l.Tb), mm(stands), mm(l.rise))
-		if stands <= settle {
+		fact = geom.Sentencef("a rabbet of %s leaves a flush bottom of %s a tongue of %s", mm(l.rise), mm(l.Tb), mm(stands))
+		switch {
+		case stands <= settle:
 			fact = geom.Sentencef("a flush bottom of %s is no thicker than its groove is high, %s: its rabbet leaves no tongue", mm(l.Tb), mm(l.rise))
-		}
-		if stands >= l.groove-settle {
-			fact = geom.Sentencef("%s; its groove is %s wide: it does not go in", fact, mm(l.groove))
+		case stands >= l.groove-settle:
+			fact = geom.Sentencef("%s, too thick for a groove of %s", fact, mm(l.groove))
+		default:
+			fact = geom.Sentencef("%s, at least %s is needed", fact, mm(minRabbet))
 		}
 		if l.BottomFit == BottomAuto { // it is flush because it does not go in as it is
 			fact = geom.Sentencef("%s, and %s", captured, fact)

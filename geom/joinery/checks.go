@@ -136,6 +136,17 @@ func (l *layout) ranged(c Check) ranged {
 	return ranged{c, known}
 }
 
+// clearanceFact says what clearance a part has where it goes in, and what is right; of one that
+// does not go in, by how much it is too thick.
+func (l *layout) clearanceFact(part, place string, c Check) geom.Sentence {
+	least, most := geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)
+	if c.Max < 0 {
+		return geom.Sentencef("%s is %s too thick for %s: %s; %s to %s of clearance is right", part,
+			geom.Millimeters(-c.Nominal), place, c.Verdict, least, most)
+	}
+	return geom.Sentencef("%s has %s of clearance in %s: %s; %s to %s is right", part, l.ranged(c), place, c.Verdict, least, most)
+}
+
 // In prints it in a unit.
 func (r ranged) In(u geom.Unit) string {
 	text := func(mm float64) string { return geom.Millimeters(mm).In(u) }

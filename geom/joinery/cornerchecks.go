@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -113,8 +114,7 @@ func (l *layout) checkTongues() {
 		case l.setWrong(play):
 			l.warn(play.Misfit(geom.Diagnosis{
 				Code: "tongue-clearance", Subject: about(entry, r),
-				Fact: geom.Sentencef("the %s's tongue has %s of clearance in its dado: %s; %s to %s is right",
-					r, l.ranged(play), play.Verdict, geom.Millimeters(play.LowerLimit), geom.Millimeters(play.UpperLimit)),
+				Fact:     l.clearanceFact(fmt.Sprintf("the %s's tongue", r), "its dado", play),
 				Ask:      unlikeBoards,
 				Remedies: ways,
 			}))

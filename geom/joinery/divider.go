@@ -191,7 +191,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	}
 	l.say(c.Misfit(geom.Diagnosis{
 		Code: "divider-clearance", Level: refused(c.Verdict == WillNot || c.Nominal > HopelessGap+settle), Subject: about(field, DividerRole),
-		Fact:     geom.Sentencef("divider %d has %s of clearance in its dados: %s; %s to %s is right", s.number+1, l.ranged(c), c.Verdict, geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
+		Fact:     l.clearanceFact(fmt.Sprintf("divider %d", s.number+1), "its dados", c),
 		Ask:      unlikeBoards,
 		Remedies: []geom.Remedy{way},
 	}))

@@ -81,7 +81,7 @@ func (l *layout) checkHoused() {
 		}
 		l.say(c.Misfit(geom.Diagnosis{
 			Code: "back-clearance", Level: refused(c.Verdict == WillNot), Subject: about(field, Back),
-			Fact:     geom.Sentencef("the back has %s of clearance in its dados: %s; %s to %s is right", l.ranged(c), c.Verdict, geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
+			Fact:     l.clearanceFact("the back", "its dados", c),
 			Ask:      unlikeBoards,
 			Remedies: ways,
 		}))

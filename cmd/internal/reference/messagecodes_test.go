@@ -53,13 +53,9 @@ func couponOf(change func(*coupon.Asked)) func() error {
 
 // diagnosed is the diagnosis that an error holds.
 func diagnosed(err error) (d geom.Diagnosis, found bool) {
-	var p *list.Problem
+	var p list.Problem
 	if errors.As(err, &p) {
 		return p.Diagnosis, true
-	}
-	var q list.Problem
-	if errors.As(err, &q) {
-		return q.Diagnosis, true
 	}
 	return d, errors.As(err, &d)
 }
