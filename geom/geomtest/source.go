@@ -59,7 +59,8 @@ func (t *Source) Import(path string) (*types.Package, error) {
 func Project(t testing.TB, root string) *Source {
 	t.Helper()
 	all := &Source{root: root, Files: token.NewFileSet(), Packages: map[string]*types.Package{},
-		Info: &types.Info{Selections: map[*ast.SelectorExpr]*types.Selection{}, Uses: map[*ast.Ident]types.Object{}, Types: map[ast.Expr]types.TypeAndValue{}}}
+		Info: &types.Info{Selections: map[*ast.SelectorExpr]*types.Selection{}, Uses: map[*ast.Ident]types.Object{},
+			Types: map[ast.Expr]types.TypeAndValue{}}}
 	for _, top := range []string{"geom", "export", "preview", "cmd"} {
 		err := filepath.WalkDir(filepath.Join(root, top), func(path string, d fs.DirEntry, err error) error {
 			if err != nil || !d.IsDir() {

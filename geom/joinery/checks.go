@@ -144,7 +144,8 @@ func (l *layout) clearanceFact(part, place string, c Check) geom.Sentence {
 		return geom.Sentencef("%s is %s too thick for %s: %s; %s to %s of clearance is right", part,
 			geom.Millimeters(-c.Nominal), place, c.Verdict, least, most)
 	}
-	return geom.Sentencef("%s has %s of clearance in %s: %s; %s to %s is right", part, l.ranged(c), place, c.Verdict, least, most)
+	return geom.Sentencef("%s has %s of clearance in %s: %s; %s to %s is right", part,
+		l.ranged(c), place, c.Verdict, least, most)
 }
 
 // In prints it in a unit.
