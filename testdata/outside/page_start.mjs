@@ -51,12 +51,24 @@ for (const [title, units, size] of [['I have an opening', 'mm', ['600', '180', '
     await one.locator('button[type=submit]').click();
     await until('a mistake is told at its field', async () => await one.locator('.said').isVisible());
     must(await page.evaluate(() => document.activeElement.name === 'sides' && document.activeElement.ariaInvalid !== null), 'the field is not gone to');
+    const under = () => one.locator('.said').evaluate((e) => e.previousElementSibling.querySelector('input').name);
+    must(await under() === 'sides', `it stands under ${await under()}`);
     await accessible(page);
-    await one.locator('[name=sides]').fill(units === 'mm' ? '12.1, 12.3' : '0.48, 0.482');
+    await one.locator('[name=sides]').fill(units === 'mm' ? '12.1 12.3' : '0.48; 0.482');
+    const bottom = units === 'mm' ? '5.7' : '0.22';
+    await one.locator('[name=bottom]').fill(bottom);
+    await one.locator('[name=sides]').press('Enter');
+    await until('one reading of the bottom is too few', async () => (await one.locator('.said').textContent()).includes('one reading') && await under() === 'bottom');
+    await one.locator('[name=bottom]').fill(`${bottom}1 and ${bottom}6`);
+    await one.getByLabel('How many boxes').fill('4');
+    await one.getByLabel('Width of the saw blade or bit').fill(units === 'mm' ? '6.4' : '0.26');
     await one.locator('[name=sides]').press('Enter');
     await until('the job', async () => !await page.locator('#start').isVisible() && (await source(page)).includes(size[0]));
-    await until('nothing is to be warned of', async () => (await messages(page)) === 0 && !await page.locator('#stale').isVisible());
-    must((await source(page)).includes(`units: ${units}`), await source(page));
+    await until('nothing is to be warned of', async () => await page.locator('#messages li:not([data-level=note])').count() === 0 && !await page.locator('#stale').isVisible());
+    const made = await source(page);
+    for (const said of [`units: ${units}`, `[${bottom}1, ${bottom}6]`, 'count: 4', units === 'mm' ? 'width: 6.4' : 'width: 0.26', units === 'mm' ? '[12.1, 12.3]' : '[0.48, 0.482]']) {
+      must(made.includes(said), `nothing of ${said}: ${made}`);
+    }
     must(files() === before, `written unasked: ${files()}`);
     await page.close({ runBeforeUnload: false });
   });
@@ -85,6 +97,8 @@ await attempt('the name at the first save', async () => {
   await dialog.waitFor();
   await accessible(page);
   await page.screenshot({ path: join(folder, 'naming.png') });
+  must(await dialog.locator('input').inputValue() === 'first-drawers.yaml', `suggested: ${await dialog.locator('input').inputValue()}`);
+  must(await dialog.getByRole('button', { name: 'Cancel' }).count() === 1, 'no way back');
   must((await dialog.textContent()).includes(shop), `it does not say where: ${await dialog.textContent()}`);
   for (const [bad, says] of [['../mine', '/'], ['a\\b', '\\'], ['', 'name'], ['CON', 'device'], ['.hidden', 'letter'], ['x'.repeat(200), 'longer'], ['link', 'regular']]) {
     await dialog.locator('input').fill(bad);

@@ -27,7 +27,7 @@ async function kept(p, what) {
   const [download] = await Promise.all([p.waitForEvent('download', { timeout: 30000 }), chosen(p, what)]);
   const name = download.suggestedFilename();
   await download.saveAs(join(folder, name));
-  await until('it is said to be there', async () => (await progress(p)).startsWith(name));
+  await until('it is said to be there', async () => (await progress(p)).startsWith(`Downloaded ${name}, `));
   must(!await p.isVisible('#take-cancel'), 'what is there can be canceled');
   return name;
 }
@@ -46,7 +46,11 @@ await attempt('what is typed last', async () => {
   await field(page, 'drawers', '0', 'outside', 'width').or(field(page, 'drawers', '0', 'outside')).first().fill('470 x 140 x 500');
   const got = await kept(page, 'For the phone');
   must(readFileSync(join(folder, got), 'utf8').includes('470 x 140 x 500'), 'the download is of what was before');
+  const undo = () => page.locator('#undo').boundingBox();
+  const before = await undo();
   await page.click('#undo');
+  await until('an edit clears what was downloaded', async () => await progress(page) === '');
+  must(JSON.stringify(before) === JSON.stringify(await undo()), 'the toolbar moves');
 });
 
 await attempt('the keyboard', async () => {
@@ -61,6 +65,7 @@ await attempt('the keyboard', async () => {
 
 await attempt('accessible', async () => {
   await page.click('#take-open');
+  must((await page.locator('#take-list').textContent()).startsWith('Packet (PDF) to print'), await page.locator('#take-list').textContent());
   await accessible(page);
   await page.screenshot({ path: join(folder, 'take.png') });
   await page.keyboard.press('Escape');
@@ -71,6 +76,10 @@ await attempt('nothing of a job with mistakes', async () => {
   await until('it is told', async () => await page.getAttribute('#take-open', 'aria-disabled') === 'true');
   await page.click('#take-open', { force: true });
   must(!await page.isVisible('#take-list'), 'the list opens');
+  must((await page.getAttribute('#take-open', 'title')).includes('mistakes'), 'it does not say why');
+  must(await page.textContent('#stale') === 'The picture and lists are of your last entry without mistakes.' && await page.isVisible('#stale'), 'the old picture is not told');
+  const flag = page.locator('#fields details', { has: page.locator(`[data-path='["cutter","width"]']`) }).locator('.flag').first();
+  must(await flag.textContent() === 'to mend' && (await page.textContent('#count')).startsWith('1 to mend, 0 to watch'), `${await flag.textContent()}: ${await page.textContent('#count')}`);
   await field(page, 'cutter', 'width').fill('6.35');
   await until('it is mended', async () => await page.getAttribute('#take-open', 'aria-disabled') === 'false');
 });

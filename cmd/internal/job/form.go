@@ -115,6 +115,9 @@ func (k *key) written(typed string) (string, error) {
 			}
 		}
 		parts := strings.Split(strings.TrimRight(inside, ", "), ",")
+		if k.form == formReadings {
+			parts = SplitReadings(inside)
+		}
 		if len(parts) == 1 && !bracketed && k.form != formLengths && k.form != formWords {
 			return oneScalar(typed), nil
 		}

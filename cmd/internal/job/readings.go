@@ -2,9 +2,50 @@ package job
 
 import (
 	"fmt"
+	"regexp"
+	"strings"
 
 	"drawerwright/geom"
 )
+
+// What stands between readings: a comma, a semicolon or "and".
+var separators = regexp.MustCompile(`(?i)\s*(?:[,;]\s*)?\band\b\s*|\s*[,;]\s*`)
+
+// SplitReadings parts readings of a caliper as people type them: between commas, semicolons, "and",
+// or by spaces alone. A whole number and the fraction behind it stay one: 15 1/8.
+func SplitReadings(text string) (list []string) {
+	for _, part := range separators.Split(strings.TrimRight(text, ",; \t\r\n"), -1) {
+		one := ""
+		for _, t := range strings.Fields(slashes.ReplaceAllString(part, "/")) {
+			switch {
+			case one == "":
+				one = t
+			case beginsReading(one, t):
+				list = append(list, one)
+				one = t
+			default:
+				one += " " + t
+			}
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+var (
+	slashes     = regexp.MustCompile(`\s*/\s*`)
+	wholeNumber = regexp.MustCompile(`^\d+$`)
+	fractional  = regexp.MustCompile(`^(?:\d+/|[½¼¾⅛⅜⅝⅞])`)
+	numeral     = regexp.MustCompile(`^(?:\.?\d|[½¼¾⅛⅜⅝⅞])`)
+)
+
+// beginsReading reports whether the next word behind a reading is another one: a number, unless the
+// reading is a whole number without its fraction yet, or feet.
+func beginsReading(reading, next string) bool {
+	feet := strings.HasSuffix(reading, "'") && !strings.HasSuffix(reading, "''") || strings.HasSuffix(reading, "ft")
+	return numeral.MatchString(next) && !feet && !strings.HasSuffix(reading, "-") &&
+		!(wholeNumber.MatchString(reading[strings.LastIndexByte(reading, ' ')+1:]) && fractional.MatchString(next))
+}
 
 // ReadingsOf says of each stock with several readings what they come to, in the unit of the file.
 // Nothing is said of a stock with a reading that is no length.

@@ -40,7 +40,10 @@ type usual struct {
 	Measured string   `json:"measured"`
 	Size     []string `json:"size"` // width, height, depth
 	Sides    string   `json:"sides"`
+	Bottom   string   `json:"bottom"`
 	Slide    string   `json:"slide"` // empty of a box
+	Cutter   string   `json:"cutter"`
+	Count    string   `json:"count"`
 }
 
 // start tells a tab with what a job can begin.
@@ -56,7 +59,8 @@ func (p *Page) start(w http.ResponseWriter, _ *http.Request) {
 			a := starter.Answers{starter.Units: unit, starter.Measured: measured}.Filled()
 			size, err := job.SplitSize(a[starter.Size], 3)
 			if err == nil { // as it always is
-				all = append(all, usual{unit, measured, size, a[starter.Sides], a[starter.Slide]})
+				all = append(all, usual{unit, measured, size, a[starter.Sides], a[starter.Bottom], a[starter.Slide],
+					a[starter.Cutter], a[starter.Count]})
 			}
 		}
 	}
@@ -115,7 +119,10 @@ type answered struct {
 	Measured string   `json:"measured"`
 	Size     []string `json:"size"`
 	Sides    string   `json:"sides"`
+	Bottom   string   `json:"bottom"`
 	Slide    string   `json:"slide"`
+	Cutter   string   `json:"cutter"`
+	Count    string   `json:"count"`
 }
 
 // refusal says why answers give no job, the field that could end it, and the job that can be
@@ -128,7 +135,8 @@ type refusal struct {
 
 // cardFields are the fields of a card by what the starter calls them; others are none of a card.
 var cardFields = map[starter.Field]string{starter.Units: "units", starter.Measured: "measured", starter.Size: "size",
-	starter.Sides: "sides", starter.Slide: "slide"}
+	starter.Sides: "sides", starter.Bottom: "bottom", starter.Slide: "slide", starter.Cutter: "cutter",
+	starter.Count: "count"}
 
 // begin answers with the text of a job of what was measured.
 func (p *Page) begin(w http.ResponseWriter, r *http.Request) {
@@ -137,11 +145,12 @@ func (p *Page) begin(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	a := starter.Answers{starter.Units: given.Units, starter.Measured: given.Measured,
-		starter.Size: strings.Join(given.Size, " x "), starter.Sides: given.Sides, starter.Slide: given.Slide}
+		starter.Size: strings.Join(given.Size, " x "), starter.Sides: given.Sides, starter.Bottom: given.Bottom,
+		starter.Slide: given.Slide, starter.Cutter: given.Cutter, starter.Count: given.Count}
 	if given.Measured == starter.Box {
 		a[starter.Slide] = ""
 	}
-	a = a.Filled()
+	a[starter.Machine] = a.Usual(starter.Machine) // a card does not ask for it
 	for f := range starter.Fields {
 		if wrong := a.Wrong(f); wrong != "" {
 			reply(w, http.StatusUnprocessableEntity, refusal{Error: wrong, Field: cardFields[f]})

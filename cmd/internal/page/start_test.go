@@ -89,12 +89,15 @@ func TestCards(t *testing.T) {
 	for _, u := range facts.Usual {
 		got := answer[struct{ Text string }](t, p, "/api/begin", answered(u), http.StatusOK)
 		l := answer[looked](t, p, "/api/look", asked{Text: got.Text}, http.StatusOK)
-		says := strings.Contains(got.Text, u.Sides) && strings.Contains(got.Text, u.Size[0])
+		says := strings.Contains(got.Text, u.Sides) && strings.Contains(got.Text, u.Bottom) &&
+			strings.Contains(got.Text, "width: "+u.Cutter) && strings.Contains(got.Text, "count: "+u.Count) &&
+			strings.Contains(got.Text, u.Size[0])
 		if l.Failed || len(l.Problems) > 0 || l.Unit != u.Units || !says {
 			t.Errorf("%+v: %+v\n%s", u, l.Problems, got.Text)
 		}
 	}
-	fine := answered{"mm", "opening", []string{"564", "150", "545"}, "12.1, 12.2", "side-mount"}
+	fine := answered{"mm", "opening", []string{"564", "150", "545"}, "12.1, 12.2", "5.8 5.9", "side-mount",
+		"6.3", "2"}
 	for name, c := range map[string]struct {
 		change      func(*answered)
 		field, says string
@@ -106,6 +109,12 @@ func TestCards(t *testing.T) {
 		"two sizes":     {func(a *answered) { a.Size = a.Size[:2] }, "size", "3", false},
 		"YAML":          {func(a *answered) { a.Sides = "12, 13]\ncutter: {}" }, "sides", "numbers", false},
 		"one reading":   {func(a *answered) { a.Sides = "12" }, "sides", "one reading", false},
+		"no readings":   {func(a *answered) { a.Sides = "" }, "sides", "numbers", false},
+		"no bottom":     {func(a *answered) { a.Bottom = "" }, "bottom", "numbers", false},
+		"one of bottom": {func(a *answered) { a.Bottom = "5.8" }, "bottom", "one reading", false},
+		"a slash":       {func(a *answered) { a.Sides = "12.1 / 12.2" }, "sides", "put a comma", false},
+		"no cutter":     {func(a *answered) { a.Cutter = "wide" }, "cutter", "numbers", false},
+		"no boxes":      {func(a *answered) { a.Count = "0" }, "count", "1 to", false},
 		"no slide":      {func(a *answered) { a.Slide = "rope" }, "slide", "rope", false},
 		"a rack":        {func(a *answered) { a.Size = []string{"900", "150", "545"} }, "slide", "rack", true},
 	} {

@@ -239,12 +239,12 @@ func (a Answers) Wrong(f Field) string {
 		return fmt.Sprintf("%q is none of %s", a[f], strings.Join(choice, ", "))
 	case choice != nil:
 		return ""
-	case !isLengths(a[f]):
+	case !isLengths(a.lengths(f)):
 		return "write numbers, as in " + a.Usual(f)
-	case f != Sides && f != Bottom && strings.Contains(a[f], ","):
+	case !f.readings() && strings.Contains(a[f], ","):
 		return "write the decimal point as a point, as in " + words.Either(a.unit(), "12.21", "0.474")
-	case (f == Sides || f == Bottom) && !severalReadings(a[f]):
-		return "one reading does not say how boards differ: give two or more, as in " + a.Usual(f)
+	case f.readings() && len(job.SplitReadings(a[f])) < 2:
+		return a.oneReading(f)
 	case f == Size:
 		if _, err := job.SplitSize(a[f], 3); err != nil {
 			return err.Error()
@@ -253,10 +253,23 @@ func (a Answers) Wrong(f Field) string {
 	return a.misread(f)
 }
 
-// severalReadings reports whether a text has two or more, with commas between them.
-func severalReadings(s string) bool {
-	list := strings.Split(s, ",")
-	return len(list) > 1 && !slices.ContainsFunc(list, func(r string) bool { return strings.TrimSpace(r) == "" })
+// readings reports whether a field holds readings of a thickness.
+func (f Field) readings() bool { return f == Sides || f == Bottom }
+
+// lengths are those of a field as a job file has them: readings with commas between them.
+func (a Answers) lengths(f Field) string {
+	if f.readings() {
+		return strings.Join(job.SplitReadings(a[f]), ", ")
+	}
+	return a[f]
+}
+
+// oneReading says what is wrong with an answer that is read as one reading.
+func (a Answers) oneReading(f Field) string {
+	if _, err := geom.ParseLength(a.lengths(f), a.unit()); err != nil {
+		return fmt.Sprintf("%q is no thickness: put a comma between readings, as in %s", a[f], a.Usual(f))
+	}
+	return "one reading does not say how boards differ: give two or more, as in " + a.Usual(f)
 }
 
 // isLengths reports whether a text has only the signs of lengths, so that it means in a job

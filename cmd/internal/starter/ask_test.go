@@ -14,7 +14,7 @@ func TestAsk(t *testing.T) {
 	if err != nil {
 		t.Fatal(err, out.String())
 	}
-	for _, s := range []string{"units: in", "width: 22 3/16 in, height: 6 in, depth: 21 in", "thickness: [0.474,0.470]", "[0.228, 0.230]", "count: 3"} {
+	for _, s := range []string{"units: in", "width: 22 3/16 in, height: 6 in, depth: 21 in", "thickness: [0.474, 0.470]", "[0.228, 0.230]", "count: 3"} {
 		if !strings.Contains(text, s) {
 			t.Errorf("nothing of %q:\n%s", s, text)
 		}

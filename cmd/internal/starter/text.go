@@ -63,8 +63,8 @@ func (a Answers) writeStock(s *sheet, c changes) {
 		s.say("# Sheets as they are usually sold, length x width: change them to yours.")
 	}
 	s.say("stock:")
-	s.line(Sides, "  sides: {thickness: [%s]%s, grain: length}", a[Sides], size)
-	s.line(Bottom, "  bottom: {thickness: [%s]%s, grain: none}", a[Bottom], size)
+	s.line(Sides, "  sides: {thickness: [%s]%s, grain: length}", a.lengths(Sides), size)
+	s.line(Bottom, "  bottom: {thickness: [%s]%s, grain: none}", a.lengths(Bottom), size)
 }
 
 func (a Answers) writeCutter(s *sheet, c changes) {

@@ -9,7 +9,7 @@ import * as help from './help.js';
 import * as front from './front.js';
 import { naming } from './naming.js';
 import { at, fresh, looked, nameAt, shapeOf, take, textOf } from './outline.js';
-import { begin as beginSaid, refused, said, say } from './said.js';
+import { begin as beginSaid, levels, refused, said, say } from './said.js';
 import { belongs, sizing, wayOf } from './sizing.js';
 
 export { release, settle, waiting } from './field.js';
@@ -254,7 +254,7 @@ function mark() {
     if (!one.flag) continue;
     const level = flags.get(way);
     one.flag.hidden = !level;
-    setText(one.flag, level === 'error' ? 'to mend' : 'to know');
+    setText(one.flag, levels[level] ?? '');
     one.flag.dataset.level = level ?? '';
   }
 }
@@ -264,7 +264,8 @@ function flagAbove(p, flags, open) {
   for (let n = 1; n <= p.path.length; n++) {
     const way = JSON.stringify(p.path.slice(0, n)), one = sections.get(way);
     if (!one) continue;
-    if (flags.get(way) !== 'error') flags.set(way, p.level);
+    const weight = Object.keys(levels);
+    if (weight.indexOf(p.level) > weight.indexOf(flags.get(way))) flags.set(way, p.level);
     if (open && p.level === 'error' && one.details && !one.details.open) {
       one.fill();
       one.details.open = true;

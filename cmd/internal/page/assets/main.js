@@ -3,6 +3,7 @@ import * as api from './api.js';
 import { byId, el, setText } from './dom.js';
 import * as form from './form.js';
 import { History } from './history.js';
+import { child, looked, textOf } from './outline.js';
 import * as panes from './panes.js';
 import * as paper from './paper.js';
 import * as presence from './presence.js';
@@ -31,8 +32,14 @@ const undo = byId('undo'), redo = byId('redo'), save = byId('save');
 function change(next, kind) {
   if (next === now) return;
   history.changed(now, kind);
-  now = next;
+  become(next);
   look();
+}
+
+// become makes a text the job's.
+function become(next) {
+  now = next;
+  take.edited();
 }
 
 // look asks what the text comes out as. Only the latest is asked for: while an answer is
@@ -61,7 +68,7 @@ async function work() {
         edits.splice(edits.indexOf(edit), 1);
         if (answer.text !== now) {
           history.changed(now, edit.do === 'enter' && !edit.then ? JSON.stringify(edit.path) : '');
-          now = answer.text;
+          become(answer.text);
         }
       }
       show(answer);
@@ -112,9 +119,9 @@ const leads = {
 // bar brings buttons and the state to what can be done.
 function bar() {
   const same = now === saved && version !== '' && !fresh && !form.waiting();
-  able(undo, history.canUndo || form.waiting());
-  able(redo, history.canRedo);
-  able(save, !same);
+  able(undo, history.canUndo || form.waiting(), 'Nothing was changed yet');
+  able(redo, history.canRedo, 'Nothing was undone');
+  able(save, !same, 'All changes are saved');
   take.able(!failed);
   setText(byId('state'), same ? 'as saved' : 'not saved');
   setText(byId('name'), name || 'New job');
@@ -122,8 +129,11 @@ function bar() {
   if (document.title !== title) document.title = title;
 }
 
-// A button that can do nothing now keeps the focus, unlike one that is disabled.
-function able(button, can) { button.setAttribute('aria-disabled', String(!can)); }
+// A button that can do nothing now keeps the focus, unlike one that is disabled, and says why.
+function able(button, can, why) {
+  button.setAttribute('aria-disabled', String(!can));
+  button.title = can ? '' : why;
+}
 
 const act = (button, what) => button.addEventListener('click', () => { if (button.getAttribute('aria-disabled') === 'false') what(); });
 
@@ -157,7 +167,7 @@ function back() {
 function step(next) {
   if (next === undefined) return;
   edits.length = 0;
-  now = next;
+  become(next);
   text.show(now);
   look().then(form.release);
 }
@@ -196,10 +206,13 @@ function seen(disk) {
 // unsaved is what a person would lose with the page.
 const unsaved = () => (now !== saved || form.waiting() ? { name, text: now, version } : null);
 
+// fileNameOf is the name that a job's title suggests for its file.
+const fileNameOf = (title) => `${(title ?? '').normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').slice(0, 60).replace(/^-|-$/g, '') || 'drawers'}.yaml`;
+
 // named gives the job a file, and reports whether it has one.
 async function named() {
   if (name !== '') return true;
-  const file = await starting.askName('drawers.yaml');
+  const file = await starting.askName(fileNameOf(textOf(child(looked.outline, 'job'))));
   if (!file) return false;
   name = file.name;
   version = file.version;

@@ -2,6 +2,9 @@
 import { el, setText } from './dom.js';
 import { at, looked } from './outline.js';
 
+// digits are a list's, without what may stand between readings: several can be typed at once.
+const digits = (list) => list.join(' ').replace(/\band\b|[,;\s]/gi, '');
+
 // readings are the readings of the stock at a path; send takes edits. The answer is the element,
 // and what brings it to the text.
 export function readings(path, send) {
@@ -21,14 +24,14 @@ export function readings(path, send) {
     send({ do: 'enter', path, value: all.length === 1 ? all[0] : `[${all.join(', ')}]` });
   };
   next.addEventListener('keydown', (event) => {
-    const value = next.value.trim().replace(/,/g, '.');
+    const value = next.value.trim().replace(/(\d),(?=\d)/g, '$1.');
     if (event.key !== 'Enter' || value === '') return;
     next.value = '';
     write([...(waiting ?? texts()), value]);
   });
   const fill = () => {
     const now = texts();
-    if (waiting && waiting.join() === now.join()) waiting = null;
+    if (waiting && digits(waiting) === digits(now)) waiting = null;
     setText(told, looked.readings?.[stock] ?? '');
     const key = JSON.stringify(now);
     if (list.dataset.of === key) return;

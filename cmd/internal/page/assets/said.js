@@ -3,6 +3,9 @@
 import { el } from './dom.js';
 import { at, textOf } from './outline.js';
 
+// levels are the words for what a message asks for, the weightiest last.
+export const levels = { note: 'note', warning: 'to watch', error: 'to mend' };
+
 let send;
 
 // begin takes the function for edits.

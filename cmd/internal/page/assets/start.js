@@ -47,18 +47,19 @@ function labeled(label, input) {
 function measuring(measured, title, about, does) {
   const units = el('select', { name: 'units' }, el('option', { value: 'mm', textContent: 'mm' }), el('option', { value: 'in', textContent: 'inches' }));
   const lengths = ['Width', 'Height', 'Depth'].map((name) => [name, el('input', { name: name.toLowerCase(), autocomplete: 'off' })]);
-  const sides = el('input', { name: 'sides', autocomplete: 'off' });
+  const [sides, bottom, count, cutter] = ['sides', 'bottom', 'count', 'cutter'].map((name) => el('input', { name, autocomplete: 'off' }));
+  count.inputMode = 'numeric';
   const slide = measured === 'box' ? null : el('select', { name: 'slide' }, ...facts.slides.map((name) => el('option', { value: name, textContent: name.replaceAll('-', ' ') })));
-  const said = el('p', { class: 'said', role: 'alert', hidden: true });
+  const said = el('p', { id: `said-${measured}`, class: 'said', role: 'alert', hidden: true });
   const allSame = el('button', { type: 'button', hidden: true, textContent: 'Take it all the same' });
   const fill = () => {
     const usual = usualOf(measured, units.value);
     lengths.forEach(([, input], i) => { input.value = usual.size[i]; });
-    sides.value = usual.sides;
+    for (const input of [sides, bottom, count, cutter]) input.value = usual[input.name];
     if (slide) slide.value = usual.slide;
     refused(null);
   };
-  const fields = { units: [units], size: lengths.map(([, input]) => input), sides: [sides], slide: slide ? [slide] : [] };
+  const fields = { units: [units], size: lengths.map(([, input]) => input), sides: [sides], bottom: [bottom], count: [count], cutter: [cutter], slide: slide ? [slide] : [] };
   const refused = (answer) => {
     said.hidden = answer === null;
     said.dataset.level = 'error';
@@ -67,17 +68,23 @@ function measuring(measured, title, about, does) {
     allSame.onclick = () => took(answer.text);
     for (const [name, inputs] of Object.entries(fields)) {
       for (const input of inputs) {
-        if (answer?.field === name) input.setAttribute('aria-invalid', 'true');
-        else input.removeAttribute('aria-invalid');
+        for (const [about, value] of [['aria-invalid', 'true'], ['aria-describedby', said.id]]) {
+          if (answer?.field === name) input.setAttribute(about, value);
+          else input.removeAttribute(about);
+        }
       }
     }
-    if (answer) fields[answer.field]?.[0]?.focus();
+    if (!answer) return;
+    const first = fields[answer.field]?.[0];
+    if (first) first.closest('.row, label').after(said);
+    else bar.before(said);
+    first?.focus();
   };
-  const id = `start-${measured}`;
+  const id = `start-${measured}`, bar = el('div', { class: 'bar' }, el('button', { type: 'submit', textContent: does }), allSame);
   const form = el('form', { class: 'card', 'aria-labelledby': id, onsubmit: async (event) => {
     event.preventDefault();
     try {
-      const answer = await api.begin({ units: units.value, measured, size: lengths.map(([, input]) => input.value.trim()), sides: sides.value.trim(), slide: slide?.value ?? '' });
+      const answer = await api.begin({ units: units.value, measured, size: lengths.map(([, input]) => input.value.trim()), sides: sides.value.trim(), bottom: bottom.value.trim(), count: count.value.trim(), cutter: cutter.value.trim(), slide: slide?.value ?? '' });
       took(answer.text);
     } catch (error) {
       refused(error.answer?.error ? error.answer : { error: error.message });
@@ -85,10 +92,12 @@ function measuring(measured, title, about, does) {
   } },
   el('h3', { id, textContent: title }), el('p', { textContent: about }),
   labeled('Measured in', units),
-  el('div', { class: 'three' }, ...lengths.map(([name, input]) => labeled(name, input))),
+  el('div', { class: 'row three' }, ...lengths.map(([name, input]) => labeled(name, input))),
   labeled('Thickness of the boards, two caliper readings or more', sides),
+  labeled('Thickness of the bottom, caliper readings', bottom),
   slide ? labeled('Slide', slide) : null,
-  said, el('div', { class: 'bar' }, el('button', { type: 'submit', textContent: does }), allSame));
+  el('div', { class: 'row two' }, labeled('How many boxes', count), labeled('Width of the saw blade or bit', cutter)),
+  said, bar);
   units.value = usualUnit();
   units.addEventListener('change', fill);
   fill();
@@ -136,7 +145,7 @@ export async function askName(suggested) {
     setText(ok, `Replace ${found.name}`);
   } },
   el('h2', { id: 'naming-title', textContent: 'Name the job file' }), labeled(`It is saved in ${facts.folder}`, name), said,
-  el('div', { class: 'bar' }, ok, el('button', { type: 'button', textContent: 'Do not save', onclick: () => close(null) })));
+  el('div', { class: 'bar' }, ok, el('button', { type: 'button', textContent: 'Cancel', onclick: () => close(null) })));
   name.addEventListener('input', () => { tell(''); setText(ok, 'Save'); });
   let close;
   const closed = new Promise((done) => { close = (answer) => { dialog.remove(); done(answer); }; });

@@ -4,18 +4,20 @@ import * as api from './api.js';
 import { byId, el, setText } from './dom.js';
 
 const kinds = [
-  ['packet', 'Packet', 'PDF: what goes to the bench, to print'],
-  ['labels', 'Labels', 'PDF: one for each piece'],
-  ['sheets', 'Sheets', 'PDF: what is cut out of each, and in which order'],
-  ['shop', 'For the phone', 'HTML: cut list and setups to tick off in the shop'],
-  ['all', 'All files', 'zip: what a build writes, with the drawings'],
+  ['packet', 'Packet', '(PDF) to print', 'what goes to the bench'],
+  ['labels', 'Labels', '(PDF) to print', 'one for each piece'],
+  ['sheets', 'Sheets', '(PDF) to print', 'what is cut out of each, and in which order'],
+  ['shop', 'For the phone', '(HTML)', 'cut list and setups to tick off in the shop'],
+  ['all', 'All files', '(zip)', 'what a build writes, with the drawings'],
 ];
+
+const title = 'Print and take along';
 
 // steady is how long a number stands before the next one, in ms.
 const steady = 250;
 
-const list = el('ul', { id: 'take-list', popover: 'auto', 'aria-label': 'Take along' });
-const open = el('button', { type: 'button', id: 'take-open', textContent: 'Take along' });
+const list = el('ul', { id: 'take-list', popover: 'auto', 'aria-label': title });
+const open = el('button', { type: 'button', id: 'take-open', textContent: title });
 const progress = el('span', { id: 'taking', role: 'status' });
 const cancel = el('button', { type: 'button', id: 'take-cancel', textContent: 'Cancel', hidden: true });
 
@@ -26,8 +28,8 @@ let running = null; // what ends the download
 export function begin(latest, notice) {
   text = latest;
   tell = notice;
-  list.append(...kinds.map(([what, name, about]) => el('li', {}, el('button', { type: 'button', 'data-take': what, onclick: () => take(what, name) },
-    el('span', { textContent: name }), el('span', { class: 'about', textContent: about })))));
+  list.append(...kinds.map(([what, name, kind, about]) => el('li', {}, el('button', { type: 'button', 'data-take': what, onclick: () => take(what, name) },
+    el('span', { textContent: `${name} ${kind}` }), el('span', { class: 'about', textContent: about })))));
   open.popoverTargetElement = list;
   list.addEventListener('beforetoggle', (event) => { if (event.newState === 'open' && !(can && !running)) event.preventDefault(); });
   list.addEventListener('toggle', (event) => { if (event.newState === 'open') place(); });
@@ -40,6 +42,18 @@ export function begin(latest, notice) {
 export function able(now) {
   can = now;
   open.setAttribute('aria-disabled', String(!can || running !== null));
+  open.title = running ? 'A download is being made' : can ? 'Packet, labels and sheets to print; a page for the phone; all files' : 'The job has mistakes: mend them first';
+}
+
+// edited forgets what was downloaded: it is no more the job that is seen.
+export function edited() {
+  if (!running) say('');
+}
+
+// say tells of a download; a longer line than its place has stands in its title.
+function say(what) {
+  setText(progress, what);
+  progress.title = what;
 }
 
 // place puts the list below its button, within the window.
@@ -54,15 +68,15 @@ async function take(what, name) {
   if (running) return;
   running = new AbortController();
   able(can);
-  setText(progress, `${name}: building …`);
+  say(`${name}: building …`);
   cancel.setAttribute('aria-label', `Cancel: ${name}`);
   cancel.hidden = false;
   try {
-    const file = await download(await api.take(await text(), what, running.signal), steadily((said) => setText(progress, `${name}: ${said}`)));
+    const file = await download(await api.take(await text(), what, running.signal), steadily((said) => say(`${name}: ${said}`)));
     hand(file);
-    setText(progress, `${file.name}, ${size(file.blob.size)}`);
+    say(`Downloaded ${file.name}, ${size(file.blob.size)}`);
   } catch (error) {
-    setText(progress, running.signal.aborted ? `${name}: canceled` : '');
+    say(running.signal.aborted ? `${name}: canceled` : '');
     if (!running.signal.aborted) tell(`${name}: ${error.message}`);
   }
   if (document.activeElement === cancel) open.focus();
@@ -72,13 +86,13 @@ async function take(what, name) {
 }
 
 // steadily says the first thing at once, and later ones no sooner than the eye follows.
-function steadily(say) {
+function steadily(tells) {
   let last = 0;
   return (said) => {
     const now = performance.now();
     if (now - last < steady) return;
     last = now;
-    say(said);
+    tells(said);
   };
 }
 

@@ -1,7 +1,7 @@
 // The job as text, with the numbers of its lines and a mark where something is said of one.
 import { byId, el, setText } from './dom.js';
 import * as panes from './panes.js';
-import { waysOut } from './said.js';
+import { levels, waysOut } from './said.js';
 
 const source = byId('source'), gutter = byId('gutter'), messages = byId('messages'), count = byId('count');
 
@@ -49,7 +49,7 @@ export function tell(problems, more, chosen) {
   const errors = problems.filter((p) => p.level === 'error').length;
   const notes = problems.filter((p) => p.level === 'note').length;
   const noted = notes === 0 ? '' : notes === 1 ? ', 1 note' : `, ${notes} notes`;
-  count.textContent = problems.length === 0 ? 'No messages' : `${errors} to mend, ${problems.length - errors - notes + more} to know${noted}`;
+  count.textContent = problems.length === 0 ? 'No messages' : `${errors} ${levels.error}, ${problems.length - errors - notes + more} ${levels.warning}${noted}`;
   const open = errors > 0 ? `${errors} to mend` : problems.length + more;
   setText(byId('tab-told'), `Messages (${open})`);
   byId('tab-told').classList.toggle('bad', errors > 0);
