@@ -69,6 +69,8 @@ for (const [title, units, size] of [['I have an opening', 'mm', ['600', '180', '
     for (const said of [`units: ${units}`, `[${bottom}1, ${bottom}6]`, 'count: 4', units === 'mm' ? 'width: 6.4' : 'width: 0.26', units === 'mm' ? '[12.1, 12.3]' : '[0.48, 0.482]']) {
       must(made.includes(said), `nothing of ${said}: ${made}`);
     }
+    const usually = await field(page, 'drawers', '0', 'back-setback').getAttribute('placeholder');
+    must(units === 'in' ? usually.includes(' in') && !usually.includes(' mm') : usually.includes(' mm'), `usual setback: ${usually}`);
     must(files() === before, `written unasked: ${files()}`);
     await page.close({ runBeforeUnload: false });
   });

@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+
+	"drawerwright/geom"
 )
 
 // Key describes an entry of the job file to a form.
@@ -17,12 +19,49 @@ type Key struct {
 	Required bool     `json:"required,omitempty"`
 	Default  string   `json:"default,omitempty"`
 	Without  string   `json:"without,omitempty"` // what happens without it
+	Inches   *Inches  `json:"inches,omitempty"`  // both in a job in inches, where they differ
 	Why      string   `json:"why,omitempty"`     // why that, or the default, is so
 	Example  string   `json:"example,omitempty"` // a value
 	Words    []string `json:"words,omitempty"`   // all that it takes; of a reference what is built in
 	In       string   `json:"in,omitempty"`      // of a drawer: only where it has its size in that way
 	Noun     string   `json:"noun,omitempty"`    // what a list or a mapping of names lists
 	Keys     []Key    `json:"keys,omitempty"`
+}
+
+// Inches are texts of a key with their lengths in inches.
+type Inches struct {
+	Default string `json:"default,omitempty"`
+	Without string `json:"without,omitempty"`
+}
+
+// A length in mm within a text, and one in inches.
+var (
+	mmInText   = regexp.MustCompile(`\d+(?:\.\d+)? mm\b`)
+	inchInText = regexp.MustCompile(`\d in\b`)
+)
+
+// textInInches writes the lengths of a text as a job in inches shows them. One that names both already
+// stays as it is.
+func textInInches(text string) string {
+	if inchInText.MatchString(text) {
+		return text
+	}
+	return mmInText.ReplaceAllStringFunc(text, func(mm string) string {
+		l, err := geom.ParseLength(mm, geom.Millimeter)
+		if err != nil { // as none of a table is
+			return mm
+		}
+		return l.Text(geom.Inch)
+	})
+}
+
+// inches are a key's texts for a job in inches; nil where they are no others.
+func (k *key) inches() *Inches {
+	in := Inches{textInInches(k.fallback), textInInches(k.without)}
+	if in == (Inches{k.fallback, k.without}) {
+		return nil
+	}
+	return &in
 }
 
 // kinds are the names of forms.
@@ -39,7 +78,7 @@ func described(keys []key, section string) []Key {
 	for i := range keys {
 		k := &keys[i]
 		list[i] = Key{Name: k.name, Title: titleOf(section, k.name), Kind: kinds[k.form], Doc: k.describe(),
-			Required: k.required, Default: k.fallback, Without: k.without, Why: k.why, Example: k.example,
+			Required: k.required, Default: k.fallback, Without: k.without, Inches: k.inches(), Why: k.why, Example: k.example,
 			Words: k.words, In: sizedBy(section, k.name), Noun: k.noun, Keys: described(k.keys, k.name)}
 	}
 	return list

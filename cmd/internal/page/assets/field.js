@@ -3,7 +3,7 @@
 import { el } from './dom.js';
 import { told } from './help.js';
 import { naming } from './naming.js';
-import { at, child, fresh, looked, nameAt, textOf } from './outline.js';
+import { at, child, fresh, looked, nameAt, textOf, usual } from './outline.js';
 import { readings } from './readings.js';
 import { said, say } from './said.js';
 
@@ -38,11 +38,17 @@ export function fieldOf(key, path) {
     names ? el('span', { class: 'chosen' }, input, maker(key, path)) : input, one.said, told(key, `${id}h`));
   one.readings = key.kind === 'readings' && key.noun === 'stock' ? readings(path, send) : null;
   one.whole = one.readings ? el('div', {}, one.field, one.readings.whole) : one.field;
-  input.placeholder = key.default ?? (key.without ? `— ${key.without}` : '');
+  if (!choices) input.placeholder = unset(key, (usually) => usually);
   listen(one, path, choices);
   fields.set(way, one);
   fill(one, path);
   return one.whole;
+}
+
+// unset is what an empty field says: what is usual, or what happens without an entry.
+function unset(key, says) {
+  const now = usual(key);
+  return now.default ? says(now.default) : now.without ? `— ${now.without}` : '';
 }
 
 function listen(one, path, choices) {
@@ -144,7 +150,7 @@ function options(one, value) {
   const now = all.join('\n');
   if (one.options !== now) {
     one.options = now;
-    const none = key.default ? `(${key.default})` : key.without ? `— ${key.without}` : '';
+    const none = unset(key, (usually) => `(${usually})`);
     one.input.replaceChildren(...all.map((v) => el('option', { value: v, textContent: v || none })));
   }
   if (one.input.value !== value) one.input.value = value;

@@ -8,7 +8,7 @@ import { fieldOf, label } from './field.js';
 import * as help from './help.js';
 import * as front from './front.js';
 import { naming } from './naming.js';
-import { at, fresh, looked, nameAt, shapeOf, take, textOf } from './outline.js';
+import { at, fresh, looked, nameAt, shapeOf, take, textOf, unit } from './outline.js';
 import { begin as beginSaid, levels, refused, said, say } from './said.js';
 import { belongs, sizing, wayOf } from './sizing.js';
 
@@ -45,7 +45,7 @@ export function show(now) {
   take(now);
   // A text whose layout is broken has no reliable outline: the fields wait for it.
   if (now.sound || shape === '') {
-    const next = JSON.stringify(shapeOf(now.outline)) + now.entry;
+    const next = JSON.stringify(shapeOf(now.outline)) + now.entry + unit(); // usual lengths are in its unit
     if (next !== shape) {
       shape = next;
       field.renew(build);

@@ -1,12 +1,14 @@
 // What a field means, why it is as it is when left alone, and an example: below the form for the
 // field that has the focus, and tied to every field for those who hear the page.
 import { byId, el } from './dom.js';
+import { usual } from './outline.js';
 
 const help = byId('help');
 
 // parts are what is to be said of a key.
 function parts(key) {
-  const why = key.why ? `Why ${key.default ? key.default : key.without ?? 'so'}: ${key.why}.` : '';
+  const now = usual(key);
+  const why = key.why ? `Why ${now.default ? now.default : now.without ?? 'so'}: ${key.why}.` : '';
   return [key.doc, why, key.example ? `Example: ${key.name}: ${key.example}` : ''].filter(Boolean);
 }
 

@@ -2,6 +2,12 @@
 export let looked = null;
 export function take(now) { looked = now; }
 
+// usual is what a key is without an entry, {default, without}, in the unit of the job.
+export const usual = (key) => (looked && unit() === 'in' && key.inches) || key;
+
+// unit is that of the job, whatever the numbers beside it are shown in.
+export const unit = () => textOf(child(looked.outline, 'units'));
+
 export const child = (n, name) => n?.entries?.[n.names?.indexOf(name) ?? -1];
 
 // at is the value at a path.
