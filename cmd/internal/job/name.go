@@ -68,8 +68,10 @@ func titleFault(title string) string {
 	return ""
 }
 
-// deviceNames are the names that Windows keeps for devices, with any extension.
-var deviceNames = []string{"con", "prn", "aux", "nul",
+// deviceNames are the names that Windows keeps for devices, with any extension: Microsoft Learn,
+// "Naming Files, Paths, and Namespaces", and "CreateFile function" for those of the console.
+var deviceNames = []string{"con", "prn", "aux", "nul", "conin$", "conout$",
+	"com¹", "com²", "com³", "lpt¹", "lpt²", "lpt³",
 	"com0", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8", "com9",
 	"lpt0", "lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9"}
 

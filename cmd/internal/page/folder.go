@@ -90,8 +90,9 @@ const maxFileName = 120
 func fileFault(name string) string {
 	first, _, _ := strings.Cut(name, ".")
 	extension := strings.ToLower(filepath.Ext(name))
+	begins, _ := utf8.DecodeRuneInString(name)
 	switch at := strings.IndexFunc(name, notInNames); {
-	case strings.TrimSpace(first) == "":
+	case !unicode.IsLetter(begins) && !unicode.IsDigit(begins):
 		return "begins with no letter or digit"
 	case at >= 0:
 		return fmt.Sprintf("holds %q, which the name of a file cannot", []rune(name[at:])[0])

@@ -165,7 +165,8 @@ func TestNamesStayInTheFolder(t *testing.T) {
 	}
 	bad := []string{outside, "../" + filepath.Base(filepath.Dir(outside)) + "/outside.yaml", "..", ".", "below/y.yaml",
 		`below\y.yaml`, "c:here.yaml", "here.yaml\x00", "here.yaml/", "notes.txt", ".env.yaml", "con.yaml", "nul.x.yaml",
-		"a\nb.yaml", "\xff.yaml", "x.yaml.", strings.Repeat("x", 200) + ".yaml", "*.yaml", " .yaml"}
+		"a\nb.yaml", "\xff.yaml", "x.yaml.", strings.Repeat("x", 200) + ".yaml", "*.yaml", " .yaml",
+		"COM¹.yaml", "lpt³.yaml", "conin$.yaml", "CONOUT$.yaml", "-x.yaml", "_x.yaml", "~$x.yaml", "$x.yaml"}
 	if os.Symlink(outside, filepath.Join(dir, "link.yaml")) == nil {
 		bad = append(bad, "link.yaml")
 	}

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"fmt"
 	"net/http"
 	"sync"
 	"time"
@@ -12,7 +13,7 @@ import (
 type tabs struct {
 	mu      sync.Mutex
 	open    map[string]bool
-	unsaved bool // the last one was closed with changes in it, which the browser may bring back
+	unsaved map[string]bool // files of tabs that were closed with changes, which the browser may bring back
 	wait    time.Duration
 	ends    *time.Timer
 	ended   chan struct{}
@@ -28,31 +29,41 @@ func (p *Page) Ended(wait time.Duration) <-chan struct{} {
 	return p.tabs.ended
 }
 
-// mostTabs are more than anybody has open.
-const mostTabs = 1000
+// mostTabs are more than anybody has open; maxTab is the most bytes of what one is known by.
+const (
+	mostTabs = 1000
+	maxTab   = 64
+)
 
-// opened notes a tab.
-func (t *tabs) opened(id string) {
+// opened notes a tab of a file. It may be noted already: a tab says again that it is there.
+func (t *tabs) opened(id, file string) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	if t.open == nil || len(t.open) >= mostTabs {
 		t.open = map[string]bool{}
 	}
+	if !t.open[id] {
+		delete(t.unsaved, file) // the changes are in it, or given up
+	}
 	t.open[id] = true
-	t.unsaved = false // the changes are in it, or given up
 	if t.ends != nil {
 		t.ends.Stop()
 		t.ends = nil
 	}
 }
 
-// closed notes that a tab is open no more.
-func (t *tabs) closed(id string, unsaved bool) {
+// closed notes that a tab of a file is open no more.
+func (t *tabs) closed(id, file string, unsaved bool) {
 	t.mu.Lock()
 	defer t.mu.Unlock()
 	delete(t.open, id)
-	t.unsaved = t.unsaved || unsaved
-	if len(t.open) > 0 || t.unsaved || t.ended == nil || t.ends != nil {
+	if t.unsaved == nil {
+		t.unsaved = map[string]bool{}
+	}
+	if unsaved && len(t.unsaved) < mostTabs {
+		t.unsaved[file] = true
+	}
+	if len(t.open) > 0 || len(t.unsaved) > 0 || t.ended == nil || t.ends != nil {
 		return
 	}
 	var timer *time.Timer
@@ -74,17 +85,27 @@ type tab struct {
 }
 
 func (p *Page) here(w http.ResponseWriter, r *http.Request) {
-	var asked tab
-	if read(w, r, &asked) {
-		p.tabs.opened(asked.Tab)
+	if asked, ok := readTab(w, r); ok {
+		p.tabs.opened(asked.Tab, fileOf(r.Context()).path)
 		w.WriteHeader(http.StatusNoContent)
 	}
 }
 
 func (p *Page) leave(w http.ResponseWriter, r *http.Request) {
-	var asked tab
-	if read(w, r, &asked) {
-		p.tabs.closed(asked.Tab, asked.Unsaved)
+	if asked, ok := readTab(w, r); ok {
+		p.tabs.closed(asked.Tab, fileOf(r.Context()).path, asked.Unsaved)
 		w.WriteHeader(http.StatusNoContent)
 	}
+}
+
+// readTab reads what a tab says of itself. Where it cannot, it has answered.
+func readTab(w http.ResponseWriter, r *http.Request) (asked tab, ok bool) {
+	if !read(w, r, &asked) {
+		return asked, false
+	}
+	if len(asked.Tab) > maxTab {
+		refuse(w, http.StatusBadRequest, fmt.Sprintf("a tab is known by %d bytes at most", maxTab))
+		return asked, false
+	}
+	return asked, true
 }

@@ -52,5 +52,5 @@ export async function disk(seen) {
 
 // leave tells that a tab is closed; it is sent when the page has gone.
 export function leave(tab, unsaved) {
-  navigator.sendBeacon('api/leave', new Blob([JSON.stringify({ tab, unsaved })], { type: 'application/json' }));
+  navigator.sendBeacon(about('api/leave'), new Blob([JSON.stringify({ tab, unsaved })], { type: 'application/json' }));
 }
