@@ -28,14 +28,9 @@ func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done b
 	if to, err := filepath.EvalSymlinks(path); err == nil {
 		path = to
 	}
-	mode := fs.FileMode(0o644)
-	if info, err := os.Stat(path); err == nil {
-		switch mode = info.Mode().Perm(); {
-		case !info.Mode().IsRegular():
-			return false, fmt.Errorf("%s is no plain file", path)
-		case mode&0o200 == 0:
-			return false, fmt.Errorf("%s is read-only", path)
-		}
+	mode, err := Replaceable(path)
+	if err != nil {
+		return false, err
 	}
 	out, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+"-*")
 	if err != nil {
@@ -83,4 +78,19 @@ func lockFolder(dir string) (unlock func() error, err error) {
 		return nil, fmt.Errorf("another drawerwright is writing in %s", dir)
 	}
 	return lock.Close, nil
+}
+
+// Replaceable gives the mode that a file at a path keeps when it is replaced, or gets when there is
+// none. The error says why the file that is there cannot be replaced.
+func Replaceable(path string) (fs.FileMode, error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return 0o644, nil
+	case !info.Mode().IsRegular():
+		return 0, fmt.Errorf("%s is no plain file", path)
+	case info.Mode().Perm()&0o200 == 0:
+		return 0, fmt.Errorf("%s is read-only", path)
+	}
+	return info.Mode().Perm(), nil
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/starter"
 )
 
@@ -190,6 +191,9 @@ func (p *Page) name(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	now, err := f.now()
+	if err == nil {
+		_, err = outdir.Replaceable(f.path)
+	}
 	if err != nil {
 		refuse(w, http.StatusUnprocessableEntity, err.Error())
 		return

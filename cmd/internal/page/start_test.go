@@ -231,6 +231,16 @@ func TestFirstSave(t *testing.T) {
 			t.Errorf("%d %s", w.Code, w.Body)
 		}
 	}
+	if err := os.Chmod("taken.yaml", 0o444); err != nil {
+		t.Fatal(err)
+	}
+	refused := answer[refusal](t, p, "/api/name", map[string]string{"name": "taken"}, http.StatusUnprocessableEntity)
+	if !strings.Contains(refused.Error, "read-only") {
+		t.Errorf("a file that cannot be written: %+v", refused)
+	}
+	if err := os.Chmod("taken.yaml", 0o644); err != nil {
+		t.Fatal(err)
+	}
 	save("", http.StatusConflict)
 	if data, err := os.ReadFile("taken.yaml"); err != nil || string(data) != "# mine\n" {
 		t.Errorf("it was replaced unseen: %q %v", data, err)

@@ -14,13 +14,13 @@ let file = new URLSearchParams(location.search).get('file'); // null for the one
 // use says which file the page is about from now on; the empty name is that of a job without one.
 export function use(name) { file = name; }
 
-// about is an address with the file that it is about.
-const about = (path) => (file === null ? path : `${path}${path.includes('?') ? '&' : '?'}file=${encodeURIComponent(file)}`);
+// about is an address with the file that it is about: that of the page, if it is no other.
+const about = (path, name = file) => (name === null ? path : `${path}${path.includes('?') ? '&' : '?'}file=${encodeURIComponent(name)}`);
 
-async function ask(path, options) {
+async function ask(path, { about: name, ...options } = {}) {
   let response;
   try {
-    response = await fetch(about(path), { credentials: 'same-origin', cache: 'no-store', ...options });
+    response = await fetch(about(path, name), { credentials: 'same-origin', cache: 'no-store', ...options });
   } catch (error) {
     if (error.name === 'AbortError') throw error;
     throw new Refused(0, { error: 'the program has ended, or does not answer' });
@@ -29,8 +29,8 @@ async function ask(path, options) {
   return response;
 }
 
-function post(path, body, signal) {
-  return ask(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), signal });
+function post(path, body, more) {
+  return ask(path, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), ...more });
 }
 
 export const start = async () => (await ask('api/start')).json();
@@ -40,9 +40,10 @@ export const here = (tab) => post('api/here', { tab });
 export const job = async () => (await ask('api/job')).json();
 export const look = async (text, view) => (await post('api/look', { text, view })).json();
 export const edit = async (text, edit, view) => (await post('api/edit', { text, ...edit, view })).json();
-export const sheets = async (text, unit, signal) => (await post('api/sheets', { text, unit }, signal)).json();
-export const save = async (text, version) => (await post('api/save', { text, version })).json();
-export const take = (text, what, signal) => post('api/take', { text, what }, signal);
+export const sheets = async (text, unit, signal) => (await post('api/sheets', { text, unit }, { signal })).json();
+// save writes the file of a name, which the page need not be about yet.
+export const save = async (name, text, version) => (await post('api/save', { text, version }, { about: name })).json();
+export const take = (text, what, signal) => post('api/take', { text, what }, { signal });
 
 // disk is the state of the file if it is no more the one that was seen, else null.
 export async function disk(seen) {

@@ -24,7 +24,8 @@ let saved = ''; // what the file held when it was read or written last
 let version = ''; // of that
 let name = ''; // of the file; empty while it has none
 let fresh = false; // nothing of it was ever on disk
-let busy = false, again = false, failed = true;
+let busy = false, again = false, failed = true, writing = false;
+let gone = false; // the program was found to answer no more
 
 const undo = byId('undo'), redo = byId('redo'), save = byId('save');
 
@@ -74,7 +75,12 @@ async function work() {
       show(answer);
       if (edits.length > 0) again = true;
     } catch (error) {
+      if (error.status === 0) { // the edits stay, and are made if it answers again
+        lost();
+        continue;
+      }
       edits.splice(edits.indexOf(edit), edit ? 1 : 0);
+      bar();
       if (edit && form.refuse(edit.path, error.message)) continue;
       tell(error.message);
     }
@@ -116,9 +122,12 @@ const leads = {
   },
 };
 
+// pending reports whether something was typed that the text does not have yet.
+const pending = () => edits.length > 0 || form.waiting();
+
 // bar brings buttons and the state to what can be done.
 function bar() {
-  const same = now === saved && version !== '' && !fresh && !form.waiting();
+  const same = now === saved && version !== '' && !fresh && !pending();
   able(undo, history.canUndo || form.waiting(), 'Nothing was changed yet');
   able(redo, history.canRedo, 'Nothing was undone');
   able(save, !same, 'All changes are saved');
@@ -204,36 +213,39 @@ function seen(disk) {
 }
 
 // unsaved is what a person would lose with the page.
-const unsaved = () => (now !== saved || form.waiting() ? { name, text: now, version } : null);
+const unsaved = () => (now !== saved || pending() ? { text: now, version, edits } : null);
 
 // fileNameOf is the name that a job's title suggests for its file.
 const fileNameOf = (title) => `${(title ?? '').normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').slice(0, 60).replace(/^-|-$/g, '') || 'drawers'}.yaml`;
 
-// named gives the job a file, and reports whether it has one.
-async function named() {
-  if (name !== '') return true;
-  const file = await starting.askName(fileNameOf(textOf(child(looked.outline, 'job'))));
-  if (!file) return false;
-  name = file.name;
-  version = file.version;
+// adopt makes a file that was written that of the page.
+function adopt(file) {
+  name = file;
   api.use(name);
   window.history.replaceState(null, '', `?file=${encodeURIComponent(name)}`);
-  return true;
 }
 
+// write saves the job. A new one gets its name when the file stands.
 async function write() {
-  if (byId('naming')) return;
-  form.settle();
-  await working;
-  if (!await named().catch((error) => tell(error.message))) return;
-  const asked = now;
+  if (writing) return;
+  writing = true;
+  const first = name === '';
   try {
-    const answer = await api.save(asked, version);
+    form.settle();
+    await working;
+    const file = first ? await starting.askName(fileNameOf(textOf(child(looked.outline, 'job')))) : { name, version };
+    if (!file) return;
+    const asked = now;
+    const answer = await api.save(file.name, asked, file.version);
+    if (first) adopt(file.name);
     seen({ text: asked, version: answer.version });
     byId('notice').hidden = true;
   } catch (error) {
-    if (error.status === 409 && error.answer.version !== undefined) conflict(error.answer, 'Nothing was saved: the file on disk has been changed since this page read it.');
-    else tell(error.message);
+    if (error.status !== 409 || error.answer.version === undefined) tell(error.message);
+    else if (first) tell('Nothing was saved: another program has written a file of that name meanwhile. Save again, and give a name.');
+    else conflict(error.answer, 'Nothing was saved: the file on disk has been changed since this page read it.');
+  } finally {
+    writing = false;
   }
 }
 
@@ -244,13 +256,31 @@ async function latest() {
   return now;
 }
 
-// watch tells of changes of the file by another tab or program.
+// lost tells once that the program answers no more; what is typed stays on the page.
+function lost() {
+  if (gone) return;
+  gone = true;
+  tell('The program has ended; copy the text before you close this tab.');
+}
+
+// found lets what was typed meanwhile be made where the program answers again, as after a sleep.
+function found() {
+  if (!gone) return;
+  gone = false;
+  tell('The program answers again.');
+  look();
+}
+
+// watch tells of changes of the file by another tab or program, and of the end of this one.
 async function watch() {
   if (document.hidden) return;
   try {
     const disk = await api.disk(version);
+    found();
     if (disk && disk.version !== version && disk.version !== toldOf) conflict(disk, 'The file on disk has been changed by another tab or program.');
-  } catch { /* it is said when something is asked for */ }
+  } catch (error) {
+    if (error.status === 0) lost(); // anything else is said when something is asked for
+  }
 }
 
 function keyboard(event) {
@@ -267,20 +297,27 @@ function keyboard(event) {
 // page of its own, without a file.
 function begun(text) {
   if (fresh) return change(text, 'begun');
-  presence.keepBegun(text);
-  location.assign('?file=');
+  presence.goBegun(text);
 }
 
 // restore takes what this tab has for the page: a job that was begun, or what was not saved. That
 // was made of the version that it names, so that a change of the file meanwhile is told.
 function restore() {
-  const disk = now, text = fresh ? presence.takeBegun() : undefined, kept = presence.takeUnsaved(name);
-  if (!text && (!kept || kept.text === now)) return false;
+  const disk = now, text = presence.takeBegun(), kept = presence.takeUnsaved(name);
+  if (!text && (!kept || kept.text === now && kept.edits.length === 0)) return false;
   history.changed(now, 'restored');
   now = text ?? kept.text;
-  if (text) return true;
+  if (text) {
+    if (kept) tell('Another new job was begun in this tab, and not saved.', ['Take that one', () => change(kept.text, 'restored')]);
+    return true;
+  }
   version = kept.version;
-  tell('Changes that were not saved are here again.', ['Give them up', () => change(disk, 'restored')]);
+  edits.push(...kept.edits);
+  tell('Changes that were not saved are here again.', ['Give them up', () => {
+    edits.length = 0;
+    change(disk, 'restored');
+    look();
+  }]);
   return true;
 }
 
@@ -302,7 +339,7 @@ async function start() {
   act(redo, () => step(history.redo(now)));
   act(save, write);
   starting.begin(begun);
-  presence.begin(unsaved);
+  presence.begin(() => name, unsaved);
   byId('begin').addEventListener('click', () => starting.show(false).catch((error) => tell(error.message)));
   take.begin(latest, tell);
   paper.begin();

@@ -3,20 +3,21 @@
 import * as api from './api.js';
 
 const tab = crypto.randomUUID();
-const stored = 'unsaved', begunWith = 'begun';
+const stored = (file) => `unsaved ${file}`, begunWith = 'begun'; // a tab goes from one file to another and back
 
-// begin takes a function for what is not saved: {name, text, version}, or null.
-export function begin(unsaved) {
+// begin takes a function for the name of the file, and one for what is not saved: {text, version,
+// edits}, or null.
+export function begin(file, unsaved) {
   const here = () => api.here(tab).catch(() => { /* it is said when something is asked for */ });
   here();
   addEventListener('pageshow', (event) => { if (event.persisted) here(); });
   addEventListener('pagehide', () => {
     const open = unsaved();
-    put(stored, open);
+    put(stored(file()), open);
     api.leave(tab, open !== null);
   });
   document.addEventListener('visibilitychange', () => {
-    put(stored, document.hidden ? unsaved() : null); // a hidden tab can be dropped without a word
+    put(stored(file()), document.hidden ? unsaved() : null); // a hidden tab can be dropped without a word
     if (!document.hidden) here();
   });
 }
@@ -40,12 +41,20 @@ function take(key) {
   }
 }
 
-// keepBegun holds the text of a job that begins on the next page; takeBegun gives it there.
-export const keepBegun = (text) => put(begunWith, { text });
-export const takeBegun = () => take(begunWith)?.text;
+// goBegun goes to a page of its own with the text of a job that begins there; takeBegun gives it
+// there. The address says that it is that page: a person may stay on this one, and go to another
+// without a file later.
+export function goBegun(text) {
+  put(begunWith, { text });
+  location.assign('?file=#begun');
+}
+
+export function takeBegun() {
+  const held = take(begunWith);
+  if (location.hash !== '#begun') return undefined;
+  history.replaceState(null, '', location.search);
+  return held?.text;
+}
 
 // takeUnsaved gives what was not saved of a file, once; or null.
-export function takeUnsaved(name) {
-  const held = take(stored);
-  return held?.name === name ? held : null;
-}
+export const takeUnsaved = (file) => take(stored(file));
