@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // move is how far a side of a panel's outline would have to move into the wood for a
@@ -35,7 +36,9 @@ func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Clearanc
 					continue
 				}
 				across := axisOf(p.Placement.Y)
-				found = append(found, Clearance{Gap: gap, Axis: across, Along: at.longest(across), Low: vector(at.low), High: vector(at.high)})
+				found = append(found, Clearance{Gap: gap, Axis: across, Along: at.longest(across),
+					Low: vector(at.low), High: vector(at.high),
+					Check: joinery.CheckID{Code: joinery.CheckFingerClearance, Part: joinery.Side}})
 				moves[p.Part] = append(moves[p.Part], move{side, float64((Exaggeration - 1) * gap)})
 			}
 			slices.SortFunc(found, func(a, b Clearance) int { return cmp.Compare(a.Low.Z, b.Low.Z) })

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // Exaggeration is how many times its size a play is shown on request.
@@ -29,6 +30,11 @@ type Clearance struct {
 	Axis      int     // across the gap: 0 is X, 1 Y, 2 Z
 	Along     int     // the axis along which it is longest: a section across that shows it
 	Low, High geom.Vec3
+	// Check is what judges it; without a code where nothing does.
+	Check joinery.CheckID
+	// Measure is the name of the judged measure, Verdict the verdict where that is not right;
+	// both are empty until [Box.Judge] has set them.
+	Measure, Verdict string
 }
 
 // Overlap is where two pieces would both be.
@@ -122,7 +128,8 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 						b = placed(b, p.Placement)
 						across := axisOf([3]geom.Vec3{p.Placement.X, p.Placement.Y, p.Placement.Normal()}[axis])
 						list = append(list, Clearance{Name: fmt.Sprintf("%s in the %s of the %s", pieces[j].Name, pocket.Kind, p.Name), Gap: gap,
-							Axis: across, Along: b.longest(across), Low: vector(b.low), High: vector(b.high)})
+							Axis: across, Along: b.longest(across), Low: vector(b.low), High: vector(b.high),
+							Check: checkOf(parts, pieces[j], across)})
 						rooms[p.Part] = append(rooms[p.Part], room{k, axis, low, float64((Exaggeration - 1) * gap)})
 					}
 				}

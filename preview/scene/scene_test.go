@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/geomtest"
 	"drawerwright/geom/joinery"
 	"drawerwright/preview/scene"
@@ -239,5 +240,42 @@ func TestJoinShares(t *testing.T) {
 	}
 	if roles[joinery.Front].Mesh != roles[joinery.Back].Mesh {
 		t.Error("box front and back have two meshes")
+	}
+}
+
+// TestJudge: a clearance has the measure that judges it, and the word of one that is not right: a
+// back that is the front's twin has the front's.
+func TestJudge(t *testing.T) {
+	s := spec(joinery.DadoRabbet, joinery.BottomGroovedIn)
+	s.Dividers = []joinery.Divider{{Direction: joinery.Across, At: []float64{200}, Stock: stock("thin", 6)}}
+	b := made(t, s).Boxes[0]
+	measure := func(name string, verdict joinery.Verdict, id joinery.CheckID) fit.SimulatedMeasure {
+		c := joinery.Check{CheckID: id, Name: name, Verdict: verdict}
+		return fit.SimulatedMeasure{Measure: fit.Measure{Check: c}}
+	}
+	b.Judge([]fit.SimulatedMeasure{
+		measure("tongue", joinery.Loose, joinery.CheckID{Code: joinery.CheckTongueClearance, Part: joinery.Front}),
+		measure("groove", joinery.Tight, joinery.CheckID{Code: joinery.CheckGrooveClearance, Part: joinery.Bottom}),
+		measure("divider", joinery.GoesTogether,
+			joinery.CheckID{Code: joinery.CheckDividerClearance, Part: joinery.DividerRole, Item: 1}),
+	})
+	want := map[string][2]string{"box front": {"tongue", "loose"}, "back": {"tongue", "loose"},
+		"bottom": {"groove", "tight"}, "divider": {"divider", ""}}
+	found := map[string]bool{}
+	for _, c := range b.Clearances {
+		piece, _, _ := strings.Cut(c.Name, " in the ")
+		if across := map[bool]int{true: 2, false: 1}[piece == "bottom"]; c.Axis != across {
+			if c.Verdict != "" {
+				t.Errorf("%s is %s across %d", c.Name, c.Verdict, c.Axis)
+			}
+			continue
+		}
+		found[piece] = true
+		if got := [2]string{c.Measure, c.Verdict}; got != want[piece] {
+			t.Errorf("%s is judged %q", c.Name, got)
+		}
+	}
+	if len(found) != len(want) {
+		t.Errorf("judged are %v", found)
 	}
 }

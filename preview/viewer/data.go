@@ -76,6 +76,9 @@ type play struct {
 	Along int        `json:"along"`
 	Low   [3]float64 `json:"low"`
 	High  [3]float64 `json:"high"`
+	// Measure is what judges it, and Verdict the word where that is not right.
+	Measure string `json:"measure,omitempty"`
+	Verdict string `json:"verdict,omitempty"`
 }
 
 type overlap struct {
@@ -118,7 +121,8 @@ func Data(s scene.Scene) ([]byte, error) {
 			out.Pieces = append(out.Pieces, q)
 		}
 		for _, p := range b.Clearances {
-			out.Plays = append(out.Plays, play{p.Name, scene.Rounded(p.Gap), p.Axis, p.Along, place(p.Low), place(p.High)})
+			out.Plays = append(out.Plays, play{p.Name, scene.Rounded(p.Gap), p.Axis, p.Along,
+				place(p.Low), place(p.High), p.Measure, p.Verdict})
 		}
 		for _, o := range b.Overlaps {
 			out.Overlaps = append(out.Overlaps, overlap{o.Name, place(o.Low), place(o.High)})

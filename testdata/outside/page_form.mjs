@@ -45,10 +45,16 @@ await on('trade words and help', jobText, async (page) => {
   must((await page.locator(`${at('drawers', '0', 'outside')} label small`).textContent()) === 'outside', 'the key of the file is not in small type');
   await field(page, 'drawers', '0', 'count').focus();
   const told = await page.locator('#help').textContent();
+  const high = (await page.locator('#help').boundingBox()).height;
   for (const part of ['How many', 'Why 1: one box is the least', 'Example: count: 2']) must(told.includes(part), `the help says ${told}`);
   const described = await field(page, 'drawers', '0', 'count').evaluate((e) => e.getAttribute('aria-describedby').split(' ').map((id) => document.getElementById(id)?.textContent).join(' '));
   must(described.includes('How many of this drawer') && described.includes('Example: count: 2'), `the field is described by ${described}`);
   await accessible(page);
+  await page.locator('#undo').focus();
+  await field(page, 'drawers', '0', 'joint').focus(); // whose help is the longest
+  must((await page.locator('#help').boundingBox()).height === high && (await page.locator('#help').textContent()).includes('dado-rabbet'), 'the foot follows its help');
+  const [words, foot] = [await page.locator('#help > div').boundingBox(), await page.locator('#help').boundingBox()];
+  must(words.height >= high && Math.abs(words.y + words.height - foot.y - foot.height) < 2, `the help stands at ${JSON.stringify(words)} of ${JSON.stringify(foot)}`);
 });
 
 await on('names say whose', jobText, async (page) => {

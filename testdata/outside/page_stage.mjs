@@ -213,6 +213,63 @@ await attempt('a divider in the picture', async () => {
   await page.getByRole('button', { name: 'corner', exact: true }).click();
 });
 
+const jamText = `units: in
+stock:
+  ply: {thickness: [0.488, 0.487, 0.489]}
+  quarter: {thickness: [0.249, 0.248, 0.250]}
+cutter: {kind: saw, width: 0.25}
+drawers:
+  - {name: wide, outside: 18 x 5 x 20, sides: ply, bottom: quarter}
+`;
+
+await attempt('a joint that jams is seen', async () => {
+  const job = await serve(['view', file('jam.yaml', jamText).path]);
+  const jam = await tab(job.address, { viewport: { width: 1366, height: 768 } });
+  const red = jam.locator('.dw-letters .dw-bad:not([hidden])');
+  await until('it is red in the picture', async () => (await red.allTextContents()).includes('✕ 0.001 tight'));
+  await jam.screenshot({ path: join(folder, 'jam.png') });
+  // A picture that was smaller for a while is as before.
+  const ends = () => jam.locator('.dw-size:not([hidden])').evaluateAll((all) => all.map((e) => { const b = e.getBoundingClientRect(); return [Math.round(b.x), Math.round(b.y)]; }).join());
+  const before = await ends();
+  await jam.setViewportSize({ width: 1366, height: 640 });
+  await until('the picture is smaller', async () => await ends() !== before);
+  await jam.setViewportSize({ width: 1366, height: 768 });
+  await until('it is as before', async () => await ends() === before);
+  // A measure of the fit leads to its joint, and so does what to watch.
+  const cut = jam.locator('#picture select').first(), high = async () => (await jam.locator('.dw-stage').boundingBox()).height;
+  const tall = (await jam.locator('#picture').boundingBox()).height;
+  for (const way of [jam.locator('#lists').getByRole('button', { name: 'grooved-in bottom clearance in its groove' }), jam.locator('#verdict button[data-kind=measure]')]) {
+    await way.click();
+    await until('the section is shown', async () => await cut.inputValue() !== '-1');
+    must((await red.allTextContents()).includes('✕ 0.001 tight'), 'the section is of another joint');
+    await jam.getByRole('button', { name: 'corner', exact: true }).click();
+    await until('all is shown', async () => await cut.inputValue() === '-1');
+  }
+  const clearances = jam.locator('.dw-drop', { has: jam.locator('summary', { hasText: 'Clearance' }) });
+  await clearances.locator('summary').click();
+  const row = clearances.locator('tr', { hasText: 'bottom in the groove of the left side' });
+  must((await row.locator('.dw-bad').textContent()) === '✕ 0.001 tight', `the list has ${await row.textContent()}`);
+  await accessible(jam);
+  const [summary, panel] = [await clearances.locator('summary').boundingBox(), await clearances.locator('.dw-panel').boundingBox()];
+  must(Math.abs(panel.x - summary.x) < 3 && Math.abs(panel.y - summary.y - summary.height) < 3, `the list drops down at ${JSON.stringify(panel)}, not under ${JSON.stringify(summary)}`);
+  await row.locator('button').click();
+  await still(jam);
+  must(!await clearances.locator('.dw-panel').isVisible(), 'the list stays over the section');
+  must(await clearances.locator('summary').evaluate((e) => e === document.activeElement), 'the focus is lost');
+  must((await red.allTextContents()).includes('✕ 0.001 tight'), 'the section does not tell it');
+  await jam.screenshot({ path: join(folder, 'jam-section.png') });
+  await field(jam, 'cutter', 'width').first().fill('0.24');
+  await until('it cannot be built', async () => (await jam.locator('#verdict').textContent()).startsWith('Cannot be built'));
+  await still(jam);
+  must((await jam.locator('#picture').boundingBox()).height === tall && await high() > 200, 'what is said makes the picture smaller');
+  must(await red.count() === 0 && await jam.locator('.dw-play:not([hidden])').count() === 0, 'a clearance of before is told');
+  await field(jam, 'cutter', 'width').first().fill('0.256');
+  await until('it fits', async () => (await jam.locator('#verdict').textContent()).startsWith('Fits'));
+  await until('nothing is red', async () => await red.count() === 0 && (await jam.locator('.dw-play:not([hidden])').count()) > 0);
+  await jam.close({ runBeforeUnload: false });
+  await job.stop();
+});
+
 await attempt('the camera follows a size', async () => {
   const fits = async (p) => { await still(p); return (await outside(p)).join(); };
   must(await fits(page) === '', `out of the picture: ${await fits(page)}`);
@@ -230,7 +287,7 @@ await attempt('the camera follows a size', async () => {
 
 await attempt('a joint is left', async () => {
   await page.locator('#fields summary', { hasText: 'birch' }).click();
-  const named = () => page.locator('.dw-play:not([hidden])').count();
+  const named = () => page.locator('.dw-play:not(.dw-bad, [hidden])').count(); // what is wrong is always told
   const drop = page.locator('#picture summary', { hasText: 'Clearance' });
   const shot = async () => { await still(page); return (await page.locator('.dw-stage').screenshot()).toString('base64'); };
   for (const leave of [() => page.getByRole('button', { name: 'corner', exact: true }).click(), () => page.getByRole('button', { name: 'all', exact: true }).click(),
@@ -241,7 +298,7 @@ await attempt('a joint is left', async () => {
     const before = await shot();
     await page.keyboard.press('Escape');
     // A thickness that changes is seen in the joint, which stays in the middle.
-    await field(page, 'stock', 'birch', 'thickness').evaluate((e) => { e.value = '12.9'; e.dispatchEvent(new InputEvent('input', { bubbles: true })); });
+    await field(page, 'stock', 'birch', 'thickness').evaluate((e) => { e.value = '12.3'; e.dispatchEvent(new InputEvent('input', { bubbles: true })); });
     await until('the joint follows', async () => await shot() !== before);
     must(await named() > 0, 'the joint is lost when a size changes');
     await undo(page, jobText);

@@ -29,6 +29,7 @@ func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 		if err != nil {
 			return nil
 		}
+		boxed.Scene.Boxes[0].Judge(b.Drawers[i].Outcome.Measures)
 		scenes = append(scenes, boxed.Scene)
 	}
 	title := b.Drawers[drawer].Spec.Name

@@ -55,7 +55,7 @@ class Marks {
       else this.names(state, axes);
     }
     this.overlaps(state, painter, theme, axes);
-    if (state.marks.plays && state.opened === 0) this.plays(state, painter, theme, axes);
+    if (state.opened === 0 && !state.stale) this.plays(state, painter, theme, axes);
     const chosen = state.chosenPiece();
     if (chosen && !state.hidden.has(chosen.key)) this.measures(state, chosen, painter, theme, axes);
     this.place(state, chosen, painter, theme, axes);
@@ -115,10 +115,13 @@ class Marks {
     });
   }
 
+  // plays draws what is wrong always, once a measure; all of them where they are asked for.
   plays(state, painter, theme, axes) {
-    const taken = [];
+    const taken = [], named = new Set();
     state.group.boxes.forEach((b, i) => {
-      for (const play of state.data.boxes[b].plays) {
+      const list = state.data.boxes[b].plays.filter((play) => state.marks.plays || play.verdict);
+      list.sort((p, q) => Boolean(q.verdict) - Boolean(p.verdict)); // what is wrong takes its place first
+      for (const play of list) {
         const low = plus(play.low, state.group.at[i]), high = plus(play.high, state.group.at[i]);
         const k = state.section.axis;
         if (k >= 0) {
@@ -126,12 +129,16 @@ class Marks {
           low[k] = high[k] = state.section.at;
         }
         // Where a wall has moved out, the gap is not this one.
-        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, { color: [...theme.mark, 1], through: true, cut: NO_CUT });
+        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, { color: [...(play.verdict ? theme.bad : theme.mark), 1], through: true, cut: NO_CUT });
         const middle = times(plus(low, high), 0.5);
         const at = state.camera.project(middle, axes);
         if (taken.some((q) => Math.abs(q[0] - at[0]) < 44 && Math.abs(q[1] - at[1]) < 15)) continue;
+        if (!state.marks.plays && named.has(`${i} ${play.measure}`)) continue;
+        named.add(`${i} ${play.measure}`);
         taken.push(at);
-        this.letter(lengthText(play.play, state.data.unit) + (state.marks.exaggerated ? ` × ${state.data.ease}` : ''), 'dw-play', at);
+        const text = lengthText(play.play, state.data.unit) + (state.marks.exaggerated ? ` × ${state.data.ease}` : '');
+        if (play.verdict) this.letter(`${WRONG} ${text} ${play.verdict}`, 'dw-play dw-bad', at);
+        else this.letter(text, 'dw-play', at);
       }
     });
   }

@@ -10,6 +10,7 @@ class State {
     this.pocket = -1; // of the chosen piece
     this.opened = 0; // of the steps, as a part of all
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
+    this.stale = false; // what is shown is not of the latest job: its clearances are not told
     this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false };
     this.camera = new Camera();
     this.joint = null; // that is looked into: its name, and what to go back to
@@ -110,9 +111,11 @@ class State {
     this.section.axis = play.along;
     this.section.side = this.camera.axes().eye[play.along] < -1e-6 ? -1 : 1;
     this.camera.fitted = false;
-    this.camera.scale = Math.min(this.camera.width, this.camera.height) / JOINT;
+    this.camera.scale = this.joint.scale = this.jointScale();
     this.aim();
   }
+
+  jointScale() { return Math.min(this.camera.width, this.camera.height) / JOINT; }
 
   // aim keeps the joint in the middle; one that is gone is left.
   aim() {
@@ -140,6 +143,15 @@ class State {
   fit() {
     const shown = this.shown();
     if (shown.length > 0) this.camera.fit(...this.bounds(this.opened, shown), this.sized() ? MARGIN : 0);
+  }
+
+  // resized brings the eye to a picture of another size: all of the box or the joint is shown as
+  // before; what a person has zoomed to keeps its share of the picture.
+  resized(first, factor) {
+    const { camera, joint } = this;
+    if (first || camera.fitted) this.fit();
+    else if (joint?.scale === camera.scale) camera.scale = joint.scale = this.jointScale();
+    else camera.scale *= factor;
   }
 
   // sizeBounds are the outside of the box, without a front that is screwed to it.

@@ -3,6 +3,9 @@
 
 const AXES = ['left to right', 'front to back', 'bottom to top'];
 
+// WRONG stands before what is judged not right.
+const WRONG = '✕';
+
 class Tools {
   constructor(viewer, row) {
     this.viewer = viewer;
@@ -59,9 +62,17 @@ class Tools {
     this.fill = () => {};
     if (count === 0) return null;
     const list = make('div', {}), place = drop('Clearance', list);
+    const fold = () => {
+      place.open = false;
+      place.firstChild.focus();
+    };
     this.fill = () => {
       if (!place.open) return;
-      const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => viewer.goTo(play), { title: 'a section through it' }), this.length(play.play)]);
+      if (state.stale) return list.replaceChildren(make('p', { className: 'dw-fact' }, 'not known while the job has mistakes'));
+      const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => {
+        fold();
+        viewer.goTo(play);
+      }, { title: 'a section through it' }), play.verdict ? make('strong', { className: 'dw-bad' }, `${WRONG} ${this.length(play.play)} ${play.verdict}`) : this.length(play.play)]);
       list.replaceChildren(table(`Clearance in the joints, a section through each; ${state.data.unit}`, ['where', 'clearance'], rows));
     };
     place.addEventListener('toggle', this.fill);
@@ -96,7 +107,15 @@ class Tools {
 
 // drop is what drops down from the row; Escape, and a click elsewhere, fold it.
 function drop(name, ...children) {
-  const place = make('details', { className: 'dw-drop' }, make('summary', {}, name), make('div', { className: 'dw-panel' }, ...children));
+  const summary = make('summary', {}, name), panel = make('div', { className: 'dw-panel' }, ...children);
+  const place = make('details', { className: 'dw-drop' }, summary, panel);
+  // Under its button, but not out of the row, which the panel is as wide as at most.
+  const under = () => {
+    if (!place.open) return;
+    panel.style.top = `${summary.offsetTop + summary.offsetHeight}px`;
+    panel.style.left = `${Math.max(0, Math.min(summary.offsetLeft, panel.offsetParent.clientWidth - panel.offsetWidth))}px`;
+  };
+  new ResizeObserver(under).observe(panel); // as it drops down, too
   const fold = (e) => { if (!place.contains(e.target)) place.open = false; };
   place.addEventListener('toggle', () => {
     if (place.open) document.addEventListener('pointerdown', fold, true);

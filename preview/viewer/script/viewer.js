@@ -63,10 +63,10 @@ class Viewer {
     this.element.style.setProperty('--high', `${height}px`);
     this.canvas.width = Math.round(width * this.dots);
     this.canvas.height = Math.round(height * this.dots);
-    if (!first) camera.scale *= Math.min(width / camera.width, height / camera.height);
+    const factor = Math.min(width, height) / Math.min(camera.width, camera.height); // there and back is 1
     camera.width = width;
     camera.height = height;
-    if (first) this.state.fit();
+    this.state.resized(first, factor);
     this.changed();
   }
 
@@ -115,6 +115,14 @@ class Viewer {
     if (this.controls.shape() === shape) this.controls.refresh();
     else this.controls.build();
     this.retheme();
+  }
+
+  // stale says whether what is shown is not of the latest job, which could not be worked out.
+  stale(on) {
+    if (!this.works || this.state.stale === on) return;
+    this.state.stale = on;
+    this.controls.tools.refresh();
+    this.changed();
   }
 
   destroy() {
@@ -273,6 +281,14 @@ class Viewer {
     state.marks[name] = on;
     if (name === 'plays' && state.joint) state.joint.plays = on;
     this.changed();
+  }
+
+  // joint looks into a joint of a measure, and reports whether there is one.
+  joint(measure) {
+    const { boxes } = this.state.group;
+    const play = boxes.length === 1 && this.state.data.boxes[boxes[0]].plays.find((p) => p.measure === measure);
+    if (play) this.goTo(play);
+    return Boolean(play);
   }
 
   goTo(play) {

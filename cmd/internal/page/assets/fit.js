@@ -2,6 +2,7 @@
 // numbers behind.
 import { el, setText, svg } from './dom.js';
 import { mark, parts, viewBox } from './drawing.js';
+import * as picture from './picture.js';
 import { refill, table } from './tables.js';
 
 let box, title, list, numbers; // of what is shown
@@ -22,18 +23,38 @@ export function show(into, now) {
   while (list.childElementCount > fit.measures.length) list.lastElementChild.remove();
   shown.length = list.childElementCount;
   fit.measures.forEach((m, i) => {
-    const next = JSON.stringify(m);
+    const joint = now.scene?.boxes.length === 1 && now.scene.boxes[0].plays.some((p) => p.measure === m.name);
+    const next = JSON.stringify([m, joint]);
     if (next === shown[i]) return;
     shown[i] = next;
     if (!list.children[i]) list.append(el('li', { tabIndex: -1 }));
     list.children[i].dataset.measure = m.name;
-    list.children[i].replaceChildren(...measure(m, i));
+    list.children[i].replaceChildren(...measure(m, i, joint));
   });
   [...numbers.querySelectorAll('table')].forEach((e, i) => {
     setText(e.caption, behind[i].title);
     refill(e, behind[i]);
   });
   if (sought !== null) reach();
+  else follow(into, now.strip, fit.drawer);
+}
+
+let followed = null; // the measure that is most often wrong, as it was shown last; null before any was
+let rolled = 0; // how far the page itself has rolled the list
+
+// follow brings the measure that is most often wrong into sight when it is another than before,
+// unless a person has rolled the list.
+function follow(into, strip, drawer) {
+  const wrong = strip.mark !== 'right' && strip.drawer === drawer ? strip.measure : '';
+  if (wrong === followed) return;
+  const first = followed === null;
+  followed = wrong;
+  if (first) return;
+  const place = [...list.children].find((e) => e.dataset.measure === wrong);
+  if (!place || (into.scrollTop !== 0 && into.scrollTop !== rolled)) return;
+  const over = place.getBoundingClientRect().bottom - into.getBoundingClientRect().bottom;
+  if (over > 0) into.scrollTop += over;
+  rolled = into.scrollTop;
 }
 
 // shape is what tables must have in common for one to be filled with the cells of another.
@@ -50,12 +71,13 @@ function make(into, sizes, behind, fit) {
   into.replaceChildren(box, title, key, list, numbers);
 }
 
-function measure(m, i) {
+// measure shows one of them; the name of a joint leads to a section through it.
+function measure(m, i, joint) {
   const named = `fit${i}-title`, told = `fit${i}-said`;
   const drawn = svg('svg', { role: 'img', viewBox: viewBox(m.picture), 'aria-labelledby': named, 'aria-describedby': told },
     svg('title', { id: named }, m.title), svg('desc', { id: told }, m.said), ...parts(m.picture));
   return [
-    el('p', { class: 'name', textContent: m.title }),
+    el('p', { class: 'name' }, joint ? el('button', { type: 'button', title: 'a section through it', textContent: m.title, onclick: () => picture.joint(m.name) }) : m.title),
     el('p', { class: 'word', 'data-level': m.wrong ? 'bad' : null }, mark(m.wrong ? 'wrong' : 'right'), el('span', { textContent: `${m.verdict}, ${m.odds}` })),
     drawn,
     m.help ? el('p', { class: 'help', textContent: m.help }) : null,
@@ -64,6 +86,7 @@ function measure(m, i) {
 
 function reach() {
   const place = [...list.children].find((e) => e.dataset.measure === sought);
+  if (place) picture.joint(sought);
   sought = null;
   place?.focus();
 }

@@ -20,7 +20,7 @@ export function show(key) {
   const name = key ? `${key.title} (${key.name})` : '';
   if (help.dataset.of === name) return;
   help.dataset.of = name;
-  if (!key) return help.replaceChildren();
+  if (!key) return help.replaceChildren(el('div'));
   const [doc, ...more] = parts(key);
-  help.replaceChildren(el('p', {}, el('b', { textContent: key.title }), ` ${doc}`), ...more.map((text) => el('p', { textContent: text })));
+  help.replaceChildren(el('div', {}, el('p', {}, el('b', { textContent: key.title }), ` ${doc}`), ...more.map((text) => el('p', { textContent: text }))));
 }

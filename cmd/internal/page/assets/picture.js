@@ -8,6 +8,7 @@ const place = byId('picture');
 const drawing = svg('svg', { role: 'img' }, svg('path'));
 
 let viewer = null, seen = '', waiting = null;
+let sought = ''; // the measure whose joint is to be looked into
 
 // update shows the latest scene, a frame after the new numbers: where WebGL is done by
 // software a picture takes longer than all the rest.
@@ -15,7 +16,19 @@ function update() {
   const scene = waiting;
   waiting = null;
   viewer.update(scene);
+  if (sought) joint(sought);
 }
+
+// joint looks into a joint of a measure, once the latest scene is drawn.
+export function joint(measure) {
+  if (!viewer?.works) return;
+  sought = waiting ? measure : '';
+  if (waiting || !viewer.joint(measure)) return;
+  place.scrollIntoView({ block: 'nearest' });
+}
+
+// old says whether the picture is of an earlier text, whose clearances are not told any more.
+export const old = (on) => viewer?.stale(on);
 
 // show draws what is looked at. It reports whether the picture has to be asked for as
 // lines, because there is no viewer.

@@ -73,6 +73,7 @@ let drawn = '', names = '';
 export function show(now) {
   stale.hidden = !now.failed;
   byId('result').classList.toggle('old', now.failed);
+  picture.old(now.failed);
   if (now.failed) {
     sheets.stop();
     return;

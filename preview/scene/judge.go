@@ -1,0 +1,62 @@
+package scene
+
+import (
+	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
+)
+
+// checkOf is the check that judges the gap beside a piece in a pocket, across an axis of the
+// box: that of its thickness, and of a bottom also those of its length and width.
+func checkOf(parts []Part, in Piece, across int) joinery.CheckID {
+	role := parts[in.Part].Role
+	thick := axisOf(in.Placement.Normal()) == across
+	switch {
+	case role == joinery.Bottom && thick:
+		return joinery.CheckID{Code: joinery.CheckGrooveClearance, Part: role}
+	case role == joinery.Bottom && across == 0:
+		return joinery.CheckID{Code: joinery.CheckBottomClearance, Part: role}
+	case role == joinery.Bottom:
+		return joinery.CheckID{Code: joinery.CheckBottomClearanceDepth, Part: role}
+	case role == joinery.DividerRole && thick:
+		id := joinery.CheckID{Code: joinery.CheckDividerClearance, Part: role}
+		for _, p := range parts[:in.Part+1] { // they stand in the order of the job
+			if p.Role == role {
+				id.Item++
+			}
+		}
+		return id
+	case (role == joinery.Front || role == joinery.Back) && thick:
+		return joinery.CheckID{Code: joinery.CheckTongueClearance, Part: role}
+	}
+	return joinery.CheckID{}
+}
+
+// Judge names the measures of the clearances of a box, with the verdicts of its forecast on
+// those that are not right.
+func (b Box) Judge(measures []fit.SimulatedMeasure) {
+	for i := range b.Clearances {
+		c := &b.Clearances[i]
+		for _, m := range measures {
+			if !judges(m.CheckID, c.Check) {
+				continue
+			}
+			c.Measure, c.Verdict = m.Name, ""
+			if !m.Verdict.Right() {
+				c.Verdict = string(m.Verdict)
+			}
+			if m.Part == c.Check.Part { // else that of the front, for a back that is its twin
+				break
+			}
+		}
+	}
+}
+
+// judges reports whether a check of a drawer is that of a clearance. A back in dados has one of
+// its own, or that of the front, whose twin it is.
+func judges(id, of joinery.CheckID) bool {
+	if of.Part == joinery.Back && id.Code == joinery.CheckBackClearance {
+		return true
+	}
+	same := id.Part == of.Part && id.Item == of.Item || of.Part == joinery.Back && id.Part == joinery.Front
+	return of.Code != "" && id.Code == of.Code && same
+}
