@@ -266,6 +266,19 @@ await attempt('a joint that jams is seen', async () => {
   await field(jam, 'cutter', 'width').first().fill('0.256');
   await until('it fits', async () => (await jam.locator('#verdict').textContent()).startsWith('Fits'));
   await until('nothing is red', async () => await red.count() === 0 && (await jam.locator('.dw-play:not([hidden])').count()) > 0);
+  // What is most often wrong comes into sight, unless the list was rolled.
+  const lists = jam.locator('#lists'), groove = lists.locator('.fit > li', { hasText: 'grooved-in bottom clearance in its groove' });
+  const low = async () => { const [a, b] = [await groove.boundingBox(), await lists.boundingBox()]; return a.y + a.height - b.y - b.height; };
+  for (const [rolled, seen] of [[0, true], [5, false]]) {
+    await lists.evaluate((e, to) => { e.scrollTop = to; }, rolled);
+    must(await low() > 20, 'the measure is in sight already');
+    await field(jam, 'cutter', 'width').first().fill('0.25');
+    await until('it does not fit', async () => (await jam.locator('#verdict').textContent()).startsWith('Does not fit'));
+    await still(jam);
+    must((await low() <= 1) === seen, `rolled by ${rolled}, the measure ends ${await low()} below the list`);
+    await field(jam, 'cutter', 'width').first().fill('0.256');
+    await until('it fits again', async () => (await jam.locator('#verdict').textContent()).startsWith('Fits'));
+  }
   await jam.close({ runBeforeUnload: false });
   await job.stop();
 });
