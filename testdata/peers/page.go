@@ -34,7 +34,7 @@ func pages(dir string) {
 			return
 		}
 		check(err)
-		fmt.Printf("| %d | %.0f ms | %.0f ms | %.0f ms | %.0f ms | %d kB |\n", r.Drawers, r.P50, r.P95, r.Picture, r.Paint,
-			r.Bytes/1000)
+		fmt.Printf("| %d | %.0f ms | %.0f ms | %.0f ms | %.0f ms | %d kB |\n", r.Drawers, r.P50, r.P95, r.Picture,
+			r.Paint, r.Bytes/1000)
 	}
 }

@@ -69,7 +69,8 @@ func bought(s supplies.Supply, u geom.Unit) Buy {
 			out.Name += ", for " + words.Weight(s.Slide.Load, u)
 		}
 	case supplies.Packing, supplies.Shim:
-		out.Name = fmt.Sprintf("%s thick, %s x %s %s, behind %s", words.Length(s.Thickness, u), words.Tape(s.SlideLength, u),
+		out.Name = fmt.Sprintf("%s thick, %s x %s %s, behind %s", words.Length(s.Thickness, u),
+			words.Tape(s.SlideLength, u),
 			words.Tape(s.Slide.Height, u), u, s.Slide.Name)
 	case supplies.Banding:
 		out.Name = geom.LengthOf(s.Banded.Thickness).Text(u) + ", for " + s.Banded.Stock

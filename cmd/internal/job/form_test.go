@@ -112,7 +112,8 @@ func beginAll(t *testing.T, keys []Key, path ...string) {
 
 // What is there is not begun again: all that it says would be lost.
 func TestStartsRefuseWhatIsThere(t *testing.T) {
-	router := strings.Replace(formFile, "{kind: saw, width: 6.35}", "{kind: router, bits: {six: {diameter: 6, reach: 20}}}", 1)
+	router := strings.Replace(formFile, "{kind: saw, width: 6.35}",
+		"{kind: router, bits: {six: {diameter: 6, reach: 20}}}", 1)
 	for _, c := range []struct{ file, name, path string }{
 		{formFile, "birch", "stock"}, {formFile, " birch ", "stock"}, {formFile, "", "cutter"}, {formFile, "one", "drawers"},
 		{router, "six", "cutter/bits"},
@@ -122,7 +123,8 @@ func TestStartsRefuseWhatIsThere(t *testing.T) {
 			t.Errorf("%q at %s: %v, %d texts", c.name, c.path, err, len(texts))
 		}
 	}
-	empty := strings.Replace(formFile, "  birch: {thickness: [12.21, 12.16], sheet: 1525 x 1525}   #", "  birch: {} #", 1)
+	empty := strings.Replace(formFile, "  birch: {thickness: [12.21, 12.16], sheet: 1525 x 1525}   #",
+		"  birch: {} #", 1)
 	if texts, err := Starts([]byte(empty), Files(nil), "birch", "stock"); err != nil || len(texts) == 0 {
 		t.Errorf("an empty stock is not begun: %v", err)
 	}

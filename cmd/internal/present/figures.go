@@ -47,7 +47,8 @@ func (s Setting) SpacersText(u geom.Unit) string {
 		}
 		return SettingList(pieces, " + ", u) + " = " + words.Number(sum.MM(), u)
 	}
-	return fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", stack(s.Spacers.Fence), stack(s.Spacers.Height))
+	return fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", stack(s.Spacers.Fence),
+		stack(s.Spacers.Height))
 }
 
 // RefusedText says what is no setup of a machine, and what makes it.
