@@ -58,7 +58,7 @@ func TestExitCodes(t *testing.T) {
 		"job is a folder":       {[]string{"check", "."}, exitJob, "is a folder"},
 		"bad job":               {[]string{"build", "bad.yaml"}, exitJob, "bad.yaml:1:"},
 		"good job":              {[]string{"check", bench}, exitDone, "2 kinds of drawer, 6 boxes"},
-		"view of no file":       {[]string{"view", "nowhere.yaml"}, exitJob, "nowhere.yaml"},
+		"view of no file":       {[]string{"view", "nowhere.txt"}, exitJob, "nowhere.txt"},
 		"view of a stream":      {[]string{"view", "-"}, exitUsage, "job file"},
 		"view of a folder":      {[]string{"view", "."}, exitJob, "regular"},
 		"view at no port":       {[]string{"view", bench, "--port", "99999"}, exitUsage, "port"},

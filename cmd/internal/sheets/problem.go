@@ -111,11 +111,14 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 
 // called is a piece by the parts that it serves.
 func (s *Stock) called(piece int) string {
-	var names []string
-	for _, p := range s.Parts[piece] {
-		names = append(names, p.Name)
+	parts := s.Parts[piece]
+	switch len(parts) {
+	case 1:
+		return parts[0].Name
+	case 2:
+		return parts[0].Name + " = " + parts[1].Name
 	}
-	return words.Some(names)
+	return fmt.Sprintf("%s = %d more", parts[0].Name, len(parts)-1)
 }
 
 // own is the place of the stock's own size among its sheets: offcuts come before it.
