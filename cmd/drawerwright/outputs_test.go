@@ -93,7 +93,7 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 		l.Warnings), record.ForecastOf(b), present.SetupsOf(record.WorkOf(b)), record.SheetsOf(l.Plan)
 	outputs = readback.Outputs{
 		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: record.VerdictsOf(b)}),
-		readback.PartsText: string(present.PartsText(r)), readback.PartsJSON: inJSON(t, r),
+		readback.PartsText: ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, r) }), readback.PartsJSON: inJSON(t, r),
 		readback.PartsCSV: string(present.PartsCSV(r)),
 		readback.FitText:  ofAnyWidth(func(out *present.Printed) { present.PrintForecast(out, f, u) }), readback.FitJSON: inJSON(t, f),
 		readback.SetupText: string(present.SetupText(setups, u)), readback.SetupJSON: inJSON(t, setups),
@@ -119,9 +119,9 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 	return outputs, true
 }
 
-// ofAnyWidth is what is printed where nothing is wrapped.
+// ofAnyWidth is what is printed on the screen of tests, where nothing is wrapped.
 func ofAnyWidth(write func(out *present.Printed)) string {
-	var out present.Printed
+	out := present.Printed{Width: wideScreen}
 	write(&out)
 	return out.String()
 }
@@ -250,7 +250,11 @@ func printedAgain(t *testing.T, outputs readback.Outputs) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for name, again := range map[string][]byte{o.text: present.PartsText(r), o.parts: present.PartsCSV(r),
+		text := present.PartsText(r)
+		if o.text == readback.PartsText { // which the command prints for a screen
+			text = []byte(ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, r) }))
+		}
+		for name, again := range map[string][]byte{o.text: text, o.parts: present.PartsCSV(r),
 			o.cuts: present.CutListCSV(r), o.buy: present.BuyCSV(r.Buy)} {
 			if strings.TrimSpace(string(again)) != strings.TrimSpace(outputs[name]) {
 				t.Errorf("%s is not what %s makes of it", name, o.record)

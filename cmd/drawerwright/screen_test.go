@@ -12,11 +12,14 @@ import (
 	"drawerwright/cmd/internal/present"
 )
 
+// wideScreen is how many columns and lines the screen of tests has.
+const wideScreen = 100_000
+
 // TestMain gives tests a screen on which nothing is wrapped or cut off, so that what they look
 // for stands on one line; those of screens set their own.
 func TestMain(m *testing.M) {
 	for _, name := range []string{"COLUMNS", "LINES"} {
-		if err := os.Setenv(name, "100000"); err != nil {
+		if err := os.Setenv(name, strconv.Itoa(wideScreen)); err != nil {
 			panic(err)
 		}
 	}

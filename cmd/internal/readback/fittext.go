@@ -77,7 +77,8 @@ func (r *reading) measures(t printedTable, drawers []string) {
 			r.printed("fit", of, "nominal", t.get(r, row, "as set"))
 			r.span("fit", of, t.get(r, row, "limits"), "limit from", "limit to")
 			r.span("fit", of, t.get(r, row, "likely"), "likely from", "likely to")
-			r.words("fit", of, "verdict", t.get(r, row, "verdict"))
+			// A screen marks what is not right.
+			r.words("fit", of, "verdict", strings.TrimPrefix(t.get(r, row, "verdict"), "! "))
 			r.words("fit", of, "right of 1,000", t.get(r, row, "right of 1,000"))
 			if t.has("worst") {
 				r.span("fit", of, t.get(r, row, "worst"), "worst from", "worst to")
