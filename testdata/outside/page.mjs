@@ -1,16 +1,12 @@
-// Works on the page of `drawerwright view` as a person does, in Chromium. Takes the
-// command and a folder to work in; prints a line for each thing that was tried:
-// {"tried", "fault"}, the fault empty where all went well.
-import { spawn } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+// Works on the page of `drawerwright view` as a person does: see person.mjs. Takes, beside the
+// command and a folder, how many edits the memory of page and program is measured over.
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
+import * as person from './person.mjs';
 
-const [command, folder] = process.argv.slice(2);
-const many = Number(process.argv[4]); // edits for memory
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-mkdirSync(folder, { recursive: true });
+const { attempt, accessible, browser, folder, must, say, source, until } = person;
+const many = Number(process.argv[4]);
 
 const jobText = `# Bench drawers
 units: mm   # of bare numbers
@@ -42,78 +38,22 @@ drawers:
     bottom: hard
 `;
 
-const say = (v) => console.log(JSON.stringify(v));
-
 // serve starts the command on a job.
 async function serve(name, text) {
-  const file = join(folder, name);
-  writeFileSync(file, text);
-  const process = spawn(command, ['view', file], { stdio: ['ignore', 'pipe', 'inherit'] });
-  const ended = new Promise((done) => process.once('exit', done));
-  const address = await new Promise((done) => process.stdout.once('data', (d) => done(String(d).trim())));
-  return { file, address, pid: process.pid, read: () => readFileSync(file, 'utf8'), stop: (signal) => { process.kill(signal); return ended; } };
+  const job = person.file(name, text);
+  return { ...await person.serve(['view', job.path]), read: job.read, file: job.path };
 }
 
-const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--enable-unsafe-swiftshader'] });
-const faults = []; // of any page, whatever was being tried
-let context;
+const context = await browser.newContext({ viewport: { width: 1500, height: 950 }, acceptDownloads: true });
 
-// tab opens a page of the job, and notes whatever a page says or asks for that it must not.
-async function tab(address, settings = {}) {
-  context = context ?? await browser.newContext({ viewport: { width: 1500, height: 950 }, acceptDownloads: true });
-  const page = settings.context ? await settings.context.newPage() : await context.newPage();
-  page.expected = ['GPU stall'];
-  page.on('console', (m) => {
-    if (['error', 'warning'].includes(m.type()) && !page.expected.some((e) => m.text().includes(e))) faults.push(`console: ${m.text()}`);
-  });
-  page.on('pageerror', (e) => faults.push(`page: ${e.stack}`));
-  page.on('request', (r) => {
-    const url = new URL(r.url());
-    if (url.hostname !== '127.0.0.1' && url.protocol !== 'blob:') faults.push(`request to ${r.url()}`);
-  });
-  page.setDefaultTimeout(5000);
-  await page.goto(address);
-  await page.waitForSelector('#lists table', { state: 'attached' });
-  return page;
-}
+// tab opens a page of the job, beside the others of this browser unless it has a context of its own.
+const tab = (address, settings = { context }) => person.tab(address, settings);
 
-const field = (page, ...path) => page.locator(`[data-path='${JSON.stringify(path)}'] :is(input, select)`).first();
+const field = (page, ...path) => person.field(page, ...path).first();
 const saidAt = (page, ...path) => page.locator(`[data-path='${JSON.stringify(path)}'] .said`);
-const source = (page) => page.inputValue('#source');
 const number = async (page, row, column) => page.locator(`#lists table tbody tr:has(th:text-is("${row}")) :nth-child(${column})`).first().textContent();
 
 const focusIn = (page, path) => page.evaluate((p) => document.activeElement.closest('[data-path]')?.dataset.path === p, JSON.stringify(path));
-
-// until waits for what must come true.
-async function until(what, test) {
-  for (let i = 0; i < 200; i++) {
-    if (await test()) return;
-    await new Promise((done) => setTimeout(done, 50));
-  }
-  throw new Error(`never: ${what}`);
-}
-
-async function attempt(tried, work) {
-  faults.length = 0;
-  let fault = '';
-  try {
-    await work();
-  } catch (error) {
-    fault = error.stack;
-  }
-  say({ tried, fault: [fault, ...faults].filter(Boolean).join('\n') });
-}
-
-function must(condition, what) {
-  if (!condition) throw new Error(what);
-}
-
-// accessible runs axe-core over a page.
-async function accessible(page) {
-  const found = await page.evaluate(`${axe}; axe.run(document, { resultTypes: ['violations'] })`);
-  const bad = found.violations.filter((v) => ['serious', 'critical'].includes(v.impact));
-  must(bad.length === 0, bad.map((v) => `${v.id}: ${v.help}: ${v.nodes.map((n) => n.html).slice(0, 3).join(' ')}`).join('\n'));
-}
 
 const one = await serve('bench.yaml', jobText);
 const page = await tab(one.address);

@@ -156,39 +156,44 @@ func (n *node) paths(to []string) (all [][]string) {
 	return all
 }
 
-// A value on one line that is written over and then written back leaves the
-// bytes of the file; any other value leaves the lines outside of it.
-func TestPatchThereAndBack(t *testing.T) {
+// ofAnyValue tries a property of the samples: of each, at the path of any value.
+func ofAnyValue(t *testing.T, holds func(t *rapid.T, name string, file []byte, l *layout, path []string)) {
+	t.Helper()
 	for name, file := range samples(t) {
 		l, err := readLayout(file)
 		if err != nil {
 			t.Fatal(name, err)
 		}
 		all := l.root.paths(nil)
-		rapid.Check(t, func(t *rapid.T) {
-			path := rapid.SampledFrom(all).Draw(t, "path")
-			value := rapid.SampledFrom([]string{"6.35 mm", "[11.96, 12.02]", `"a, b: #"`, "{x: [], y: 'z'}", "ä"}).Draw(t, "value")
-			n, _, _ := l.follow(path)
-			first, last := n.first, n.last
-			written := string(file[l.begins[first]:l.ends[last]])
-			there, err := Patch(file, Edit{path, value})
-			if err != nil {
-				t.Fatal(name, err)
-			}
-			if n.kind == scalar || l.inBrackets(n) && !strings.Contains(written, "\n") {
-				if back, err := Patch(there, Edit{path, written}); err != nil || !bytes.Equal(back, file) {
-					t.Fatalf("%s: %q and back gives %v\n%s", name, path, err, back)
-				}
-			}
-			end := l.starts[l.marks[last].at.Line]
-			if !bytes.HasSuffix(there, file[end:]) {
-				t.Fatalf("%s: the lines below %q have changed:\n%s", name, path, there)
-			}
-			if again, err := Patch(there, Edit{path, value}); err != nil || !bytes.Equal(again, there) {
-				t.Fatalf("%s: %q again gives %v\n%s", name, path, err, again)
-			}
-		})
+		rapid.Check(t, func(t *rapid.T) { holds(t, name, file, l, rapid.SampledFrom(all).Draw(t, "path")) })
 	}
+}
+
+// A value on one line that is written over and then written back leaves the
+// bytes of the file; any other value leaves the lines outside of it.
+func TestPatchThereAndBack(t *testing.T) {
+	ofAnyValue(t, func(t *rapid.T, name string, file []byte, l *layout, path []string) {
+		value := rapid.SampledFrom([]string{"6.35 mm", "[11.96, 12.02]", `"a, b: #"`, "{x: [], y: 'z'}", "ä"}).Draw(t, "value")
+		n, _, _ := l.follow(path)
+		first, last := n.first, n.last
+		written := string(file[l.begins[first]:l.ends[last]])
+		there, err := Patch(file, Edit{path, value})
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		if n.kind == scalar || l.inBrackets(n) && !strings.Contains(written, "\n") {
+			if back, err := Patch(there, Edit{path, written}); err != nil || !bytes.Equal(back, file) {
+				t.Fatalf("%s: %q and back gives %v\n%s", name, path, err, back)
+			}
+		}
+		end := l.starts[l.marks[last].at.Line]
+		if !bytes.HasSuffix(there, file[end:]) {
+			t.Fatalf("%s: the lines below %q have changed:\n%s", name, path, there)
+		}
+		if again, err := Patch(there, Edit{path, value}); err != nil || !bytes.Equal(again, there) {
+			t.Fatalf("%s: %q again gives %v\n%s", name, path, err, again)
+		}
+	})
 }
 
 // The reader finds what was written: in each sample a thickness for the readings
