@@ -3,6 +3,7 @@ package page
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"math"
 	"net/http"
 	"slices"
@@ -20,6 +21,9 @@ type edited struct {
 	View view       `json:"view"`
 }
 
+// maxSteps is more than any button of the form makes as one edit.
+const maxSteps = 50
+
 // edit writes one edit into a text, and answers with the text and what it comes out as.
 // The file is not touched.
 func (p *Page) edit(w http.ResponseWriter, r *http.Request) {
@@ -27,8 +31,16 @@ func (p *Page) edit(w http.ResponseWriter, r *http.Request) {
 	if !read(w, r, &asked) {
 		return
 	}
+	if len(asked.Then) >= maxSteps {
+		refuse(w, http.StatusUnprocessableEntity, fmt.Sprintf("an edit has at most %d steps", maxSteps))
+		return
+	}
 	text, err := []byte(asked.Text), error(nil)
 	for _, s := range append([]job.Step{asked.Step}, asked.Then...) {
+		if r.Context().Err() != nil { // nobody waits for it any more
+			refuse(w, http.StatusServiceUnavailable, "stopped")
+			return
+		}
 		if text, err = p.work.apply(text, s); err != nil {
 			refuse(w, http.StatusUnprocessableEntity, err.Error())
 			return
