@@ -98,64 +98,8 @@ func (m maker) size(s joinery.Size) string {
 
 func names(list []string) string { return strings.Join(list, ", ") }
 
-func (m maker) cautions() {
-	s := m.sheet
-	m.Heading(0, "Before you begin")
-	m.Text(s.First)
-	say := func(list []present.Caution) {
-		for _, c := range list {
-			m.Item(0, "!", c.Cited())
-		}
-	}
-	say(s.General)
-	for _, c := range s.Machines {
-		m.Heading(2, upper(joinery.CutterKind(c.Machine).Machine()))
-		say(c.Cautions)
-	}
-	m.Space(2)
-	cites := s.Cited()
-	for i, source := range s.Sources {
-		if cites[i+1] {
-			m.Small(fmt.Sprintf("[%d] %s", i+1, source))
-		}
-	}
-}
-
 // upper begins a text with a capital.
 func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
-// cutList prints the parts by stock, with the sheets that it is bought in.
-func (m maker) cutList() {
-	m.Chapter("Cut list")
-	for _, s := range present.CutList(m.report.CutList, m.report.Blanks, m.unit) {
-		said := s.Stock + ", " + s.Thickness + " thick"
-		if k := m.stock(s.Stock); k.Length > 0 {
-			said += fmt.Sprintf(", sheets of %s x %s", m.number(k.Length), m.number(k.Width))
-		}
-		if s.Grained {
-			said += "; the grain runs along the length"
-		}
-		m.Heading(2, said)
-		m.table(s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts"))
-		for _, said := range s.Blanks {
-			m.Text(said + ".")
-		}
-	}
-	if len(m.report.Buy) > 0 {
-		m.Heading(2, "To buy")
-		m.table(present.BuyTable(m.report.Buy).Pick("kind", "what", "quantity", "unit"))
-	}
-}
-
-// stock is a stock of the job by name.
-func (m maker) stock(name string) joinery.Stock {
-	for _, s := range m.batch.Stocks {
-		if s.Name == name {
-			return s
-		}
-	}
-	return joinery.Stock{} // never: parts are of the job's stocks
-}
 
 // table prints a table.
 func (m maker) table(t present.Table) { table(m.Book, t) }

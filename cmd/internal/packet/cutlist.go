@@ -1,0 +1,41 @@
+package packet
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/present"
+	"drawerwright/geom/joinery"
+)
+
+// cutList prints the parts by stock, with the sheets that it is bought in.
+func (m maker) cutList() {
+	m.Chapter("Cut list")
+	for _, s := range present.CutList(m.report.CutList, m.report.Blanks, m.unit) {
+		said := s.Stock + ", " + s.Thickness + " thick"
+		if k := m.stock(s.Stock); k.Length > 0 {
+			said += fmt.Sprintf(", sheets of %s x %s", m.number(k.Length), m.number(k.Width))
+		}
+		if s.Grained {
+			said += "; the grain runs along the length"
+		}
+		m.Heading(2, said)
+		m.table(s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts"))
+		for _, said := range s.Blanks {
+			m.Text(said + ".")
+		}
+	}
+	if len(m.report.Buy) > 0 {
+		m.Heading(2, "To buy")
+		m.table(present.BuyTable(m.report.Buy).Pick("kind", "what", "quantity", "unit"))
+	}
+}
+
+// stock is a stock of the job by name.
+func (m maker) stock(name string) joinery.Stock {
+	for _, s := range m.batch.Stocks {
+		if s.Name == name {
+			return s
+		}
+	}
+	return joinery.Stock{} // never: parts are of the job's stocks
+}
