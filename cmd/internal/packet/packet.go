@@ -6,7 +6,6 @@ package packet
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"io"
 	"strings"
 
