@@ -83,8 +83,8 @@ func (l *layout) units() (*node, error) {
 }
 
 // sameBoxes says which boxes of a job come out otherwise, if any do. The width that is aimed at in
-// an opening is not asked for where it follows from the standard by which a single reading is
-// judged, of which each unit has its own.
+// an opening is not asked for where a single reading is judged by a standard that is assumed, since
+// each unit has its own; by one that the file names it is judged in both.
 func sameBoxes(before, after *Job, problems Problems) error {
 	if p := problems.First(geom.LevelError); p != nil {
 		return fmt.Errorf("it would have a mistake then: %s", p.Message)
@@ -92,7 +92,8 @@ func sameBoxes(before, after *Job, problems Problems) error {
 	for i, d := range before.Drawers {
 		other := after.Drawers[i]
 		far := math.Abs(d.Height-other.Height) > sameSize || math.Abs(d.Depth-other.Depth) > sameSize
-		if far || math.Abs(d.Width-other.Width) > sameSize && !before.judgedByStandard(d) {
+		alike := sameStandards(before.Boards(d.Spec), after.Boards(other.Spec))
+		if far || alike && math.Abs(d.Width-other.Width) > sameSize {
 			return fmt.Errorf("%s would come out in another size", quote(d.Name))
 		}
 		_, _, sound := joinery.LayOut(d.Spec)
@@ -103,11 +104,10 @@ func sameBoxes(before, after *Job, problems Problems) error {
 	return nil
 }
 
-// judgedByStandard reports whether boards of a drawer have a spread that is assumed.
-func (j *Job) judgedByStandard(d Drawer) bool {
-	b := j.Boards(d.Spec)
-	return slices.ContainsFunc([]fit.Spread{b.Sides, b.Front, b.Back, b.Bottom},
-		func(s fit.Spread) bool { return s.Assumed != "" })
+// sameStandards reports whether the boards of a drawer are judged alike in two jobs.
+func sameStandards(a, b fit.Boards) bool {
+	return a.Sides.Assumed == b.Sides.Assumed && a.Front.Assumed == b.Front.Assumed &&
+		a.Back.Assumed == b.Back.Assumed && a.Bottom.Assumed == b.Bottom.Assumed
 }
 
 // conversion gathers what changes, in the file and in its tree.
