@@ -69,7 +69,7 @@ type readBack struct {
 }
 
 // TestPolicy: the page forbids all but its own script and style, by their hashes, and
-// names no place to ask.
+// names no place to ask, to lead to or to send to.
 func TestPolicy(t *testing.T) {
 	page := written(t)
 	for tag, kind := range map[string]string{"script": "script-src", "style": "style-src"} {
@@ -82,6 +82,12 @@ func TestPolicy(t *testing.T) {
 	}
 	if !strings.Contains(page, `content="default-src 'none'; `) {
 		t.Error("the policy does not begin with none")
+	}
+	// What the first word does not cover: where links of the page lead, and where a form is sent.
+	for _, must := range []string{"base-uri 'none'", "form-action 'none'", "require-trusted-types-for 'script'"} {
+		if !strings.Contains(page, "; "+must) {
+			t.Errorf("the policy has no %s", must)
+		}
 	}
 	if at := regexp.MustCompile(`https?://|url\(|@import|\bfetch\(|XMLHttpRequest|WebSocket|importScripts`).FindString(page); at != "" {
 		t.Errorf("the page has %q", at)
