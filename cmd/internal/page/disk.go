@@ -1,7 +1,6 @@
 package page
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
@@ -100,7 +99,7 @@ func stateOf(data []byte) state {
 }
 
 // save writes a text over the file, if that still is what a tab has seen. Else it
-// gives what is there now. Lines end as most of them do in the file.
+// gives what is there now. Lines keep the ends that they have in the file.
 func (f *file) save(text, seen string) (now state, saved bool, err error) {
 	old, err := f.read()
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
@@ -112,9 +111,7 @@ func (f *file) save(text, seen string) (now state, saved bool, err error) {
 	if now.Version != seen {
 		return now, false, nil
 	}
-	if n := bytes.Count(old, []byte("\n")); 2*bytes.Count(old, []byte("\r\n")) > n {
-		text = strings.ReplaceAll(text, "\n", "\r\n")
-	}
+	text = endedAs(string(old), text)
 	done, err := outdir.ReplaceFileIf(f.path, []byte(text), func() (bool, error) {
 		now, err = f.now() // another program may have written meanwhile
 		return now.Version == seen, err
