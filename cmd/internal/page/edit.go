@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -35,18 +36,31 @@ func (p *Page) edit(w http.ResponseWriter, r *http.Request) {
 		refuse(w, http.StatusUnprocessableEntity, fmt.Sprintf("an edit has at most %d steps", maxSteps))
 		return
 	}
-	text, err := []byte(asked.Text), error(nil)
-	for _, s := range append([]job.Step{asked.Step}, asked.Then...) {
-		if r.Context().Err() != nil { // nobody waits for it any more
-			refuse(w, http.StatusServiceUnavailable, "stopped")
-			return
-		}
-		if text, err = p.work.apply(text, s); err != nil {
-			refuse(w, http.StatusUnprocessableEntity, err.Error())
-			return
-		}
+	done, err := p.work.out(r.Context(), asked.Text, append([]job.Step{asked.Step}, asked.Then...)...)
+	if wrong := (unmade{}); errors.As(err, &wrong) {
+		refuse(w, http.StatusUnprocessableEntity, wrong.Error())
+		return
 	}
-	p.show(w, r, string(text), asked.View)
+	p.show(w, r, done, err, asked.View)
+}
+
+// unmade is why a step cannot be made.
+type unmade struct{ error }
+
+// edited makes steps of a text, one after the other.
+func (w *work) edited(ctx context.Context, text string, steps []job.Step) (string, error) {
+	now := []byte(text)
+	for _, s := range steps {
+		if err := ctx.Err(); err != nil { // nobody waits for it any more
+			return "", err
+		}
+		next, err := w.apply(now, s)
+		if err != nil {
+			return "", unmade{err}
+		}
+		now = next
+	}
+	return string(now), nil
 }
 
 // apply makes a step.

@@ -36,3 +36,34 @@ func TestEditsHaveAnEnd(t *testing.T) {
 		}
 	}
 }
+
+// seen is a context that tells when it is looked at.
+type seen struct {
+	context.Context
+	look func()
+}
+
+func (s seen) Err() error {
+	s.look()
+	return s.Context.Err()
+}
+
+// TestEditTakesItsTurn: while an edit is made no other text is worked out; before each of its steps it
+// looks whether somebody still waits.
+func TestEditTakesItsTurn(t *testing.T) {
+	p, _ := open(t, jobText)
+	step := job.Step{Do: "enter", Path: []string{"job"}, Value: "Bench"}
+	looks := 0
+	ctx := seen{t.Context(), func() {
+		looks++
+		if len(p.work.short) == 0 {
+			t.Error("an edit is made out of turn")
+		}
+	}}
+	w := httptest.NewRecorder()
+	r := request(p, "POST", "/api/edit", edited{Text: jobText, Step: step, Then: []job.Step{step, step}})
+	p.Handler(host).ServeHTTP(w, r.WithContext(ctx))
+	if w.Code != http.StatusOK || looks < 3 {
+		t.Errorf("%d after %d looks", w.Code, looks)
+	}
+}

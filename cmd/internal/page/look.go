@@ -85,12 +85,12 @@ func (p *Page) look(w http.ResponseWriter, r *http.Request) {
 	if !read(w, r, &asked) {
 		return
 	}
-	p.show(w, r, asked.Text, asked.View)
+	done, err := p.work.out(r.Context(), asked.Text)
+	p.show(w, r, done, err, asked.View)
 }
 
-// show works a text out and answers with what a tab shows of it.
-func (p *Page) show(w http.ResponseWriter, r *http.Request, text string, v view) {
-	done, err := p.work.out(r.Context(), text)
+// show answers with what a tab shows of a text that was worked out; err says that it was not.
+func (p *Page) show(w http.ResponseWriter, r *http.Request, done worked, err error, v view) {
 	if err != nil {
 		refuse(w, http.StatusServiceUnavailable, "stopped")
 		return

@@ -27,6 +27,7 @@ const (
 	idleTime   = 2 * time.Minute
 	sheetTime  = 30 * time.Second
 	takeTime   = 2 * time.Minute
+	lineTime   = 10 * time.Second // of a line that tells how far a build has come
 )
 
 // Page is the jobs of a folder on a local page; each tab of a browser has one of them.

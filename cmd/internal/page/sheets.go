@@ -20,11 +20,10 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 	}
 	ctx, stop := context.WithTimeout(r.Context(), sheetTime)
 	defer stop()
-	done, ok := p.longWork(ctx, w, asked.Text)
+	done, ok := p.soundWork(ctx, w, asked.Text)
 	if !ok {
 		return
 	}
-	defer end(p.work.long)
 	plan := done.shownIn(asked.Unit).Plan
 	laid := record.SheetsOf(plan)
 	numbers := make(map[string]int)

@@ -8,9 +8,11 @@ import (
 	"fmt"
 	"io"
 	"net/http"
+	"os"
 	"path/filepath"
 	"strings"
 	"sync"
+	"time"
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/filing"
@@ -95,27 +97,61 @@ func (p *Page) take(w http.ResponseWriter, r *http.Request) {
 	}
 	ctx, stop := context.WithTimeout(r.Context(), takeTime)
 	defer stop()
-	done, ok := p.longWork(ctx, w, asked.Text)
+	done, ok := p.soundWork(ctx, w, asked.Text)
 	if !ok {
 		return
 	}
-	defer end(p.work.long)
 	if lacks := what.lacks(done); lacks != "" {
 		refuse(w, http.StatusUnprocessableEntity, lacks)
 		return
 	}
 	w.Header().Set("Content-Type", "application/octet-stream")
 	said := &saying{w: w, of: len(done.Batch.Drawers)}
-	b, err := buildOf(ctx, done, nameOf(ctx, done), said.one)
+	b, file, err := p.work.made(ctx, what, done, said.one)
 	if err != nil {
 		said.line(map[string]any{"error": explained(ctx, err, done)})
 		return
 	}
 	defer b.clear()
+	defer file.Close()
 	said.line(map[string]any{"name": b.title + what.ending, "kind": what.kind})
-	if err := what.write(ctx, done, b, w); err != nil {
+	within(w, writeTime)
+	if _, err := io.Copy(w, file); err != nil {
 		panic(http.ErrAbortHandler) // the browser must not take what there is for the whole
 	}
+}
+
+// made builds a job, and gives what is taken of it as a file beside the build, from its beginning. The
+// turn ends with it, so that a browser that does not read holds nobody up.
+func (w *work) made(ctx context.Context, what taking, done worked, each func()) (*built, *os.File, error) {
+	if err := begin(ctx, w.build); err != nil {
+		return nil, nil, err
+	}
+	defer end(w.build)
+	b, err := buildOf(ctx, done, nameOf(ctx, done), each)
+	if err != nil {
+		return nil, nil, err
+	}
+	file, err := os.CreateTemp(b.dir, "taken-*")
+	if err == nil {
+		err = what.write(ctx, done, b, file)
+	}
+	if err == nil {
+		_, err = file.Seek(0, io.SeekStart)
+	}
+	if err != nil {
+		if file != nil {
+			file.Close()
+		}
+		b.clear()
+		return nil, nil, err
+	}
+	return b, file, nil
+}
+
+// within ends the connection where what is written next takes longer.
+func within(w http.ResponseWriter, d time.Duration) {
+	http.NewResponseController(w).SetWriteDeadline(time.Now().Add(d)) // what a test writes into has none
 }
 
 // nameOf names what is taken along: the job's title, or its file where it has one.
@@ -164,6 +200,7 @@ func (s *saying) write(v map[string]any) {
 	if err != nil {
 		panic(err) // texts and numbers alone
 	}
+	within(s.w, lineTime)
 	s.w.Write(append(data, '\n')) // a browser that has gone needs no answer
 	http.NewResponseController(s.w).Flush()
 }

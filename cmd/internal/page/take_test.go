@@ -8,6 +8,7 @@ import (
 	"encoding/json"
 	"io"
 	"net/http"
+	"net/http/httptest"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -213,5 +214,51 @@ func TestTakeWithoutRoom(t *testing.T) {
 	p, _ := open(t, jobText)
 	if got := taken(t, p, jobText, "packet"); got.Error == "" || got.Name != "" {
 		t.Errorf("%+v", got)
+	}
+}
+
+// slow is a browser that tells, before it takes bytes, what it has been given so far.
+type slow struct {
+	*httptest.ResponseRecorder
+	before    func(said string)
+	deadlines int
+}
+
+func (s *slow) Write(data []byte) (int, error) {
+	s.before(s.Body.String())
+	return s.ResponseRecorder.Write(data)
+}
+
+func (s *slow) SetWriteDeadline(time.Time) error {
+	s.deadlines++
+	return nil
+}
+
+// TestTakeIsReadSlowly: while a browser takes its time with what it was given, another build goes on; and
+// it has not all the time.
+func TestTakeIsReadSlowly(t *testing.T) {
+	p, _ := open(t, jobText)
+	w := &slow{ResponseRecorder: httptest.NewRecorder()}
+	lines, taken := 0, false
+	w.before = func(said string) {
+		lines++
+		if w.deadlines < lines {
+			t.Errorf("%d pieces have %d ends of time", lines, w.deadlines)
+		}
+		if !strings.Contains(said, `"name"`) {
+			return
+		}
+		taken = true
+		select {
+		case p.work.build <- struct{}{}:
+			<-p.work.build
+		default:
+			t.Fatal("no other build can begin")
+		}
+		lines = 0 // what follows has one end of time
+	}
+	p.Handler(host).ServeHTTP(w, request(p, "POST", "/api/take", map[string]string{"text": jobText, "what": "all"}))
+	if !taken {
+		t.Errorf("nothing is given: %.200s", w.Body)
 	}
 }

@@ -20,11 +20,11 @@ type work struct {
 	folder *folder
 	laid   sheets.Memory
 	short  chan struct{} // one text at a time: two would not be sooner done
-	long   chan struct{} // and one search or build beside it
+	build  chan struct{} // and one build beside it
 }
 
 func newWork(d *folder) *work {
-	return &work{folder: d, short: make(chan struct{}, 1), long: make(chan struct{}, 1)}
+	return &work{folder: d, short: make(chan struct{}, 1), build: make(chan struct{}, 1)}
 }
 
 // worked is a text with what it comes out as.
@@ -33,12 +33,17 @@ type worked struct {
 	load.Loaded
 }
 
-// out works the text of a request out, or gives the context's error.
-func (w *work) out(ctx context.Context, text string) (worked, error) {
+// out works the text of a request out, after steps that are made of it, or gives the context's error
+// or that of a step, an unmade. All of it is one turn.
+func (w *work) out(ctx context.Context, text string, steps ...job.Step) (worked, error) {
 	if err := begin(ctx, w.short); err != nil {
 		return worked{}, err
 	}
 	defer end(w.short)
+	text, err := w.edited(ctx, text, steps)
+	if err != nil {
+		return worked{}, err
+	}
 	out := worked{text, load.Read(fileOf(ctx).called(), strings.NewReader(text), w.folder.beside)}
 	out.Lay(ctx, nil, sheets.Search{Memory: &w.laid})
 	return out, ctx.Err()
@@ -68,19 +73,16 @@ func (w worked) shownIn(unit string) worked {
 	return w
 }
 
-// longWork works a sound job out and takes a place among what takes long, which the caller
-// gives back with end. Where it cannot, it has answered.
-func (p *Page) longWork(ctx context.Context, w http.ResponseWriter, text string) (done worked, ok bool) {
+// soundWork works out a job that can be built. Where there is none, it has answered.
+func (p *Page) soundWork(ctx context.Context, w http.ResponseWriter, text string) (done worked, ok bool) {
 	done, err := p.work.out(ctx, text)
-	if err == nil && done.Failed() {
-		refuse(w, http.StatusUnprocessableEntity, "the job has mistakes")
-		return done, false
-	}
-	if err == nil {
-		err = begin(ctx, p.work.long)
-	}
-	if err != nil {
+	switch {
+	case err != nil:
 		refuse(w, http.StatusServiceUnavailable, "stopped")
+	case done.Failed():
+		refuse(w, http.StatusUnprocessableEntity, "the job has mistakes")
+	default:
+		return done, true
 	}
-	return done, err == nil
+	return done, false
 }
