@@ -48,6 +48,10 @@ sheets/ and pictures/ are to look at, 3d/ has STL and glTF, tables/ what a sprea
 reads. Before that it proves the drawings as prove does:
 with a box that does not go together nothing is written.
 
+Every page, label and drawing has a short code of the parts: where two of them have
+different codes, one is of another job or of another state of it. No file has a date
+unless --date gives one, so that the same job gives the same bytes.
+
 The folder appears whole or not at all; a second build replaces it in one step,
 unless it holds something that this tool did not write. JOB may be - for
 standard input.`,
@@ -70,6 +74,7 @@ standard input.`,
 // building is what the flags of build ask for.
 type building struct {
 	dir, stl      string
+	date          string
 	json, noProof bool
 	looks         filing.Looks
 	stock         shelved
@@ -83,6 +88,7 @@ func (b *building) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&b.looks.Exploded, "exploded", false,
 		"write the exploded box and a corner of each drawer too, as pictures and STL")
 	pngFlag(c, &b.looks.PNG)
+	c.Flags().StringVar(&b.date, "date", "", "the date on each page, as `YYYY-MM-DD`; without it there is none")
 	b.stock.flags(c)
 	c.Flags().BoolVar(&b.json, "json", false, "print what was written as JSON")
 }
@@ -90,6 +96,9 @@ func (b *building) flags(c *cobra.Command) {
 // run builds the job of a file, or of standard input.
 func (b *building) run(ctx context.Context, file string, s streams) error {
 	if err := oneOf("stl", b.stl, "binary", "ascii"); err != nil {
+		return err
+	}
+	if err := dated(b.date); err != nil {
 		return err
 	}
 	if b.dir == "" {
@@ -105,7 +114,7 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
 	defer limitMemory(len(l.Batch.Drawers))()
-	written, err := build(ctx, l, b.dir, files.Options{ASCII: b.stl == "ascii", NoProof: b.noProof, Warnings: l.Warnings, Plan: l.Plan}, s)
+	written, err := build(ctx, l, b.dir, files.Options{ASCII: b.stl == "ascii", NoProof: b.noProof, Date: b.date, Warnings: l.Warnings, Plan: l.Plan}, s)
 	var unproven *files.Unproven
 	if errors.As(err, &unproven) && !b.json {
 		var out present.Printed
@@ -126,6 +135,14 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 			words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir, file)))
 	}}
 	return done(errors.Join(s.show(said), l.show(s)))
+}
+
+// dated is the error of a date that is none.
+func dated(s string) error {
+	if _, err := time.Parse(time.DateOnly, s); s != "" && err != nil {
+		return fmt.Errorf("--date takes a day as YYYY-MM-DD, as in: --date 2026-03-31; got %q", s)
+	}
+	return nil
 }
 
 // limitMemory has garbage collected where a build comes to its limit of memory, and seldom before, and

@@ -62,6 +62,7 @@ func TestExitCodes(t *testing.T) {
 		"view of a stream":      {[]string{"view", "-"}, exitUsage, "job file"},
 		"view of a folder":      {[]string{"view", "."}, exitJob, "regular"},
 		"view at no port":       {[]string{"view", bench, "--port", "99999"}, exitUsage, "port"},
+		"bad date":              {[]string{"build", bench, "--date", "31.3.2026"}, exitUsage, "YYYY-MM-DD"},
 		"bad stl":               {[]string{"build", bench, "--stl", "step"}, exitUsage, "ascii"},
 		"both forms":            {[]string{"parts", bench, "--csv", "--json"}, exitUsage, "csv"},
 		"output is this folder": {[]string{"build", bench, "-o", "."}, exitJob, "is the current folder"},

@@ -16,6 +16,17 @@ import (
 type Page struct {
 	Drawing
 	Bookmarks []Bookmark
+	Later     []Placed
+}
+
+// Later is a drawing that pages show before it is made: it is taken when the last page is out, so that it may
+// say what is known only then.
+type Later struct{ Drawing }
+
+// Placed is a later drawing with its lower left corner at a place of a page, in mm.
+type Placed struct {
+	*Later
+	At geom.Point
 }
 
 // Bookmark is an entry in the list of contents; one of level 1 is within one of
@@ -33,10 +44,11 @@ var families = [faces]string{Regular: "Go-Regular", Bold: "Go-Bold", Mono: "Go-M
 // WritePDF writes pages, all of them, at their true size, with the letters that they
 // use. Each is written before the next one is asked for.
 func WritePDF(w io.Writer, info Info, pages iter.Seq[Page]) error {
-	out := sheet{file: pdf.New(w)}
+	out := sheet{file: pdf.New(w), forms: make(map[*Later]pdf.Form)}
 	for p := range pages {
 		out.page(p)
 	}
+	out.later()
 	if err := out.file.Close(pdf.Info{Title: info.Title, Subject: info.Subject, Creator: "drawerwright"}); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
@@ -47,22 +59,44 @@ func WritePDF(w io.Writer, info Info, pages iter.Seq[Page]) error {
 type sheet struct {
 	file  *pdf.File
 	fonts [faces]*pdf.Font // that the document has so far
+	shown []*Later         // in the order in which pages showed them first
+	forms map[*Later]pdf.Form
 	pdf.Content
 }
 
 func (s *sheet) page(p Page) {
-	s.Reset()
-	for _, shape := range p.Shapes {
-		s.shape(shape)
-	}
-	for _, t := range p.Texts {
-		s.text(t)
+	s.draw(p.Drawing)
+	for _, l := range p.Later {
+		form, known := s.forms[l.Later]
+		if !known {
+			form = s.file.Form()
+			s.forms[l.Later], s.shown = form, append(s.shown, l.Later)
+		}
+		s.Form(form, points(l.At.X), points(l.At.Y))
 	}
 	marks := make([]pdf.Bookmark, len(p.Bookmarks))
 	for i, b := range p.Bookmarks {
 		marks[i] = pdf.Bookmark(b)
 	}
 	s.file.Page(points(p.Width), points(p.Height), &s.Content, marks...)
+}
+
+func (s *sheet) draw(d Drawing) {
+	s.Reset()
+	for _, shape := range d.Shapes {
+		s.shape(shape)
+	}
+	for _, t := range d.Texts {
+		s.text(t)
+	}
+}
+
+// later writes what pages show and what is made by now.
+func (s *sheet) later() {
+	for _, l := range s.shown {
+		s.draw(l.Drawing)
+		s.file.Fill(s.forms[l], points(l.Width), points(l.Height), &s.Content)
+	}
 }
 
 // points converts a length by way of whole nanometers, so that its last bits do not show.

@@ -19,7 +19,7 @@ var Operations = []Meaning{
 
 // Idle are the layers that are not cut.
 var Idle = []Meaning{
-	{Label, "words: job, part, thickness, how many, unit"},
+	{Label, "words: part, how many, the code of the job, size, face, unit"},
 	{Blank, "the piece that a part is cut from, a mark at one of its corners, pins, and areas to keep out of: to line up with"},
 	{Outline, "the outline of parts where they are not cut out from this face: cutting it would free them too early"},
 	{Scale, "a square of 100 mm, or 4 in: measure it in your program before you cut"},

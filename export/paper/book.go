@@ -7,8 +7,6 @@
 package paper
 
 import (
-	"fmt"
-
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
 )
@@ -39,7 +37,6 @@ func SizeOf(name string) (Size, bool) {
 // Measures of a page, in mm.
 const (
 	margin  = 15.0
-	footing = 8.0 // of it the foot line
 	body    = 3.3 // letters
 	small   = 2.7
 	leading = 1.4 // from base line to base line, in sizes
@@ -50,15 +47,16 @@ const (
 type Book struct {
 	Size   Size
 	Title  string
+	Block  Block // the rest of what stands at the foot of every page
 	Out    func(drawing.Page)
 	page   *drawing.Page // that is being filled, if any
-	bare   bool          // it gets no foot line
+	foot   foot          // what stands at its foot
 	number int           // of the page
 	cursor float64       // the lowest place that is taken on it
+	about  string        // the chapter
+	scales []string      // of the drawings on the page
+	total  *drawing.Later
 }
-
-// bottomEdge is the lowest place of a page's contents, in mm.
-const bottomEdge = margin + footing
 
 // Width is what lines have room for.
 func (b *Book) Width() float64 { return b.Size.Width - 2*margin }
@@ -76,7 +74,12 @@ func (b *Book) whole() float64 { return b.Size.Height - margin - bottomEdge }
 
 // Page begins a new page, with entries in the list of contents.
 func (b *Book) Page(entries ...drawing.Bookmark) {
-	b.turn("")
+	b.turn()
+	for _, e := range entries {
+		if e.Level == 0 {
+			b.about = e.Name
+		}
+	}
 	b.page = &drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}, Bookmarks: entries}
 	b.cursor = b.Size.Height - margin
 	b.number++
@@ -198,21 +201,23 @@ func (b *Book) figureLine(list []Figure) {
 	b.Space(high + leading*small*float64(under) + 2)
 }
 
-// Close ends the book. Its last page says so, for the pages before cannot know how
-// many will follow.
-func (b *Book) Close() { b.turn(", the last") }
+// Close ends the book: what its pages say of all of them is known.
+func (b *Book) Close() {
+	b.turn()
+	b.countPages()
+}
 
-// turn lets the page go, with its number and what is said of it.
-func (b *Book) turn(said string) {
+// turn lets the page go, with its title block.
+func (b *Book) turn() {
 	if b.page == nil {
 		return
 	}
-	if !b.bare {
-		d := b.page
-		d.Line(drawing.Thin, geom.Point{X: margin, Y: margin + footing/2}, geom.Point{X: b.Size.Width - margin, Y: margin + footing/2})
-		d.Words(margin, margin, small, drawing.Regular, drawing.Fit(drawing.Regular, small, b.Width()-50, b.Title))
-		d.Write(drawing.Text{String: fmt.Sprintf("page %d%s", b.number, said), At: geom.Point{X: b.Size.Width - margin, Y: margin}, Size: small, Align: drawing.Right})
+	switch b.foot {
+	case footBlock:
+		b.titleBlock()
+	case footStrip:
+		b.titleStrip()
 	}
 	b.Out(*b.page)
-	b.page, b.bare = nil, false
+	b.page, b.foot, b.scales = nil, footBlock, nil
 }

@@ -40,10 +40,10 @@ func (l Label) Code() string {
 const pageOfLabels = 8.0
 
 // Labels ends the book with labels on sheets of a grid, from the upper left on. These
-// pages have no foot line, and are not counted.
+// pages have a strip in place of a title block.
 func (b *Book) Labels(list []Label, g Grid) error {
 	wide, high := (b.Size.Width-2*pageOfLabels)/float64(g.Columns), (b.Size.Height-2*pageOfLabels)/float64(g.Rows)
-	b.Close()
+	b.turn()
 	coded, code := "", drawing.Drawing{} // the last one: pieces of a part follow each other
 	for i, l := range list {
 		n := i % (g.Columns * g.Rows)
@@ -51,7 +51,7 @@ func (b *Book) Labels(list []Label, g Grid) error {
 			if b.Page(); i == 0 {
 				b.page.Bookmarks = []drawing.Bookmark{{Name: "Labels"}}
 			}
-			b.bare = true
+			b.foot = footStrip
 		}
 		if l.Code() != coded {
 			var err error

@@ -192,7 +192,7 @@ func (t *tiling) plan(s Size, notes []string) []drawing.Page {
 			}
 		}
 	}
-	b.bare = true // the drawing goes down to where the foot line would be
+	b.foot = footNone // the drawing goes down to where the title block would be
 	b.Close()
 	return pages
 }

@@ -23,6 +23,7 @@ type File struct {
 	pages   []int32 // numbers of their objects
 	marks   []mark
 	fonts   []*Font
+	forms   []int // numbers of their objects
 	packed  bytes.Buffer
 	pack    *zlib.Writer
 	err     error
@@ -37,7 +38,8 @@ const (
 	pageTree
 	info
 	resources
-	reserved = resources
+	fonts    // a dictionary: pages and forms share it
+	reserved = fonts
 )
 
 // New begins a document.
@@ -99,7 +101,8 @@ func (f *File) Page(wide, high float64, c *Content, bookmarks ...Bookmark) {
 // Close ends the document.
 func (f *File) Close(about Info) error {
 	outline := f.outline()
-	f.object(resources, "<</ProcSet [/PDF /Text] /Font <<%s>>>>", f.letters())
+	f.object(fonts, "<<%s>>", f.letters())
+	f.object(resources, "<</ProcSet [/PDF /Text] /Font %d 0 R%s>>", fonts, f.xobjects())
 	f.objects[pageTree-1] = f.at
 	f.printf("%d 0 obj\n<</Type /Pages /Count %d /Kids [", pageTree, len(f.pages))
 	for _, n := range f.pages {

@@ -40,8 +40,9 @@ type Options struct {
 	Order   []string // of operations that come before all others
 	// Elevation draws cuts at the height of their floors, with the depth as their thickness.
 	Elevation bool
-	NoNotes   bool // leaves out the label and the square to measure
-	Split     bool // each drawing has a file for each change of bit beside it, by [Options.Runs]
+	NoNotes   bool   // leaves out the label and the square to measure
+	Code      string // of the job, in the label; none without
+	Split     bool   // each drawing has a file for each change of bit beside it, by [Options.Runs]
 	// Shared are the names that cuts of several bits of the job would share, from [Sharing].
 	Shared map[string]bool
 	// Words are shorter ones for the names of bits, from [Sharing]; without one a bit has
@@ -212,7 +213,7 @@ func (d *pen) words() []string {
 		}
 		return []string{
 			s.Name,
-			fmt.Sprintf("%d alike, %d parts on each", s.Quantity, len(s.Parts)),
+			d.coded(fmt.Sprintf("%d alike, %d parts on each", s.Quantity, len(s.Parts))),
 			fmt.Sprintf("%s x %s x %s %s", text(s.Length), text(s.Width), text(s.Thickness), s.Stock),
 			fmt.Sprintf("%s faces up, %s", d.face, grain),
 			fmt.Sprintf("the square is %g %s", layer.Square(d.Unit), d.Unit),
@@ -220,9 +221,17 @@ func (d *pen) words() []string {
 	}
 	return []string{
 		d.part.Name,
-		fmt.Sprintf("quantity %d", d.part.Quantity),
+		d.coded(fmt.Sprintf("quantity %d", d.part.Quantity)),
 		fmt.Sprintf("%s x %s x %s %s", text(d.part.Panel.Length()), text(d.part.Panel.Width()), text(d.part.Panel.Thickness), d.part.Stock),
 		fmt.Sprintf("%s face up, bottom edge at y 0", d.face),
 		fmt.Sprintf("the square is %g %s", layer.Square(d.Unit), d.Unit),
 	}
+}
+
+// coded is a line of the label with the job's code after it.
+func (d *pen) coded(line string) string {
+	if d.Code == "" {
+		return line
+	}
+	return line + ", code " + d.Code
 }

@@ -41,7 +41,9 @@ type Batch struct {
 	Templates *Templates
 	Sheets    job.Sheets
 	Machines  setup.Machines
-	names     fileNames
+	// Code stands on all that is made of the job: another one is of another job, or of another state of it.
+	Code  string
+	names fileNames
 }
 
 // Boxes is how many boxes the batch makes.
@@ -135,6 +137,8 @@ func Make(j *job.Job) (Batch, []Problem) {
 	}
 	all = append(all, b.sameNames()...)
 	b.advise(j, all)
+	b.Code = codeOf(b.Drawers)
+	b.DXF.Code = b.Code
 	return b, all
 }
 

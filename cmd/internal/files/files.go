@@ -36,6 +36,7 @@ type Folder interface {
 type Options struct {
 	ASCII    bool // STL as text
 	NoProof  bool
+	Date     string // of issue, on paper and in the report; none without
 	Warnings []record.Warning
 	// Done, if there is one, is called after each drawer, from several goroutines
 	// at once.
@@ -48,6 +49,7 @@ type Options struct {
 // batch's order, or the context's.
 func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	r := record.Make(b, o.Plan, o.Warnings)
+	r.Date = o.Date
 	var prover *prove.Prover
 	if !o.NoProof {
 		var err error

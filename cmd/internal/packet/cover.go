@@ -22,10 +22,9 @@ func (m maker) cover() error {
 		boxes += d.Spec.Count
 		t.Add(d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint))
 	}
-	lengths := map[geom.Unit]string{geom.Millimeter: "mm", geom.Inch: "inches"}[m.unit]
 	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a "+
 		"test piece before you cut a run.", words.Count(boxes, "box", "boxes"),
-		words.Count(len(t.Rows), "kind", "kinds"), lengths))
+		words.Count(len(t.Rows), "kind", "kinds"), unitWords[m.unit]))
 	m.Text(record.VerdictOn(m.batch).Text)
 	for _, v := range m.sheet.Verdicts {
 		m.Item(0, "·", v.String())

@@ -39,7 +39,7 @@ func WriteLabels(ctx context.Context, w io.Writer, b batch.Batch, p sheets.Plan)
 	var failed error
 	pages := func(yield func(drawing.Page) bool) {
 		out := func(p drawing.Page) { yield(p) } // the writer takes all
-		m := maker{Book: book(b, out), batch: b, plan: p, unit: b.Units}
+		m := maker{Book: book(b, "", out), batch: b, plan: p, unit: b.Units}
 		failed = m.labels()
 	}
 	about := drawing.Info{Title: title(b) + ": labels", Subject: "labels for the pieces of drawer boxes"}

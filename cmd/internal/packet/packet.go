@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"context"
 	"io"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -33,7 +34,7 @@ func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Report, p s
 
 // lay lays the packet's pages out, one after the other.
 func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) error {
-	m := maker{Book: book(b, out), batch: b, report: r, plan: p, unit: b.Units,
+	m := maker{Book: book(b, r.Date, out), batch: b, report: r, plan: p, unit: b.Units,
 		sheet: present.SetupsOf(record.WorkOf(b))}
 	if err := m.cover(); err != nil {
 		return err
@@ -49,8 +50,29 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 }
 
 // book is empty, of the job's paper.
-func book(b batch.Batch, out func(drawing.Page)) *paper.Book {
-	return &paper.Book{Size: PaperOf(b), Title: title(b), Out: out}
+func book(b batch.Batch, date string, out func(drawing.Page)) *paper.Book {
+	return &paper.Book{Size: PaperOf(b), Title: title(b), Out: out,
+		Block: paper.Block{Code: b.Code, Boards: boards(b), Units: "lengths in " + unitWords[b.Units], Date: date}}
+}
+
+// unitWords are the units of lengths in a sentence.
+var unitWords = map[geom.Unit]string{geom.Millimeter: "mm", geom.Inch: "inches"}
+
+// boards are the stocks that parts are of with the thickness used of each.
+func boards(b batch.Batch) string {
+	var list []string
+	for _, s := range b.Stocks {
+		used := slices.ContainsFunc(b.Drawers, func(d batch.Drawer) bool {
+			return slices.ContainsFunc(d.Parts, func(p batch.Part) bool { return p.Stock.Name == s.Name })
+		})
+		if used {
+			list = append(list, s.Name+" "+geom.LengthOf(s.Thickness.Mean).Number(b.Units))
+		}
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return names(list) + " thick"
 }
 
 // PaperOf is the size of a job's paper.

@@ -30,7 +30,8 @@ func SheetsPDF(ctx context.Context, p sheets.Plan, size paper.Size) ([]byte, err
 	var out bytes.Buffer
 	var failed error
 	pages := func(yield func(drawing.Page) bool) {
-		book := &paper.Book{Size: size, Title: title, Out: func(p drawing.Page) { yield(p) }} // the writer takes all
+		book := &paper.Book{Size: size, Title: title, Out: func(p drawing.Page) { yield(p) }, // the writer takes all
+			Block: paper.Block{Code: p.DXF.Code, Units: "lengths in " + unitWords[p.Units]}}
 		sheetPages(ctx, book, p, record.SheetsOf(p).Stocks)
 		labels := listLabels(p)
 		if len(labels) == 0 {

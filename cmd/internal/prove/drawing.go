@@ -39,7 +39,10 @@ func (r *panelReader) drawing(name string, face geom.Face, f *dxfread.File) {
 	if !s.outline() {
 		return
 	}
-	s.mark()
+	found := len(s.faults)
+	if s.mark(); len(s.faults) == found { // letters of a drawing that lies otherwise cannot be read
+		s.labeled()
+	}
 	s.layers()
 }
 

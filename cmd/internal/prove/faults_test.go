@@ -47,7 +47,7 @@ type seeded struct {
 // faults are all that are tried, by what is wrong.
 func faults() map[string]seeded {
 	all := map[string]seeded{}
-	for _, some := range []map[string]seeded{handedOn, harmedLines, harmedHoles, harmedLayers, harmedFiles, harmedReport} {
+	for _, some := range []map[string]seeded{handedOn, harmedLines, harmedHoles, harmedLayers, harmedFiles, harmedReport, harmedCode} {
 		maps.Copy(all, some)
 	}
 	return all

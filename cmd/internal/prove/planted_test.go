@@ -49,7 +49,7 @@ type planted struct {
 // plants are all that are tried, by what is wrong, for each job.
 func plants(t testing.TB, version string) map[string]map[string]planted {
 	of := map[string]planted{}
-	for _, some := range []map[string]planted{plantedSheets, plantedLayout, plantedCabinets, plantedSolids, plantedScenes, plantedTables, plantedRunCards, plantedLists, plantedBoxes, plantedPictures, plantedSaid} {
+	for _, some := range []map[string]planted{plantedSheets, plantedLayout, plantedCabinets, plantedSolids, plantedScenes, plantedTables, plantedRunCards, plantedLists, plantedBoxes, plantedPictures, plantedSaid, plantedCode} {
 		for name, p := range some {
 			if _, twice := of[name]; twice {
 				t.Fatalf("%s is planted twice", name)

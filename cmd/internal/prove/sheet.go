@@ -118,6 +118,7 @@ func (r *sheetReader) sheet() bool {
 			whole = false
 			continue
 		}
+		s.labeled()
 		r.marked(&s)
 		r.tabs = append(r.tabs, s.tabMarks()...)
 		first := len(r.drawn)

@@ -9,7 +9,7 @@ import (
 	"strings"
 )
 
-// paperScan goes through the lines of a packet, without the lines at the foot of pages. It has
+// paperScan goes through the lines of a packet, without their title blocks. It has
 // some lines about the one that is read and no more, so that a packet may have any number of pages.
 type paperScan struct {
 	r     *reading
@@ -26,11 +26,9 @@ type paperScan struct {
 // it that are kept.
 const ahead, maxPassed = 8, 4096
 
-var foot = regexp.MustCompile(`^page \d+$`)
-
 func (r *reading) paper(data []byte) *paperScan {
 	s := &paperScan{r: r}
-	s.page, s.close = iter.Pull(pdfPages(r, data))
+	s.page, s.close = iter.Pull(pdfPages(r, data, s.counted))
 	return s
 }
 
@@ -45,10 +43,7 @@ func (s *paperScan) more() bool {
 			break
 		}
 		s.read++
-		for _, line := range pdfLines(page) {
-			if n := len(line); n == 2 && foot.MatchString(line[1].text) {
-				continue
-			}
+		for _, line := range s.r.titleBlock(pdfLines(page), s.read) {
 			s.lines, s.pages = append(s.lines, line), append(s.pages, s.read)
 		}
 	}

@@ -4,7 +4,7 @@ package readback
 func Pages(name string, data []byte) (pages [][]string, err error) {
 	r := &reading{out: name}
 	err = r.run(func(r *reading, _ string) {
-		for page := range pdfPages(r, data) {
+		for page := range pdfPages(r, data, nil) {
 			var list []string
 			for _, t := range page {
 				list = append(list, t.text)

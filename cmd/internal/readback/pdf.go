@@ -20,14 +20,15 @@ type pdfText struct {
 
 // pdfPages reads the text of the pages of a PDF as this program's library writes it: a
 // compressed stream a page (ISO 32000-1, 7.3.8 and 9.4.3), letters as UTF-16. Texts that
-// are turned stand elsewhere than they are said to.
-func pdfPages(r *reading, data []byte) iter.Seq[[]pdfText] {
+// are turned stand elsewhere than they are said to. What pages share, their forms (8.10), follows them: of it
+// the texts are handed to shared, if there is one.
+func pdfPages(r *reading, data []byte, shared func([]pdfText)) iter.Seq[[]pdfText] {
 	return func(yield func([]pdfText) bool) {
 		var content bytes.Buffer
 		var unpack io.ReadCloser
 		pages := 0
 		for rest := data; ; {
-			_, after, found := bytes.Cut(rest, []byte("stream\n"))
+			before, after, found := bytes.Cut(rest, []byte("stream\n"))
 			if !found {
 				break
 			}
@@ -39,6 +40,12 @@ func pdfPages(r *reading, data []byte) iter.Seq[[]pdfText] {
 			content.Reset()
 			if unpacked(&content, &unpack, body) != nil || !bytes.Contains(content.Bytes(), []byte(" Tj ET")) {
 				continue // letters, pictures
+			}
+			if bytes.Contains(before[max(0, bytes.LastIndex(before, []byte(" obj\n"))):], []byte("/Subtype /Form")) {
+				if shared != nil {
+					shared(shown(content.Bytes()))
+				}
+				continue
 			}
 			if pages++; !yield(shown(content.Bytes())) {
 				return

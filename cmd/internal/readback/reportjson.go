@@ -13,8 +13,8 @@ import (
 
 // reported is what is read of report.json, with its own words.
 type reported struct {
-	Job, Units string
-	Stocks     []struct {
+	Job, Units, Code, Date string
+	Stocks                 []struct {
 		Stock    string
 		Mean     float64
 		Readings []float64
@@ -174,6 +174,12 @@ func (r *reading) report(from io.Reader) {
 	var j reported
 	if err := decodeLists(json.NewDecoder(from), reflect.ValueOf(&j).Elem()); err != nil {
 		r.fail("%v", err)
+	}
+	if j.Code != "" { // that of an old program has none
+		r.words("total", "job", "code", j.Code)
+	}
+	if j.Date != "" {
+		r.words("total", "job", "date", j.Date)
 	}
 	boxes, pieces := r.reportedDrawers(j), r.reportedParts(j)
 	r.reportedGroups(j)

@@ -33,6 +33,7 @@ var stands = []stand{
 	{"box", "inside width|inside height|inside depth", slices.Concat(reports, []string{Packet, Page})},
 	{"box", "count", slices.Concat(reports, []string{Packet, ShopPage, Page})},
 	{"total", "kinds|boxes", slices.Concat(reports, []string{CheckText, Packet, ShopPage, Page})},
+	{"total", "code|date", []string{ReportJSON, Packet}},
 	{"total", "answer", []string{CheckText, Packet, ShopPage, Page}},
 	{"total", "pieces", slices.Concat(reports, []string{CutList})},
 	{"total", "different warnings|different notes", slices.Concat(reports, printed, []string{CheckText, CheckJSON, Page, Packet, ShopPage})},

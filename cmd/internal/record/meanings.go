@@ -17,6 +17,8 @@ var drawerMeanings = map[string]map[string]string{
 		"tool":      "the program that wrote it: drawerwright",
 		"format":    "the number of this layout; another number needs another reader",
 		"job":       "the title of the job",
+		"code":      "a short code of what decides the parts: it stands on pages, labels and drawings, and another one is of another job",
+		"date":      "the date that build was given, as year, month and day; none without",
 		"units":     "mm or in: the unit of every length that does not name its own",
 		"dxf":       "how the drawings were written",
 		"router":    "how a router's cuts were drawn",

@@ -26,6 +26,8 @@ type Report struct {
 	Tool    string     `json:"tool"`
 	Format  int        `json:"format"`
 	Job     string     `json:"job"`
+	Code    string     `json:"code"`
+	Date    string     `json:"date,omitempty"` // that build was given
 	Units   string     `json:"units"`
 	DXF     DXF        `json:"dxf"`
 	Router  Router     `json:"router"`
@@ -215,7 +217,7 @@ type Warning struct {
 func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 	laid := SheetsOf(p).Stocks
 	r := Report{
-		Tool: "drawerwright", Format: Format, Job: b.Title, Units: b.Units.String(),
+		Tool: "drawerwright", Format: Format, Job: b.Title, Code: b.Code, Units: b.Units.String(),
 		// Never null, so that readers need not ask.
 		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
 		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
