@@ -40,10 +40,16 @@ var (
 	steel    = drawing.Ink(0.75)
 )
 
+// operatorScale is that of the drawing, and OperatorScale how it is said.
+const (
+	operatorScale = 1.5
+	OperatorScale = "1.5:1"
+)
+
 // Operator draws a cut as the operator sees it who feeds away from himself, the
 // fence at his right: table, cutter, fence and part, with the distances to set.
 func Operator(c Cut, number Number) drawing.Drawing {
-	const scale = 1.5
+	const scale = operatorScale
 	v := c.seen()
 	var d drawing.Drawing
 	v.machine(&d)

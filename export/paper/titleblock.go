@@ -114,7 +114,8 @@ func (b *Book) titleStrip() {
 	if b.Block.Code != "" {
 		s += ", code " + b.Block.Code
 	}
-	b.page.Words(margin, low, blockSmall, drawing.Regular, drawing.Fit(drawing.Regular, blockSmall, b.Width()-pageWide, s))
+	said := drawing.Fit(drawing.Regular, blockSmall, b.Width()-pageWide, s)
+	b.page.Words(margin, low, blockSmall, drawing.Regular, said)
 	b.pageOf(geom.Point{X: margin + b.Width() - of, Y: low})
 }
 

@@ -126,6 +126,7 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 			m.step(c, *step)
 			m.Figure(d, "Seen by the operator, who feeds away from himself with the fence at his right; "+
 				m.unit.String()+".")
+			m.Scale(paper.OperatorScale)
 		} else {
 			m.step(c, *step)
 		}
