@@ -22,7 +22,7 @@ func (s *sheet) labeled() {
 }
 
 // coded looks for the code of the job among the letters on LABEL of a drawing whose unit is scale mm long, wherever
-// they stand; nil where it is there.
+// they stand; nil where it is there, and where a program in between has left all letters out.
 func (p *Prover) coded(f *dxfread.File, scale float64) *misfit {
 	side := squareSide
 	if p.report.DXF.Units == "in" {
@@ -51,6 +51,9 @@ func (p *Prover) coded(f *dxfread.File, scale float64) *misfit {
 		}
 		want = append(want, segmentsOf(line, closed)...)
 	})
+	if len(drawn) == 0 {
+		return nil
+	}
 	for _, d := range drawn {
 		if by := d[0].Sub(want[0][0]); want[0].at(by, d) && standTogether(want, drawn, by) {
 			return nil

@@ -34,13 +34,13 @@ type sheet struct {
 // drawing reads one drawing.
 func (r *panelReader) drawing(name string, face geom.Face, f *dxfread.File) {
 	s := sheet{panelReader: r, name: name, face: face, file: f, scale: 1}
+	found := len(s.faults)
 	s.units()
 	s.scaled()
 	if !s.outline() {
 		return
 	}
-	found := len(s.faults)
-	if s.mark(); len(s.faults) == found { // letters of a drawing that lies otherwise cannot be read
+	if s.mark(); len(s.faults) == found { // letters of a drawing that is stretched or lies otherwise cannot be read
 		s.labeled()
 	}
 	s.layers()

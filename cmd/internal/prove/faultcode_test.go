@@ -16,12 +16,6 @@ var harmedCode = map[string]seeded{
 		old := build(f.t, strings.Replace(harmed(version, ""), "name: one,", "name: one, count: 2,", 1))
 		f.files[sideIn] = old.files[sideIn]
 	}},
-	"the label lost": {file: frontOut, code: "code", harm: func(d *drawing) int {
-		for range d.on("LABEL") {
-			d.remove(d.first("LABEL"))
-		}
-		return 0
-	}},
 	"a letter of the code lost": {file: frontIn, code: "code", harm: func(d *drawing) int {
 		label := d.on("LABEL")
 		line := label[0].line()

@@ -112,13 +112,16 @@ func (r *sheetReader) sheet() bool {
 			continue
 		}
 		s := sheet{panelReader: &r.panelReader, name: name, face: face, file: drawing, scale: 1}
+		found := len(r.faults)
 		s.units()
 		s.scaled()
 		if !r.edges(&s) {
 			whole = false
 			continue
 		}
-		s.labeled()
+		if len(r.faults) == found {
+			s.labeled()
+		}
 		r.marked(&s)
 		r.tabs = append(r.tabs, s.tabMarks()...)
 		first := len(r.drawn)
