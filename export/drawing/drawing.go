@@ -3,9 +3,10 @@
 //
 // A [Drawing] has its origin at the lower left, x to the right and y up, as panels
 // have. Everything is in shades of one ink, so that it reads as well from a gray
-// printer. Words are measured with the very letters that the files carry, the Go
-// fonts (golang.org/x/image/font/gofont), so that [Text.Box] tells before
-// printing whether two of them run into each other.
+// printer; an area may have a tint besides, which is that shade to such a printer. Words
+// are measured with the very letters that the files carry, the Go fonts
+// (golang.org/x/image/font/gofont), so that [Text.Box] tells before printing whether two of
+// them run into each other.
 package drawing
 
 import (
@@ -37,6 +38,14 @@ var (
 	Hidden = Pen{Width: 0.25, Ink: 0.8, Dash: []float64{2, 1}}
 )
 
+// Tint is a color of an area in sRGB, 8 bits each.
+type Tint [3]uint8
+
+// Ink is how dark a tint is (the luma of ITU-R BT.601).
+func (t Tint) Ink() Ink {
+	return 1 - Ink(float64(299*int(t[0])+587*int(t[1])+114*int(t[2]))/255000)
+}
+
 // Shape is one or more chains of straight and arc sides, drawn and filled together;
 // what an even number of them covers is not filled.
 type Shape struct {
@@ -44,6 +53,7 @@ type Shape struct {
 	Closed bool // the last vertex of each joins the first
 	Pen    Pen
 	Fill   Ink
+	Tint   Tint // of the fill where colors are to be had; the zero value is none
 	// Group is what the shape belongs to, for machines that take drawings apart;
 	// shapes of a group stand one after the other.
 	Group string
@@ -112,6 +122,12 @@ func (d *Drawing) Loops(pen Pen, fill Ink, loops ...geom.Loop) {
 		paths[i] = l
 	}
 	d.Shapes = append(d.Shapes, Shape{Paths: paths, Closed: true, Pen: pen, Fill: fill})
+}
+
+// Area fills what is inside an odd number of loops with a tint.
+func (d *Drawing) Area(tint Tint, loops ...geom.Loop) {
+	d.Loops(Pen{}, tint.Ink(), loops...)
+	d.Shapes[len(d.Shapes)-1].Tint = tint
 }
 
 // Write adds a text in black.

@@ -120,7 +120,10 @@ func (s *sheet) shape(shape Shape) {
 		}
 		s.Pen(points(shape.Pen.Width), gray(shape.Pen.Ink), dash)
 	}
-	if shape.Fill > 0 {
+	switch {
+	case shape.Tint != (Tint{}):
+		s.FillColor(shape.Tint)
+	case shape.Fill > 0:
 		s.Fill(gray(shape.Fill))
 	}
 	if shape.rectangles() {

@@ -85,7 +85,11 @@ func (b *svg) path(s Shape) {
 	b.follow(s)
 	b.WriteByte('"')
 	if s.Fill > 0 {
-		fmt.Fprintf(b, " fill=\"%s\" fill-rule=\"evenodd\"", shade(s.Fill))
+		fill := shade(s.Fill)
+		if s.Tint != (Tint{}) {
+			fill = fmt.Sprintf("#%02x%02x%02x", s.Tint[0], s.Tint[1], s.Tint[2])
+		}
+		fmt.Fprintf(b, " fill=\"%s\" fill-rule=\"evenodd\"", fill)
 	} else {
 		b.WriteString(" fill=\"none\"")
 	}

@@ -1,40 +1,87 @@
 package paper
 
 import (
+	"slices"
+	"strconv"
+
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
 	"drawerwright/geom/picture"
 )
 
-// Picture is a picture's lines in a room of so many mm, as large as they fit.
-func Picture(lines []picture.Segment, room geom.Point) drawing.Drawing {
-	b := picture.Bounds(lines)
-	if b.Width() <= 0 || b.Height() <= 0 {
+// Scenery is a picture with all that can be said in it, in the picture's millimeters.
+type Scenery struct {
+	Lines []picture.Segment // what is seen of solids
+	Paths []picture.Segment // ways that pieces take
+	Areas []Area
+}
+
+// Area is where a piece is seen, in the tone of its wood.
+type Area struct {
+	Loops  []geom.Loop
+	Tint   drawing.Tint
+	Number int // in the balloon beside it; 0 for none
+}
+
+// Pens of pictures. The way of a piece is a thin line of long dashes and dots (ISO 128-2, from memory).
+var (
+	seenPen = drawing.Pen{Width: 0.25, Ink: 1}
+	pathPen = drawing.Pen{Width: 0.18, Ink: 1, Dash: []float64{4, 1, 0.3, 1}}
+)
+
+// Draw draws a picture as large as a room of so many mm takes it, with its balloons. The drawing
+// is no larger than what is in it.
+func (s Scenery) Draw(room geom.Point) drawing.Drawing {
+	b := picture.Bounds(append(s.Lines[:len(s.Lines):len(s.Lines)], s.Paths...))
+	band := 0.0
+	if slices.ContainsFunc(s.Areas, func(a Area) bool { return a.Number > 0 }) {
+		band = 2*balloonRadius + 2*balloonAir
+	}
+	wide, high := room.X-2*band-2*seenPen.Width, room.Y-2*band-2*seenPen.Width
+	if b.Width() <= 0 || b.Height() <= 0 || wide <= 0 || high <= 0 {
 		return drawing.Drawing{}
 	}
-	scale := min(room.X/b.Width(), room.Y/b.Height())
-	d := drawing.Drawing{Width: scale * b.Width(), Height: scale * b.Height()}
-	at := func(p geom.Point) geom.Point {
-		return p.Sub(b.Min).Scale(scale)
+	scale := min(wide/b.Width(), high/b.Height())
+	corner := geom.Point{X: band + seenPen.Width, Y: band + seenPen.Width}
+	d := drawing.Drawing{Width: float64(scale*b.Width()) + 2*corner.X, Height: float64(scale*b.Height()) + 2*corner.Y}
+	at := func(p geom.Point) geom.Point { return corner.Add(p.Sub(b.Min).Scale(scale)) }
+	for _, a := range s.Areas {
+		if loops := moved(a.Loops, at); len(loops) > 0 {
+			d.Area(a.Tint, loops...)
+		}
 	}
-	for _, s := range lines {
-		d.Line(drawing.Medium, at(s.A), at(s.B))
+	var taken []picture.Segment
+	for _, l := range s.Paths {
+		l = picture.Segment{A: at(l.A), B: at(l.B)}
+		d.Line(pathPen, l.A, l.B)
+		taken = append(taken, l)
 	}
+	for _, l := range s.Lines {
+		l = picture.Segment{A: at(l.A), B: at(l.B)}
+		d.Line(seenPen, l.A, l.B)
+		taken = append(taken, l)
+	}
+	var pieces []numbered
+	for _, a := range s.Areas {
+		if a.Number > 0 {
+			if p, seen := picture.Middle(a.Loops); seen {
+				pieces = append(pieces, numbered{strconv.Itoa(a.Number), at(p), moved(a.Loops, at)})
+			}
+		}
+	}
+	balloons(&d, pieces, taken)
 	return d
 }
 
-// Detail is what a picture's lines show in a window of it, as large as a room takes.
-func Detail(lines []picture.Segment, window geom.Rect, room geom.Point) drawing.Drawing {
-	if window.Width() <= 0 || window.Height() <= 0 {
-		return drawing.Drawing{}
+// moved is loops with their corners where at has them.
+func moved(loops []geom.Loop, at func(geom.Point) geom.Point) []geom.Loop {
+	out := make([]geom.Loop, len(loops))
+	for i, l := range loops {
+		for _, v := range l {
+			out[i] = append(out[i], geom.Vertex{Point: at(v.Point)})
+		}
 	}
-	scale := min(room.X/window.Width(), room.Y/window.Height())
-	at := func(p geom.Point) geom.Point { return geom.Point{X: scale * p.X, Y: scale * p.Y} }
-	var d drawing.Drawing
-	for _, s := range lines {
-		d.Line(drawing.Medium, at(s.A), at(s.B))
-	}
-	return d.Clip(geom.Rect{Min: at(window.Min), Max: at(window.Max)})
+	return out
 }
 
 // Framed is a drawing with a little white round it, so that lines at its edge are

@@ -7,8 +7,8 @@ import (
 	"unicode/utf16"
 )
 
-// Content is what a page shows, in the order of drawing. The zero value is an empty page. Colors are
-// shades from 0, black, to 1, white.
+// Content is what a page shows, in the order of drawing. The zero value is an empty page. Shades
+// are from 0, black, to 1, white.
 type Content struct {
 	data         []byte
 	begun        bool
@@ -88,6 +88,16 @@ func (c *Content) Fill(shade float64) {
 		c.fill = shade
 		c.shade("g", shade)
 	}
+}
+
+// FillColor sets a color of areas in sRGB, 8 bits each, as device color.
+func (c *Content) FillColor(rgb [3]uint8) {
+	c.begin()
+	for _, v := range rgb {
+		c.data = append(strconv.AppendFloat(c.data, float64(v)/255, 'f', 3, 64), ' ')
+	}
+	c.fill = -1 // no shade
+	c.operator("rg")
 }
 
 // Move begins a chain of lines, Line and Curve go on with it, Close joins its ends.

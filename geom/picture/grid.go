@@ -110,6 +110,9 @@ func (c *cells) at(p geom.Point, f func(i int) bool) {
 
 // along calls f once with each edge whose box may touch that of e.
 func (c *cells) along(e edge, f func(i int)) {
+	if len(c.begins) == 0 {
+		return
+	}
 	c.search++
 	c.over(e.box(), func(from, to int) {
 		for _, i := range c.all[c.begins[from]:c.begins[to]] {

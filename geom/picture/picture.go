@@ -75,10 +75,51 @@ func Draw(solids []solid.Mesh, v View) []Segment {
 	}
 	d.index()
 	var list []Segment
-	for i := range d.edges {
-		list = d.visible(i, list)
+	for i, e := range d.edges {
+		list = d.visible(e, i, list)
 	}
 	return merged(list)
+}
+
+// Between is a straight line between two places of the box.
+type Between struct{ From, To geom.Vec3 }
+
+// lookedAt is in how many parts it is asked whether a line is hidden that may go through solids.
+const lookedAt = 100
+
+// DrawBetween gives what is seen of straight lines among solids, each way from From to To.
+func DrawBetween(lines []Between, solids []solid.Mesh, v View) (list []Segment) {
+	if len(lines) == 0 {
+		return nil
+	}
+	var d drawing
+	for _, m := range solids {
+		d.add(m, v)
+	}
+	d.index()
+	eye := v.eye()
+	for _, l := range lines {
+		e := edge{place{v.At(l.From), l.From.Dot(eye)}, place{v.At(l.To), l.To.Dot(eye)}}
+		from := len(list)
+		for k := range lookedAt {
+			part := edge{e.on(float64(k) / lookedAt), e.on(float64(k+1) / lookedAt)}
+			list = d.visible(part, -1, list)
+		}
+		list = append(list[:from], chained(list[from:])...)
+	}
+	return list
+}
+
+// chained joins each segment with the next one that begins where it ends.
+func chained(list []Segment) (out []Segment) {
+	for _, s := range list {
+		if n := len(out) - 1; n >= 0 && out[n].B.To(s.A) < shortest {
+			out[n].B = s.B
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
 }
 
 type drawing struct {
@@ -173,10 +214,9 @@ func (e edge) on(t float64) place {
 	return place{e.a.Lerp(e.b.Point, t), e.a.near + float64(t*(e.b.near-e.a.near))}
 }
 
-// visible appends what is seen of an edge. It can change only where the edge crosses
-// another one in the picture.
-func (d *drawing) visible(i int, list []Segment) []Segment {
-	e := d.edges[i]
+// visible appends what is seen of an edge, the one of number i if it is of a solid. It can change
+// only where the edge crosses another one in the picture.
+func (d *drawing) visible(e edge, i int, list []Segment) []Segment {
 	way := e.b.Sub(e.a.Point)
 	long := way.Norm()
 	if long < shortest {

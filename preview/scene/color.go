@@ -29,3 +29,11 @@ func TintOf(r joinery.Role) Tint {
 	}
 	return Tint{RGB{0xcc, 0xcc, 0xcc}, RGB{0x70, 0x70, 0x70}}
 }
+
+// woods are tones of wood, from birch over oak and cherry to hardboard and walnut: this project's
+// own, pale enough for lines and letters to be read on them, and each a shade of its own in gray.
+var woods = []RGB{{0xf6, 0xea, 0xcf}, {0xe0, 0xbf, 0x8c}, {0xc9, 0xa0, 0x74}, {0xee, 0xd2, 0xb0}, {0xb5, 0x8d, 0x6b}}
+
+// WoodTone is the tone of a stock, by its number in the job, from 0; after the last one they begin
+// again.
+func WoodTone(stock int) RGB { return woods[stock%len(woods)] }

@@ -27,17 +27,13 @@ const parted = 0.2
 // Make makes the scene of one box. The grid of its solids is that of [solid.Options].
 // Errors are those of [solid.Build], with the part.
 func Make(d Drawer, grid float64) (Scene, error) {
-	b := Box{Name: d.Spec.Name, Count: d.Spec.Count, Size: d.Outside}
+	b := Opened(d.Drawer)
 	s := Scene{Title: d.Spec.Name, Unit: d.Spec.Units}
 	for i, p := range d.Parts {
 		s.Parts = append(s.Parts, Part{Name: d.Names[i], Number: d.Numbers[i], Role: p.Role,
 			Label: p.Label, Stock: p.Stock.Name,
 			Grained: p.Stock.Grain == joinery.GrainLength, Quantity: d.Quantities[i], Panel: p.Panel})
-		for k, at := range p.Placements {
-			b.Pieces = append(b.Pieces, Piece{Name: PieceName(p, k), Part: i, Placement: at})
-		}
 	}
-	open(&b, d.Drawer)
 	standing := stand(s.Parts, b.Pieces)
 	var rooms map[int][]room
 	b.Clearances, rooms = plays(s.Parts, b.Pieces, standing)

@@ -7,6 +7,18 @@ import (
 	"drawerwright/geom/joinery"
 )
 
+// Opened is a box by its pieces, of the drawer's parts, and how it opens.
+func Opened(d joinery.Drawer) Box {
+	b := Box{Name: d.Spec.Name, Count: d.Spec.Count, Size: d.Outside}
+	for i, p := range d.Parts {
+		for k, at := range p.Placements {
+			b.Pieces = append(b.Pieces, Piece{Name: PieceName(p, k), Part: i, Placement: at})
+		}
+	}
+	open(&b, d)
+	return b
+}
+
 // open says in which steps a box comes apart: as it is put together, backward. In no
 // step does a piece go through another. The front and the back stand in one side, the
 // bottom slides between them, the other side closes the box; what is put on last comes

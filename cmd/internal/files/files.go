@@ -18,6 +18,7 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/solid"
 )
@@ -145,7 +146,7 @@ type drawers struct {
 // write works on as many drawers at a time as there are processors.
 func (d drawers) write(ctx context.Context) error {
 	return Each(ctx, len(d.batch.Drawers), func() func(int) error {
-		w := writer{to: d.to, o: d.o, dxf: d.batch.DXF, router: d.batch.Router}
+		w := writer{to: d.to, o: d.o, dxf: d.batch.DXF, router: d.batch.Router, stocks: d.batch.Stocks}
 		if d.prover != nil {
 			w.prover = d.prover.Worker()
 		}
@@ -171,6 +172,7 @@ type writer struct {
 	o      Options
 	dxf    router.Options
 	router mill.Settings
+	stocks []joinery.Stock // of the job
 	out    bytes.Buffer
 	prover *prove.Worker
 }

@@ -7,10 +7,9 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/packet"
-	"drawerwright/export/paper"
+	"drawerwright/export/drawing"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
-	"drawerwright/geom/picture"
 	"drawerwright/geom/solid"
 	"drawerwright/preview/glb"
 	"drawerwright/preview/scene"
@@ -39,8 +38,9 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 		}
 		return list
 	}
+	taken := w.taken(d, boxed)
 	assembled := stands(func(_ scene.Part, s geom.Placement) geom.Placement { return s })
-	p.picture, err = w.view(d, filing.Assembled, assembled)
+	p.picture, err = w.view(d, filing.Assembled, assembled, taken.Assembled(pictured))
 	if err != nil {
 		return p, err
 	}
@@ -48,27 +48,44 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 		exploded := stands(func(part scene.Part, s geom.Placement) geom.Placement {
 			return aside(part.Role, s, boxed.Apart)
 		})
-		if _, err := w.view(d, filing.Exploded, exploded); err != nil {
+		if _, err := w.view(d, filing.Exploded, exploded, taken.Exploded(pictured)); err != nil {
 			return p, err
 		}
-		look := pictureOf{filing.BoxPicture(d.Folder, filing.Corner), d.Spec.Name + " corner",
-			corner(d, p.scene, boxed.Grid)}
-		if _, err := look.write(w.to, w.o.Plan.Looks); err != nil {
+		if err := w.corner(d, taken); err != nil {
 			return p, err
 		}
 	}
 	return p, writeGLB(w.to, filing.BoxScene(d.Folder), p.scene, p.scene.Groups[0])
 }
 
-// view writes a view of a box as STL and as a picture, hidden lines removed, which it gives as SVG.
-func (w *writer) view(d batch.Drawer, view string, solids []solid.Mesh) ([]byte, error) {
+// taken is a box for pictures, with the solids of its scene.
+func (w *writer) taken(d batch.Drawer, boxed Boxed) packet.Taken {
+	var meshes []solid.Mesh
+	for _, part := range boxed.Scene.Parts {
+		meshes = append(meshes, boxed.Scene.Meshes[part.Mesh])
+	}
+	return packet.Take(w.stocks, d, meshes, boxed.Grid)
+}
+
+// view writes a view of a box as STL and as a picture, which it gives as SVG.
+func (w *writer) view(d batch.Drawer, view string, solids []solid.Mesh, drawn drawing.Drawing) ([]byte, error) {
 	title := d.Spec.Name + " " + view
 	if err := w.stl(filing.BoxSolid(d.Folder, view), title, solid.Join(solids...)); err != nil {
 		return nil, err
 	}
-	drawn := paper.Picture(picture.Draw(solids, packet.Seen), pictured)
 	look := pictureOf{filing.BoxPicture(d.Folder, view), title, drawn}
 	return look.write(w.to, w.o.Plan.Looks)
+}
+
+// corner writes the picture of a box's left front corner.
+func (w *writer) corner(d batch.Drawer, taken packet.Taken) error {
+	drawn, err := taken.Corner(pictured)
+	if err != nil {
+		return err
+	}
+	look := pictureOf{filing.BoxPicture(d.Folder, filing.Corner), d.Spec.Name + " corner", drawn}
+	_, err = look.write(w.to, w.o.Plan.Looks)
+	return err
 }
 
 // sceneOf is what a scene is made from.

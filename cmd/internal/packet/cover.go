@@ -41,11 +41,11 @@ func (m maker) cover() error {
 	}
 	m.table(t)
 	if len(m.batch.Drawers) > 0 {
-		picture, err := m.picture(m.batch.Drawers[0])
+		picture, err := m.exploded(m.batch.Drawers[0], pictured)
 		if err != nil {
 			return err
 		}
-		m.Figure(picture, m.batch.Drawers[0].Spec.Name+", assembled, from the front.")
+		m.Figure(picture, m.batch.Drawers[0].Spec.Name+", taken apart, with the numbers of the cut list.")
 	}
 	return nil
 }

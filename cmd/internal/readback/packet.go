@@ -118,13 +118,22 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 		case len(line) == columns:
 			last = line
 			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
-		case len(rows) > 0 && len(line) < columns &&
+		case len(rows) > 0 && len(line) < columns && s.closeBelow() &&
 			s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
 		default:
 			return rows, pages
 		}
 	}
 	return rows, pages
+}
+
+// maxLeading is how far, in points, a line of a broken cell may stand below the one before it: a
+// number in a picture under a table stands further.
+const maxLeading = 16
+
+// closeBelow reports whether this line stands right below the one before it.
+func (s *paperScan) closeBelow() bool {
+	return s.pages[s.at] == s.pages[s.at-1] && s.lines[s.at-1][0].y-s.lines[s.at][0].y <= maxLeading
 }
 
 // goesOn adds what is below cells to them; false where it belongs to none but the first.
