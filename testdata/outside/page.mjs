@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 import * as person from './person.mjs';
 
-const { attempt, accessible, browser, folder, must, say, source, until } = person;
+const { attempt, accessible, browser, folder, must, say, source, unfold, until } = person;
 const many = Number(process.argv[4]);
 
 const jobText = `# Bench drawers
@@ -81,7 +81,7 @@ await attempt('text and form follow each other', async () => {
 
 await attempt('a mistake at its field', async () => {
   await field(page, 'drawers', '0', 'outside').fill('400 x 140');
-  await until('the message stands at the field', async () => (await saidAt(page, 'drawers', '0', 'outside').textContent()).includes('outside'));
+  await until('the message stands at the field', async () => (await saidAt(page, 'drawers', '0', 'outside').textContent()).includes('Outside size of the box needs 3 numbers'));
   must(await field(page, 'drawers', '0', 'outside').getAttribute('aria-invalid') === 'true', 'the field is not marked');
   must((await page.locator('#gutter [data-level=error]').textContent()) === '10', 'the line is not marked');
   must(await page.locator('#stale').isVisible(), 'old numbers are not told');
@@ -190,6 +190,7 @@ await attempt('sections, copies and removals', async () => {
   await until('and gone', async () => (await source(page)) === before);
   await until('the focus stays in the form', () => page.evaluate(() => document.activeElement.closest('#fields') !== null));
   must((await field(page, 'drawers', '0', 'sides').inputValue()) === 'birch', 'the form shows a drawer that is gone');
+  await unfold(page);
   await page.locator('#fields summary', { hasText: 'joinery' }).first().click();
   await field(page, 'drawers', '0', 'joinery', 'fence-distance').fill('6');
   await until('a section', async () => (await source(page)).includes('joinery: {fence-distance: 6}'));

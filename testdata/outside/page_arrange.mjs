@@ -1,6 +1,6 @@
 // Edits of a whole job on the page: another unit, other names, another order; see person.mjs.
 import { join } from 'node:path';
-import { accessible, attempt, browser, field, file, folder, must, serve, source, tab, until } from './person.mjs';
+import { accessible, attempt, browser, field, file, folder, must, serve, source, tab, unfold, until } from './person.mjs';
 
 const jobText = `units: mm   # of bare numbers
 stock:
@@ -79,6 +79,7 @@ await attempt('a load', async () => {
   const told = () => page.locator('#bears').textContent();
   const before = await told();
   must(before.startsWith('The box weighs'), before);
+  await unfold(page);
   await field(page, 'drawers', '0', 'load').fill('2 kg');
   await until('it is told', async () => (await told()).includes('Under 2.0 kg the bottom sags by'));
   await field(page, 'drawers', '0', 'load').fill('3 kg');

@@ -1,7 +1,7 @@
 // What a person typed is not lost on the page, whatever comes between: see person.mjs.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { attempt, browser, field, folder, must, serve, source, tab, until } from './person.mjs';
+import { answerAs, attempt, browser, field, folder, must, serve, source, tab, until } from './person.mjs';
 
 const jobText = `units: mm
 job: Bench
@@ -94,6 +94,7 @@ await attempt('a new job, and stay', async () => {
   await type(page, 'Stay');
   await page.locator('#begin').click();
   const dialog = page.waitForEvent('dialog');
+  await answerAs(page.locator('.card', { hasText: 'I know the box' }));
   await page.locator('.card', { hasText: 'I know the box' }).locator('button[type=submit]').click({ noWaitAfter: true });
   await (await dialog).dismiss();
   must((await source(page)).includes('job: Stay'), 'the changes are gone');

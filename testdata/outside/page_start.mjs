@@ -1,7 +1,7 @@
 // How a job begins on the page, and how it gets its name: see person.mjs.
 import { existsSync, mkdirSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { accessible, attempt, browser, field, folder, must, serve, source, tab, until } from './person.mjs';
+import { accessible, answerAs, attempt, browser, field, folder, must, serve, source, tab, unfold, until } from './person.mjs';
 
 const jobText = `# Bench drawers
 units: mm
@@ -47,6 +47,7 @@ for (const [title, units, size] of [['I have an opening', 'mm', ['600', '180', '
     await one.locator('[name=units]').selectOption(units);
     for (const [i, name] of ['width', 'height', 'depth'].entries()) await one.locator(`[name=${name}]`).fill(size[i]);
     page.expected.push('422');
+    await answerAs(one);
     await one.locator('[name=sides]').fill('twelve');
     await one.locator('button[type=submit]').click();
     await until('a mistake is told at its field', async () => await one.locator('.said').isVisible());
@@ -69,6 +70,7 @@ for (const [title, units, size] of [['I have an opening', 'mm', ['600', '180', '
     for (const said of [`units: ${units}`, `[${bottom}1, ${bottom}6]`, 'count: 4', units === 'mm' ? 'width: 6.4' : 'width: 0.26', units === 'mm' ? '[12.1, 12.3]' : '[0.48, 0.482]']) {
       must(made.includes(said), `nothing of ${said}: ${made}`);
     }
+    await unfold(page);
     const usually = await field(page, 'drawers', '0', 'back-setback').getAttribute('placeholder');
     must(units === 'in' ? usually.includes(' in') && !usually.includes(' mm') : usually.includes(' mm'), `usual setback: ${usually}`);
     must(files() === before, `written unasked: ${files()}`);
@@ -81,6 +83,7 @@ await attempt('what does not go together', async () => {
   page.expected.push('422');
   const one = card(page, 'I have an opening');
   await one.locator('[name=width]').fill('900');
+  await answerAs(one);
   await one.locator('button[type=submit]').click();
   await until('it is told', async () => (await one.locator('.said').textContent()).includes('rack'));
   await one.getByRole('button', { name: 'Take it all the same' }).click();
@@ -91,6 +94,7 @@ await attempt('what does not go together', async () => {
 await attempt('the name at the first save', async () => {
   const page = await tab(program.address);
   page.expected.push('422');
+  await answerAs(card(page, 'I know the box'));
   await card(page, 'I know the box').locator('button[type=submit]').click();
   await until('the job', async () => (await source(page)).includes('outside:'));
   must((await page.textContent('#name')) === 'New job', 'it has a name already');
@@ -144,6 +148,7 @@ await attempt('a file of the folder', async () => {
   must(readFileSync(join(shop, 'bench.yaml'), 'utf8').includes('job: Bench 2'), 'not into its own file');
   must(readFileSync(join(shop, 'mine.yaml'), 'utf8').includes('job: Mine'), 'into the file of the other tab');
   await page.locator('#begin').click();
+  await answerAs(card(page, 'I know the box'));
   await card(page, 'I know the box').locator('button[type=submit]').click();
   await until('a new one without a file', async () => (await page.textContent('#name')) === 'New job' && (await source(page)).includes('outside:'));
   await until('and not the example', async () => !await page.locator('#start').isVisible());

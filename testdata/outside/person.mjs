@@ -57,6 +57,20 @@ export async function tab(address, settings = {}) {
 export const field = (page, ...path) => page.locator(`[data-path='${JSON.stringify(path)}'] :is(input, select)`);
 export const source = (page) => page.inputValue('#source');
 
+// unfold opens what the form folds away, and what is folded away in that.
+export async function unfold(page) {
+  const closed = page.locator('#fields .more:not([open]) > summary');
+  while (await closed.count() > 0) await closed.first().click();
+}
+
+// answerAs types what the fields of a start card that are empty have as examples.
+export async function answerAs(card) {
+  await card.waitFor();
+  for (const input of await card.locator('input[placeholder]').all()) {
+    if (await input.inputValue() === '') await input.fill((await input.getAttribute('placeholder')).replace('such as ', ''));
+  }
+}
+
 // until waits for what must come true.
 export async function until(what, test) {
   for (let i = 0; i < 200; i++) {

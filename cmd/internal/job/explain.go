@@ -204,9 +204,16 @@ func (k *key) span() string {
 	if k.form == formMeasure {
 		return k.numbers()
 	}
-	least, most := k.endsIn(geom.Millimeter)
-	leastIn, mostIn := k.endsIn(geom.Inch)
-	return fmt.Sprintf("%s to %s, or %s to %s", least, most, leastIn, mostIn)
+	return k.spanIn(geom.Millimeter) + ", or " + k.spanIn(geom.Inch)
+}
+
+// spanIn is the range of a key's numbers in one unit, where they have one.
+func (k *key) spanIn(u geom.Unit) string {
+	if k.form == formMeasure {
+		return k.numbers()
+	}
+	least, most := k.endsIn(u)
+	return least + " to " + most
 }
 
 // typeInWords says what is written for the key.

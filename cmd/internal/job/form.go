@@ -12,56 +12,17 @@ import (
 
 // Key describes an entry of the job file to a form.
 type Key struct {
-	Name     string   `json:"name"`
-	Title    string   `json:"title"` // what a shop calls it
-	Kind     string   `json:"kind"`  // of kinds
-	Doc      string   `json:"doc"`
-	Required bool     `json:"required,omitempty"`
-	Default  string   `json:"default,omitempty"`
-	Without  string   `json:"without,omitempty"` // what happens without it
-	Inches   *Inches  `json:"inches,omitempty"`  // both in a job in inches, where they differ
-	Why      string   `json:"why,omitempty"`     // why that, or the default, is so
-	Example  string   `json:"example,omitempty"` // a value
-	Words    []string `json:"words,omitempty"`   // all that it takes; of a reference what is built in
-	In       string   `json:"in,omitempty"`      // of a drawer: only where it has its size in that way
-	Noun     string   `json:"noun,omitempty"`    // what a list or a mapping of names lists
-	Keys     []Key    `json:"keys,omitempty"`
-}
-
-// Inches are texts of a key with their lengths in inches.
-type Inches struct {
-	Default string `json:"default,omitempty"`
-	Without string `json:"without,omitempty"`
-}
-
-// A length in mm within a text, and one in inches.
-var (
-	mmInText   = regexp.MustCompile(`\d+(?:\.\d+)? mm\b`)
-	inchInText = regexp.MustCompile(`\d in\b`)
-)
-
-// textInInches writes the lengths of a text as a job in inches shows them. One that names both already
-// stays as it is.
-func textInInches(text string) string {
-	if inchInText.MatchString(text) {
-		return text
-	}
-	return mmInText.ReplaceAllStringFunc(text, func(mm string) string {
-		l, err := geom.ParseLength(mm, geom.Millimeter)
-		if err != nil { // as none of a table is
-			return mm
-		}
-		return l.Text(geom.Inch)
-	})
-}
-
-// inches are a key's texts for a job in inches; nil where they are no others.
-func (k *key) inches() *Inches {
-	in := Inches{textInInches(k.fallback), textInInches(k.without)}
-	if in == (Inches{k.fallback, k.without}) {
-		return nil
-	}
-	return &in
+	Name     string `json:"name"`
+	Title    string `json:"title"` // what a shop calls it
+	Kind     string `json:"kind"`  // of kinds
+	Required bool   `json:"required,omitempty"`
+	Told
+	Inches *Told    `json:"inches,omitempty"` // the same in a job in inches, where it differs
+	Words  []string `json:"words,omitempty"`  // all that it takes; of a reference what is built in
+	In     string   `json:"in,omitempty"`     // of a drawer: only where it has its size in that way
+	Noun   string   `json:"noun,omitempty"`   // what a list or a mapping of names lists
+	First  int      `json:"first,omitempty"`  // its place among what is asked for first; 0 where it is folded away
+	Keys   []Key    `json:"keys,omitempty"`
 }
 
 // kinds are the names of forms.
@@ -71,15 +32,20 @@ var kinds = map[form]string{formTitle: "text", formName: "text", formStock: "sto
 	formSection: "section", formNamed: "named", formWords: "words", formPattern: "text", formList: "list"}
 
 // Keys are all entries of a job file, from the tables that [Read] follows.
-func Keys() []Key { return described(jobKeys, "") }
+func Keys() []Key { return described(jobKeys, "", nil) }
 
-func described(keys []key, section string) []Key {
+func described(keys []key, section string, path []string) []Key {
 	list := make([]Key, len(keys))
 	for i := range keys {
 		k := &keys[i]
-		list[i] = Key{Name: k.name, Title: titleOf(section, k.name), Kind: kinds[k.form], Doc: k.describe(),
-			Required: k.required, Default: k.fallback, Without: k.without, Inches: k.inches(), Why: k.why, Example: k.example,
-			Words: k.words, In: sizedBy(section, k.name), Noun: k.noun, Keys: described(k.keys, k.name)}
+		within := append(path[:len(path):len(path)], k.name)
+		below := within
+		if k.form == formNamed || k.form == formList {
+			below = append(within, "0") // the first of them, or any
+		}
+		list[i] = Key{Name: k.name, Title: titleOf(section, k.name), Kind: kinds[k.form], Required: k.required,
+			Told: k.told(geom.Millimeter, within), Inches: k.inches(within), Words: k.words, In: sizedBy(section, k.name),
+			Noun: k.noun, First: firstIn(section, k.name, i), Keys: described(k.keys, k.name, below)}
 	}
 	return list
 }
@@ -155,7 +121,9 @@ func (k *key) written(typed string) (string, error) {
 		}
 		parts := strings.Split(strings.TrimRight(inside, ", "), ",")
 		if k.form == formReadings {
-			parts = SplitReadings(inside)
+			if parts = SplitReadings(inside); len(parts) == 1 && !bracketed {
+				return oneScalar(parts[0]), nil
+			}
 		}
 		if len(parts) == 1 && !bracketed && k.form != formLengths && k.form != formWords {
 			return oneScalar(typed), nil

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"unicode"
 
 	"drawerwright/geom"
 )
@@ -12,8 +13,10 @@ import (
 var separators = regexp.MustCompile(`(?i)\s*(?:[,;]\s*)?\band\b\s*|\s*[,;]\s*`)
 
 // SplitReadings parts readings of a caliper as people type them: between commas, semicolons, "and",
-// or by spaces alone. A whole number and the fraction behind it stay one: 15 1/8.
+// or by spaces alone. A whole number and the fraction behind it stay one: 15 1/8. Decimal
+// commas are taken where they can be nothing else: 12,21; 12,16.
 func SplitReadings(text string) (list []string) {
+	text = pointed(text)
 	for _, part := range separators.Split(strings.TrimRight(text, ",; \t\r\n"), -1) {
 		one := ""
 		for _, t := range strings.Fields(slashes.ReplaceAllString(part, "/")) {
@@ -30,6 +33,31 @@ func SplitReadings(text string) (list []string) {
 		list = append(list, one)
 	}
 	return list
+}
+
+// A number with a decimal comma and what may stand beside it, and the comma.
+var (
+	commaNumber  = regexp.MustCompile(`^\d+,\d+[\pL"]*$`)
+	decimalComma = regexp.MustCompile(`(\d),(\d)`)
+)
+
+// pointed writes decimal points for decimal commas: where all readings have one and something else
+// parts them, where semicolons do, and behind a 0 that stands alone. In 12,13 a comma parts readings.
+func pointed(text string) string {
+	numbers, others := 0, 0
+	for _, word := range strings.FieldsFunc(text, func(c rune) bool { return c == ';' || unicode.IsSpace(c) }) {
+		switch word = strings.TrimRight(word, ","); {
+		case commaNumber.MatchString(word):
+			numbers++
+		case strings.ContainsAny(word, "0123456789"):
+			others++
+		}
+	}
+	parted := strings.Contains(text, ";") || numbers > 1 || numbers == 1 && strings.HasPrefix(text, "0,")
+	if numbers == 0 || !parted || others > 0 && (!strings.Contains(text, ";") || strings.Contains(text, ".")) {
+		return text
+	}
+	return decimalComma.ReplaceAllString(text, "$1.$2")
 }
 
 var (

@@ -154,7 +154,10 @@ func sectionSchema(keys []key) object {
 }
 
 // describe says everything about a key in a few sentences.
-func (k *key) describe() string {
+func (k *key) describe() string { return k.said(k.span()) }
+
+// said says everything about a key, with its range in given words.
+func (k *key) said(span string) string {
 	parts := []string{k.doc}
 	switch k.form {
 	case formLength, formReadings, formLengths, formCells, formEdges, formSize:
@@ -163,9 +166,9 @@ func (k *key) describe() string {
 		} else if len(k.sides) > 0 {
 			parts = append(parts, "Write "+strings.Join(k.sides, " x "))
 		}
-		parts = append(parts, "From "+k.span())
+		parts = append(parts, "From "+span)
 	case formMeasure:
-		parts = append(parts, "From "+k.span())
+		parts = append(parts, "From "+span)
 		if units := k.units(); len(units) > 0 {
 			parts = append(parts, "Write "+alternatives(units)+" after the number")
 		}

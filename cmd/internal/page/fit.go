@@ -3,6 +3,7 @@ package page
 import (
 	"strings"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/export/drawing"
@@ -35,6 +36,9 @@ type drawnMeasure struct {
 	Picture drawing.Marked `json:"picture"`
 }
 
+// anyDrawer is where what is advised of a measure is done.
+var anyDrawer = []string{"drawers", "0"}
+
 func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
 	out := &fitted{Drawer: d.Drawer, Measures: []drawnMeasure{}}
 	for _, s := range paper.ForecastSigns() {
@@ -43,7 +47,7 @@ func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
 	for _, f := range d.Fit {
 		row := present.FitRow(f, u)
 		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict,
-			Odds: row.Odds, Wrong: row.Wrong, Help: row.Help, Said: present.FitText(f, u),
+			Odds: row.Odds, Wrong: row.Wrong, Help: job.FormText(row.Help, anyDrawer), Said: present.FitText(f, u),
 			Picture: row.Draw().Marked()})
 	}
 	return out

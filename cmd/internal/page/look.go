@@ -48,8 +48,9 @@ type looked struct {
 	Strip   *strip          `json:"strip,omitempty"`
 	Fit     *fitted         `json:"fit,omitempty"`
 	Tables  []table         `json:"tables,omitempty"`
-	Notes   string          `json:"notes,omitempty"` // text as a printer would have it
-	Scene   json.RawMessage `json:"scene,omitempty"` // what the viewer takes
+	Notes   string          `json:"notes,omitempty"`   // text as a printer would have it
+	Numbers map[string]int  `json:"numbers,omitempty"` // of the parts that notes name, by their names
+	Scene   json.RawMessage `json:"scene,omitempty"`   // what the viewer takes
 	Picture *lines          `json:"picture,omitempty"`
 	// Measures are the dimensions that can be changed in the picture.
 	Measures []measure `json:"measures,omitempty"`
@@ -57,15 +58,18 @@ type looked struct {
 
 // problem is a problem with the path of the field that it is about.
 type problem struct {
-	File    string       `json:"file,omitempty"` // where it is not the job itself
-	Line    int          `json:"line"`
-	Column  int          `json:"column"`
-	Path    []string     `json:"path"`
-	Level   string       `json:"level"` // error, warning or note
-	Code    string       `json:"code"`
-	Message string       `json:"message"`
-	Hint    string       `json:"hint"`
-	Ways    []job.WayOut `json:"ways,omitempty"`
+	File    string   `json:"file,omitempty"` // where it is not the job itself
+	Line    int      `json:"line"`
+	Column  int      `json:"column"`
+	Path    []string `json:"path"`
+	Level   string   `json:"level"` // error, warning or note
+	Code    string   `json:"code"`
+	Message string   `json:"message"`
+	Hint    string   `json:"hint"`
+	// Said and Do are both in the words of a form, where they are others.
+	Said string       `json:"said,omitempty"`
+	Do   string       `json:"do,omitempty"`
+	Ways []job.WayOut `json:"ways,omitempty"`
 }
 
 // drawer is one to choose from, and the drawer of the file that it comes from.
@@ -74,6 +78,8 @@ type drawer struct {
 	Count int    `json:"count"`
 	Entry int    `json:"entry"`
 	Bank  bool   `json:"bank,omitempty"` // it stands in a cabinet with others
+	// Numbers are those of its parts, each once.
+	Numbers []int `json:"numbers"`
 }
 
 // look answers what a text comes out as.
@@ -109,6 +115,7 @@ func lookAt(w worked, v view, file string) looked {
 		q := problem{Line: one.Line, Column: one.Column, Level: one.Level.String(), Code: string(one.Code), Message: one.Message, Hint: one.Hint, Path: []string{}}
 		if one.File == file {
 			q.Path, q.Ways = append(q.Path, o.PathOf(one)...), o.WaysOut(one)
+			q.inForm(one)
 		} else {
 			q.File, q.Path = one.File, []string{"slides-file"}
 		}
@@ -123,11 +130,28 @@ func lookAt(w worked, v view, file string) looked {
 	return out
 }
 
+// inForm adds what a form says of a problem.
+func (q *problem) inForm(p job.Problem) {
+	said, do := p.InForm(q.Path)
+	if said != q.Message {
+		q.Said = said
+	}
+	if do != q.Hint {
+		q.Do = do
+	}
+}
+
 // results fills in what a job comes out as.
 func (l *looked) results(w worked, v view) {
 	b := w.Batch
 	for i, d := range b.Drawers {
-		l.Drawers = append(l.Drawers, drawer{Name: d.Spec.Name, Count: d.Spec.Count, Entry: w.Job.Drawers[i].Entry()})
+		one := drawer{Name: d.Spec.Name, Count: d.Spec.Count, Entry: w.Job.Drawers[i].Entry(), Numbers: []int{}}
+		for _, p := range d.Parts {
+			if !slices.Contains(one.Numbers, p.Number) {
+				one.Numbers = append(one.Numbers, p.Number)
+			}
+		}
+		l.Drawers = append(l.Drawers, one)
 	}
 	for _, k := range b.Banks {
 		for _, i := range k.Drawers {
@@ -166,6 +190,7 @@ func (l *looked) results(w worked, v view) {
 	case "setups":
 		l.Tables = setupTables(b)
 		l.Notes = string(present.SetupText(present.SetupsOf(record.WorkOf(b)), b.Units))
+		l.Numbers = numbersOf(b)
 	case "buy":
 		l.Tables = buyTables(b, w.Plan)
 	}

@@ -4,6 +4,7 @@ import (
 	"context"
 	"net/http"
 
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 )
@@ -26,12 +27,6 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 	}
 	plan := done.shownIn(asked.Unit).Plan
 	laid := record.SheetsOf(plan)
-	numbers := make(map[string]int)
-	for _, d := range done.Batch.Drawers {
-		for _, p := range d.Parts {
-			numbers[p.Name] = p.Number
-		}
-	}
 	cuts, said := make([]table, len(laid.Stocks)), make([]string, len(laid.Stocks))
 	for i, k := range laid.Stocks {
 		said[i] = present.SheetsSummary(k, plan.Units) + "; " + present.SheetsHow(k, plan.Units)
@@ -43,5 +38,16 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 		Said []string `json:"said"`
 		// Numbers are those of the parts, by their names.
 		Numbers map[string]int `json:"numbers"`
-	}{laid, cuts, said, numbers})
+	}{laid, cuts, said, numbersOf(done.Batch)})
+}
+
+// numbersOf are the numbers of all parts by their names.
+func numbersOf(b batch.Batch) map[string]int {
+	numbers := make(map[string]int)
+	for _, d := range b.Drawers {
+		for _, p := range d.Parts {
+			numbers[p.Name] = p.Number
+		}
+	}
+	return numbers
 }

@@ -152,8 +152,15 @@ func (p *Page) begin(w http.ResponseWriter, r *http.Request) {
 		a[starter.Slide] = ""
 	}
 	a[starter.Machine] = a.Usual(starter.Machine) // a card does not ask for it
+	if slices.ContainsFunc(given.Size, func(side string) bool { return strings.TrimSpace(side) == "" }) {
+		a[starter.Size] = ""
+	}
 	for f := range starter.Fields {
-		if wrong := a.Wrong(f); wrong != "" {
+		wrong := a.Wrong(f)
+		if a[f] == "" && wrong != "" && f != starter.Count {
+			wrong = "type what you measured; " + a.Usual(f) + " is only an example"
+		}
+		if wrong != "" {
 			reply(w, http.StatusUnprocessableEntity, refusal{Error: wrong, Field: cardFields[f]})
 			return
 		}

@@ -21,9 +21,6 @@ export function begin(edit, waited, making) {
   made = making;
 }
 
-// label is the trade's word for a key, with the key of the file in small type.
-export const label = (key) => [el('span', { textContent: key.title }), ' ', el('small', { class: 'key', textContent: key.name })];
-
 // fieldOf is the field of a key at a path.
 export function fieldOf(key, path) {
   const way = JSON.stringify(path), id = `f${++ids}`;
@@ -34,7 +31,7 @@ export function fieldOf(key, path) {
   input.setAttribute('aria-describedby', `${id}s ${id}h`);
   if (key.required) input.setAttribute('aria-required', 'true');
   const one = { input, said: said(`${id}s`), key };
-  one.field = el('div', { class: 'field', 'data-path': way }, el('label', { htmlFor: id }, ...label(key)),
+  one.field = el('div', { class: 'field', 'data-path': way }, el('label', { htmlFor: id, textContent: key.title }),
     names ? el('span', { class: 'chosen' }, input, maker(key, path)) : input, one.said, told(key, `${id}h`));
   one.readings = key.kind === 'readings' && key.noun === 'stock' ? readings(path, send) : null;
   one.whole = one.readings ? el('div', {}, one.field, one.readings.whole) : one.field;

@@ -4,7 +4,8 @@ import * as arrange from './arrange.js';
 import { called, forget, recall } from './called.js';
 import { byId, el, setText } from './dom.js';
 import * as field from './field.js';
-import { fieldOf, label } from './field.js';
+import { fieldOf } from './field.js';
+import * as folds from './fold.js';
 import * as help from './help.js';
 import * as front from './front.js';
 import { naming } from './naming.js';
@@ -25,10 +26,7 @@ const opened = new Map(); // path → whether its section was open
 // begin takes the entries of a job file, a function for edits, one that chooses a drawer
 // of the file, and one to call when a field waits or waits no more.
 export function begin(all, edit, chosen, waited) {
-  // What is changed most comes first.
-  const first = ['job', 'units', 'drawers', 'stock', 'cutter', 'joinery', 'openings', 'slides'];
-  const rank = (k) => (first.includes(k.name) ? first.indexOf(k.name) : first.length);
-  keys = [...all].sort((a, b) => rank(a) - rank(b));
+  keys = all;
   send = edit;
   choose = chosen;
   beginSaid(edit);
@@ -65,17 +63,20 @@ export function show(now) {
 function build() {
   sections = new Map();
   forget();
-  root.replaceChildren(...keys.map((k) => entry(k, [k.name])));
+  folds.forget();
+  root.replaceChildren(...asked(keys, []));
   return root;
 }
 
 // unfold opens the sections that a path goes through.
 function unfold(path) {
+  folds.unfold(path);
   for (let n = 1; n <= path.length; n++) {
     const one = sections.get(JSON.stringify(path.slice(0, n)));
     if (!one?.details) continue;
     one.fill();
     one.details.open = true;
+    folds.unfold(path);
   }
   mark();
 }
@@ -93,7 +94,7 @@ function reach() {
 
 // entry is a key with its value.
 function entry(key, path) {
-  const section = (content, ...buttons) => sectionOf({ title: label(key), path }, content, ...buttons);
+  const section = (content, ...buttons) => sectionOf({ title: key.title, path }, content, ...buttons);
   switch (key.kind) {
     case 'section': return section(() => inSection(key, path), remover(path, () => key.title.toLowerCase(), path));
     case 'named': return section(() => inNamed(key, path));
@@ -102,15 +103,31 @@ function entry(key, path) {
   }
 }
 
-const inside = (key, path, all = key.keys) => all.filter((k) => belongs(k, path[0] === 'drawers' ? wayOf(path.slice(0, 2)) : '', at([...path, k.name])))
-  .map((k) => entry(k, [...path, k.name]));
+const belonging = (keys, path) => keys.filter((k) => belongs(k, path[0] === 'drawers' ? wayOf(path.slice(0, 2)) : '', at([...path, k.name])));
+
+// inOrder are those of keys that are asked for first, in their order.
+const inOrder = (keys) => keys.filter((k) => k.first).sort((a, b) => a.first - b.first);
+
+const entries = (keys, path) => keys.map((k) => entry(k, [...path, k.name]));
+
+// asked are the fields of keys at a path: those that are asked for first, and a fold with the others.
+function asked(keys, path) {
+  const all = belonging(keys, path);
+  return [...entries(inOrder(all), path), others(all, path)].filter(Boolean);
+}
+
+// others is the fold with those of keys that are not asked for first; null where there is none.
+function others(keys, path) {
+  const rest = keys.filter((k) => !k.first);
+  return rest.length === 0 ? null : folds.fold(path, rest, () => entries(rest, path), () => { if (looked) mark(); });
+}
 
 function inSection(key, path) {
   // Some sections may be one word instead.
   const word = key.words ? [fieldOf({ ...key, kind: 'text', title: key.words.join(' or ') }, path)] : [];
   // What has entries that it cannot do without is begun with all of them.
   if (!at(path) && !key.words && key.keys.some((k) => k.required)) return [beginner({ ...key, noun: key.title.toLowerCase() }, path, false)];
-  return [...word, ...inside(key, path)];
+  return [...word, ...asked(key.keys, path)];
 }
 
 function inNamed(key, path) {
@@ -134,7 +151,7 @@ function item(key, path) {
     } }));
   }
   const title = /^\d+$/.test(path.at(-1)) ? name : path.at(-1);
-  return sectionOf({ title: [title], path }, () => inside(key, path), arrange.renamer(path, key.noun, renamed(path)), copier(path, key.noun), remover(path, () => nameAt(path, key.noun)));
+  return sectionOf({ title, path }, () => asked(key.keys, path), arrange.renamer(path, key.noun, renamed(path)), copier(path, key.noun), remover(path, () => nameAt(path, key.noun)));
 }
 
 // renamed follows a section to the name that it gets.
@@ -152,16 +169,16 @@ function inDrawers(key, path) {
   const select = el('select', { id: 'drawer-of-file', onchange: () => choose(Number(select.value)) },
     ...items.map((_, i) => el('option', { value: String(i), selected: i === now, textContent: drawerName(i) })));
   // All that says its size stands together, below the switch between the two ways.
-  const place = key.keys.findIndex((k) => k.in), free = key.keys.filter((k) => !k.in);
-  const fields = [...inside(key, here, free.slice(0, place)), sizing(here, key.keys, send),
-    ...inside(key, here, key.keys.filter((k) => k.in)), ...inside(key, here, free.slice(place))];
+  const all = belonging(key.keys, here), first = inOrder(all), place = first.findIndex((k) => k.in);
+  const fields = [...entries(first.slice(0, place), here), sizing(here, key.keys, send), ...entries(first.slice(place), here)];
   const rows = fields.indexOf(field.fields.get(JSON.stringify([...here, 'rows']))?.whole);
   if (rows >= 0) fields.splice(rows + 1, 0, front.begin(send));
   for (const [of, plural] of [['opening', 'openings'], ['slide', 'slides']]) besideField(fields, here, of, plural);
+  fields.push(others(all, here));
   const body = el('div', { class: 'inside', 'data-section': JSON.stringify(here) }, ...fields);
   const told = said();
   sections.set(JSON.stringify(here), { details: null, said: told });
-  return [el('div', { class: 'bar' }, el('label', { htmlFor: select.id, textContent: 'drawer of the file' }), select, ...arrange.movers(here), copier(here, 'drawer'), remover(here, () => nameAt(here, 'drawer'))), told, body];
+  return [el('div', { class: 'bar' }, el('label', { htmlFor: select.id, textContent: 'Which drawer' }), select, ...arrange.movers(here), copier(here, 'drawer'), remover(here, () => nameAt(here, 'drawer'))), told, body];
 }
 
 // besideField puts what a field of a drawer names below the field, where the file has it.
@@ -179,7 +196,7 @@ function sectionOf({ title, path }, content, ...buttons) {
   const way = JSON.stringify(path), given = at(path);
   const told = said(), flag = el('span', { class: 'flag', hidden: true });
   const details = el('details', { open: opened.get(way) ?? false },
-    el('summary', {}, ...title, given ? null : el('span', { class: 'unset', textContent: 'not set' }), flag), told);
+    el('summary', {}, title, given ? null : el('span', { class: 'unset', textContent: 'not set' }), flag), told);
   const one = { details, said: told, flag, filled: false };
   one.fill = () => {
     if (one.filled) return;
@@ -227,6 +244,7 @@ let marked = '';
 
 // mark shows problems beside the fields that they concern, else at their section.
 function mark() {
+  folds.follow();
   const places = new Map(), flags = new Map();
   const others = new Map(); // drawers whose fields are not in the form, and how much is said of them
   const errors = JSON.stringify(looked.problems.filter((p) => p.level === 'error').map((p) => p.path));

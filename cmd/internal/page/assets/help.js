@@ -8,8 +8,8 @@ const help = byId('help');
 // parts are what is to be said of a key.
 function parts(key) {
   const now = usual(key);
-  const why = key.why ? `Why ${now.default ? now.default : now.without ?? 'so'}: ${key.why}.` : '';
-  return [key.doc, why, key.example ? `Example: ${key.name}: ${key.example}` : ''].filter(Boolean);
+  const why = now.why ? `Why ${now.default ? now.default : now.without ?? 'so'}: ${now.why}.` : '';
+  return [now.doc, why, now.example ? `Example: ${now.example}` : ''].filter(Boolean);
 }
 
 // told is the description of a key's field, which is not seen.
@@ -17,10 +17,11 @@ export const told = (key, id) => el('span', { id, hidden: true, textContent: par
 
 // show says all of a key; nothing without one.
 export function show(key) {
-  const name = key ? `${key.title} (${key.name})` : '';
+  const [doc, ...more] = key ? parts(key) : [];
+  const name = JSON.stringify([key?.name, doc, more]);
   if (help.dataset.of === name) return;
   help.dataset.of = name;
   if (!key) return help.replaceChildren(el('div'));
-  const [doc, ...more] = parts(key);
-  help.replaceChildren(el('div', {}, el('p', {}, el('b', { textContent: key.title }), ` ${doc}`), ...more.map((text) => el('p', { textContent: text }))));
+  help.replaceChildren(el('div', {}, el('p', {}, el('b', { textContent: key.title }), ` ${doc}`), ...more.map((text) => el('p', { textContent: text })),
+    el('p', {}, 'In the job file: ', el('code', { textContent: key.name }))));
 }

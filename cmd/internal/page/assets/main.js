@@ -338,7 +338,8 @@ async function start() {
   act(undo, back);
   act(redo, () => step(history.redo(now)));
   act(save, write);
-  starting.begin(begun);
+  starting.begin(begun, () => tell('This is an example: its sizes and readings are not yours. Nothing of it fits your opening or your boards.',
+    ['Begin with what I measured', () => starting.show(true).catch((error) => tell(error.message))]));
   presence.begin(() => name, unsaved);
   byId('begin').addEventListener('click', () => starting.show(false).catch((error) => tell(error.message)));
   take.begin(latest, tell);

@@ -2,7 +2,7 @@
 export let looked = null;
 export function take(now) { looked = now; }
 
-// usual is what a key is without an entry, {default, without}, in the unit of the job.
+// usual is what is told of a key, {doc, default, without, why, example}, in the unit of the job.
 export const usual = (key) => (looked && unit() === 'in' && key.inches) || key;
 
 // unit is that of the job, whatever the numbers beside it are shown in.

@@ -8,6 +8,8 @@ const place = byId('picture');
 const drawing = svg('svg', { role: 'img' }, svg('path'));
 
 let viewer = null, seen = '', waiting = null;
+let number = 0; // that is marked
+let numbers = new Set(); // of the latest scene
 let sought = ''; // the measure whose joint is to be looked into
 
 // update shows the latest scene, a frame after the new numbers: where WebGL is done by
@@ -16,8 +18,18 @@ function update() {
   const scene = waiting;
   waiting = null;
   viewer.update(scene);
+  if (number) mark(number);
   if (sought) joint(sought);
 }
+
+// mark marks the pieces with the number of a part, none with 0, in the latest scene.
+export function mark(n) {
+  number = n;
+  if (viewer?.works && !waiting) viewer.number(n);
+}
+
+// has reports whether what is drawn has a part of a number, or of none.
+export const has = (n) => n === 0 || numbers.has(n);
 
 // joint looks into a joint of a measure, once the latest scene is drawn.
 export function joint(measure) {
@@ -38,9 +50,9 @@ export function show(now) {
     const next = JSON.stringify(now.scene);
     if (next === seen) return false;
     seen = next;
+    numbers = new Set(now.scene.parts.map((p) => p.number));
     if (!viewer) {
-      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing], embedded: true, resize: sizes.ask, place: sizes.of, move: sizes.move, chosen: marked.chosen });
-      if (viewer.works) marked.begin((n) => viewer.number(n));
+      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing], embedded: true, resize: sizes.ask, place: sizes.of, move: sizes.move, chosen: (n) => { number = n; marked.chosen(n); } });
       return !viewer.works;
     }
     if (!waiting) requestAnimationFrame(() => requestAnimationFrame(update));

@@ -11,6 +11,7 @@ const tabs = byId('tabs'), lists = byId('lists'), told = byId('told'), drawer = 
 const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['buy', 'To buy'], ['told', 'Messages']];
 
 let view, again;
+let now = null; // what was looked at last without mistakes
 
 // begin takes the view, which it changes, and a function that looks again.
 export function begin(shared, look) {
@@ -34,7 +35,20 @@ export function begin(shared, look) {
     view.whole = event.target.checked;
     again();
   });
+  marked.begin((n) => {
+    if (now && !picture.has(n) && !now.drawers[now.drawer].numbers.includes(n)) showPart(n);
+    picture.mark(n);
+  });
   choose();
+}
+
+// showPart chooses the first drawer that has a part.
+function showPart(n) {
+  const other = now.drawers.find((d) => d.numbers.includes(n));
+  if (!other) return;
+  view.drawer = other.name;
+  view.entry = -1;
+  again();
 }
 
 // lead opens a list of a drawer.
@@ -70,14 +84,15 @@ let drawn = '', names = '';
 
 // show brings the lists to what was looked at; those of a job with mistakes stay as
 // they were before.
-export function show(now) {
-  stale.hidden = !now.failed;
-  byId('result').classList.toggle('old', now.failed);
-  picture.old(now.failed);
-  if (now.failed) {
+export function show(looked) {
+  stale.hidden = !looked.failed;
+  byId('result').classList.toggle('old', looked.failed);
+  picture.old(looked.failed);
+  if (looked.failed) {
     sheets.stop();
     return;
   }
+  now = looked;
   setText(said, now.drawers.length > 1 ? now.verdict : ''); // else the verdict on the job is the same
   setText(bears, now.bears ?? '');
   const list = now.drawers.map((d) => `${d.name} × ${d.count}`);
@@ -104,12 +119,29 @@ export function show(now) {
   const next = JSON.stringify([now.tables.map((t) => [t.title, t.columns, t.rows.length]), Boolean(now.notes)]);
   if (next !== drawn || lists.querySelectorAll('table').length !== now.tables.length) {
     drawn = next;
-    lists.replaceChildren(...now.tables.map(table), ...(now.notes ? [el('pre', { textContent: now.notes })] : []));
+    lists.replaceChildren(...now.tables.map(table), ...(now.notes ? [el('pre', {}, ...parted(now))] : []));
     marked.show();
     return;
   }
   now.tables.forEach((t, i) => refill(lists.querySelectorAll('table')[i], t));
-  if (now.notes) setText(lists.querySelector('pre'), now.notes);
+  const notes = lists.querySelector('pre');
+  if (!notes || notes.textContent === now.notes) return;
+  notes.replaceChildren(...parted(now));
+  marked.show();
+}
+
+// parted is the text of notes in which the names of parts are buttons that mark them.
+function parted({ notes, numbers = {} }) {
+  const names = new RegExp(`(${wordsOf(numbers)})`);
+  return notes.split(names).map((text) => (Object.hasOwn(numbers, text)
+    ? el('button', { type: 'button', 'data-number': String(numbers[text]), 'aria-pressed': 'false', 'aria-label': `mark part ${numbers[text]} ${text}`, textContent: text }) : text));
+}
+
+// wordsOf finds the names of parts where they stand as words, the longest first; nothing where there are none.
+function wordsOf(numbers) {
+  const names = Object.keys(numbers).sort((a, b) => b.length - a.length);
+  if (names.length === 0) return '$.';
+  return `(?<![\\w-])(?:${names.map((name) => name.replace(/[^\w]/gu, '\\$&')).join('|')})(?![\\w-])`;
 }
 
 export const shown = () => drawer.value;

@@ -18,7 +18,7 @@ const told = new WeakMap(); // of elements, so that a button keeps the focus whi
 
 // say shows problems at an element, and of other drawers how many messages there are.
 export function say(e, problems, others) {
-  const list = problems.map((p) => [plain(p.message) + (p.hint ? ` — ${plain(p.hint)}` : ''), p.ways ?? []]);
+  const list = problems.map((p) => [inForm(p) + (p.hint ? ` — ${plain(p.do ?? p.hint)}` : ''), p.ways ?? []]);
   for (const [i, n] of others ?? []) list.push([`${textOf(at(['drawers', i, 'name'])) || `drawer ${Number(i) + 1}`}: ${n} ${n === 1 ? 'message' : 'messages'}; choose it to see`, []]);
   const now = JSON.stringify(list);
   e.dataset.level = problems.some((p) => p.level === 'error') ? 'error' : 'warning';
@@ -35,6 +35,9 @@ export function refused(e, message) {
   e.dataset.level = 'error';
   e.replaceChildren(el('p', { textContent: message }));
 }
+
+// inForm is what a form says of a problem.
+export const inForm = (p) => plain(p.said ?? p.message);
 
 const plain = (text) => text.replace(/,? on line \d+/g, '');
 

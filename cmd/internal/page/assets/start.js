@@ -5,10 +5,14 @@ import { byId, el, setText } from './dom.js';
 
 const cards = byId('start'), job = document.querySelector('main:not(#start)');
 
-let taken, facts = null;
+let taken, exampled, facts = null;
 
-// begin takes a function for the text of a job that was begun.
-export function begin(took) { taken = took; }
+// begin takes a function for the text of a job that was begun, and one to call when a person looks at
+// the example.
+export function begin(took, looks) {
+  taken = took;
+  exampled = looks;
+}
 
 // show asks how to begin. Without a job to go back to, the example behind it is one.
 export async function show(example) {
@@ -16,10 +20,13 @@ export async function show(example) {
   cards.replaceChildren(
     el('h2', { id: 'start-title', tabIndex: -1, textContent: 'What do you begin with?' }),
     el('div', { class: 'cards' },
-      measuring('opening', 'I have an opening', 'The hole that one drawer runs in, inside, where it is narrowest. The box follows from it and from the slide.', 'Make the drawer for this opening'),
-      measuring('box', 'I know the box', 'The outside of the box itself, without a drawer front.', 'Make this box'),
+      measuring('opening', 'I have an opening', 'The hole that one drawer runs in, inside, where it is narrowest. The box follows from it and from the slide. Type what you measured.', 'Make the drawer for this opening'),
+      measuring('box', 'I know the box', 'The outside of the box itself, without a drawer front. Type what you measured.', 'Make this box'),
       files()),
-    el('button', { type: 'button', textContent: example ? 'Look at an example first' : 'Back to the job', onclick: hide }));
+    el('button', { type: 'button', textContent: example ? 'Look at an example first' : 'Back to the job', onclick: () => {
+      hide();
+      if (example) exampled();
+    } }));
   visible(true);
   byId('start-title').focus();
 }
@@ -52,11 +59,12 @@ function measuring(measured, title, about, does) {
   const slide = measured === 'box' ? null : el('select', { name: 'slide' }, ...facts.slides.map((name) => el('option', { value: name, textContent: name.replaceAll('-', ' ') })));
   const said = el('p', { id: `said-${measured}`, class: 'said', role: 'alert', hidden: true });
   const allSame = el('button', { type: 'button', hidden: true, textContent: 'Take it all the same' });
+  // What nobody knows but who measures is shown as an example, and has to be typed.
   const fill = () => {
     const usual = usualOf(measured, units.value);
-    lengths.forEach(([, input], i) => { input.value = usual.size[i]; });
-    for (const input of [sides, bottom, count, cutter]) input.value = usual[input.name];
-    if (slide) slide.value = usual.slide;
+    lengths.forEach(([, input], i) => { input.placeholder = `such as ${usual.size[i]}`; });
+    for (const input of [sides, bottom, cutter]) input.placeholder = `such as ${usual[input.name]}`;
+    if (count.value === '') count.value = usual.count;
     refused(null);
   };
   const fields = { units: [units], size: lengths.map(([, input]) => input), sides: [sides], bottom: [bottom], count: [count], cutter: [cutter], slide: slide ? [slide] : [] };
@@ -75,7 +83,7 @@ function measuring(measured, title, about, does) {
       }
     }
     if (!answer) return;
-    const first = fields[answer.field]?.[0];
+    const of = fields[answer.field] ?? [], first = of.find((input) => input.value.trim() === '') ?? of[0];
     if (first) first.closest('.row, label').after(said);
     else bar.before(said);
     first?.focus();
@@ -99,6 +107,7 @@ function measuring(measured, title, about, does) {
   el('div', { class: 'row two' }, labeled('How many boxes', count), labeled('Width of the saw blade or bit', cutter)),
   said, bar);
   units.value = usualUnit();
+  if (slide) slide.value = usualOf(measured, units.value).slide;
   units.addEventListener('change', fill);
   fill();
   return form;

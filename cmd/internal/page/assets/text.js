@@ -56,8 +56,14 @@ export function tell(problems, more, chosen) {
   messages.replaceChildren(...problems.map((p) => el('li', { 'data-level': p.level },
     el('button', { type: 'button', onclick: () => { chosen(p); if (!p.file) go(p.line, p.column); } },
       el('span', { class: 'place', textContent: `${p.level === 'note' ? 'note, ' : ''}${p.file ? p.file + ' ' : ''}line ${p.line}, column ${p.column}` }),
-      el('span', { textContent: p.message }),
-      p.hint ? el('span', { class: 'hint', textContent: p.hint }) : null), waysOut(p.ways))));
+      ...both('', p.said, p.message), ...both('hint', p.do, p.hint)), waysOut(p.ways))));
+}
+
+// both says a text in the words of the form, and of the file for those who have that open.
+function both(kind, inForm, inFile) {
+  if (!inFile) return [];
+  if (!inForm) return [el('span', { class: kind || null, textContent: inFile })];
+  return [el('span', { class: `${kind} in-form`, textContent: inForm }), el('span', { class: `${kind} in-file`, textContent: inFile })];
 }
 
 // go puts the caret at a place of the text.

@@ -2,6 +2,7 @@
 // button that leads there.
 import { byId, el, setText } from './dom.js';
 import { mark } from './drawing.js';
+import { inForm } from './said.js';
 
 const strip = byId('verdict');
 const sign = el('span', { class: 'sign' }), word = el('strong'), said = el('span');
@@ -43,7 +44,7 @@ function way({ kind, text, to }) {
 function failed(now) {
   const errors = now.problems.filter((p) => p.level === 'error');
   const n = errors.length, least = now.more > 0 ? 'at least ' : '';
-  const ways = [{ kind: 'problem', text: `First: ${errors[0].message}`, to: [errors[0]] }];
+  const ways = [{ kind: 'problem', text: `First: ${inForm(errors[0])}`, to: [errors[0]] }];
   if (n > 1) ways.push({ kind: 'messages', text: 'All messages', to: [] });
   return { mark: 'wrong', word: 'Cannot be built:', said: `${least}${n} ${n === 1 ? 'mistake' : 'mistakes'}`, ways };
 }
@@ -51,7 +52,7 @@ function failed(now) {
 function judged(now) {
   const { strip } = now, warnings = now.problems.filter((p) => p.level === 'warning');
   const others = warnings.filter((p) => p.code !== strip.check), named = others.slice(0, shortly); // what is to be watched is named already
-  const ways = named.map((p) => ({ kind: 'problem', text: p.message, to: [p] }));
+  const ways = named.map((p) => ({ kind: 'problem', text: inForm(p), to: [p] }));
   if (strip.watch) ways.unshift({ kind: 'measure', text: `Watch${now.drawers.length > 1 ? ` ${strip.drawer}` : ''}: ${strip.watch}`, to: [strip.drawer, strip.measure] });
   if (others.length + now.more > named.length) ways.push({ kind: 'messages', text: `All ${warnings.length + now.more} warnings`, to: [] });
   return { mark: strip.mark, word: `${strip.word}:`, said: strip.said, ways };
