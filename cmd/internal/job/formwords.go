@@ -28,12 +28,12 @@ func FormText(text string, path []string) string {
 }
 
 // ofText are the rules about the text of a file: what breaks them was written there, and is told so.
-var ofText = map[Code]bool{CodeRead: true, CodeTooLarge: true, CodeNotUTF8: true, CodeControl: true, CodeTab: true, CodeEmpty: true,
-	CodeLayout: true, CodeUnclosed: true, CodeUnsupported: true, CodeUnknownKey: true, CodeDuplicateKey: true, CodeNoValue: true, CodeWrongKind: true}
+var ofText = []Code{CodeRead, CodeTooLarge, CodeNotUTF8, CodeControl, CodeTab, CodeEmpty, CodeLayout, CodeUnclosed,
+	CodeUnsupported, CodeUnknownKey, CodeDuplicateKey, CodeNoValue, CodeWrongKind}
 
 // InForm is what a form says of a problem with the entry at a path, and what it says to do.
 func (p Problem) InForm(path []string) (message, hint string) {
-	if ofText[p.Code] {
+	if slices.Contains(ofText, p.Code) {
 		return p.Message, p.Hint
 	}
 	message, hint = FormText(p.Message, path), FormText(p.Hint, path)
@@ -64,9 +64,11 @@ var (
 )
 
 // phrases are what a form says in place of what a person with a file does.
-var phrases = strings.NewReplacer("delete it", "clear it", "delete the entry", "clear it", "delete the line", "clear it",
+var phrases = strings.NewReplacer(
+	"delete it", "clear it", "delete the entry", "clear it", "delete the line", "clear it",
 	"the file has none: write it below", "there is none: make it with the button beside the field, under",
-	"of the file", "of the job", "in the file", "in the job", "the file ", "the job ", "the whole file", "the whole job",
+	"of the file", "of the job", "in the file", "in the job", "the file ", "the job ",
+	"the whole file", "the whole job",
 	"write the entries out", "fill in the fields")
 
 // spoken puts words for those about the entry at a path.
@@ -147,9 +149,10 @@ func (w spoken) entry(key, value string) (title, is string) {
 
 // open is a value, empty where it only shows that one stands there.
 func open(value string) string {
-	if strings.HasSuffix(value, "...") || strings.Contains(value, "length x width") || strings.Contains(value, "width x height") ||
-		strings.Contains(value, "{") {
-		return ""
+	for _, some := range []string{"...", "length x width", "width x height", "{"} {
+		if strings.Contains(value, some) {
+			return ""
+		}
 	}
 	return value
 }
