@@ -29,7 +29,7 @@ func TestBalloonsKeepApart(t *testing.T) {
 			return geom.Point{X: rapid.Float64Range(0, 150).Draw(t, name+" x"),
 				Y: rapid.Float64Range(0, 100).Draw(t, name+" y")}
 		}
-		var s Scenery
+		s := Scenery{Band: WideBand}
 		s.Lines = []picture.Segment{{A: geom.Point{}, B: geom.Point{X: 150}}, {A: geom.Point{}, B: geom.Point{Y: 100}},
 			{A: place("from"), B: place("to")}}
 		n := rapid.IntRange(1, 12).Draw(t, "numbers")
@@ -37,7 +37,7 @@ func TestBalloonsKeepApart(t *testing.T) {
 			p := geom.Point{X: float64(37*(i%4)) + rapid.Float64Range(3, 30).Draw(t, "x"),
 				Y: float64(33*(i/4)) + rapid.Float64Range(3, 27).Draw(t, "y")}
 			s.Areas = append(s.Areas, Area{Loops: []geom.Loop{geom.Rectangle(p.X-2, p.Y-2, p.X+2, p.Y+2)},
-				Number: i + 1, Tint: drawing.Tint{200, 200, 200}})
+				Mark: "12", Tint: drawing.Tint{200, 200, 200}})
 		}
 		d := s.Draw(geom.Point{X: 180, Y: 130})
 		list := circles(d)

@@ -2,25 +2,29 @@ package paper
 
 import (
 	"slices"
-	"strconv"
 
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
 	"drawerwright/geom/picture"
 )
 
-// Scenery is a picture with all that can be said in it, in the picture's millimeters.
+// Scenery is a picture with all that can be said in it, in the picture's millimeters; Band is how
+// much room, in mm on paper, there is for balloons all round, [WideBand] for as many as there may be.
 type Scenery struct {
+	Band  float64
 	Lines []picture.Segment // what is seen of solids
 	Paths []picture.Segment // ways that pieces take
 	Areas []Area
 }
 
+// WideBand has room for balloons side by side.
+const WideBand = 2*balloonRadius + 2*balloonAir
+
 // Area is where a piece is seen, in the tone of its wood.
 type Area struct {
-	Loops  []geom.Loop
-	Tint   drawing.Tint
-	Number int // in the balloon beside it; 0 for none
+	Loops []geom.Loop
+	Tint  drawing.Tint
+	Mark  string // in the balloon beside it, its number or a letter; none where it is empty
 }
 
 // Pens of pictures. The way of a piece is a thin line of long dashes and dots (ISO 128-2, from memory).
@@ -34,8 +38,8 @@ var (
 func (s Scenery) Draw(room geom.Point) drawing.Drawing {
 	b := picture.Bounds(append(s.Lines[:len(s.Lines):len(s.Lines)], s.Paths...))
 	band := 0.0
-	if slices.ContainsFunc(s.Areas, func(a Area) bool { return a.Number > 0 }) {
-		band = 2*balloonRadius + 2*balloonAir
+	if slices.ContainsFunc(s.Areas, func(a Area) bool { return a.Mark != "" }) {
+		band = s.Band
 	}
 	wide, high := room.X-2*band-2*seenPen.Width, room.Y-2*band-2*seenPen.Width
 	if b.Width() <= 0 || b.Height() <= 0 || wide <= 0 || high <= 0 {
@@ -63,9 +67,9 @@ func (s Scenery) Draw(room geom.Point) drawing.Drawing {
 	}
 	var pieces []numbered
 	for _, a := range s.Areas {
-		if a.Number > 0 {
+		if a.Mark != "" {
 			if p, seen := picture.Middle(a.Loops); seen {
-				pieces = append(pieces, numbered{strconv.Itoa(a.Number), at(p), moved(a.Loops, at)})
+				pieces = append(pieces, numbered{a.Mark, at(p), moved(a.Loops, at)})
 			}
 		}
 	}

@@ -68,7 +68,8 @@ func open(b *Box, d joinery.Drawer) {
 			return role(r)(p) || role(joinery.CleatRole)(p) && p.Placement.Normal().Y*normal > 0.5
 		}
 	}
-	step("Box box front and back part", func(p Piece) bool { return end(joinery.Front, 1)(p) || role(joinery.DrawerFrontRole)(p) }, geom.Vec3{Y: -apart})
+	step("Box front and back part",
+		func(p Piece) bool { return end(joinery.Front, 1)(p) || role(joinery.DrawerFrontRole)(p) }, geom.Vec3{Y: -apart})
 	b.Steps = b.Steps[:n]
-	step("Box box front and back part", end(joinery.Back, -1), geom.Vec3{Y: apart})
+	step("Box front and back part", end(joinery.Back, -1), geom.Vec3{Y: apart})
 }

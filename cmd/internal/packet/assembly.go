@@ -8,31 +8,108 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
+	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
 )
 
-// assembly says in which order boxes of each kind of corner are put together.
-func (m maker) assembly() {
+// assembly says in which order boxes of each kind of corner are put together, in the order in
+// which the page of boxes opens them, backward.
+func (m maker) assembly() error {
 	m.Chapter("Assembly")
-	said := make(map[[6]string]bool)
-	for _, d := range m.batch.Drawers {
-		s := d.Spec
-		kind := [6]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit), string(s.GrooveEnds),
-			fmt.Sprint(s.Bottom.Solid), strings.Join(hangFront(d), " ")}
-		if said[kind] {
-			continue
-		}
-		said[kind] = true
-		heading := fmt.Sprintf("%s, bottom %s", s.Joint, bottoms[s.BottomFit])
-		if s.DrawerFront != nil {
-			heading += ", with a drawer front"
-		}
-		m.Heading(1, heading)
-		for i, step := range steps(m.report, d) {
-			m.Item(0, fmt.Sprintf("%d.", i+1), step)
+	m.Text("G: glue goes on the areas that are tinted. Lines of dashes and dots are the ways of the pieces; the " +
+		"numbers are those of the cut list.")
+	for _, group := range m.assembledAlike() {
+		if err := m.assembleGroup(group); err != nil {
+			return err
 		}
 	}
+	m.toMeasure()
+	m.drawerFronts()
+	m.hardware()
+	return nil
+}
+
+// assembledAlike gathers drawers that are put together in the same steps.
+func (m maker) assembledAlike() [][]batch.Drawer {
+	type key struct {
+		joint, back        joinery.Joint
+		fit                joinery.BottomFit
+		ends               joinery.GrooveEnds
+		solid, dividers    bool
+		fasteners, hanging string
+	}
+	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
+		s := d.Spec
+		return key{s.Joint, s.BackJoint, s.BottomFit, s.GrooveEnds, s.Bottom.Solid, hasDividers(d),
+			fmt.Sprint(s.Fasteners), strings.Join(hangFront(d), " ")}
+	})
+}
+
+func hasDividers(d batch.Drawer) bool {
+	return slices.ContainsFunc(d.Parts, func(p batch.Part) bool { return p.Role == joinery.DividerRole })
+}
+
+// assembleGroup prints the steps for drawers that are put together alike, with pictures of the first.
+func (m maker) assembleGroup(group []batch.Drawer) error {
+	d := group[0]
+	t, err := take(m.batch.Stocks, d)
+	if err != nil {
+		return err
+	}
+	var all []string
+	for _, g := range group {
+		all = append(all, g.Spec.Name)
+	}
+	heading := fmt.Sprintf("%s: %s, bottom %s", names(all), d.Spec.Joint, bottoms[d.Spec.BottomFit])
+	if d.Spec.DrawerFront != nil {
+		heading += ", with a drawer front"
+	}
+	m.Heading(1, heading)
+	m.Steps(m.steps(t))
+	if len(group) > 1 {
+		m.numbersOf(group)
+	}
+	return nil
+}
+
+// numbersOf lists the numbers of the pieces of drawers that share pictures.
+func (m maker) numbersOf(group []batch.Drawer) {
+	var roles []string
+	rows := make([]map[string]string, len(group))
+	for i, d := range group {
+		rows[i] = make(map[string]string)
+		for _, p := range d.Parts {
+			role := roleOf(p.Part)
+			if p.Role == joinery.Side && p.Label == "" {
+				role = "sides"
+			}
+			if !slices.Contains(roles, role) {
+				roles = append(roles, role)
+			}
+			rows[i][role] = numberOf(p)
+		}
+	}
+	columns := []present.Column{present.Words("numbers of")}
+	for _, role := range roles {
+		columns = append(columns, present.Numbers(role))
+	}
+	t := present.NewTable(columns...)
+	m.Keep(float64(7 * (len(group) + 1))) // whole, if it goes on a page
+	for i, d := range group {
+		cells := []string{d.Spec.Name}
+		for _, role := range roles {
+			cells = append(cells, rows[i][role])
+		}
+		t.Add(cells...)
+	}
+	m.table(t)
+}
+
+// toMeasure lists what is measured at the dry box and at the box in its clamps.
+func (m maker) toMeasure() {
 	m.Heading(1, "What to measure")
 	unit := m.unit.String()
 	t := present.NewTable(present.Words("drawer"), present.In("two sides and a box front", unit),
@@ -50,8 +127,6 @@ func (m maker) assembly() {
 		"clamps. " +
 		"Diagonals: over the " +
 		"ends of the sides. " + present.Squaring)
-	m.drawerFronts()
-	m.hardware()
 }
 
 var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomGroovedIn: "in grooves",
@@ -59,9 +134,38 @@ var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joi
 	joinery.BottomApplied: "applied from below", joinery.BottomCleats: "on cleats"}
 
 // steps are the order of work for a box.
-func steps(r record.Report, d batch.Drawer) []string {
-	s := d.Spec
-	return slices.Concat(beforeGlue(d), glue(s), []string{joinWalls(r, s), clamp(s)}, squareUp(d), hangFront(d))
+func (m maker) steps(t Taken) (list []paper.Step) {
+	add := func(picture drawing.Drawing, texts ...string) {
+		for _, said := range texts {
+			list = append(list, paper.Step{Number: len(list) + 1, Words: said, Picture: picture})
+			picture = drawing.Drawing{}
+		}
+	}
+	d, room := t.drawer, m.StepRoom()
+	add(drawing.Drawing{}, beforeGlue(d)...)
+	for _, s := range t.stages() {
+		add(t.picture(s).Draw(room), m.told(d, s)...)
+		if s.wallsClosed {
+			add(t.clamped(s).Draw(room), clamp(d.Spec), inClamps)
+			add(drawing.Drawing{}, whenSet(d)...)
+		}
+	}
+	return list
+}
+
+// told says what is done in a stage.
+func (m maker) told(d batch.Drawer, s stage) []string {
+	switch {
+	case s.first:
+		return []string{firstWalls(d.Spec)}
+	case s.wallsClosed:
+		return []string{"Glue as before and put the right side on: " + closing(d.Spec) + "."}
+	case s.role == joinery.Bottom:
+		return []string{bottomIn(m.report, d.Spec)}
+	case s.role == joinery.DividerRole:
+		return []string{"Lower the dividers into their dados from above, those that cross each other as one."}
+	}
+	return hangFront(d)
 }
 
 // beforeGlue is what is done while the parts of a box are dry.
@@ -80,52 +184,55 @@ func beforeGlue(d batch.Drawer) (list []string) {
 			"and a wet cloth at hand.")
 }
 
-// glue says where glue goes, and where none.
-func glue(s joinery.Spec) []string {
-	dry := "None in the groove: the bottom stays dry, free to move, where it stands in one."
-	if s.BottomFit == joinery.BottomCleats {
-		dry = "None under the bottom: screws hold it."
-	}
+// firstWalls says where glue goes and which walls come first.
+func firstWalls(s joinery.Spec) string {
 	where := map[joinery.Joint]string{
-		joinery.DadoRabbet:   "in the dados of the sides and on the tongues of the box front and the back",
-		joinery.DoubleRabbet: "in the rabbets of the sides and of the box front and the back",
+		joinery.DadoRabbet:   "in the dados of the side and on the tongues of box front and back",
+		joinery.DoubleRabbet: "in the rabbets of the side and of box front and back",
 		joinery.Rabbet:       "on floor and shoulder of the rabbets",
-		joinery.Butt:         "on the ends of the box front and the back",
+		joinery.Butt:         "on the ends of box front and back",
 		joinery.BoxJoint:     "on every face of the fingers, thin",
 	}[s.Joint]
-	list := []string{"Glue " + where + ". " + dry}
 	if s.BackJoint == joinery.Housed {
-		list = append(list, "The back stands in dados of its own: glue in those too.")
+		where += ", and in the dados in which the back stands"
 	}
-	return list
+	said := "Glue " + where + ". "
+	if s.Joint == joinery.BoxJoint && s.BottomFit.Grooved() && s.BottomFit != joinery.BottomSlideIn {
+		// Its grooves in front and back end in the fingers.
+		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put the " +
+			"left side on all three."
+	}
+	return said + "Put box front and back into the left side."
 }
 
-// joinWalls puts the walls together, and says when the bottom comes and how it is held.
-func joinWalls(r record.Report, s joinery.Spec) string {
+// closing says how the last wall goes on.
+func closing(s joinery.Spec) string {
+	if s.BottomFit.Grooved() && s.BottomFit != joinery.BottomSlideIn {
+		return "over box front, back and the bottom, whose groove stays dry"
+	}
+	return "over box front and back"
+}
+
+// bottomIn says how the bottom comes in and is held.
+func bottomIn(r record.Report, s joinery.Spec) string {
 	switch s.BottomFit {
 	case joinery.BottomSlideIn:
 		held := present.SlideInSheet
 		if s.Bottom.Solid {
 			held = present.SlideInSolid(r)
 		}
-		return "Put box front and back into one side, then the other side on. " +
-			"The bottom comes when the glue has set: slide it in from behind. " + held
+		return "When the glue has set, slide the bottom in from behind, dry. " + held
 	case joinery.BottomCleats:
 		down := "screw it down; it holds the box square"
 		if s.Bottom.Solid {
 			down = "screw it down along the box front only, so that it can swell and shrink"
 		}
-		return "Put box front and back into one side, then the other side on. The bottom comes last: once the box is " +
-			"square and the glue has set, lay it on the cleats from above, as far from every side, and " + down + "."
+		return "Once the box is square and the glue has set, lay the bottom on the cleats from above, as far from " +
+			"every side, no glue under it, and " + down + "."
 	case joinery.BottomApplied:
-		return "Put box front and back into one side, then the other side on. The bottom comes last: once the box is " +
-			"square, fasten it from below all round; it holds the box square."
+		return "Once the box is square, fasten the bottom from below all round; it holds the box square."
 	}
-	if s.Joint == joinery.BoxJoint { // whose grooves in front and back end in the fingers
-		return "Set the bottom dry into the grooves of the box front and the back, then put one side on all three, then " +
-			"the other."
-	}
-	return "Put box front and back into one side, slide the bottom dry into the groove, then the other side on."
+	return "Slide the bottom dry into the grooves: no glue there, so that it is free to move."
 }
 
 // clamp says which way a corner is clamped, or what is driven into it.
@@ -143,11 +250,13 @@ func clamp(s joinery.Spec) string {
 		"closed."
 }
 
-// squareUp is what is done to a box in its clamps, and when the glue has set.
-func squareUp(d batch.Drawer) []string {
+// inClamps is what is measured before the glue takes.
+const inClamps = "Check both diagonals at once, before the glue takes: equal is square. Where they differ, clamp " +
+	"across the longer one until the two are equal; the table has how far apart they may stay."
+
+// whenSet is what is done until the glue has set, and then.
+func whenSet(d batch.Drawer) []string {
 	list := []string{
-		"Check both diagonals at once, before the glue takes: equal is square. Where they differ, clamp across the " +
-			"longer one until the two are equal.",
 		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not " +
 			"set in a twist.",
 		"When the glue has set, measure once more and write it on the drawer's form.",
@@ -173,17 +282,30 @@ func cleatsAt(d batch.Drawer) (side, end float64) {
 	return at[cleat+"side"].Y - at[string(joinery.Side)].Y, at[front].X - at[cleat+"end"].X
 }
 
-// hardware lists what goes into each box beside glue.
+// hardware lists what goes into each box beside glue, boxes that take the same together.
 func (m maker) hardware() {
-	t := present.NewTable(present.Words("drawer"), present.Words("what"), present.Numbers("in a box"),
-		present.Numbers("in all"))
+	type need struct {
+		name  string
+		count int // in a box
+	}
+	drawers, all := make(map[need][]string), make(map[need]int)
+	var order []need
 	for _, d := range m.batch.Drawers {
 		for _, h := range d.Hardware {
-			t.Add(d.Spec.Name, h.Name, fmt.Sprint(h.Count), fmt.Sprint(h.Count*d.Spec.Count))
+			n := need{h.Name, h.Count}
+			if all[n] == 0 {
+				order = append(order, n)
+			}
+			drawers[n], all[n] = append(drawers[n], d.Spec.Name), all[n]+h.Count*d.Spec.Count
 		}
 	}
-	if len(t.Rows) == 0 {
+	if len(order) == 0 {
 		return
+	}
+	t := present.NewTable(present.Words("what"), present.Numbers("in a box"), present.Numbers("in all"),
+		present.Words("drawers"))
+	for _, n := range order {
+		t.Add(n.name, fmt.Sprint(n.count), fmt.Sprint(all[n]), names(drawers[n]))
 	}
 	m.Heading(1, "Hardware")
 	m.table(t)

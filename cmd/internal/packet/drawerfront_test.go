@@ -9,6 +9,7 @@ import (
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/export/paper"
 )
 
 const inOpening = `units: mm
@@ -25,7 +26,17 @@ drawers:
 // A box with a drawer front has its steps, after the glue has set; a job with both kinds of
 // boxes says which order is whose. One without has none.
 func TestDrawerFrontsAreHung(t *testing.T) {
-	said := func(d batch.Drawer) string { return strings.Join(steps(record.Report{}, d), "\n") }
+	said := func(d batch.Drawer) string {
+		taken, err := take(nil, d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var all []string
+		for _, step := range (maker{Book: &paper.Book{Size: paper.A4}}).steps(taken) {
+			all = append(all, step.Words)
+		}
+		return strings.Join(all, "\n")
+	}
 	with := read(t, "", fmt.Appendf(nil, inOpening, "inset", ", drawer-front: {stock: birch, handles: knob}"))
 	got := said(with.Drawers[0])
 	for _, want := range []string{"When the glue has set", "Hang the drawer front last. With the box on its slides",

@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -73,10 +74,11 @@ func (t Taken) at(steps float64, pieces []scene.Piece) []solid.Mesh {
 // in the cut list and the ways given.
 func (t Taken) scenery(steps float64, pieces []scene.Piece, paths []picture.Between) paper.Scenery {
 	solids := t.at(steps, pieces)
-	s := paper.Scenery{Lines: picture.Draw(solids, Seen), Paths: picture.DrawBetween(paths, solids, Seen)}
+	s := paper.Scenery{Band: paper.WideBand, Lines: picture.Draw(solids, Seen),
+		Paths: picture.DrawBetween(paths, solids, Seen)}
 	for i, loops := range picture.Areas(solids, Seen) {
 		part := t.drawer.Parts[pieces[i].Part]
-		s.Areas = append(s.Areas, paper.Area{Loops: loops, Tint: t.tones[part.Stock.Name], Number: part.Number})
+		s.Areas = append(s.Areas, paper.Area{Loops: loops, Tint: t.tones[part.Stock.Name], Mark: numberOf(part)})
 	}
 	return s
 }
@@ -85,7 +87,7 @@ func (t Taken) scenery(steps float64, pieces []scene.Piece, paths []picture.Betw
 func (t Taken) Assembled(room geom.Point) drawing.Drawing {
 	s := t.scenery(0, t.box.Pieces, nil)
 	for i := range s.Areas {
-		s.Areas[i].Number = 0
+		s.Areas[i].Mark = ""
 	}
 	return s.Draw(room)
 }
@@ -103,14 +105,22 @@ func (t Taken) Exploded(room geom.Point) drawing.Drawing {
 	return out
 }
 
+// numberOf is the number of a part in the cut list; empty where it has none.
+func numberOf(p batch.Part) string {
+	if p.Number == 0 {
+		return ""
+	}
+	return strconv.Itoa(p.Number)
+}
+
 // legend says what each number is and what it is made of, no wider than given.
 func (t Taken) legend(wide float64) drawing.Drawing {
 	var rows []paper.LegendRow
 	for _, p := range t.drawer.Parts {
 		said := roleOf(p.Part)
-		i := slices.IndexFunc(rows, func(r paper.LegendRow) bool { return r.Number == fmt.Sprint(p.Number) })
+		i := slices.IndexFunc(rows, func(r paper.LegendRow) bool { return r.Number == numberOf(p) })
 		if i < 0 {
-			rows = append(rows, paper.LegendRow{Number: fmt.Sprint(p.Number), Tint: t.tones[p.Stock.Name],
+			rows = append(rows, paper.LegendRow{Number: numberOf(p), Tint: t.tones[p.Stock.Name],
 				Stock: p.Stock.Name})
 			i = len(rows) - 1
 		}

@@ -39,14 +39,16 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 	if err := m.cover(); err != nil {
 		return err
 	}
-	for _, chapter := range []func(){m.cautions, m.cutList, m.sheets, m.setups, m.parts, m.corners, m.assembly,
+	var failed error
+	assembly := func() { failed = m.assembly() }
+	for _, chapter := range []func(){m.cautions, m.cutList, m.sheets, m.setups, m.parts, m.corners, assembly,
 		m.openings, m.templates, m.travelers} {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
 		chapter()
 	}
-	return m.labels()
+	return cmp.Or(failed, m.labels())
 }
 
 // book is empty, of the job's paper.
