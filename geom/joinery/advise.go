@@ -213,7 +213,7 @@ func (l *layout) changed(r geom.Remedy, lengths []float64) []geom.Diagnosis {
 		}
 	}
 	t := newLayout(Follow(l.asked, r, lengths))
-	t.checked = l.checked
+	t.checked, t.trial = l.checked, true
 	t.work()
 	l.checked = t.checked
 	if len(l.fellows) > 0 {

@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -32,18 +33,18 @@ func (l *layout) chooseBottom() {
 	}
 	stands := l.inGroove()
 	switch {
-	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
-		l.fail(geom.Diagnosis{
+	case noClearance(l.groove-stands) && l.groovesFit():
+		l.refuse(geom.Diagnosis{
 			Code: "bottom", Subject: about(SettingGrooveClearance, Bottom),
 			Measured: geom.Millimeters(stands), Limit: geom.Millimeters(l.groove),
-			Fact: geom.Sentencef("the groove has no clearance over what stands in it, %s: it does not go in", geom.Millimeters(stands)),
+			Fact: geom.Sentencef("the groove has no clearance over what stands in it, %s: it %s", geom.Millimeters(stands), WillNot),
 			Ask:  unlikeBoards,
 			Remedies: []geom.Remedy{
 				l.between(SettingGrooveClearance, l.Limits.GrooveClearance.Min, l.Limits.GrooveClearance.Max),
 				l.roomyGroove(),
 			},
-		})
-	case l.flush && stands < minRabbet-settle, stands >= l.groove-settle:
+		}, true)
+	case !l.bottomGoesIn():
 		l.failBottom(stands)
 	case l.clearanceFails():
 	default:
@@ -64,16 +65,35 @@ func (l *layout) chooseBottom() {
 	}
 }
 
+// bottomGoesIn reports whether what stands in the groove goes in, and is thick enough to.
+func (l *layout) bottomGoesIn() bool {
+	stands := l.inGroove()
+	return !noClearance(l.groove-stands) && !(l.flush && stands < minRabbet-settle)
+}
+
+// seatAsRefused seats a bottom to be looked at that was refused before its clearance was judged.
+// One that goes in neither way stands in its groove as it is.
+func (l *layout) seatAsRefused() {
+	judged := func(c Check) bool { return c.Code == CheckGrooveClearance }
+	if !l.BottomFit.Grooved() || slices.ContainsFunc(l.drawer.Fit, judged) {
+		return
+	}
+	if l.BottomFit == BottomAuto && !l.bottomGoesIn() {
+		l.flush, l.drawer.Setup.BottomHeight = false, 0
+	}
+	l.grooveClearance()
+}
+
 // checkRise judges how high the groove is.
 func (l *layout) checkRise() {
 	if l.rise < minRabbet-settle {
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(SettingBottomHeight, Bottom),
 			Measured: geom.Millimeters(l.rise), Limit: geom.Millimeters(minRabbet),
 			Fact:     geom.Sentencef("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", geom.Millimeters(l.rise), geom.Millimeters(minRabbet)),
 			Ask:      geom.Sentencef("take a thicker box front, whose fence distance it is"),
 			Remedies: []geom.Remedy{l.least(SettingBottomHeight, minRabbet)},
-		})
+		}, l.rise > settle)
 	}
 	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() && !l.ownGrooves() {
 		l.note(geom.Diagnosis{ // the fence is set once more
@@ -128,14 +148,14 @@ func (l *layout) checkFlush(tongue float64) {
 // the job asks for, and says which would.
 func (l *layout) failBottom(stands float64) {
 	mm := func(v float64) geom.Millimeters { return geom.Millimeters(v) }
-	fact := geom.Sentencef("the bottom is %s thick, its groove %s wide: it does not go in", mm(l.Tb), mm(l.groove))
+	fact := geom.Sentencef("the bottom is %s thick, its groove %s wide: it %s", mm(l.Tb), mm(l.groove), WillNot)
 	if l.flush {
 		captured := fact
 		fact = geom.Sentencef("a rabbet of %s leaves a flush bottom of %s a tongue of %s", mm(l.rise), mm(l.Tb), mm(stands))
 		switch {
 		case stands <= settle:
 			fact = geom.Sentencef("a flush bottom of %s is no thicker than its groove is high, %s: its rabbet leaves no tongue", mm(l.Tb), mm(l.rise))
-		case stands >= l.groove-settle:
+		case noClearance(l.groove - stands):
 			fact = geom.Sentencef("%s, too thick for a groove of %s", fact, mm(l.groove))
 		default:
 			fact = geom.Sentencef("%s, at least %s is needed", fact, mm(minRabbet))
@@ -155,13 +175,13 @@ func (l *layout) failBottom(stands float64) {
 		l.between(SettingCutter, max(l.Bottom.Thickness.Max+right.Min, l.minSlot), min(l.Tb+right.Max, l.maxSlot)),
 		write(SettingBottomFit, BottomApplied), write(SettingBottomFit, BottomCleats),
 	}
-	l.fail(geom.Diagnosis{
+	l.refuse(geom.Diagnosis{
 		Code: "bottom", Subject: about(SettingBottom, Bottom),
 		Measured: geom.Millimeters(stands), Limit: geom.Millimeters(nearer(stands, minRabbet, l.groove)),
 		Fact:     fact,
 		Ask:      geom.Sentencef("take a bottom of another thickness, or a cutter of another width"),
 		Remedies: ways,
-	})
+	}, stands > settle || l.BottomFit == BottomAuto)
 }
 
 // roomyGroove is a bit with which the groove is wide enough.

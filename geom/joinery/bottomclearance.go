@@ -99,14 +99,14 @@ func (l *layout) holds() geom.Sentence {
 func (l *layout) clearanceFails() bool {
 	said := l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return w.clearance >= l.held()-settle })
 	for _, w := range said {
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "bottom-clearance", Subject: about(w.field, Bottom),
 			Measured: geom.Millimeters(w.clearance), Limit: geom.Millimeters(l.held()),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, leaves the %s at the other, which is %s",
 				l.said(w), l.holder(), l.holds()),
 			Ask:      shallowGrooves,
 			Remedies: []geom.Remedy{l.rightClearance(w)},
-		})
+		}, w.size > settle)
 	}
 	return len(said) > 0
 }
@@ -170,7 +170,7 @@ func (l *layout) checkSwelling(w clearanceWay, swells, shrinks float64) {
 	most := l.Sides.Thickness.Min - geom.MinWeb // of the cutter's height
 	if swells > w.clearance+settle {
 		needs := swells + minBottomClearance
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
 			Measured: geom.Millimeters(swells), Limit: geom.Millimeters(w.clearance),
 			Fact: geom.Sentencef("%s the bottom, %s, swells by %s and has %s of clearance: it would push the box apart", w.along, geom.Millimeters(w.size), geom.Millimeters(swells), geom.Millimeters(w.clearance)),
@@ -180,7 +180,7 @@ func (l *layout) checkSwelling(w clearanceWay, swells, shrinks float64) {
 				l.openBehind(),
 				l.exactly(w.own, needs).With(l.between(SettingCutterHeight, 2*(needs+settle), most)),
 			},
-		})
+		}, true)
 	}
 	if hold := l.held() - w.clearance - shrinks; hold < minHold-settle {
 		l.warn(geom.Diagnosis{

@@ -31,25 +31,26 @@ type finger struct{ low, high, in float64 }
 func (l *layout) boxJoint() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
-	l.dropGlueSpace()
-	if l.BottomFit.Grooved() {
-		l.checkSideDepth()
-	}
-	l.checkGrooveDepth()
-	l.checkHoused()
-	if l.BottomFit == BottomSlideIn && l.BackJoint != Housed {
-		l.fail(geom.Diagnosis{
-			Code: "bottom-fit", Subject: about(SettingBottomFit, Back),
-			Fact: geom.Sentencef("the back's fingers would show below its shortened edge, where the bottom is slid in"),
-			Ask:  geom.Sentencef("take another bottom"),
-			Remedies: []geom.Remedy{
-				write(SettingBackJoint, Housed).With(l.exactly(SettingBackSetback, usualBackSetback)),
-				write(SettingBottomFit, BottomGroovedIn),
-				write(SettingBottomFit, BottomApplied),
-			},
-		})
-	}
-	if !l.failed() {
+	l.lay(func() {
+		l.dropGlueSpace()
+		if l.BottomFit.Grooved() {
+			l.checkSideDepth()
+		}
+		l.checkGrooveDepth()
+		l.checkHoused()
+		if l.BottomFit == BottomSlideIn && l.BackJoint != Housed {
+			l.fail(geom.Diagnosis{
+				Code: "bottom-fit", Subject: about(SettingBottomFit, Back),
+				Fact: geom.Sentencef("the back's fingers would show below its shortened edge, where the bottom is slid in"),
+				Ask:  geom.Sentencef("take another bottom"),
+				Remedies: []geom.Remedy{
+					write(SettingBackJoint, Housed).With(l.exactly(SettingBackSetback, usualBackSetback)),
+					write(SettingBottomFit, BottomGroovedIn),
+					write(SettingBottomFit, BottomApplied),
+				},
+			})
+		}
+	}, func() {
 		l.level()
 		l.lapsOfFingers()
 		l.chooseBottom()
@@ -57,12 +58,7 @@ func (l *layout) boxJoint() {
 		l.checkFingers()
 		l.fingeredWidth()
 		l.checkProportions()
-	}
-	l.checkRoom()
-	if l.failed() {
-		return
-	}
-	l.assemble(l.fingeredEnd)
+	}, l.fingeredEnd)
 }
 
 func (l *layout) fingeredEnd(r Role) ending {
@@ -244,22 +240,22 @@ func (l *layout) checkFingers() {
 		if l.Cutter.Kind.Fenced() {
 			need = l.fingersNeed()
 		}
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
 			Fact:     geom.Sentencef("sides of %s have room for %d fingers of %s: a box joint needs three", geom.Millimeters(l.wallHeight()), len(at)-1, geom.Millimeters(pitch)),
 			Ask:      geom.Sentencef("make the box higher, or take another corner"),
 			Remedies: append(l.fingerWays(l.wallHeight()/3-play/2), l.least(SettingOutside, need).Of("height", 0)),
-		})
+		}, true)
 		return
 	}
 	if notch := pitch + play/2; notch < l.minFinger()-settle {
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
 			Measured: geom.Millimeters(notch), Limit: geom.Millimeters(l.minFinger()),
 			Fact:     geom.Sentencef("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", geom.Millimeters(notch), geom.Millimeters(l.Cutter.Width)),
 			Ask:      geom.Sentencef("take a smaller bit, or another corner"),
 			Remedies: l.fingerWays(notch),
-		})
+		}, true)
 	}
 	switch notch := l.FingerWidth + play/2; {
 	case l.FingerWidth == 0:

@@ -26,27 +26,23 @@ const (
 func (l *layout) butt() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
-	l.dropGlueSpace()
-	if l.Fasteners == "" {
-		l.Fasteners = Screws
-	}
-	if l.BottomFit.Grooved() || l.BackJoint == Housed {
-		l.checkSideDepth()
-	}
-	l.checkGrooveDepth()
-	l.checkHoused()
-	if !l.failed() {
+	l.lay(func() {
+		l.dropGlueSpace()
+		if l.Fasteners == "" {
+			l.Fasteners = Screws
+		}
+		if l.BottomFit.Grooved() || l.BackJoint == Housed {
+			l.checkSideDepth()
+		}
+		l.checkGrooveDepth()
+		l.checkHoused()
+	}, func() {
 		l.checkFasteners()
 		l.level()
 		l.chooseBottom()
 		l.buttedWidth()
 		l.checkProportions()
-	}
-	l.checkRoom()
-	if l.failed() {
-		return
-	}
-	l.assemble(l.butted)
+	}, l.butted)
 }
 
 func (l *layout) butted(r Role) ending {

@@ -14,7 +14,7 @@ const (
 	GoesTogether Verdict = "goes together"
 	Tight        Verdict = "tight"
 	Loose        Verdict = "loose"
-	WillNot      Verdict = "will not fit"
+	WillNot      Verdict = "does not go in"
 	IsFlush      Verdict = "flush"
 	Recessed     Verdict = "recessed"
 	Proud        Verdict = "proud"
@@ -79,12 +79,14 @@ func (l *layout) judge(c Check) Check {
 	return c
 }
 
-// VerdictOn is the verdict on a range of the measure. Nothing goes into a gap of which
-// nothing is left as it is meant.
+// noClearance reports whether nothing is left of a clearance as it is meant: then nothing goes in.
+func noClearance(clearance float64) bool { return clearance <= settle }
+
+// VerdictOn is the verdict on a range of the measure.
 func (c Check) VerdictOn(least, most float64) Verdict {
 	below, above := c.LowerLimit-least, most-c.UpperLimit
 	switch {
-	case c.Verdicts == ClearanceVerdicts && c.Nominal <= settle:
+	case c.Verdicts == ClearanceVerdicts && noClearance(c.Nominal):
 		return WillNot
 	case below > settle && above > settle:
 		return c.Verdicts.Below + " or " + c.Verdicts.Above
@@ -141,7 +143,7 @@ func (l *layout) ranged(c Check) ranged {
 func (l *layout) clearanceFact(part, place string, c Check) geom.Sentence {
 	least, most := geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)
 	if c.Max < 0 {
-		return geom.Sentencef("%s is %s too thick for %s: %s; %s to %s of clearance is right", part,
+		return geom.Sentencef("%s is %s too thick for %s: it %s; %s to %s of clearance is right", part,
 			geom.Millimeters(-c.Nominal), place, c.Verdict, least, most)
 	}
 	return geom.Sentencef("%s has %s of clearance in %s: %s; %s to %s is right", part,

@@ -28,28 +28,28 @@ func (f BottomFit) Grooved() bool { return f != BottomApplied && f != BottomClea
 // checkCleats judges a bottom that lies on cleats.
 func (l *layout) checkCleats() {
 	if l.rise < minCleat-settle {
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(SettingBottomHeight, Bottom),
 			Measured: geom.Millimeters(l.rise), Limit: geom.Millimeters(minCleat),
 			Fact:     geom.Sentencef("cleats %s high have no room for screws, %s is needed", geom.Millimeters(l.rise), geom.Millimeters(minCleat)),
 			Ask:      geom.Sentencef("make them higher"),
 			Remedies: []geom.Remedy{l.least(SettingBottomHeight, minCleat)},
-		})
+		}, l.rise > settle)
 	}
 	if l.Undermount != nil {
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "bottom-fit", Subject: about(SettingBottomFit, Bottom),
 			Fact:     geom.Sentencef("slides under the box run where the cleats are"),
 			Ask:      geom.Sentencef("take slides beside the box"),
 			Remedies: []geom.Remedy{write(SettingBottomFit, BottomGroovedIn)},
-		})
+		}, true)
 	}
 	for _, c := range []struct {
 		what       string
 		size, room float64
 	}{{"width", l.Width, l.Width - 4*l.Ts - cleatShort}, {"depth", l.Depth, l.Depth - l.toFront - l.toBack - cleatShort}} {
 		if c.room < minCleatLength-settle {
-			l.fail(geom.Diagnosis{
+			l.refuse(geom.Diagnosis{
 				Code: "cleats", Subject: about(SettingOutside, CleatRole),
 				Measured: geom.Millimeters(c.room), Limit: geom.Millimeters(minCleatLength),
 				Fact: geom.Sentencef("a box %s in %s has room for cleats %s long, at least %s is needed", geom.Millimeters(c.size), c.what, geom.Millimeters(c.room), geom.Millimeters(minCleatLength)),
@@ -58,7 +58,7 @@ func (l *layout) checkCleats() {
 					l.least(SettingOutside, c.size-c.room+minCleatLength).Of(c.what, 0),
 					write(SettingBottomFit, BottomApplied),
 				},
-			})
+			}, c.room > settle)
 		}
 	}
 	if !l.clearanceFails() {

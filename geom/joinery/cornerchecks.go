@@ -17,14 +17,14 @@ func (l *layout) checkSetting() {
 			if l.FenceDistance != 0 {
 				field = SettingFenceDistance
 			}
-			l.fail(geom.Diagnosis{
+			l.refuse(geom.Diagnosis{
 				Code: "fence-distance", Subject: about(field, r),
 				Measured: geom.Millimeters(l.f), Limit: geom.Millimeters(nearer(l.f, minRabbet, stock.Thickness.Min-minRabbet)),
 				Fact: geom.Sentencef("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
 					geom.Millimeters(l.f), r, geom.Millimeters(stock.Thickness.Mean)),
 				Ask:      geom.Sentencef("box front and back need boards of much the same thickness"),
 				Remedies: l.fenceWays(r, stock),
-			})
+			}, l.f > settle && l.f < stock.Thickness.Mean-settle)
 		}
 	}
 }
@@ -36,13 +36,13 @@ func (l *layout) checkSideDepth() {
 		if l.h < minRabbet {
 			deep, limit = l.h, minRabbet
 		}
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "cutter-height", Subject: about(SettingCutterHeight, Side),
 			Measured: geom.Millimeters(deep), Limit: geom.Millimeters(limit),
 			Fact:     geom.Sentencef("cuts %s deep in sides of %s, %s at the thinnest", geom.Millimeters(l.h+l.GlueSpace), geom.Millimeters(l.Ts), geom.Millimeters(thin)),
 			Ask:      geom.Sentencef("take thicker sides"),
 			Remedies: l.heightWays(thin),
-		})
+		}, l.h > settle && l.h+l.GlueSpace < l.Ts-settle)
 	}
 }
 
@@ -53,7 +53,7 @@ func (l *layout) checkEndDepth(r Role) {
 	if l.h <= thin-minRabbet+settle {
 		return
 	}
-	l.fail(geom.Diagnosis{
+	l.refuse(geom.Diagnosis{
 		Code: "cutter-height", Subject: about(field, r),
 		Measured: geom.Millimeters(l.h), Limit: geom.Millimeters(thin - minRabbet),
 		Fact: geom.Sentencef("the groove is %s deep in a %s of %s, %s at the thinnest", geom.Millimeters(l.h), r, geom.Millimeters(stock.Thickness.Mean), geom.Millimeters(thin)),
@@ -62,7 +62,7 @@ func (l *layout) checkEndDepth(r Role) {
 			l.most(SettingCutterHeight, thin-geom.MinWeb),
 			l.least(field, l.h+geom.MinWeb+stock.Thickness.Mean-thin),
 		},
-	})
+	}, l.h < stock.Thickness.Mean-settle)
 }
 
 // fenceWays are fence distances that suit an end, and boards that suit the fence. The
@@ -94,23 +94,23 @@ func (l *layout) checkTongues() {
 		entry, ways := l.clearanceWays(play)
 		switch {
 		case play.Verdict == WillNot:
-			l.fail(geom.Diagnosis{
+			l.refuse(geom.Diagnosis{
 				Code: "cutter-narrow", Subject: about(entry, r),
 				Measured: geom.Millimeters(play.Nominal), Limit: geom.Millimeters(play.LowerLimit),
-				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: it does not go in",
-					r, geom.Millimeters(l.f), geom.Millimeters(l.dado)),
+				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: it %s",
+					r, geom.Millimeters(l.f), geom.Millimeters(l.dado), play.Verdict),
 				Ask:      unlikeBoards,
 				Remedies: ways,
-			})
+			}, true)
 		case play.Nominal > HopelessGap+settle:
-			l.fail(geom.Diagnosis{
+			l.refuse(geom.Diagnosis{
 				Code: "cutter-wide", Subject: about(entry, r),
 				Measured: geom.Millimeters(play.Nominal), Limit: geom.Millimeters(HopelessGap),
 				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: %s of clearance is more than glue fills",
 					r, geom.Millimeters(l.f), geom.Millimeters(l.dado), geom.Millimeters(play.Nominal)),
 				Ask:      unlikeBoards,
 				Remedies: ways,
-			})
+			}, true)
 		case l.setWrong(play):
 			l.warn(play.Misfit(geom.Diagnosis{
 				Code: "tongue-clearance", Subject: about(entry, r),
@@ -243,14 +243,14 @@ func (l *layout) checkRoom() {
 		{"depth", l.Depth, l.toFront + l.toBack, minClear},
 	} {
 		if left := c.size - c.used; left < c.least-settle {
-			l.fail(geom.Diagnosis{
+			l.refuse(geom.Diagnosis{
 				Code: "room", Subject: about(SettingOutside, ""),
 				Measured: geom.Millimeters(left), Limit: geom.Millimeters(c.least),
 				Fact: geom.Sentencef("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
 					c.what, geom.Millimeters(c.size), geom.Millimeters(c.used), geom.Millimeters(left), geom.Millimeters(c.least)),
 				Ask:      geom.Sentencef("make the box larger: where it stands in an opening, that, or with fewer rows"),
 				Remedies: []geom.Remedy{l.least(SettingOutside, c.used+c.least).Of(c.what, 0)},
-			})
+			}, left > settle)
 		}
 	}
 }

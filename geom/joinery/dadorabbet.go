@@ -20,9 +20,10 @@ func (l *layout) dadoRabbet() {
 	if l.BackJoint != Housed {
 		l.drawer.Outside.Depth += max(0, l.Tk-2*l.f)
 	}
-	l.checkSetting()
-	l.checkHoused()
-	if !l.failed() { // else they would only repeat it in other words
+	l.lay(func() {
+		l.checkSetting()
+		l.checkHoused()
+	}, func() {
 		l.checkTongues()
 		l.chooseBottom()
 		if c := l.outsideDepth(); l.setWrong(c) {
@@ -40,12 +41,7 @@ func (l *layout) dadoRabbet() {
 		}
 		l.outsideWidth()
 		l.checkProportions()
-	}
-	l.checkRoom()
-	if l.failed() {
-		return
-	}
-	l.assemble(l.tongued)
+	}, l.tongued)
 }
 
 // DadoWidth is the width of a dado for what goes into it with a play, where slots are

@@ -34,10 +34,11 @@ type standingDivider struct {
 // are. On a router a dado begins where the bottom's groove is, which is as deep; a
 // saw's runs through.
 func (l *layout) dividers() {
-	var all []standingDivider
+	var all, judged []standingDivider
 	for i, d := range l.Dividers {
 		s, ok := l.standDivider(i, d)
-		if !ok || !l.apart(s, all) {
+		all = append(all, s)
+		if !ok || !l.apart(s, judged) {
 			continue // the others are judged too
 		}
 		// Walls that nothing else is cut into have not been judged.
@@ -49,9 +50,9 @@ func (l *layout) dividers() {
 			l.checkEndDepth(Front)
 			l.checkEndDepth(Back)
 		}
-		all = append(all, s)
+		judged = append(judged, s)
 	}
-	if l.failed() {
+	if l.shapeless {
 		return
 	}
 	for i, s := range all {

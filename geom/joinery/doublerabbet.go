@@ -27,22 +27,18 @@ import (
 func (l *layout) doubleRabbet() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
-	l.dropGlueSpace()
-	l.checkLappedSetting()
-	l.checkHoused()
-	if !l.failed() { // else they would only repeat it in other words
+	l.lay(func() {
+		l.dropGlueSpace()
+		l.checkLappedSetting()
+		l.checkHoused()
+	}, func() {
 		l.checkRabbets()
 		l.laps()
 		l.chooseBottom()
 		l.lappedDepth()
 		l.lappedWidth()
 		l.checkProportions()
-	}
-	l.checkRoom()
-	if l.failed() {
-		return
-	}
-	l.assemble(l.lappedEnd)
+	}, l.lappedEnd)
 }
 
 // lappedEnd is the corner of front or back. The bottom reaches without clearance to the
@@ -118,13 +114,13 @@ func (l *layout) checkLappedSetting() {
 		if l.FenceDistance != 0 {
 			field = SettingFenceDistance
 		}
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "fence-distance", Subject: about(field, ""),
 			Measured: geom.Millimeters(l.f), Limit: geom.Millimeters(minRabbet),
 			Fact:     geom.Sentencef("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", geom.Millimeters(l.f), geom.Millimeters(minRabbet)),
 			Ask:      geom.Sentencef("take a thicker box front"),
 			Remedies: []geom.Remedy{l.least(SettingFenceDistance, minRabbet)},
-		})
+		}, l.f > settle)
 	}
 }
 

@@ -52,7 +52,10 @@ type Drawer struct {
 	Parts   []Part
 	Fit     []Check
 	Setup   Setup
-	// Dimensions of a drawer that can be made as asked.
+	// Shaped says that all parts are there and stand in their places, though they may not go
+	// together: the drawer can be looked at.
+	Shaped bool
+	// Dimensions of a drawer that has its shape.
 	Dimensions Dimensions
 	Bores      []Bore
 	// DividerPlaces are, of each entry of dividers, the distances of their near faces from the
@@ -123,7 +126,7 @@ type Setup struct {
 
 // Build works out a drawer box. Errors among the problems mean that it cannot
 // be made as asked; then the drawer holds what could be worked out and is not
-// to be cut.
+// to be cut. Where it has its shape all the same, it can be looked at.
 func Build(s Spec) (Drawer, []geom.Diagnosis) {
 	drawers, problems := BuildRows([]Spec{s})
 	return drawers[0], problems[0]
@@ -179,12 +182,11 @@ func (l *layout) work() {
 			Ask:  geom.Sentencef("write %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint),
 		})
 	}
-	if !l.failed() {
-		l.plugs()
-		l.addFittings()
-	}
-	if !l.failed() {
+	l.then(l.plugs)
+	l.addFittings()
+	l.then(func() {
 		l.drawer.Dimensions = l.dimensions()
 		l.checkPanels()
-	}
+	})
+	l.drawer.Shaped = !l.shapeless
 }

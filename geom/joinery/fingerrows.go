@@ -112,13 +112,13 @@ func (l *layout) checkRows(pitch, play float64) {
 	}
 	row := l.rowOf(l.rise)
 	if !l.withinRow(play) {
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(SettingBottomHeight, Side),
 			Measured: geom.Millimeters(l.rise + l.groove), Limit: geom.Millimeters(at[row+1]),
 			Fact:     geom.Sentencef("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", geom.Millimeters(l.rise), geom.Millimeters(l.rise+l.groove), geom.Millimeters(at[row+1])),
 			Ask:      geom.Sentencef("take another corner or another bottom"),
 			Remedies: l.rowWays(at, play),
-		})
+		}, true)
 	}
 	if l.GrooveEnds == GrooveThrough {
 		where := "of the box front and the back, on the outsides of the box"

@@ -63,13 +63,13 @@ func (l *layout) checkHoused() {
 	l.toBack = l.BackSetback + l.Tk
 	w := l.housing()
 	if l.BackSetback < minBackSetback-settle {
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "back-setback", Subject: about(SettingBackSetback, Back),
 			Measured: geom.Millimeters(l.BackSetback), Limit: geom.Millimeters(minBackSetback),
 			Fact:     geom.Sentencef("%s of wood behind the back's dados break off", geom.Millimeters(l.BackSetback)),
 			Ask:      geom.Sentencef("make the box deeper"),
 			Remedies: []geom.Remedy{l.least(SettingBackSetback, minBackSetback)},
-		})
+		}, l.BackSetback > settle)
 	}
 	c := l.check(Check{CheckID: CheckID{Code: CheckBackClearance, Part: Back}, Name: "back clearance in its dados", Nominal: w - l.Tk,
 		LowerLimit: l.Limits.TongueClearance.Min, UpperLimit: l.Limits.TongueClearance.Max, Verdicts: ClearanceVerdicts}, l.Back.Thickness, -1)

@@ -23,6 +23,8 @@ type layout struct {
 	dividerSlots     []float64 // widths of their dados
 	grooveBit        float64   // diameter of the bit that makes the bottom's grooves
 	unsuited         bool      // with that bit a groove cannot stop where it has to
+	shapeless        bool      // an error leaves nothing that could be drawn
+	trial            bool      // only what is said of it is wanted
 	drawer           Drawer
 	problems         []geom.Diagnosis
 	checked          []checkedPanel // by the rules of package geom
@@ -88,11 +90,29 @@ func (l *layout) fromSpoilboard() bool {
 }
 
 // fail, warn and note keep a diagnosis at their level, and say at its own. What is more work
-// and nothing else is a note. Its remedies are candidates
-// of what would end it, the best first.
+// and nothing else is a note. Its remedies are candidates of what would end it, the best first.
 func (l *layout) fail(d geom.Diagnosis) {
+	l.refuse(d, false)
+}
+
+// refuse is fail for a box that may have a shape all the same, as one whose parts do not go in:
+// it can be looked at, not made.
+func (l *layout) refuse(d geom.Diagnosis, shape bool) {
+	l.shapeless = l.shapeless || !shape
 	d.Level = geom.LevelError
 	l.say(d)
+}
+
+// then goes on with a box. Of one that is refused nothing more is said, which would repeat it in
+// other words: it goes on to be looked at, as long as it has a shape.
+func (l *layout) then(step func()) {
+	refused, said := l.failed(), len(l.problems)
+	if refused && (l.shapeless || l.trial) {
+		return
+	}
+	if step(); refused {
+		l.problems = l.problems[:said]
+	}
 }
 
 func (l *layout) warn(d geom.Diagnosis) {

@@ -30,11 +30,11 @@ func (l *layout) checkPanels() {
 		}
 		l.checkSheet(p, field)
 		if p.Stock.Solid && p.Stock.Grain == GrainNone {
-			l.fail(geom.Diagnosis{
+			l.refuse(geom.Diagnosis{
 				Code: "solid-grain", Subject: about(field, p.Role),
 				Fact: geom.Sentencef("%s is solid wood, and the job does not say how its grain runs", p.Stock.Name),
 				Ask:  geom.Sentencef("write grain: length, and the sheet's size with the length along the grain first: it has to run along the length of every part"),
-			})
+			}, true)
 		}
 	}
 }
@@ -126,10 +126,10 @@ func (l *layout) checkSheet(p Part, field geom.Setting) {
 	} else if fits(width, length) {
 		hint = "it would fit turned: if the grain runs along the other number of the sheet, say so with grain: length or width; if it does not matter, write grain: none"
 	}
-	l.fail(geom.Diagnosis{
+	l.refuse(geom.Diagnosis{
 		Code: "sheet", Subject: about(field, p.Role),
 		Fact: geom.Sentencef("the %s is %s x %s; a sheet of %s is %s",
 			p.Role, geom.Millimeters(length), geom.Millimeters(width), s.Name, sheet),
 		Ask: geom.Sentencef(hint),
-	})
+	}, true)
 }

@@ -17,22 +17,18 @@ import (
 func (l *layout) rabbet() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
-	l.dropGlueSpace()
-	l.checkSideDepth()
-	l.checkGrooveDepth()
-	l.checkHoused()
-	if !l.failed() { // else they would only repeat it in other words
+	l.lay(func() {
+		l.dropGlueSpace()
+		l.checkSideDepth()
+		l.checkGrooveDepth()
+		l.checkHoused()
+	}, func() {
 		l.checkPasses(l.rabbetLengths())
 		l.level()
 		l.chooseBottom()
 		l.rabbetedWidth()
 		l.checkProportions()
-	}
-	l.checkRoom()
-	if l.failed() {
-		return
-	}
-	l.assemble(func(r Role) ending {
+	}, func(r Role) ending {
 		stock, _ := l.stockOf(r)
 		t, length := stock.Thickness.Mean, l.Width-2*l.Ts+2*l.h
 		return ending{

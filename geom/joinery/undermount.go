@@ -48,13 +48,13 @@ func (l *layout) undermount() {
 // checkBesideSlides judges whether the sides go beside the slides.
 func (l *layout) checkBesideSlides(u *Undermount) {
 	if t := l.Sides.Thickness; u.MaxSide > 0 && t.Max > u.MaxSide+settle {
-		l.fail(geom.Diagnosis{
+		l.refuse(geom.Diagnosis{
 			Code: "side-thickness", Subject: about(SettingSides, Side),
 			Measured: geom.Millimeters(t.Max), Limit: geom.Millimeters(u.MaxSide),
 			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimeters(t.Mean), geom.Millimeters(t.Max), geom.Millimeters(u.MaxSide)),
 			Ask:      geom.Sentencef("take another slide"),
 			Remedies: []geom.Remedy{l.most(SettingSides, u.MaxSide-(t.Max-t.Mean))},
-		})
+		}, true)
 	}
 }
 

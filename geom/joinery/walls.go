@@ -5,9 +5,7 @@ import "drawerwright/geom"
 // addFittings adds what stands in the box, is cut into its walls, or is screwed on.
 func (l *layout) addFittings() {
 	for _, add := range []func(){l.undermount, l.drawerFront, l.dividers, l.pull} {
-		if add(); l.failed() {
-			return
-		}
+		l.then(add)
 	}
 }
 

@@ -26,20 +26,22 @@ func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Clearanc
 		panel := parts[p.Part].Panel
 		sides := fingerSides(panel)
 		for j, q := range pieces {
-			if q.Part <= p.Part {
+			if q.Part <= p.Part || len(fingerSides(parts[q.Part].Panel)) == 0 {
 				continue
 			}
 			var found []Clearance
 			for _, side := range sides {
 				gap, at, any := before(panel, side, p.Placement, wood[j])
-				if !any || gap <= minSeen {
+				if !any {
 					continue
 				}
 				across := axisOf(p.Placement.Y)
 				found = append(found, Clearance{Gap: gap, Axis: across, Along: at.longest(across),
 					Low: vector(at.low), High: vector(at.high),
 					Check: joinery.CheckID{Code: joinery.CheckFingerClearance, Part: joinery.Side}})
-				moves[p.Part] = append(moves[p.Part], move{side, float64((Exaggeration - 1) * gap)})
+				if gap > minSeen {
+					moves[p.Part] = append(moves[p.Part], move{side, float64((Exaggeration - 1) * gap)})
+				}
 			}
 			slices.SortFunc(found, func(a, b Clearance) int { return cmp.Compare(a.Low.Z, b.Low.Z) })
 			for n := range found {

@@ -1,9 +1,6 @@
 package scene
 
-import (
-	"drawerwright/geom/fit"
-	"drawerwright/geom/joinery"
-)
+import "drawerwright/geom/joinery"
 
 // checkOf is the check that judges the gap beside a piece in a pocket, across an axis of the
 // box: that of its thickness, and of a bottom also those of its length and width.
@@ -31,9 +28,9 @@ func checkOf(parts []Part, in Piece, across int) joinery.CheckID {
 	return joinery.CheckID{}
 }
 
-// Judge names the measures of the clearances of a box, with the verdicts of its forecast on
-// those that are not right.
-func (b Box) Judge(measures []fit.SimulatedMeasure) {
+// Judge names the measures of the clearances of a box, with the verdicts on those that are not
+// right.
+func (b Box) Judge(measures []joinery.Check) {
 	for i := range b.Clearances {
 		c := &b.Clearances[i]
 		for _, m := range measures {

@@ -23,10 +23,11 @@ const (
 	minLeft = 0.5
 )
 
-// Clearance is a gap between a wall or the floor of a pocket and what stands in it.
+// Clearance is a gap between a wall or the floor of a pocket and what stands in it, or what that
+// is too thick for its pocket.
 type Clearance struct {
 	Name      string  // of what in what
-	Gap       float64 // mm
+	Gap       float64 // mm; 0 or below of what does not go in
 	Axis      int     // across the gap: 0 is X, 1 Y, 2 Z
 	Along     int     // the axis along which it is longest: a section across that shows it
 	Low, High geom.Vec3
@@ -106,30 +107,38 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 				if j == i {
 					continue
 				}
-				in, any := reach(placed(void, p.Placement), wood[j])
+				in, whole, any := reach(placed(void, p.Placement), wood[j])
 				if !any {
 					continue
 				}
-				in = toPanel(in, p.Placement)
-				if k := void.longest(2); in.high[k]-in.low[k] < float64(minLong*(void.high[k]-void.low[k])) {
+				in, whole = toPanel(in, p.Placement), toPanel(whole, p.Placement)
+				long := void.longest(2)
+				if in.high[long]-in.low[long] < float64(minLong*(void.high[long]-void.low[long])) {
 					continue
 				}
+				name := fmt.Sprintf("%s in the %s of the %s", pieces[j].Name, pocket.Kind, p.Name)
 				for axis := range 3 {
+					across := axisOf([3]geom.Vec3{p.Placement.X, p.Placement.Y, p.Placement.Normal()}[axis])
+					check := checkOf(parts, pieces[j], across)
+					between := axis != long && across == axisOf(pieces[j].Placement.Normal()) && wall[axis] == [2]bool{true, true}
+					if between && whole.high[axis]-whole.low[axis] >= void.high[axis]-void.low[axis]-minSeen {
+						jam := Clearance{Name: name, Axis: across, Check: check}
+						list = append(list, seat{void, in, whole}.tooThick(jam, axis, p.Placement))
+						continue
+					}
 					for end, low := range [2]bool{true, false} {
 						gap, from, to := in.low[axis]-void.low[axis], void.low[axis], in.low[axis]
 						if !low {
 							gap, from, to = void.high[axis]-in.high[axis], in.high[axis], void.high[axis]
 						}
-						if !wall[axis][end] || gap <= minSeen || gap >= maxPlay {
+						if !wall[axis][end] || gap <= minSeen || gap >= maxPlay && !(between && check.Code != "") {
 							continue
 						}
 						b := in
 						b.low[axis], b.high[axis] = from, to
 						b = placed(b, p.Placement)
-						across := axisOf([3]geom.Vec3{p.Placement.X, p.Placement.Y, p.Placement.Normal()}[axis])
-						list = append(list, Clearance{Name: fmt.Sprintf("%s in the %s of the %s", pieces[j].Name, pocket.Kind, p.Name), Gap: gap,
-							Axis: across, Along: b.longest(across), Low: vector(b.low), High: vector(b.high),
-							Check: checkOf(parts, pieces[j], across)})
+						list = append(list, Clearance{Name: name, Gap: gap, Axis: across, Along: b.longest(across),
+							Low: vector(b.low), High: vector(b.high), Check: check})
 						rooms[p.Part] = append(rooms[p.Part], room{k, axis, low, float64((Exaggeration - 1) * gap)})
 					}
 				}
@@ -139,10 +148,31 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 	return list, rooms
 }
 
-// reach is the block about the part of a piece that is in a void.
-func reach(void block, wood standing) (in block, any bool) {
+// seat is a pocket, what of a piece is in it, and the wood of which that is a part, in the
+// coordinates of the pocket's panel.
+type seat struct{ void, in, whole block }
+
+// tooThick is the clearance of a piece that is as thick as its pocket is wide, or thicker: what is
+// left of it, and where the piece stands out into the wall the further.
+func (s seat) tooThick(c Clearance, axis int, at geom.Placement) Clearance {
+	c.Gap = s.void.high[axis] - s.void.low[axis] - (s.whole.high[axis] - s.whole.low[axis])
+	below := [2]float64{s.whole.low[axis], s.void.low[axis]}
+	above := [2]float64{s.void.high[axis], s.whole.high[axis]}
+	b, stands := s.in, above
+	if below[1]-below[0] > above[1]-above[0] {
+		stands = below
+	}
+	b.low[axis], b.high[axis] = stands[0], max(stands[0], stands[1])
+	b = placed(b, at)
+	c.Along, c.Low, c.High = b.longest(c.Axis), vector(b.low), vector(b.high)
+	return c
+}
+
+// reach is the block about the part of a piece that is in a void, and the block about the wood
+// of which it is a part.
+func reach(void block, wood standing) (in, whole block, any bool) {
 	if void.and(wood.about).least() <= minSeen {
-		return block{}, false
+		return block{}, block{}, false
 	}
 	for _, b := range wood.blocks {
 		c := void.and(b)
@@ -150,11 +180,11 @@ func reach(void block, wood standing) (in block, any bool) {
 			continue
 		}
 		if !any {
-			in, any = c, true
+			in, whole, any = c, b, true
 		}
-		in = in.over(c)
+		in, whole = in.over(c), whole.over(b)
 	}
-	return in, any
+	return in, whole, any
 }
 
 // toPanel takes a block of the box to the panel that stands there.

@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"drawerwright/geom"
-	"drawerwright/geom/fit"
 	"drawerwright/geom/geomtest"
 	"drawerwright/geom/joinery"
 	"drawerwright/preview/scene"
@@ -33,16 +32,20 @@ func made(t *testing.T, s joinery.Spec) scene.Scene {
 			t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimeter))
 		}
 	}
+	out, err := sceneOf(s, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func sceneOf(s joinery.Spec, d joinery.Drawer) (scene.Scene, error) {
 	source := scene.Drawer{Drawer: d}
 	for i, p := range d.Parts {
 		source.Names = append(source.Names, fmt.Sprintf("%s-%s", s.Name, p.Role))
 		source.Quantities, source.Numbers = append(source.Quantities, i+1), append(source.Numbers, i+1)
 	}
-	out, err := scene.Make(source, geom.FineGrid(1000))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return scene.Make(source, geom.FineGrid(1000))
 }
 
 // each makes a box of every corner and bottom, with dividers and a drawer front.
@@ -249,11 +252,10 @@ func TestJudge(t *testing.T) {
 	s := spec(joinery.DadoRabbet, joinery.BottomGroovedIn)
 	s.Dividers = []joinery.Divider{{Direction: joinery.Across, At: []float64{200}, Stock: stock("thin", 6)}}
 	b := made(t, s).Boxes[0]
-	measure := func(name string, verdict joinery.Verdict, id joinery.CheckID) fit.SimulatedMeasure {
-		c := joinery.Check{CheckID: id, Name: name, Verdict: verdict}
-		return fit.SimulatedMeasure{Measure: fit.Measure{Check: c}}
+	measure := func(name string, verdict joinery.Verdict, id joinery.CheckID) joinery.Check {
+		return joinery.Check{CheckID: id, Name: name, Verdict: verdict}
 	}
-	b.Judge([]fit.SimulatedMeasure{
+	b.Judge([]joinery.Check{
 		measure("tongue", joinery.Loose, joinery.CheckID{Code: joinery.CheckTongueClearance, Part: joinery.Front}),
 		measure("groove", joinery.Tight, joinery.CheckID{Code: joinery.CheckGrooveClearance, Part: joinery.Bottom}),
 		measure("divider", joinery.GoesTogether,

@@ -226,7 +226,7 @@ await attempt('a joint that jams is seen', async () => {
   const job = await serve(['view', file('jam.yaml', jamText).path]);
   const jam = await tab(job.address, { viewport: { width: 1366, height: 768 } });
   const red = jam.locator('.dw-letters .dw-bad:not([hidden])');
-  await until('it is red in the picture', async () => (await red.allTextContents()).includes('✕ 0.001 tight'));
+  await until('it is red in the picture', async () => (await red.allTextContents()).includes('✕ 0.001 in: tight'));
   await jam.screenshot({ path: join(folder, 'jam.png') });
   // A picture that was smaller for a while is as before.
   const ends = () => jam.locator('.dw-size:not([hidden])').evaluateAll((all) => all.map((e) => { const b = e.getBoundingClientRect(); return [Math.round(b.x), Math.round(b.y)]; }).join());
@@ -241,7 +241,7 @@ await attempt('a joint that jams is seen', async () => {
   for (const way of [jam.locator('#lists').getByRole('button', { name: 'grooved-in bottom clearance in its groove' }), jam.locator('#verdict button[data-kind=measure]')]) {
     await way.click();
     await until('the section is shown', async () => await cut.inputValue() !== '-1');
-    must((await red.allTextContents()).includes('✕ 0.001 tight'), 'the section is of another joint');
+    must((await red.allTextContents()).includes('✕ 0.001 in: tight'), 'the section is of another joint');
     await jam.getByRole('button', { name: 'corner', exact: true }).click();
     await until('all is shown', async () => await cut.inputValue() === '-1');
   }
@@ -256,10 +256,13 @@ await attempt('a joint that jams is seen', async () => {
   await still(jam);
   must(!await clearances.locator('.dw-panel').isVisible(), 'the list stays over the section');
   must(await clearances.locator('summary').evaluate((e) => e === document.activeElement), 'the focus is lost');
-  must((await red.allTextContents()).includes('✕ 0.001 tight'), 'the section does not tell it');
+  must((await red.allTextContents()).includes('✕ 0.001 in: tight'), 'the section does not tell it');
   await jam.screenshot({ path: join(folder, 'jam-section.png') });
   await field(jam, 'cutter', 'width').first().fill('0.24');
   await until('it cannot be built', async () => (await jam.locator('#verdict').textContent()).startsWith('Cannot be built'));
+  await until('it is seen', async () => (await red.allTextContents()).includes('✕ -0.009 in: does not go in'));
+  await field(jam, 'cutter', 'width').first().fill('oops');
+  await until('nothing is drawn', async () => (await jam.locator('#stale').textContent()).startsWith('This entry cannot be drawn'));
   await still(jam);
   must((await jam.locator('#picture').boundingBox()).height === tall && await high() > 200, 'what is said makes the picture smaller');
   must(await red.count() === 0 && await jam.locator('.dw-play:not([hidden])').count() === 0, 'a clearance of before is told');

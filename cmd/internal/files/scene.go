@@ -17,7 +17,7 @@ type Boxed struct {
 	Grid, Apart float64
 }
 
-// BoxOf makes the scene of one drawer.
+// BoxOf makes the scene of one drawer, its clearances judged.
 func BoxOf(d batch.Drawer) (b Boxed, err error) {
 	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
 	if f := d.Spec.DrawerFront; f != nil { // it may stand out beyond the box
@@ -25,7 +25,9 @@ func BoxOf(d batch.Drawer) (b Boxed, err error) {
 	}
 	b.Apart = float64(explodeBy * largest)
 	b.Grid = geom.FineGrid(largest + 2*b.Apart) // a proud front begins below 0, and the exploded box ends at largest + Apart
-	b.Scene, err = scene.Make(sceneOf(d), b.Grid)
+	if b.Scene, err = scene.Make(sceneOf(d), b.Grid); err == nil {
+		b.Scene.Boxes[0].Judge(d.Judged())
+	}
 	return b, err
 }
 

@@ -37,23 +37,27 @@ type looked struct {
 	// Readings are what the readings of stocks come to, by the stock.
 	Readings map[string]string `json:"readings,omitempty"`
 
-	// Of a job that can be built.
-	Answer  string          `json:"answer,omitempty"` // on all drawers, as everywhere
-	Said    string          `json:"said,omitempty"`
-	Verdict string          `json:"verdict,omitempty"` // on the drawer shown
-	Bears   string          `json:"bears,omitempty"`   // what that weighs and carries, in words
-	Drawers []drawer        `json:"drawers,omitempty"`
-	Front   *front          `json:"front,omitempty"` // of the opening that the entry in the form is for
-	Drawer  int             `json:"drawer"`
-	Strip   *strip          `json:"strip,omitempty"`
-	Fit     *fitted         `json:"fit,omitempty"`
-	Tables  []table         `json:"tables,omitempty"`
-	Notes   string          `json:"notes,omitempty"`   // text as a printer would have it
-	Numbers map[string]int  `json:"numbers,omitempty"` // of the parts that notes name, by their names
-	Scene   json.RawMessage `json:"scene,omitempty"`   // what the viewer takes
+	// Of a job that could be worked out.
+	Drawers []drawer `json:"drawers,omitempty"`
+	Drawer  int      `json:"drawer"`
+	// Of a drawer that has its shape, though it may not go together.
+	Scene   json.RawMessage `json:"scene,omitempty"` // what the viewer takes
 	Picture *lines          `json:"picture,omitempty"`
 	// Measures are the dimensions that can be changed in the picture.
 	Measures []measure `json:"measures,omitempty"`
+
+	// Of a job that can be built.
+	Answer  string  `json:"answer,omitempty"` // on all drawers, as everywhere
+	Said    string  `json:"said,omitempty"`
+	Verdict string  `json:"verdict,omitempty"` // on the drawer shown
+	Bears   string  `json:"bears,omitempty"`   // what that weighs and carries, in words
+	Front   *front  `json:"front,omitempty"`   // of the opening that the entry in the form is for
+	Strip   *strip  `json:"strip,omitempty"`
+	Fit     *fitted `json:"fit,omitempty"`
+	Tables  []table `json:"tables,omitempty"`
+	Notes   string  `json:"notes,omitempty"` // text as a printer would have it
+	// Numbers are those of the parts that notes name, by their names.
+	Numbers map[string]int `json:"numbers,omitempty"`
 }
 
 // problem is a problem with the path of the field that it is about.
@@ -121,9 +125,12 @@ func lookAt(w worked, v view, file string) looked {
 		}
 		out.Problems = append(out.Problems, q)
 	}
+	if len(w.Batch.Drawers) > 0 {
+		out.choose(w, v)
+		out.draw(o, w, v)
+	}
 	if !out.Failed {
 		out.results(w, v)
-		out.Measures = measuresOf(o, w, out.Drawer)
 	}
 	out.Entry = min(max(out.Entry, 0), max(len(drawersOf(o.Root))-1, 0)) // one may have been removed
 	out.Outline, out.Readings = nodeOf(o.Root, out.Entry), job.ReadingsOf(o.Root)
@@ -141,8 +148,8 @@ func (q *problem) inForm(p job.Problem) {
 	}
 }
 
-// results fills in what a job comes out as.
-func (l *looked) results(w worked, v view) {
+// choose lists the drawers, and chooses the one that is shown.
+func (l *looked) choose(w worked, v view) {
 	b := w.Batch
 	for i, d := range b.Drawers {
 		one := drawer{Name: d.Spec.Name, Count: d.Spec.Count, Entry: w.Job.Drawers[i].Entry(), Numbers: []int{}}
@@ -166,6 +173,26 @@ func (l *looked) results(w worked, v view) {
 	if v.Entry < 0 {
 		l.Entry = l.Drawers[l.Drawer].Entry
 	}
+}
+
+// draw fills in the picture of the drawer that is shown, where there is one: also of a drawer that
+// cannot be built, which is there to be looked at.
+func (l *looked) draw(o job.Outline, w worked, v view) {
+	d := w.Batch.Drawers[l.Drawer]
+	if !d.Shaped {
+		return
+	}
+	if v.Flat {
+		l.Picture = pictureOf(d)
+	} else {
+		l.Scene = sceneOf(w.Batch, l.Drawer, v.Whole)
+	}
+	l.Measures = measuresOf(o, w, l.Drawer)
+}
+
+// results fills in what a job that can be built comes out as.
+func (l *looked) results(w worked, v view) {
+	b := w.Batch
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
 	verdict := record.VerdictOn(b)
@@ -175,11 +202,6 @@ func (l *looked) results(w worked, v view) {
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
 	l.Front = frontOf(b, w.Job, max(l.Entry, 0))
 	l.Bears = present.Bearing(record.StrengthOf(shown.Drawers[0]), b.Units)
-	if v.Flat {
-		l.Picture = pictureOf(shown.Drawers[0])
-	} else {
-		l.Scene = sceneOf(b, l.Drawer, v.Whole)
-	}
 	switch v.Show {
 	case "fit":
 		f := record.ForecastOf(shown)

@@ -10,16 +10,20 @@ import (
 	"drawerwright/preview/viewer"
 )
 
-// sceneOf is what the viewer shows: a drawer, or all of its cabinet. It is null where
-// solids cannot be made, which a build reports.
+// sceneOf is what the viewer shows: a drawer, or all of its cabinet that have their shape. It is
+// null where solids cannot be made, which a build reports.
 func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 	show := []int{drawer}
 	var groups []scene.Group
 	if at := slices.IndexFunc(b.Banks, func(k batch.Bank) bool { return slices.Contains(k.Drawers, drawer) }); whole && at >= 0 {
-		g := files.Cabinets(b)[at]
-		show = slices.Clone(g.Boxes)
-		for i := range g.Boxes { // they count in the scene now
-			g.Boxes[i] = i
+		all := files.Cabinets(b)[at]
+		g := scene.Group{Name: all.Name}
+		show = nil
+		for i, k := range all.Boxes {
+			if b.Drawers[k].Shaped {
+				g.Boxes, g.At = append(g.Boxes, len(show)), append(g.At, all.At[i]) // they count in the scene now
+				show = append(show, k)
+			}
 		}
 		groups = append(groups, g)
 	}
@@ -29,7 +33,6 @@ func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 		if err != nil {
 			return nil
 		}
-		boxed.Scene.Boxes[0].Judge(b.Drawers[i].Outcome.Measures)
 		scenes = append(scenes, boxed.Scene)
 	}
 	title := b.Drawers[drawer].Spec.Name

@@ -1,7 +1,7 @@
 // Marks over the picture: lines drawn by the painter, letters as elements of the page.
 
 // Sizes in dots of the page.
-const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34;
+const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34, LEADER = 40, LETTER = 6.5;
 
 // A Marks draws over what is there; its letters are hidden from those who do not see the
 // picture, who have the same in the lists.
@@ -106,11 +106,13 @@ class Marks {
   overlaps(state, painter, theme, axes) {
     if (state.opened > 0) return;
     state.group.boxes.forEach((b, i) => {
-      for (const o of state.data.boxes[b].overlaps) {
-        const low = plus(o.low, state.group.at[i]), high = plus(o.high, state.group.at[i]);
+      const { overlaps, plays } = state.data.boxes[b];
+      for (const o of overlaps) {
+        const [low, high] = seenBlock(state, o, i);
+        if (!low) continue;
         painter.put(sidesOf(low, high), painter.gl.TRIANGLES, { color: [...theme.bad, 0.8], through: true, cut: NO_CUT });
         painter.put(edgesOf(low, high), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
-        this.letter('overlap', 'dw-bad', state.camera.project(times(plus(low, high), 0.5), axes));
+        if (!plays.some((p) => p.verdict && meet(p, o))) this.letter('overlap', 'dw-bad', state.camera.project(times(plus(low, high), 0.5), axes));
       }
     });
   }
@@ -122,25 +124,30 @@ class Marks {
       const list = state.data.boxes[b].plays.filter((play) => state.marks.plays || play.verdict);
       list.sort((p, q) => Boolean(q.verdict) - Boolean(p.verdict)); // what is wrong takes its place first
       for (const play of list) {
-        const low = plus(play.low, state.group.at[i]), high = plus(play.high, state.group.at[i]);
-        const k = state.section.axis;
-        if (k >= 0) {
-          if (low[k] > state.section.at || high[k] < state.section.at) continue;
-          low[k] = high[k] = state.section.at;
-        }
+        const [low, high] = seenBlock(state, play, i);
+        if (!low) continue;
+        const looks = { color: [...(play.verdict ? theme.bad : theme.mark), 1], through: true, cut: NO_CUT };
         // Where a wall has moved out, the gap is not this one.
-        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, { color: [...(play.verdict ? theme.bad : theme.mark), 1], through: true, cut: NO_CUT });
-        const middle = times(plus(low, high), 0.5);
-        const at = state.camera.project(middle, axes);
-        if (taken.some((q) => Math.abs(q[0] - at[0]) < 44 && Math.abs(q[1] - at[1]) < 15)) continue;
+        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, looks);
+        const middle = times(plus(low, high), 0.5), text = this.clearance(play, state);
+        // In a joint the number stands over its gap, which it would hide.
+        const lead = state.joint ? LEADER : 0, at = state.camera.project(middle, axes), wide = text.length * LETTER;
+        at[1] -= lead;
+        if (taken.some(([x, y, w]) => Math.abs(x - at[0]) < (w + wide) / 2 + 4 && Math.abs(y - at[1]) < 15)) continue;
         if (!state.marks.plays && named.has(`${i} ${play.measure}`)) continue;
         named.add(`${i} ${play.measure}`);
-        taken.push(at);
-        const text = lengthText(play.play, state.data.unit) + (state.marks.exaggerated ? ` × ${state.data.ease}` : '');
-        if (play.verdict) this.letter(`${WRONG} ${text} ${play.verdict}`, 'dw-play dw-bad', at);
-        else this.letter(text, 'dw-play', at);
+        taken.push([...at, wide]);
+        if (lead) painter.put(new Float32Array([...middle, ...plus(middle, times(axes.up, lead / state.camera.scale))]), painter.gl.LINES, looks);
+        this.letter(text, play.verdict ? 'dw-play dw-bad' : 'dw-play', at);
       }
     });
+  }
+
+  // clearance is a clearance in letters, with the word where it is not right.
+  clearance(play, state) {
+    const { unit, ease } = state.data;
+    const eased = state.marks.exaggerated && play.play > 0 ? ` × ${ease}` : '', text = lengthText(play.play, unit);
+    return play.verdict ? `${WRONG} ${text} ${unit}${eased}: ${play.verdict}` : text + eased;
   }
 
   // sizes draws width, depth and height of the box where nothing stands before them. They are
@@ -299,6 +306,20 @@ function grains(state, shown) {
   }
   return new Float32Array(out);
 }
+
+// seenBlock is a block of a box in its place, or what is seen of it in a section: nothing of one
+// that the section does not meet.
+function seenBlock(state, block, box) {
+  const low = plus(block.low, state.group.at[box]), high = plus(block.high, state.group.at[box]), { axis, at } = state.section;
+  if (axis >= 0) {
+    if (low[axis] > at || high[axis] < at) return [];
+    low[axis] = high[axis] = at;
+  }
+  return [low, high];
+}
+
+// meet reports whether two blocks have something in common: an overlap is told as what does not go in.
+const meet = (p, q) => [0, 1, 2].every((k) => p.low[k] <= q.high[k] && q.low[k] <= p.high[k]);
 
 // edgeList are the twelve edges of a block, two places each.
 function edgeList(low, high) {

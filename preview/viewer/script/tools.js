@@ -68,7 +68,7 @@ class Tools {
     };
     this.fill = () => {
       if (!place.open) return;
-      if (state.stale) return list.replaceChildren(make('p', { className: 'dw-fact' }, 'not known while the job has mistakes'));
+      if (state.stale) return list.replaceChildren(make('p', { className: 'dw-fact' }, 'not known: what was entered cannot be drawn'));
       const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => {
         fold();
         viewer.goTo(play);

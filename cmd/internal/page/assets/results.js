@@ -11,7 +11,7 @@ const tabs = byId('tabs'), lists = byId('lists'), told = byId('told'), drawer = 
 const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['buy', 'To buy'], ['told', 'Messages']];
 
 let view, again;
-let now = null; // what was looked at last without mistakes
+let now = null; // what was looked at last that has drawers
 
 // begin takes the view, which it changes, and a function that looks again.
 export function begin(shared, look) {
@@ -82,18 +82,38 @@ function choose() {
 
 let drawn = '', names = '';
 
-// show brings the lists to what was looked at; those of a job with mistakes stay as
-// they were before.
+let listed = false; // lists were shown once
+
+// show brings picture and lists to what was looked at. The lists of a job with mistakes stay as they
+// were before, and so does the picture of what cannot be drawn.
 export function show(looked) {
+  const pictured = Boolean(looked.scene || looked.picture);
+  setText(stale, looked.failed ? oldness(pictured) : '');
   stale.hidden = !looked.failed;
   byId('result').classList.toggle('old', looked.failed);
-  picture.old(looked.failed);
+  byId('result').classList.toggle('undrawn', looked.failed && !pictured);
+  picture.old(looked.failed && !pictured);
+  if (looked.drawers) {
+    now = looked;
+    showBox();
+  }
   if (looked.failed) {
     sheets.stop();
     return;
   }
-  now = looked;
-  setText(said, now.drawers.length > 1 ? now.verdict : ''); // else the verdict on the job is the same
+  listed = true;
+  showLists();
+}
+
+// oldness says what is not of the latest entry, which has mistakes.
+function oldness(pictured) {
+  if (pictured) return `The picture is of this entry. ${listed ? 'The lists are of your last entry without mistakes.' : 'The lists come when the mistakes are mended.'}`;
+  return `This entry cannot be drawn: mend the first mistake.${listed ? ' Picture and lists are of earlier entries.' : ''}`;
+}
+
+// showBox brings the choice of drawers and the picture to what was looked at.
+function showBox() {
+  setText(said, now.drawers.length > 1 ? now.verdict ?? '' : ''); // else the verdict on the job is the same
   setText(bears, now.bears ?? '');
   const list = now.drawers.map((d) => `${d.name} × ${d.count}`);
   if (list.join('\n') !== names) {
@@ -106,6 +126,9 @@ export function show(looked) {
     view.flat = true;
     again();
   }
+}
+
+function showLists() {
   if (view.show === 'sheets') {
     sheets.show(lists, now.text, view.unit);
     return;

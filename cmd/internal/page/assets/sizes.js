@@ -9,7 +9,7 @@ export function begin(edit) { send = edit; }
 
 // show takes what was looked at.
 export function show(now) {
-  if (now.failed) return;
+  if (!now.scene) return; // the picture is as it was
   measures = now.measures ?? [];
   unit = now.unit;
 }

@@ -1,0 +1,117 @@
+package page
+
+import (
+	"encoding/json"
+	"net/http"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/geom/joinery"
+)
+
+// clearancesIn are the clearances of a scene that are not right, by what they are of, as told in the
+// picture, and its boxes.
+func clearancesIn(t *testing.T, scene json.RawMessage) (wrong map[string]string, boxes []string) {
+	t.Helper()
+	var read struct {
+		Boxes []struct {
+			Name  string
+			Plays []struct {
+				Name, Measure, Verdict string
+				Play                   float64
+			}
+		}
+	}
+	if err := json.Unmarshal(scene, &read); err != nil {
+		t.Fatal(err)
+	}
+	wrong = map[string]string{}
+	for _, b := range read.Boxes {
+		boxes = append(boxes, b.Name)
+		for _, p := range b.Plays {
+			if p.Verdict != "" {
+				wrong[p.Name] = p.Verdict
+			}
+		}
+	}
+	return wrong, boxes
+}
+
+// TestJamIsSeen: a job whose parts do not go in is drawn, with the word of its error, and nothing
+// else comes of it; what has no shape is not drawn.
+func TestJamIsSeen(t *testing.T) {
+	p, path := open(t, jobText)
+	front, word := "box front in the dado of the left side", string(joinery.WillNot)
+	for _, c := range []struct {
+		was, is  string
+		seen     string // that is not right
+		boxes    int
+		sizes    bool // can be changed in the picture
+		nowThere string
+	}{
+		{"[12.21, 12.16, 12.24]", "13", front, 1, true, word},
+		{"5.9", "6.5", "bottom in the groove of the back", 1, true, word},
+		{"[12.21, 12.16, 12.24]", "0.9", "", 0, false, ""},
+		{"width: 6.35", "width: oops", "", 0, false, ""},
+		{"sheet: 1525 x 1525", "sheet: 300 x 300", "", 1, true, ""},
+		{"460 x 140 x 500", "20 x 140 x 500", "", 0, false, ""},
+	} {
+		text := strings.Replace(jobText, c.was, c.is, 1)
+		got := askedFor(t, p, text, "fit")
+		numbers := got.Fit != nil || got.Strip != nil || got.Tables != nil || got.Answer != ""
+		if !got.Failed || numbers || (len(got.Measures) > 0) != c.sizes {
+			t.Errorf("%s: %+v", c.is, got)
+		}
+		if (len(got.Scene) > 0) != (c.boxes > 0) {
+			t.Errorf("%s: drawn %t", c.is, len(got.Scene) > 0)
+			continue
+		}
+		if c.boxes == 0 {
+			continue
+		}
+		wrong, boxes := clearancesIn(t, got.Scene)
+		if len(boxes) != c.boxes || c.seen != "" && wrong[c.seen] != c.nowThere {
+			t.Errorf("%s: %s is %q in %v", c.is, c.seen, wrong[c.seen], wrong)
+		}
+		says := func(q problem) bool { return q.Level == "error" && strings.Contains(q.Message, "it "+word) }
+		if told := slices.ContainsFunc(got.Problems, says); told != (c.nowThere == word) {
+			t.Errorf("%s: the picture says %q, the messages %+v", c.is, c.nowThere, got.Problems)
+		}
+		for _, what := range []string{"all", "packet", "labels", "sheets", "shop"} {
+			w := do(p, request(p, "POST", "/api/take", map[string]string{"text": text, "what": what}))
+			if w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "mistakes") {
+				t.Errorf("%s can be taken: %d %.300s", what, w.Code, w.Body)
+			}
+		}
+	}
+	flat := answer[looked](t, p, "/api/look", asked{strings.Replace(jobText, "5.9", "6.5", 1), view{Flat: true, Drawer: "narrow"}}, http.StatusOK)
+	if !flat.Failed || flat.Picture == nil || flat.Drawer != 1 || len(flat.Drawers) != 2 {
+		t.Errorf("without the viewer: %+v", flat)
+	}
+	if found, _ := filepath.Glob(filepath.Join(filepath.Dir(path), "*")); len(found) != 1 {
+		t.Errorf("the folder has %v", found)
+	}
+	if text, _ := os.ReadFile(path); string(text) != jobText {
+		t.Error("the file has changed")
+	}
+}
+
+// TestCabinetOfWhatIsDrawn: of a cabinet in which a drawer has no shape the others are drawn.
+func TestCabinetOfWhatIsDrawn(t *testing.T) {
+	j, problems := job.Read("bank.yaml", strings.NewReader(bankText))
+	if problems.Failed() {
+		t.Fatal(problems)
+	}
+	b, _ := batch.Make(j)
+	at := slices.IndexFunc(b.Drawers, func(d batch.Drawer) bool { return d.Spec.Name == "bank-2" })
+	b.Drawers[at].Shaped = false
+	_, boxes := clearancesIn(t, sceneOf(b, at+1, true))
+	if len(boxes) != 11 || slices.Contains(boxes, "bank-2") {
+		t.Errorf("drawn are %v", boxes)
+	}
+}

@@ -1,0 +1,125 @@
+// A thickness that is changed until a joint jams, as a person sees it: in the picture, in the
+// section, in what is said; and back. Prints a line for each thing that was tried (person.mjs).
+import { join } from 'node:path';
+import { readdirSync } from 'node:fs';
+import { accessible, attempt, browser, field, file, folder, must, serve, tab, until } from './person.mjs';
+
+// A tongue is half of its board, the dado and the groove are as wide as the cutter, 6.35 mm.
+const jobText = `units: mm
+stock:
+  birch: {thickness: [12.1, 12.12]}
+  hard: {thickness: [5.9, 5.91]}
+cutter: {kind: saw, width: 6.35}
+drawers:
+  - {name: wide, outside: 460 x 140 x 500, sides: birch, bottom: hard}
+`;
+const word = 'does not go in';
+
+const bench = file('bench.yaml', jobText);
+const job = await serve(['view', bench.path]);
+const page = await tab(job.address, { viewport: { width: 1366, height: 900 } });
+const red = async () => page.locator('.dw-letters .dw-bad:not([hidden])').allTextContents();
+const seen = (what, text) => until(`${what}: ${text}`, async () => (await red()).includes(text));
+const verdict = () => page.locator('#verdict').textContent();
+const thick = (stock, value) => field(page, 'stock', stock, 'thickness').first().fill(value);
+const clearances = page.locator('.dw-drop', { has: page.locator('summary', { hasText: 'Clearance' }) });
+const looks = (name) => page.screenshot({ path: join(folder, `${name}.png`) });
+// section looks into a joint by its row in the list of clearances, which says the same as the picture.
+async function section(row, said) {
+  await clearances.locator('summary').click();
+  const line = clearances.locator('tr', { hasText: row }).first();
+  must((await line.locator('.dw-bad').textContent()) === said, `the list has ${await line.textContent()}`);
+  await accessible(page);
+  await line.locator('button').click();
+}
+// apart fails where a number in the picture runs into another or over its edge.
+async function apart() {
+  const meet = await page.evaluate(() => {
+    const stage = document.querySelector('.dw-stage').getBoundingClientRect();
+    const all = [...document.querySelectorAll('.dw-letters .dw-play:not([hidden])')].map((e) => [e.textContent, e.getBoundingClientRect()]);
+    const over = (a) => a.left < stage.right && a.right > stage.left && a.top < stage.bottom && a.bottom > stage.top && (a.left < stage.left || a.right > stage.right || a.top < stage.top || a.bottom > stage.bottom);
+    return all.flatMap(([name, a], i) => [...(over(a) ? [`${name} leaves the picture`] : []),
+      ...all.slice(0, i).filter(([, b]) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom).map(([other]) => `${name} runs into ${other}`)]);
+  });
+  must(meet.length === 0, meet.join('\n'));
+}
+
+for (const name of ['birch', 'hard']) await page.locator('#fields summary', { hasText: name }).first().click();
+
+await attempt('a tongue, step by step', async () => {
+  await until('it goes together', async () => !(await red()).some((text) => text.includes(word)));
+  await thick('birch', '[12.55, 12.56]');
+  await seen('nearly', '✕ 0.07 mm: tight');
+  must(!(await verdict()).startsWith('Cannot be built'), 'a tight joint cannot be built');
+  await thick('birch', '12.7'); // 6.35 - 6.35
+  await seen('nothing is left', `✕ 0 mm: ${word}`);
+  must((await verdict()).includes(`6.35 mm thick, the dado 6.35 mm wide: it ${word}`), `the verdict is ${await verdict()}`);
+  await thick('birch', '13'); // 6.35 - 6.5
+  await seen('too thick', `✕ -0.15 mm: ${word}`);
+  must((await verdict()).startsWith('Cannot be built: 1 mistake') && (await verdict()).includes(`6.5 mm thick, the dado 6.35 mm wide: it ${word}`), `the verdict is ${await verdict()}`);
+  must((await page.locator('#stale').textContent()).startsWith('The picture is of this entry.'), 'the picture is told to be old');
+  must(Number(await page.locator('.undrawn').count()) === 0, 'the picture is pale');
+  must(!(await red()).some((text) => text.includes('overlap')), `the picture says ${await red()}`);
+  await apart();
+  await accessible(page);
+  await looks('jam-tongue');
+});
+
+await attempt('in the section', async () => {
+  await section('box front in the dado of the left side', `✕ -0.15 ${word}`);
+  await until('the section is shown', async () => await page.locator('#picture select').first().inputValue() === '2');
+  await seen('the section', `✕ -0.15 mm: ${word}`);
+  await apart();
+  await looks('jam-tongue-section');
+  await thick('birch', '16');
+  await seen('thicker, in the section', `✕ -1.65 mm: ${word}`);
+  await apart();
+  await looks('jam-tongue-thick');
+  await thick('birch', '[12.1, 12.12]');
+  await until('it clears', async () => (await red()).length === 0 && !(await verdict()).startsWith('Cannot be built'));
+  must((await page.locator('.dw-letters .dw-play:not([hidden])').allTextContents()).includes('0.3'), 'the clearance is not told any more');
+  must(!await page.locator('#stale').isVisible(), 'the lists are told to be old');
+  await looks('jam-cleared');
+  await page.locator('#picture').getByRole('button', { name: 'corner', exact: true }).click();
+});
+
+await attempt('a bottom', async () => {
+  await thick('hard', '6.5');
+  await seen('too thick', `✕ -0.15 mm: ${word}`);
+  must((await verdict()).includes(`the bottom is 6.5 mm thick, its groove 6.35 mm wide: it ${word}`), `the verdict is ${await verdict()}`);
+  await looks('jam-bottom');
+  await section('bottom in the groove of the left side', `✕ -0.15 ${word}`);
+  await seen('the section', `✕ -0.15 mm: ${word}`);
+  await apart();
+  await looks('jam-bottom-section');
+  await page.locator('#undo').click();
+  await until('it clears', async () => !(await red()).some((text) => text.includes(word)));
+  await page.locator('#picture').getByRole('button', { name: 'corner', exact: true }).click();
+});
+
+await attempt('begun with a jam, light and dark', async () => {
+  const other = await serve(['view', file('jammed.yaml', jobText.replace('[12.1, 12.12]', '13')).path]);
+  for (const colorScheme of ['light', 'dark']) {
+    const context = await browser.newContext({ viewport: { width: 1366, height: 900 }, colorScheme });
+    const jammed = await context.newPage();
+    await jammed.goto(other.address);
+    await until('it is drawn', async () => (await jammed.locator('.dw-letters .dw-bad:not([hidden])').allTextContents()).includes(`✕ -0.15 mm: ${word}`));
+    must((await jammed.locator('#stale').textContent()) === 'The picture is of this entry. The lists come when the mistakes are mended.', `told is ${await jammed.locator('#stale').textContent()}`);
+    must(await jammed.locator('#drawer option').count() === 1, 'no drawer can be chosen');
+    await accessible(jammed);
+    await jammed.screenshot({ path: join(folder, `jammed-${colorScheme}.png`) });
+    await context.close();
+    if (colorScheme === 'light') continue;
+    await other.stop();
+  }
+});
+
+await attempt('nothing is written', async () => {
+  must(bench.read() === jobText, 'the file has changed unasked');
+  const left = readdirSync(folder).filter((name) => !name.endsWith('.png'));
+  must(left.sort().join() === 'bench.yaml,jammed.yaml', `the folder has ${left}`);
+});
+
+await page.close({ runBeforeUnload: false });
+await job.stop();
+await browser.close();
