@@ -48,11 +48,14 @@ func deviations(s Stack, n int, seed uint64) []float64 {
 	off, used := make([]float64, len(s.Sources)), usedBy([]Stack{s})
 	random := deviates(s.Sources, used, n, seed, 0)
 	nominal := s.Value(off)
+	spreads := make([]spread, len(used))
+	for j, k := range used {
+		spreads[j] = s.Sources[k].spread()
+	}
 	list := make([]float64, n)
 	for i := range list {
 		for j, k := range used {
-			by := s.Sources[k].spread()
-			off[k] = float64(by.times*random[j][i]) + by.plus
+			off[k] = float64(spreads[j].times*random[j][i]) + spreads[j].plus
 		}
 		list[i] = s.Value(off) - nominal
 	}

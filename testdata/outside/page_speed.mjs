@@ -46,8 +46,10 @@ const keys = (rounds) => (async () => {
     });
     watch.observe(e, { subtree: true, childList: true, characterData: true, attributes: !part });
   });
+  const told = async () => { while (document.getElementById('result').getAttribute('aria-busy') === 'true') await new Promise((done) => setTimeout(done, 10)); };
   const framed = () => new Promise((done) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); }));
   for (let i = 0; i < rounds; i++) {
+    await told(); // what is said of the last numbers would be taken for new ones
     await new Promise((done) => setTimeout(done, 120)); // nobody types faster for long; the picture is drawn meanwhile
     const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`); // it may be another one by now
     input.focus();

@@ -3,6 +3,7 @@
 package batch
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"path"
@@ -120,12 +121,36 @@ func (p Part) Drawn(by mill.Settings) router.Part {
 		FromSpoilboard: by.FromSpoilboard && len(p.Bits) > 0}
 }
 
-// Make works out a job. With an error among the problems the batch is not to be built.
-func Make(j *job.Job) (Batch, []Problem) {
+// Make works out a job. With an error among the problems the batch is not to be built. Where the context
+// ends before, nothing comes of it.
+func Make(ctx context.Context, j *job.Job) (Batch, []Problem) {
 	b := empty(j)
-	known := advice.NewMemory()
-	found := b.workOut(j, known)
-	all := advised(j, known, found)
+	how := manner{ctx, advice.NewMemory(), true}
+	all := advised(j, how, b.workOut(j, how))
+	if ctx.Err() != nil {
+		return Batch{}, nil
+	}
+	all = b.finish(j, all)
+	b.advise(j, all)
+	return b, all
+}
+
+// Bare is [Make] without trying what would help: its problems name no change, and its drawers have no
+// advice.
+func Bare(j *job.Job) (Batch, []Problem) {
+	b := empty(j)
+	var all []Problem
+	for i, list := range b.workOut(j, manner{context.Background(), advice.NewMemory(), false}) {
+		for _, p := range list {
+			all = append(all, Problem{Drawer: i, Diagnosis: p.Diagnosis})
+		}
+	}
+	all = b.finish(j, all)
+	return b, all
+}
+
+// finish makes of drawers that are worked out what goes beyond each, and adds what is to be said of that.
+func (b *Batch) finish(j *job.Job, all []Problem) []Problem {
 	for i, d := range j.Drawers {
 		if r, missing := drawing.Missing(d.Name); missing {
 			all = append(all, Problem{Drawer: i, Diagnosis: geom.Diagnosis{
@@ -148,11 +173,9 @@ func Make(j *job.Job) (Batch, []Problem) {
 	if !slices.ContainsFunc(all, func(p Problem) bool { return p.IsError() }) {
 		all = append(append(all, b.templates(j)...), b.withoutEffect(j)...)
 	}
-	all = append(all, b.sameNames()...)
-	b.advise(j, all)
 	b.Code = codeOf(b.Drawers)
 	b.DXF.Code = b.Code
-	return b, all
+	return append(all, b.sameNames()...)
 }
 
 // advise notes the hints of problems with a measure at their drawers.
@@ -170,16 +193,27 @@ func (b Batch) advise(j *job.Job, all []Problem) {
 	}
 }
 
+// manner is how drawers are worked out: with what is known of others like them and, where advise is
+// set, with what would help, until a context ends.
+type manner struct {
+	ctx    context.Context
+	known  *advice.Memory
+	advise bool
+}
+
 // workOut works the drawers out, as many entries at a time as there are processors, and gives what is to be
 // said of each.
-func (b *Batch) workOut(j *job.Job, known *advice.Memory) [][]proposal {
+func (b *Batch) workOut(j *job.Job, how manner) [][]proposal {
 	found := make([][]proposal, len(j.Drawers))
 	b.Drawers = make([]Drawer, len(j.Drawers))
 	var g errgroup.Group
 	g.SetLimit(runtime.GOMAXPROCS(0))
 	eachEntry(j, func(from, to int) {
 		g.Go(func() error {
-			drawers, judged := build(j, from, to, known, true)
+			if how.ctx.Err() != nil {
+				return nil
+			}
+			drawers, judged := build(j, from, to, how)
 			for i, d := range drawers {
 				list := plain(judged[i])
 				if sound(judged[i]) {
@@ -225,7 +259,7 @@ func eachEntry(j *job.Job, do func(from, to int)) {
 }
 
 // build works the boxes of an entry out and judges them together, with advice or without.
-func build(j *job.Job, from, to int, known *advice.Memory, advise bool) (drawers []Drawer, problems [][]geom.Diagnosis) {
+func build(j *job.Job, from, to int, how manner) (drawers []Drawer, problems [][]geom.Diagnosis) {
 	var rows []joinery.Spec
 	for i := from; i < to; i++ {
 		asked := j.Drawers[i]
@@ -234,13 +268,13 @@ func build(j *job.Job, from, to int, known *advice.Memory, advise bool) (drawers
 		box, _, sound := joinery.LayOut(spec)
 		d := name(box, asked.Bits, asked.Spares)
 		if sound {
-			d.Box = known.Box(box, shopOf(j, i))
+			d.Box = how.known.Box(box, shopOf(j, i))
 			spec.Spreads = d.Outcome.Spreads()
 		}
 		drawers, rows = append(drawers, d), append(rows, spec)
 	}
 	judge := layOutRows
-	if advise {
+	if how.advise {
 		judge = joinery.BuildRows
 	}
 	_, found := judge(rows)
@@ -250,7 +284,7 @@ func build(j *job.Job, from, to int, known *advice.Memory, advise bool) (drawers
 			problems = append(problems, slices.Clone(problems[like]))
 			continue
 		}
-		problems = append(problems, told(drawers, i, found[i], advise))
+		problems = append(problems, told(drawers, i, found[i], how.advise && how.ctx.Err() == nil))
 	}
 	return drawers, problems
 }

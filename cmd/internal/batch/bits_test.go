@@ -64,7 +64,7 @@ func routedJobs(t *testing.T) map[uint64]batch.Batch {
 	made.Do(func() {
 		for seed := range uint64(geomtest.Cases(100, 140)) {
 			if j := routed(t, seed); j != nil {
-				if b, problems := batch.Make(j); !erring(problems) {
+				if b, problems := batch.Make(t.Context(), j); !erring(problems) {
 					jobsMade[seed] = b
 				}
 			}

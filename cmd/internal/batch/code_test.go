@@ -24,7 +24,7 @@ drawers:
 		if problems.Failed() {
 			t.Fatal(problems)
 		}
-		b, _ := Make(j)
+		b, _ := Make(t.Context(), j)
 		if b.Code != b.DXF.Code {
 			t.Errorf("%q on drawings, %q elsewhere", b.DXF.Code, b.Code)
 		}

@@ -25,7 +25,7 @@ drawers:
 		if problems.Failed() {
 			t.Fatal(problems)
 		}
-		b, _ := Make(j)
+		b, _ := Make(t.Context(), j)
 		found := map[string]Part{}
 		for _, d := range b.Drawers {
 			for _, p := range d.Parts {

@@ -28,7 +28,7 @@ func TestHintsOfOneDrawer(t *testing.T) {
 		if problems.Failed() {
 			t.Fatalf("%s: %v", name, problems)
 		}
-		_, found := batch.Make(j)
+		_, found := batch.Make(t.Context(), j)
 		said := ""
 		for _, p := range found {
 			if string(p.Code) == c.code {

@@ -64,7 +64,7 @@ func TestUses(t *testing.T) {
 		if seed%3 == 0 {
 			j.Router.OnionSkin = 0.5
 		}
-		b, problems := batch.Make(j)
+		b, problems := batch.Make(t.Context(), j)
 		if slices.ContainsFunc(problems, func(p batch.Problem) bool { return p.IsError() }) {
 			continue
 		}
@@ -147,7 +147,7 @@ drawers:
 		if len(found) > 0 {
 			t.Fatalf("%v: %+v", c, found)
 		}
-		_, problems := batch.Make(j)
+		_, problems := batch.Make(t.Context(), j)
 		var got []string
 		for _, p := range problems {
 			if p.IsError() {

@@ -50,7 +50,7 @@ func TestAdviceKeepsToSetupSheet(t *testing.T) {
 		if problems.Failed() {
 			continue
 		}
-		b, found := batch.Make(j)
+		b, found := batch.Make(t.Context(), j)
 		if slices.ContainsFunc(found, func(p batch.Problem) bool { return p.IsError() }) {
 			continue
 		}

@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"context"
 	"maps"
 	"slices"
 	"strconv"
@@ -96,8 +97,8 @@ type about struct {
 }
 
 // advised are all proposals with what holds of them.
-func advised(j *job.Job, known *advice.Memory, found [][]proposal) (problems []Problem) {
-	a := &adviser{job: j, known: known, before: make(map[about]int), tried: make(map[string]map[about]int)}
+func advised(j *job.Job, how manner, found [][]proposal) (problems []Problem) {
+	a := &adviser{job: j, known: how.known, before: make(map[about]int), tried: make(map[string]map[about]int)}
 	for i, list := range found {
 		for _, p := range list {
 			a.before[about{i, p.Topic()}]++
@@ -105,6 +106,9 @@ func advised(j *job.Job, known *advice.Memory, found [][]proposal) (problems []P
 	}
 	for i, list := range found {
 		for _, p := range list {
+			if how.ctx.Err() != nil {
+				return problems
+			}
 			problems = append(problems, a.advise(i, p))
 		}
 	}
@@ -222,13 +226,14 @@ const everyEntry = -1
 
 // judge is what is said of the drawers of an entry, or of all, without any advice.
 func judge(j *job.Job, entry int, known *advice.Memory) map[about]int {
+	how := manner{context.Background(), known, false}
 	now := make(map[about]int)
 	b := empty(j)
 	eachEntry(j, func(from, to int) {
 		if entry != everyEntry && j.Drawers[from].Entry() != entry {
 			return
 		}
-		drawers, found := build(j, from, to, known, false)
+		drawers, found := build(j, from, to, how)
 		for i := range drawers {
 			list := plain(found[i])
 			if sound(found[i]) {

@@ -32,7 +32,7 @@ func TestAnySheetIsProven(t *testing.T) {
 		if problems.Failed() {
 			continue
 		}
-		b, found := batch.Make(j)
+		b, found := batch.Make(t.Context(), j)
 		refused := false
 		for _, p := range found {
 			refused = refused || p.IsError()

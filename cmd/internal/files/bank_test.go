@@ -52,7 +52,7 @@ func TestAnyBankFits(t *testing.T) {
 			}
 			return
 		}
-		made, found := batch.Make(j)
+		made, found := batch.Make(t.Context(), j)
 		for _, p := range found {
 			if p.IsError() {
 				return

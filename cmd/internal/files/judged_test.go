@@ -33,7 +33,7 @@ drawers: [{name: wide, outside: 460 x 140 x 500, sides: birch, bottom: hard}]
 		t.Fatal(err)
 	}
 	j, _ := job.Read("job.yaml", strings.NewReader(text))
-	b, _ := batch.Make(j)
+	b, _ := batch.Make(t.Context(), j)
 	want := map[string]string{}
 	for _, m := range b.Drawers[0].Outcome.Measures {
 		want[m.Name] = string(m.Verdict)

@@ -28,7 +28,7 @@ func TestSamplesOpen(t *testing.T) {
 		if problems.Failed() {
 			t.Fatal(problems)
 		}
-		b, _ := batch.Make(j)
+		b, _ := batch.Make(t.Context(), j)
 		for _, d := range b.Drawers {
 			s, err := scene.Make(sceneOf(d), geom.FineGrid(2000))
 			if err != nil {

@@ -39,7 +39,7 @@ drawers: [{name: a, outside: 300 x 100 x 400, sides: ply, bottom: thin}]
 	if problems.Failed() {
 		t.Fatal(problems)
 	}
-	b, _ := batch.Make(j)
+	b, _ := batch.Make(t.Context(), j)
 	for _, c := range []struct {
 		ends   []string
 		faulty []string // none where the drawings are

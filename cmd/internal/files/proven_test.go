@@ -156,7 +156,7 @@ func TestAnyJobIsProven(t *testing.T) {
 		if problems.Failed() {
 			t.Fatalf("%v\n%s", problems, text)
 		}
-		b, found := batch.Make(j)
+		b, found := batch.Make(t.Context(), j)
 		for _, p := range found {
 			if p.IsError() {
 				return

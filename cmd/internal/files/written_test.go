@@ -20,7 +20,7 @@ func written(t *testing.T, text string, options ...job.Option) (map[string][]byt
 	if problems.Failed() {
 		t.Fatal(problems)
 	}
-	b, _ := batch.Make(j)
+	b, _ := batch.Make(t.Context(), j)
 	plan, err := sheets.Of(context.Background(), b, nil, sheets.Search{})
 	if err != nil {
 		t.Fatal(err)

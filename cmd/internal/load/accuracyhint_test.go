@@ -42,7 +42,7 @@ func TestHintsOfAccuracyInJobs(t *testing.T) {
 			if after == nil {
 				t.Fatalf("seed %d: %s: %v", seed, p.Shown(j).Hint, problems)
 			}
-			b, now := batch.Make(after)
+			b, now := batch.Make(t.Context(), after)
 			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
 				if f.CheckID == p.Subject.Check && f.OutOfLimits() {
 					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Shown(j).Message,

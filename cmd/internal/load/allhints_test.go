@@ -49,7 +49,7 @@ func hints(t *testing.T, text string) (all []hint, count map[about]int, failed b
 	}
 	l := Loaded{Job: j, Problems: problems}
 	var found []batch.Problem
-	l.Batch, found = batch.Make(j)
+	l.Batch, found = batch.Make(t.Context(), j)
 	for _, p := range found {
 		shown := p.Shown(j)
 		at := about{p.Drawer, p.Code, p.Subject.Part}

@@ -40,7 +40,7 @@ func said(t *testing.T, text string) (j *job.Job, found []batch.Problem, count m
 	if j == nil {
 		return nil, nil, count, nil
 	}
-	b, found := batch.Make(j)
+	b, found := batch.Make(t.Context(), j)
 	for _, p := range found {
 		if p.OfJob { // that an entry has become idle harms no drawer
 			continue

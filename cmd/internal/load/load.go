@@ -38,10 +38,33 @@ func (l Loaded) Failed() bool { return l.Problems.Failed() }
 
 // Read reads a job file and works it out. open opens the files that the job names.
 func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, error)) Loaded {
-	var l Loaded
+	l := Parse(name, in, open)
+	l.WorkOut(context.Background())
+	return l
+}
+
+// Parse reads a job file, which is then to be worked out. open opens the files that the job names.
+func Parse(name string, in io.Reader, open func(name string) (io.ReadCloser, error)) (l Loaded) {
 	l.Job, l.Problems = job.Read(name, in, job.Files(open))
+	return l
+}
+
+// Foresee works out what the boxes of a job come out as, and tries nothing that would help. It reports
+// whether they can be built: then the batch is there, and no more is said of it than before. Of one that
+// cannot, [Loaded.WorkOut] tells why.
+func (l *Loaded) Foresee() (sound bool) {
+	if l.Job == nil || l.Failed() {
+		return false
+	}
+	made, found := batch.Bare(l.Job)
+	l.Batch = made
+	return !slices.ContainsFunc(found, func(p batch.Problem) bool { return p.IsError() })
+}
+
+// WorkOut works a job out. Where the context ends before, nothing is to be told of it.
+func (l *Loaded) WorkOut(ctx context.Context) {
 	if l.Job == nil {
-		return l
+		return
 	}
 	for _, p := range l.Problems {
 		if !p.IsError() { // about the drawers of an opening, which the message names
@@ -49,7 +72,7 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 		}
 	}
 	var found []batch.Problem
-	l.Batch, found = batch.Make(l.Job)
+	l.Batch, found = batch.Make(ctx, l.Job)
 	// Errors first: a job with warnings without number must still say what stops it.
 	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(b.Level, a.Level) })
 	for _, g := range alike(l.Job, found) {
@@ -76,7 +99,6 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 		}
 	}
 	l.sort()
-	return l
 }
 
 // Lay lays the parts of a job without mistakes out on sheets, with the offcuts of a shelf

@@ -50,7 +50,7 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 				t.Fatalf("seed %d: %s: %v", seed, p.Shown(j).Hint, problems)
 			}
 			followed++
-			b, _ := batch.Make(after)
+			b, _ := batch.Make(t.Context(), after)
 			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
 				if f.CheckID == p.Subject.Check && f.OutOfLimits() {
 					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Shown(j).Message,

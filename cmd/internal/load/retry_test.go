@@ -69,7 +69,7 @@ func TestHintsOfOddsInJobs(t *testing.T) {
 			}
 			followed++
 			after, _ := job.Read("job.yaml", strings.NewReader(changed))
-			b, problems := batch.Make(after)
+			b, problems := batch.Make(t.Context(), after)
 			for _, now := range b.Drawers[p.Drawer].Outcome.Measures {
 				if now.CheckID == p.Subject.Check && now.Right.String() != then {
 					t.Errorf("seed %d: %s\n%s\nfollowed: %s", seed, p.Shown(j).Message, p.Shown(j).Hint, now.Right)

@@ -34,7 +34,7 @@ func read(t testing.TB, file string, text []byte) batch.Batch {
 	if problems.Failed() {
 		t.Fatal(problems)
 	}
-	b, _ := batch.Make(j)
+	b, _ := batch.Make(t.Context(), j)
 	return b
 }
 

@@ -39,17 +39,21 @@ var sixtyText = func() string {
 	return bankText[:from] + openings + "drawers:\n" + banks
 }()
 
-// BenchmarkEdit is what a key that is pressed costs the program.
+// BenchmarkEdit is what a key that is pressed costs the program; soon, what it costs until the numbers are there.
 func BenchmarkEdit(b *testing.B) {
 	for name, text := range map[string]string{"one": jobText, "twelve": bankText, "sixty": sixtyText} {
-		for _, show := range []string{"fit", "parts", "setups", "buy"} {
+		for _, show := range []string{"soon", "fit", "parts", "setups", "buy"} {
 			b.Run(name+"/"+show, func(b *testing.B) {
 				p, _ := open(b, text)
 				handler := p.Handler(host)
 				for n := 0; b.Loop(); n++ {
 					thickness := fmt.Sprintf("12.%03d", n%1000) // few that were there before
+					e := thicker(text, thickness, show)
+					if show == "soon" {
+						e.View = view{Show: "fit", Soon: true}
+					}
 					w := httptest.NewRecorder()
-					handler.ServeHTTP(w, request(p, "POST", "/api/edit", thicker(text, thickness, show)))
+					handler.ServeHTTP(w, request(p, "POST", "/api/edit", e))
 					if w.Code != http.StatusOK {
 						b.Fatal(w.Body)
 					}

@@ -28,20 +28,20 @@ const maxSteps = 50
 // edit writes one edit into a text, and answers with the text and what it comes out as.
 // The file is not touched.
 func (p *Page) edit(w http.ResponseWriter, r *http.Request) {
-	var asked edited
-	if !read(w, r, &asked) {
+	var e edited
+	if !read(w, r, &e) {
 		return
 	}
-	if len(asked.Then) >= maxSteps {
+	if len(e.Then) >= maxSteps {
 		refuse(w, http.StatusUnprocessableEntity, fmt.Sprintf("an edit has at most %d steps", maxSteps))
 		return
 	}
-	done, err := p.work.out(r.Context(), asked.Text, append([]job.Step{asked.Step}, asked.Then...)...)
+	done, err := p.work.out(r.Context(), task{e.Text, append([]job.Step{e.Step}, e.Then...), e.View.soon()})
 	if wrong := (unmade{}); errors.As(err, &wrong) {
 		refuse(w, http.StatusUnprocessableEntity, wrong.Error())
 		return
 	}
-	p.show(w, r, done, err, asked.View)
+	p.show(w, r, done, err, e.View)
 }
 
 // unmade is why a step cannot be made.

@@ -107,7 +107,7 @@ func TestCabinetOfWhatIsDrawn(t *testing.T) {
 	if problems.Failed() {
 		t.Fatal(problems)
 	}
-	b, _ := batch.Make(j)
+	b, _ := batch.Make(t.Context(), j)
 	at := slices.IndexFunc(b.Drawers, func(d batch.Drawer) bool { return d.Spec.Name == "bank-2" })
 	b.Drawers[at].Shaped = false
 	_, boxes := clearancesIn(t, sceneOf(b, at+1, true))

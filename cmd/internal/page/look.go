@@ -21,7 +21,11 @@ type view struct {
 	Whole  bool   `json:"whole"`  // the cabinet that the drawer is in, not it alone
 	Flat   bool   `json:"flat"`   // a picture of lines, not what the viewer takes
 	Show   string `json:"show"`   // fit, parts, setups or buy; the rest has requests of its own
+	Soon   bool   `json:"soon"`   // of many drawers the numbers will do: the tab asks for the whole after them
 }
+
+// soon reports whether the numbers alone will do; what is to be bought depends on sheets.
+func (v view) soon() bool { return v.Soon && v.Show != "buy" }
 
 // looked is what a job comes out as, as far as a tab shows it.
 type looked struct {
@@ -29,6 +33,7 @@ type looked struct {
 	Problems []problem `json:"problems"`
 	More     int       `json:"more"` // problems beyond those
 	Failed   bool      `json:"failed"`
+	Soon     bool      `json:"soon,omitempty"` // these are the numbers alone, and nothing is said of them
 
 	Outline *node  `json:"outline"`
 	Sound   bool   `json:"sound"` // fields can be written
@@ -88,15 +93,15 @@ type drawer struct {
 
 // look answers what a text comes out as.
 func (p *Page) look(w http.ResponseWriter, r *http.Request) {
-	var asked struct {
+	var of struct {
 		Text string `json:"text"`
 		View view   `json:"view"`
 	}
-	if !read(w, r, &asked) {
+	if !read(w, r, &of) {
 		return
 	}
-	done, err := p.work.out(r.Context(), asked.Text)
-	p.show(w, r, done, err, asked.View)
+	done, err := p.work.out(r.Context(), task{text: of.Text, soon: of.View.soon()})
+	p.show(w, r, done, err, of.View)
 }
 
 // show answers with what a tab shows of a text that was worked out; err says that it was not.
@@ -111,11 +116,16 @@ func (p *Page) show(w http.ResponseWriter, r *http.Request, done worked, err err
 // lookAt makes the answer. file is the name that the job's own problems carry.
 func lookAt(w worked, v view, file string) looked {
 	o := job.Outlined([]byte(w.text))
-	out := looked{Text: w.text, Failed: w.Failed(), More: w.More, Sound: o.Sound, Entry: v.Entry, Problems: []problem{}}
+	out := looked{Text: w.text, Failed: w.Failed(), More: w.More, Sound: o.Sound, Entry: v.Entry, Problems: []problem{},
+		Soon: w.soon}
 	if w.Job != nil {
 		out.Unit = w.Job.Units.String()
 	}
-	for _, one := range w.Problems {
+	said := w.Problems
+	if w.soon {
+		said = nil // of one that can be built; a part of it would be taken for all
+	}
+	for _, one := range said {
 		q := problem{Line: one.Line, Column: one.Column, Level: one.Level.String(), Code: string(one.Code), Message: one.Message, Hint: one.Hint, Path: []string{}}
 		if one.File == file {
 			q.Path, q.Ways = append(q.Path, o.PathOf(one)...), o.WaysOut(one)

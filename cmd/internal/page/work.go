@@ -27,24 +27,42 @@ func newWork(d *folder) *work {
 	return &work{folder: d, short: make(chan struct{}, 1), build: make(chan struct{}, 1)}
 }
 
+// task is a text that is to be worked out, after steps that are made of it.
+type task struct {
+	text  string
+	steps []job.Step
+	soon  bool // where the whole takes long, the numbers alone will do
+}
+
 // worked is a text with what it comes out as.
 type worked struct {
 	text string
 	load.Loaded
+	soon bool // nothing is said of it yet, and it is not laid out
 }
 
-// out works the text of a request out, after steps that are made of it, or gives the context's error
-// or that of a step, an unmade. All of it is one turn.
-func (w *work) out(ctx context.Context, text string, steps ...job.Step) (worked, error) {
+// manyDrawers is from how many kinds of drawers on what is to be said of them, and their sheets, take so
+// long that a person who types sees it. With twelve they do not.
+const manyDrawers = 20
+
+// out works a text out, or gives the context's error or that of a step, an unmade. All of it is one turn.
+func (w *work) out(ctx context.Context, a task) (worked, error) {
 	if err := begin(ctx, w.short); err != nil {
 		return worked{}, err
 	}
 	defer end(w.short)
-	text, err := w.edited(ctx, text, steps)
+	text, err := w.edited(ctx, a.text, a.steps)
 	if err != nil {
 		return worked{}, err
 	}
-	out := worked{text, load.Read(fileOf(ctx).called(), strings.NewReader(text), w.folder.beside)}
+	out := worked{text: text, Loaded: load.Parse(fileOf(ctx).called(), strings.NewReader(text), w.folder.beside)}
+	out.soon = a.soon && out.Job != nil && len(out.Job.Drawers) >= manyDrawers && out.Foresee()
+	if !out.soon {
+		out.WorkOut(ctx)
+	}
+	if err := ctx.Err(); err != nil || out.soon {
+		return out, err
+	}
 	out.Lay(ctx, nil, sheets.Search{Memory: &w.laid})
 	return out, ctx.Err()
 }
@@ -75,7 +93,7 @@ func (w worked) shownIn(unit string) worked {
 
 // soundWork works out a job that can be built. Where there is none, it has answered.
 func (p *Page) soundWork(ctx context.Context, w http.ResponseWriter, text string) (done worked, ok bool) {
-	done, err := p.work.out(ctx, text)
+	done, err := p.work.out(ctx, task{text: text})
 	switch {
 	case err != nil:
 		refuse(w, http.StatusServiceUnavailable, "stopped")

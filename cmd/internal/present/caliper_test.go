@@ -49,7 +49,7 @@ func check(t *testing.T, name, text string, count map[string]int) {
 	if problems.Failed() {
 		return
 	}
-	b, found := batch.Make(j)
+	b, found := batch.Make(t.Context(), j)
 	for _, p := range found {
 		if p.IsError() {
 			return

@@ -35,7 +35,7 @@ drawers: [{name: u, outside: 400 x 150 x 400, sides: b, bottom: c, joint: double
 		if problems.Failed() {
 			t.Fatal(problems)
 		}
-		b, _ := batch.Make(j)
+		b, _ := batch.Make(t.Context(), j)
 		plan, err := sheets.Of(t.Context(), b, nil, sheets.Search{Options: nest.Options{Effort: 20}})
 		if err != nil {
 			t.Fatal(err)

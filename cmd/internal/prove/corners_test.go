@@ -25,7 +25,7 @@ func cornered(t *testing.T, cutter string, joint, back joinery.Joint, fit joiner
 	}
 	s := &j.Drawers[0].Spec
 	s.Joint, s.BackJoint, s.BottomFit, s.Fasteners, s.BackSetback, s.DadoClearance = joint, back, fit, joinery.Screws, 10, 0.2
-	b, found := batch.Make(j)
+	b, found := batch.Make(t.Context(), j)
 	for _, p := range found {
 		if p.IsError() {
 			t.Fatal(p.Shown(j))

@@ -59,7 +59,7 @@ func built(t testing.TB, text string) *folder {
 	if problems.Failed() {
 		t.Fatal(problems)
 	}
-	b, found := batch.Make(j)
+	b, found := batch.Make(t.Context(), j)
 	for _, p := range found {
 		if p.IsError() {
 			t.Fatal(p.Shown(j))

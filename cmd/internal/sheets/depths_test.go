@@ -27,7 +27,7 @@ drawers:
 		if problems.Failed() {
 			t.Fatal(problems)
 		}
-		b, _ := batch.Make(j)
+		b, _ := batch.Make(t.Context(), j)
 		return Of(context.Background(), b, nil, Search{})
 	}
 	_, err := plan("no")

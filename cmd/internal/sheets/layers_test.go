@@ -38,7 +38,7 @@ func TestLayersMeanTheSame(t *testing.T) {
 		if problems.Failed() {
 			t.Fatal(name, problems)
 		}
-		b, _ := batch.Make(j)
+		b, _ := batch.Make(t.Context(), j)
 		plan, err := Of(t.Context(), b, nil, Search{Options: nest.Options{Effort: 20}})
 		if err != nil {
 			t.Fatal(name, err)

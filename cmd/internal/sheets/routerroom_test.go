@@ -25,7 +25,7 @@ func planned(t *testing.T, stock, router, sheets string) (Plan, error) {
 	if problems.Failed() {
 		t.Fatal(problems)
 	}
-	b, found := batch.Make(j)
+	b, found := batch.Make(t.Context(), j)
 	for _, p := range found {
 		if p.IsError() {
 			return Plan{}, errors.New(string(p.Code) + ": " + p.Fact.In(geom.Millimeter) + "; " + p.Ask.In(geom.Millimeter))

@@ -26,7 +26,7 @@ func read(t *testing.T, file string) batch.Batch {
 	if j == nil {
 		t.Fatal(problems)
 	}
-	b, _ := batch.Make(j)
+	b, _ := batch.Make(t.Context(), j)
 	return b
 }
 

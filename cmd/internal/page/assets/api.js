@@ -38,7 +38,7 @@ export const begin = async (measured) => (await post('api/begin', measured)).jso
 export const name = async (name) => (await post('api/name', { name })).json();
 export const here = (tab) => post('api/here', { tab });
 export const job = async () => (await ask('api/job')).json();
-export const look = async (text, view) => (await post('api/look', { text, view })).json();
+export const look = async (text, view, signal) => (await post('api/look', { text, view }, { signal })).json();
 export const edit = async (text, edit, view) => (await post('api/edit', { text, ...edit, view })).json();
 export const sheets = async (text, unit, signal) => (await post('api/sheets', { text, unit }, { signal })).json();
 // save writes the file of a name, which the page need not be about yet.

@@ -9,6 +9,7 @@ import * as paper from './paper.js';
 import * as presence from './presence.js';
 import * as results from './results.js';
 import * as sizes from './sizes.js';
+import * as soon from './soon.js';
 import * as starting from './start.js';
 import * as take from './take.js';
 import * as text from './text.js';
@@ -48,19 +49,23 @@ function become(next) {
 function look() {
   bar();
   again = true;
+  rest?.abort();
   if (!busy) working = work();
   return working;
 }
 
 let working = Promise.resolve(); // done when the latest text is shown
+let rest = null; // what gives up the rest of an answer that has the numbers alone
 
 async function work() {
   busy = true;
-  while (again) {
+  while (again || rest) {
+    const first = again, asked = now, edit = first ? edits[0] : undefined, viewed = JSON.stringify(view);
     again = false;
-    const asked = now, edit = edits[0], viewed = JSON.stringify(view);
     try {
-      const answer = edit ? await api.edit(asked, edit, view) : await api.look(asked, view);
+      const wanted = { ...view, soon: first };
+      const answer = edit ? await api.edit(asked, edit, wanted) : await api.look(asked, wanted, rest?.signal);
+      rest = null;
       if (asked !== now || viewed !== JSON.stringify(view)) { // meanwhile something was typed, or chosen: the edit is made on that
         again = true;
         continue;
@@ -74,7 +79,10 @@ async function work() {
       }
       show(answer);
       if (edits.length > 0) again = true;
+      else if (answer.soon && !again) rest = new AbortController();
     } catch (error) {
+      rest = null;
+      if (again && error.name === 'AbortError') continue;
       if (error.status === 0) { // the edits stay, and are made if it answers again
         lost();
         continue;
@@ -89,6 +97,7 @@ async function work() {
 }
 
 function show(answer) {
+  soon.fill(answer);
   failed = answer.failed;
   view.entry = answer.entry;
   if (answer.drawers) view.drawer = answer.drawers[answer.drawer].name;

@@ -16,7 +16,7 @@ const shortly = 2;
 // begin takes what leads to a problem, to a measure of a drawer, and to all messages.
 export function begin(all) {
   leads = all;
-  strip.replaceChildren(el('p', { role: 'status', 'aria-live': 'polite', 'aria-atomic': 'true' }, sign, word, ' ', said), ways);
+  strip.replaceChildren(el('p', { role: 'status', 'aria-live': 'polite', 'aria-atomic': 'true' }, sign, word, ' ', said), el('p', { class: 'working', 'aria-hidden': 'true', textContent: 'working …' }), ways);
 }
 
 // show brings the strip to what was looked at. Nothing is touched, and nothing read out, where nothing
