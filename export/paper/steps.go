@@ -20,14 +20,14 @@ const stepColumns = 2
 // stepGap is between pictures beside each other and below their words, in mm; stepLetters have
 // capitals 2.5 high, stepHang is the room of the number.
 const (
-	stepGap     = 6.0
+	stepGap     = 5.0
 	stepLetters = 2.5 / capital
 	stepHang    = 6.0
 )
 
 // StepRoom is the room of the picture of a step in a book.
 func (b *Book) StepRoom() geom.Point {
-	return geom.Point{X: (b.Width() - (stepColumns-1)*stepGap) / stepColumns, Y: 46}
+	return geom.Point{X: (b.Width() - (stepColumns-1)*stepGap) / stepColumns, Y: 42}
 }
 
 // Steps are steps in their order: with pictures side by side, their words below; the words of a
