@@ -29,13 +29,15 @@ type Pen struct {
 	Dash  []float64
 }
 
-// Pens of a workshop drawing: the widths are two steps of the series of ISO 128-2
-// (0.25, 0.35, 0.5, from memory), which still differ on a gray printer.
+// Pens of a workshop drawing: wide and narrow lines are two to one, of the series of ISO
+// 128-2 (0.18, 0.25, 0.35, 0.5, from memory), and still differ on a gray printer.
 var (
 	Thick  = Pen{Width: 0.5, Ink: 1}
 	Medium = Pen{Width: 0.35, Ink: 1}
-	Thin   = Pen{Width: 0.18, Ink: 1}
-	Hidden = Pen{Width: 0.25, Ink: 0.8, Dash: []float64{2, 1}}
+	Thin   = Pen{Width: 0.25, Ink: 1}
+	Hatch  = Pen{Width: 0.18, Ink: 1}
+	Hidden = Pen{Width: 0.25, Ink: 1, Dash: []float64{2, 1}}
+	Chain  = Pen{Width: 0.25, Ink: 1, Dash: []float64{6, 1.2, 0.6, 1.2}} // where a plane cuts
 )
 
 // Tint is a color of an area in sRGB, 8 bits each.
@@ -45,6 +47,12 @@ type Tint [3]uint8
 func (t Tint) Ink() Ink {
 	return 1 - Ink(float64(299*int(t[0])+587*int(t[1])+114*int(t[2]))/255000)
 }
+
+// Capitals is the size of letters whose capitals and figures are so many mm high.
+func Capitals(high float64) float64 { return high / capital }
+
+// capital is how high capitals are, in sizes.
+const capital = 0.72
 
 // Shape is one or more chains of straight and arc sides, drawn and filled together;
 // what an even number of them covers is not filled.
@@ -85,7 +93,7 @@ const (
 type Text struct {
 	String  string
 	At      geom.Point
-	Size    float64 // of the letters' body, mm; capitals are 0.72 of it
+	Size    float64 // of the letters' body, mm; capitals are less, as [Capitals] has it
 	Quarter int     // turns, 0 to 3
 	Align   Align
 	Face    Face

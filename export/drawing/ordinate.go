@@ -36,9 +36,9 @@ func (s Side) outward() float64 {
 // Geometry of the numbers along an edge, in mm or in parts of their size.
 const (
 	stub  = 1.5  // from the view to where its line begins
-	jog   = 4.0  // in which a line steps over to its number
+	jog   = 2.6  // in which a line steps over to its number
+	lead  = 1.3  // from there to the number
 	pitch = 1.25 // of numbers, in sizes: their boxes do not touch
-	minMm = 1.3  // the smallest size that prints
 )
 
 // Edge is an edge of a view that numbers stand along.
@@ -46,15 +46,29 @@ type Edge struct {
 	Side     Side
 	From, To geom.Point // its ends, from the datum on
 	Scale    float64    // of the view
+	// Straight is how far lines go on off the view, in mm, before they step aside to their numbers.
+	Straight float64
+	// Before and After are by how much, in mm, numbers may go beyond the edge's ends.
+	Before, After float64
 }
+
+// length of the edge, in mm of the sheet.
+func (e Edge) length() float64 {
+	if e.Side.flat() {
+		return e.To.Y - e.From.Y
+	}
+	return e.To.X - e.From.X
+}
+
+// Room is how many numbers of a size stand beside each other along the edge.
+func (e Edge) Room(size float64) int { return 1 + int((e.length()+e.Before+e.After)/(pitch*size)) }
 
 // Ordinates writes distances from one datum along an edge of a view: each with a
 // line from the view to its number, all beside each other, stepping aside where
 // there is no room ([Spread]). The marks are distances from the edge's start in mm of
-// what is drawn; numbers keep within the edge grown by slack at each end and get
-// smaller than size where there are many. [Reach] is what they take up across the
-// edge.
-func (d *Drawing) Ordinates(e Edge, marks []Mark, size, slack float64) {
+// what is drawn; numbers keep within the edge grown by what they may go beyond it, and are in each other's
+// way where they are more than [Edge.Room]. [Reach] is what they take up across the edge.
+func (d *Drawing) Ordinates(e Edge, marks []Mark, size float64) {
 	if len(marks) == 0 {
 		return
 	}
@@ -62,13 +76,12 @@ func (d *Drawing) Ordinates(e Edge, marks []Mark, size, slack float64) {
 	if e.Side.flat() {
 		from, to = e.From.Y, e.To.Y
 	}
-	size = min(size, max(minMm, (to-from+2*slack)/float64(len(marks))/pitch))
 	wanted := make([]float64, len(marks))
 	for i, m := range marks {
 		wanted[i] = from + float64(e.Scale*m.At)
 	}
 	// A number's middle is on its line, so its base line lies below that.
-	placed := Spread(wanted, pitch*size, from-slack, to+slack)
+	placed := Spread(wanted, pitch*size, from-e.Before, to+e.After)
 	for i, m := range marks {
 		at := func(along, across float64) geom.Point {
 			across *= e.Side.outward()
@@ -77,21 +90,22 @@ func (d *Drawing) Ordinates(e Edge, marks []Mark, size, slack float64) {
 			}
 			return geom.Point{X: along, Y: e.From.Y + across}
 		}
-		const end = stub + jog
-		d.Line(Thin, at(wanted[i], stub/2), at(wanted[i], stub), at(placed[i], end), at(placed[i], end+1))
+		aside := stub + e.Straight
+		end := aside + jog
+		d.Line(Thin, at(wanted[i], stub/2), at(wanted[i], aside), at(placed[i], end), at(placed[i], end+1))
 		drop := (ascent - descent) / 2 * size
-		t := Text{String: m.Text, Size: size, Align: Right, Value: true, At: at(placed[i]-drop, end+1.6)}
+		t := Text{String: m.Text, Size: size, Align: Right, Value: true, At: at(placed[i]-drop, end+lead)}
 		if e.Side.outward() > 0 {
 			t.Align = Left
 		}
 		if !e.Side.flat() {
-			t.At, t.Quarter = at(placed[i]+drop, end+1.6), 1
+			t.At, t.Quarter = at(placed[i]+drop, end+lead), 1
 		}
 		d.Write(t)
 	}
 }
 
-// Reach is how far numbers of a size stand off the edge of a view.
+// Reach is how far numbers of a size stand off the edge of a view, with lines that go straight nowhere.
 func Reach(marks []Mark, size float64) float64 {
 	long := 0.0
 	for _, m := range marks {
@@ -100,7 +114,7 @@ func Reach(marks []Mark, size float64) float64 {
 	if long == 0 {
 		return 0
 	}
-	return stub + jog + 1.6 + long
+	return stub + jog + lead + long
 }
 
 // Spread moves sorted places as little as possible, by the sum of squares, until

@@ -5,6 +5,9 @@ import (
 	"drawerwright/geom"
 )
 
+// numeral is the size of the letters of a cut's sizes, in mm.
+const numeral = 2.5
+
 // Hold is how a part is held for a cut.
 type Hold uint8
 

@@ -36,16 +36,8 @@ func Joint(pieces []Piece, axis Axis, at float64, window geom.Rect, scale float6
 				continue
 			}
 			shown = true
-			placed := make(geom.Loop, len(l))
-			for i, q := range l {
-				placed[i].Point = q.Sub(window.Min).Scale(scale)
-			}
-			hatch(&d, placed, n%2 == 1)
-			for i := range l {
-				if a, b := l[i], l[(i+1)%len(l)]; !border(a, b, window) {
-					d.Line(drawing.Thick, placed[i].Point, placed[(i+1)%len(l)].Point)
-				}
-			}
+			put := func(q geom.Point) geom.Point { return q.Sub(window.Min).Scale(scale) }
+			outlined(&d, l, window, put, n%2 == 1)
 		}
 		if shown {
 			n++
@@ -85,6 +77,21 @@ func (p Piece) cut(axis Axis, at float64) (rings []geom.Ring) {
 		rings = append(rings, out)
 	}
 	return rings
+}
+
+// outlined draws wood that is cut through, in a window, put in its place: hatched, and with
+// its outline but for where it goes on beyond the window.
+func outlined(d *drawing.Drawing, l geom.Ring, window geom.Rect, put func(geom.Point) geom.Point, falling bool) {
+	placed := make(geom.Loop, len(l))
+	for i, q := range l {
+		placed[i].Point = put(q)
+	}
+	hatch(d, placed, falling)
+	for i := range l {
+		if a, b := l[i], l[(i+1)%len(l)]; !border(a, b, window) {
+			d.Line(drawing.Thick, placed[i].Point, placed[(i+1)%len(l)].Point)
+		}
+	}
 }
 
 // border reports whether a side lies on the window's edge.

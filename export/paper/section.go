@@ -34,9 +34,7 @@ func profiles(runs []geom.Run, thickness float64) (loops []geom.Loop) {
 }
 
 // hatching is the distance between the hatching lines of wood that is cut through, in mm.
-const hatching = 1.4
-
-var hatchPen = drawing.Pen{Width: 0.1, Ink: 0.7}
+const hatching = 1.8
 
 // hatch draws lines at 45 degrees in a loop of straight sides, rising or falling.
 func hatch(d *drawing.Drawing, l geom.Loop, falling bool) {
@@ -62,7 +60,7 @@ func hatch(d *drawing.Drawing, l geom.Loop, falling bool) {
 		at := float64(n)*step + step/3
 		crosses := turned.Crossings(nil, geom.AlongX, at)
 		for i := 0; i+1 < len(crosses); i += 2 {
-			d.Line(hatchPen, back(crosses[i], at), back(crosses[i+1], at))
+			d.Line(drawing.Hatch, back(crosses[i], at), back(crosses[i+1], at))
 		}
 	}
 }

@@ -7,7 +7,8 @@ import (
 	"drawerwright/geom"
 )
 
-// gutter is between columns, and padding above and below the words of a row, in mm.
+// gutter is between columns, and padding above and below the words of a row of small letters, in
+// mm; larger ones stand out by themselves.
 const (
 	gutter  = 3.0
 	padding = 0.8
@@ -21,8 +22,11 @@ type Column struct {
 
 // Table prints rows under the heads of columns. Words that do not fit are broken into lines;
 // the heads come again on every page.
-func (b *Book) Table(columns []Column, rows [][]string) {
-	t := table{Book: b, size: small, rows: rows}
+func (b *Book) Table(columns []Column, rows [][]string) { b.TableOf(small, columns, rows) }
+
+// TableOf is Table with letters of a size in mm.
+func (b *Book) TableOf(size float64, columns []Column, rows [][]string) {
+	t := table{Book: b, size: size, pad: padding * small / size, rows: rows}
 	for _, c := range columns {
 		t.heads, t.right = append(t.heads, c.Head), append(t.right, c.Right)
 	}
@@ -37,6 +41,7 @@ func (b *Book) Table(columns []Column, rows [][]string) {
 type table struct {
 	*Book
 	size   float64
+	pad    float64 // above and below the words of a row
 	heads  []string
 	right  []bool
 	rows   [][]string
@@ -93,7 +98,7 @@ func sum(list []float64) (total float64) {
 
 func (t *table) head() {
 	t.cells(t.heads, drawing.Bold)
-	y := t.cursor + padding/2
+	y := t.cursor + t.pad/2
 	t.page.Line(drawing.Medium, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
 }
 
@@ -107,7 +112,7 @@ func (t *table) row(r []string) {
 		t.head()
 	}
 	t.cells(r, drawing.Regular)
-	y := t.cursor + padding/2
+	y := t.cursor + t.pad/2
 	t.page.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
 }
 
@@ -116,7 +121,7 @@ func (t *table) height(r []string, f drawing.Face) float64 {
 	for i, c := range r {
 		n = max(n, len(drawing.Wrap(f, t.size, t.widths[i], c)))
 	}
-	return float64(leading*t.size*float64(n)) + 2*padding
+	return float64(leading*t.size*float64(n)) + 2*t.pad
 }
 
 func (t *table) cells(r []string, f drawing.Face) {
@@ -125,7 +130,8 @@ func (t *table) cells(r []string, f drawing.Face) {
 	x := margin
 	for i, c := range r {
 		for k, l := range drawing.Wrap(f, t.size, t.widths[i], c) {
-			w := drawing.Text{String: l, Size: t.size, Face: f, At: geom.Point{X: x, Y: t.cursor - padding - t.size - float64(leading*t.size*float64(k))}}
+			at := geom.Point{X: x, Y: t.cursor - t.pad - t.size - float64(leading*t.size*float64(k))}
+			w := drawing.Text{String: l, Size: t.size, Face: f, At: at}
 			if t.right[i] {
 				w.At.X, w.Align = x+t.widths[i], drawing.Right
 			}

@@ -127,10 +127,13 @@ func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 // table prints a table.
 func (m maker) table(t present.Table) { table(m.Book, t) }
 
-func table(book *paper.Book, t present.Table) {
+func table(book *paper.Book, t present.Table) { book.Table(columns(t), t.Texts()) }
+
+// columns are those of a table on paper.
+func columns(t present.Table) []paper.Column {
 	columns := make([]paper.Column, len(t.Columns))
 	for i, title := range t.Titles() {
 		columns[i] = paper.Column{Head: title, Right: t.Columns[i].Right}
 	}
-	book.Table(columns, t.Texts())
+	return columns
 }

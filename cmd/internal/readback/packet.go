@@ -101,6 +101,9 @@ func (s *paperScan) table(columns int) iter.Seq[[]string] {
 	}
 }
 
+// holeHeads are those of the table that follows that of the cuts.
+var holeHeads = []string{"hole", "face", "depth", "center from the left end", "from the lower edge", "diameter"}
+
 func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 	heads := s.cells()
 	head := s.lines[s.at]
@@ -118,6 +121,8 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 		case len(line) == columns:
 			last = line
 			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
+		case len(line) == len(holeHeads) && cells(line)[0] == holeHeads[0]:
+			return rows, pages
 		case len(rows) > 0 && len(line) < columns && s.closeBelow() &&
 			s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
 		default:
@@ -286,6 +291,9 @@ func (p *packetReader) parts() taken {
 	case p.s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
 		p.paperCuts(p.part, p.s.table(7))
 		return tableTaken
+	case p.s.begins(holeHeads...):
+		p.paperHoles(p.part, p.s.table(7))
+		return tableTaken
 	}
 	return notTaken
 }
@@ -424,21 +432,36 @@ func (r *reading) paperPart(name, text string) {
 	r.printed("part", name, "thickness", m[6])
 }
 
-// paperCuts reads the cuts of a part: a tag, what, the face, how deep, and where.
+// paperCuts reads the cuts of a part: its letter, what, the face, how deep, and where.
 func (r *reading) paperCuts(part string, rows iter.Seq[[]string]) {
-	n := 0
 	for row := range rows {
-		n++
-		of := fmt.Sprintf("%s %d", part, n)
-		r.words("cut", of, "kind", row[1])
-		r.words("cut", of, "face", row[2])
-		if row[3] == "through" {
-			r.words("cut", of, "depth", row[3])
-		} else {
-			r.printed("cut", of, "depth", row[3])
-		}
+		of := part + " " + row[0]
+		r.paperDepth(of, row)
 		r.span("cut", of, row[4], "left", "right")
 		r.span("cut", of, row[5], "lower", "upper")
+	}
+}
+
+// paperHoles reads the round holes of a part: its number, what, the face, how deep, where its
+// center is, and how wide it is.
+func (r *reading) paperHoles(part string, rows iter.Seq[[]string]) {
+	for row := range rows {
+		of := part + " " + row[0]
+		r.paperDepth(of, row)
+		r.printed("cut", of, "center from the left", row[4])
+		r.printed("cut", of, "center from below", row[5])
+		r.printed("cut", of, "diameter", row[6])
+	}
+}
+
+// paperDepth reads what is alike for cuts and holes.
+func (r *reading) paperDepth(of string, row []string) {
+	r.words("cut", of, "kind", row[1])
+	r.words("cut", of, "face", row[2])
+	if row[3] == "through" {
+		r.words("cut", of, "depth", row[3])
+	} else {
+		r.printed("cut", of, "depth", row[3])
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"compress/zlib"
 	"io"
 	"regexp"
+	"slices"
 	"unicode/utf16"
 )
 
@@ -41,7 +42,8 @@ func plantOnPaper(data, find, instead string) (changed string, ok bool) {
 				ok = true
 				var packed bytes.Buffer
 				w := zlib.NewWriter(&packed)
-				w.Write(bytes.Replace(content, []byte(old), []byte(fresh), 1))
+				at := bytes.LastIndex(content, []byte(old)) // tables, which are read, follow their drawings
+				w.Write(slices.Concat(content[:at], []byte(fresh), content[at+len(old):]))
 				w.Close()
 				body = packed.Bytes()
 			}

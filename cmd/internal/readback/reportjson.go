@@ -184,8 +184,15 @@ func (r *reading) report(from io.Reader) {
 	boxes, pieces := r.reportedDrawers(j), r.reportedParts(j)
 	r.reportedGroups(j)
 	for _, p := range j.Parts {
-		for i, o := range p.Operations {
-			r.cut(fmt.Sprintf("%s %d", p.Name, i+1), o, p.Length, p.Thickness)
+		cuts, holes := 0, 0
+		for _, o := range p.Operations {
+			if o.hole() {
+				holes++
+				r.cut(fmt.Sprintf("%s %d", p.Name, holes), o, p.Length, p.Thickness)
+			} else {
+				cuts++
+				r.cut(p.Name+" "+letters(cuts), o, p.Length, p.Thickness)
+			}
 		}
 	}
 	r.count("total", "job", "boxes", boxes)
@@ -308,8 +315,21 @@ type operation struct {
 	Outline    [][]float64
 }
 
-// cut adds a cut, with its place as it is seen on its own face. That of an outline with
-// arcs is known here of circles only.
+// hole reports whether it is round: two half circles.
+func (o operation) hole() bool {
+	return len(o.Outline) == 2 && len(o.Outline[0]) > 2 && len(o.Outline[1]) > 2
+}
+
+// letters are those of the n-th cut that is no hole: a, b, ... z, aa.
+func letters(n int) (name string) {
+	for ; n > 0; n = (n - 1) / 26 {
+		name = string(rune('a'+(n-1)%26)) + name
+	}
+	return name
+}
+
+// cut adds a cut, with its place as it is seen on its own face: of a hole the center. That of
+// another outline with arcs is not known here.
 func (r *reading) cut(of string, o operation, length, thickness float64) {
 	r.words("cut", of, "kind", o.Kind)
 	r.words("cut", of, "face", o.Face)
@@ -326,18 +346,17 @@ func (r *reading) cut(of string, o operation, length, thickness float64) {
 			low[k], high[k] = math.Min(low[k], v[k]), math.Max(high[k], v[k])
 		}
 	}
-	switch {
-	case round && len(o.Outline) == 2: // two half circles
-		radius := math.Hypot(high[0]-low[0], high[1]-low[1]) / 2
-		for k := range low {
-			middle := (low[k] + high[k]) / 2
-			low[k], high[k] = middle-radius, middle+radius
-		}
-	case round:
+	if round && !o.hole() {
 		return
 	}
 	if o.Face == "outside" {
 		low[0], high[0] = length-high[0], length-low[0]
+	}
+	if o.hole() {
+		r.exact("cut", of, "center from the left", (low[0]+high[0])/2)
+		r.exact("cut", of, "center from below", (low[1]+high[1])/2)
+		r.exact("cut", of, "diameter", math.Hypot(high[0]-low[0], high[1]-low[1]))
+		return
 	}
 	r.exact("cut", of, "left", low[0])
 	r.exact("cut", of, "right", high[0])

@@ -1,0 +1,262 @@
+package paper
+
+import (
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+)
+
+// wellSeen is how thick, in mm of the sheet, a part is drawn at least in a detail.
+const wellSeen = 10.0
+
+// enlarge is the scale of the view's details, larger than its own.
+func (v *view) enlarge() float64 {
+	for _, scale := range []float64{1, 2, 5} {
+		if scale > v.scale && (scale == 5 || scale*v.Thickness >= wellSeen) {
+			return scale
+		}
+	}
+	return 5
+}
+
+// withDetails is the view with its details, within a width in mm: to the right of it or
+// below, where the whole is less high.
+func (v *view) withDetails(width float64) View {
+	out := View{Drawing: v.out, Scale: v.scale, Left: v.leftOut}
+	list := v.enlarged(v.enlarge())
+	if len(list) == 0 {
+		return out
+	}
+	out.Details = v.enlarge()
+	beside, below := flow(list, width-v.out.Width-gutter), flow(list, width)
+	tall := height(below)
+	if beside != nil && height(beside) < v.out.Height+tall {
+		high := max(v.out.Height, height(beside))
+		out.Drawing = drawing.Drawing{Width: v.out.Width + gutter + widest(beside), Height: high}
+		out.Drawing.Add(v.out, geom.Point{Y: high - v.out.Height}, 1)
+		place(&out.Drawing, beside, v.out.Width+gutter, high)
+		return out
+	}
+	out.Drawing = drawing.Drawing{Width: max(v.out.Width, widest(below)), Height: v.out.Height + gutter + tall}
+	out.Drawing.Add(v.out, geom.Point{Y: gutter + tall}, 1)
+	place(&out.Drawing, below, 0, tall)
+	return out
+}
+
+// flow puts drawings into rows no longer than a width; nil where one has no room.
+func flow(list []drawing.Drawing, width float64) (rows [][]drawing.Drawing) {
+	taken := 0.0
+	for _, d := range list {
+		if d.Width > width {
+			return nil
+		}
+		if taken += gutter + d.Width; len(rows) == 0 || taken > width {
+			rows, taken = append(rows, nil), d.Width
+		}
+		rows[len(rows)-1] = append(rows[len(rows)-1], d)
+	}
+	return rows
+}
+
+// height is that of rows, one below the other.
+func height(rows [][]drawing.Drawing) (sum float64) {
+	for i, r := range rows {
+		if i > 0 {
+			sum += gutter
+		}
+		sum += tallest(r)
+	}
+	return sum
+}
+
+func tallest(row []drawing.Drawing) (most float64) {
+	for _, d := range row {
+		most = max(most, d.Height)
+	}
+	return most
+}
+
+// widest is how long the longest row is.
+func widest(rows [][]drawing.Drawing) (most float64) {
+	for _, r := range rows {
+		wide := -gutter
+		for _, d := range r {
+			wide += gutter + d.Width
+		}
+		most = max(most, wide)
+	}
+	return most
+}
+
+// place puts rows into a drawing from its place x on, below a height.
+func place(d *drawing.Drawing, rows [][]drawing.Drawing, x, top float64) {
+	for _, r := range rows {
+		at := geom.Point{X: x, Y: top}
+		for _, one := range r {
+			d.Add(one, geom.Point{X: at.X, Y: top - one.Height}, 1)
+			at.X += one.Width + gutter
+		}
+		top -= tallest(r) + gutter
+	}
+}
+
+// enlarged draws all details of the view at a scale.
+func (v *view) enlarged(scale float64) (list []drawing.Drawing) {
+	for _, p := range v.planes {
+		for _, d := range p.details {
+			if !d.again {
+				list = append(list, v.detail(d, p.along, scale))
+			}
+		}
+	}
+	return list
+}
+
+// enlargement is a detail in the making.
+type enlargement struct {
+	detail
+	along                geom.Axis
+	scale                float64
+	thickness            float64
+	places, faces, backs []drawing.Mark // along the panel, and above the lower face
+	o, size              geom.Point     // what is drawn lies at o in its drawing, size large
+}
+
+// detail draws a stretch of a section as it lies in the sheet, with the distances along
+// the panel from its datum, and the depths from the faces.
+func (v *view) detail(s detail, along geom.Axis, scale float64) drawing.Drawing {
+	e := enlargement{detail: s, along: along, scale: scale, thickness: v.Thickness}
+	e.places, e.faces, e.backs = v.measured(s)
+	d := e.sheet()
+	v.cutOut(&d, s, e.put)
+	sides := [3]drawing.Side{drawing.Below, drawing.RightSide, drawing.LeftSide}
+	if along == geom.AlongY {
+		sides = [3]drawing.Side{drawing.LeftSide, drawing.Below, drawing.Above}
+	}
+	for i, marks := range [3][]drawing.Mark{e.places, e.faces, e.backs} {
+		d.Ordinates(e.edge(sides[i], len(marks)), marks, figure)
+	}
+	title := drawing.Text{String: s.name + " (" + ScaleText(scale) + ")", Size: figure, Face: drawing.Bold,
+		At: geom.Point{Y: d.Height - figure}}
+	d.Width = max(d.Width, rim+drawing.Width(title.Face, figure, title.String))
+	d.Write(title)
+	return d
+}
+
+// sheet is an empty drawing with room for the detail, its numbers and its title.
+func (e *enlargement) sheet() (d drawing.Drawing) {
+	const head = 8.5 // for the title
+	long, thick := float64(e.scale*e.Len()), float64(e.scale*e.thickness)
+	reach := func(marks []drawing.Mark) float64 { return rim + drawing.Reach(marks, figure) }
+	beyond := func(marks []drawing.Mark, long float64) float64 { return slack(len(marks), long) + figure/2 }
+	if e.along == geom.AlongX {
+		wide := beyond(e.places, long)
+		e.o = geom.Point{X: max(rim+wide, reach(e.backs)), Y: max(reach(e.places), 2*beyond(e.faces, thick))}
+		e.size = geom.Point{X: long, Y: thick}
+		d.Width, d.Height = e.o.X+long+max(wide, reach(e.faces)), e.o.Y+thick+head
+		return d
+	}
+	e.o = geom.Point{X: reach(e.places), Y: max(reach(e.faces), 2*beyond(e.places, long))}
+	e.size = geom.Point{X: thick, Y: long}
+	d.Width = e.o.X + thick + max(beyond(e.faces, thick), beyond(e.backs, thick)) + rim
+	d.Height = e.o.Y + long + reach(e.backs) + head
+	return d
+}
+
+// put is where a place along the section, and above the face that is down, is in the drawing.
+func (e *enlargement) put(q geom.Point) geom.Point {
+	q.X -= e.Min
+	if e.along == geom.AlongY {
+		q.X, q.Y = q.Y, q.X
+	}
+	return e.o.Along(q, e.scale)
+}
+
+// edge is a side of what is drawn, with room for so many numbers: upright ones go beyond its
+// lower end alone, for the title is above.
+func (e *enlargement) edge(side drawing.Side, n int) drawing.Edge {
+	at := drawing.Edge{Side: side, From: e.o, To: e.o.Add(geom.Point{X: e.size.X}), Scale: e.scale}
+	beyond := slack(n, e.size.X)
+	at.Before, at.After = beyond, beyond
+	if side == drawing.LeftSide || side == drawing.RightSide {
+		at.To = e.o.Add(geom.Point{Y: e.size.Y})
+		at.Before, at.After = 2*slack(n, e.size.Y), 0
+	}
+	if off := (geom.Point{X: e.size.X}); side == drawing.RightSide {
+		at.From, at.To = at.From.Add(off), at.To.Add(off)
+	}
+	if off := (geom.Point{Y: e.size.Y}); side == drawing.Above {
+		at.From, at.To = at.From.Add(off), at.To.Add(off)
+	}
+	return at
+}
+
+// slack is by how much, in mm, so many numbers go beyond both ends of an edge.
+func slack(n int, long float64) float64 {
+	e := drawing.Edge{To: geom.Point{X: long}}
+	for e.Before = 0.5; e.Room(figure) < n; e.Before += 0.5 {
+		e.After = e.Before
+	}
+	return e.Before
+}
+
+// measured are the places of a stretch that have numbers: along the panel, and above the
+// face that is down those of the depths from the face that is up, and from the other where
+// that is cut.
+func (v *view) measured(s detail) (places, faces, backs []drawing.Mark) {
+	var along, up, down []float64
+	if s.end < 0 {
+		along = append(along, s.Min)
+	}
+	if s.end > 0 {
+		along = append(along, s.Max)
+	}
+	for _, r := range s.runs {
+		if r.Inside == 0 && r.Outside == 0 {
+			continue
+		}
+		along = append(along, r.Min, r.Max)
+		if r.Inside > 0 {
+			up = append(up, r.Inside)
+		}
+		if r.Outside > 0 {
+			down = append(down, r.Outside)
+		}
+	}
+	places = v.marks(along, max(v.Length(), v.Width()))
+	for i := range places {
+		places[i].At -= s.Min
+	}
+	for _, m := range v.marks(append(up, 0, v.Thickness), v.Thickness) {
+		faces = append(faces, drawing.Mark{At: v.Thickness - m.At, Text: m.Text})
+	}
+	reverse(faces)
+	if len(down) > 0 {
+		backs = v.marks(append(down, 0), v.Thickness)
+	}
+	return places, faces, backs
+}
+
+// reverse turns a list of marks about.
+func reverse(list []drawing.Mark) {
+	for i, j := 0, len(list)-1; i < j; i, j = i+1, j-1 {
+		list[i], list[j] = list[j], list[i]
+	}
+}
+
+// cutOut draws the wood of a stretch, open where the panel goes on.
+func (v *view) cutOut(d *drawing.Drawing, s detail, put func(geom.Point) geom.Point) {
+	window := geom.Rect{Min: geom.Point{X: s.Min, Y: -1}, Max: geom.Point{X: s.Max, Y: v.Thickness + 1}}
+	if s.end < 0 {
+		window.Min.X--
+	}
+	if s.end > 0 {
+		window.Max.X++
+	}
+	for _, l := range profiles(s.runs, v.Thickness) {
+		ring := make(geom.Ring, len(l))
+		for i, q := range l {
+			ring[i] = q.Point
+		}
+		outlined(d, ring.ClipTo(window), window, put, false)
+	}
+}

@@ -1,0 +1,138 @@
+package paper
+
+import (
+	"math"
+
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+)
+
+// room knows what of a drawing is taken, so that words can be put where they touch nothing.
+type room struct {
+	within geom.Rect
+	sides  [][2]geom.Point
+	boxes  []geom.Rect
+}
+
+// roomOf is what is left between the lines and the words of a drawing.
+func roomOf(d drawing.Drawing) *room {
+	r := &room{within: geom.Rect{Max: geom.Point{X: d.Width, Y: d.Height}}}
+	for _, s := range d.Shapes {
+		if s.Pen.Width == 0 {
+			continue
+		}
+		for _, p := range s.Paths {
+			r.path(p, s.Closed)
+		}
+	}
+	for _, t := range d.Texts {
+		r.boxes = append(r.boxes, t.Box())
+	}
+	return r
+}
+
+// path takes the sides of a chain, its arcs in chords.
+func (r *room) path(p []geom.Vertex, closed bool) {
+	const within = 0.05 // mm on paper
+	ring := geom.Loop(p).Flatten(within)
+	for i := range ring {
+		if i+1 < len(ring) || closed {
+			r.sides = append(r.sides, [2]geom.Point{ring[i], ring[(i+1)%len(ring)]})
+		}
+	}
+}
+
+// clear reports whether a rectangle is on the drawing and touches nothing of it.
+func (r *room) clear(b geom.Rect) bool {
+	if !r.within.Contains(b) {
+		return false
+	}
+	for _, taken := range r.boxes {
+		if taken.Overlaps(b) {
+			return false
+		}
+	}
+	for _, s := range r.sides {
+		if meets(s[0], s[1], b) {
+			return false
+		}
+	}
+	return true
+}
+
+// free reports whether a leader runs through no words.
+func (r *room) free(from, to geom.Point) bool {
+	for _, taken := range r.boxes {
+		if meets(from, to, taken) {
+			return false
+		}
+	}
+	return true
+}
+
+// meets reports whether a straight line from a to b has a part in a rectangle: it is cut
+// to the rectangle's sides one after the other (Y.-D. Liang, B. A. Barsky, A New Concept
+// and Method for Line Clipping, 1984, from memory).
+func meets(a, b geom.Point, box geom.Rect) bool {
+	on := geom.Interval{Min: 0, Max: 1}
+	for _, k := range [4][2]float64{
+		{a.X - b.X, a.X - box.Min.X}, {b.X - a.X, box.Max.X - a.X},
+		{a.Y - b.Y, a.Y - box.Min.Y}, {b.Y - a.Y, box.Max.Y - a.Y},
+	} {
+		switch by, room := k[0], k[1]; {
+		case by == 0 && room < 0:
+			return false
+		case by < 0:
+			on.Min = max(on.Min, room/by)
+		case by > 0:
+			on.Max = min(on.Max, room/by)
+		}
+	}
+	return on.Min < on.Max
+}
+
+// Distances of a name from what it names, in mm: at most so far, tried in such steps;
+// beyond the first it has a leader.
+const (
+	nearest  = 0.8
+	farthest = 26.0
+	farStep  = 1.6
+)
+
+// ways lead away from a place: along the sheet's edges and between them.
+var ways = []geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1},
+	{X: 0.8, Y: 0.6}, {X: -0.8, Y: 0.6}, {X: -0.8, Y: -0.6}, {X: 0.8, Y: -0.6},
+	{X: 0.6, Y: 0.8}, {X: -0.6, Y: 0.8}, {X: -0.6, Y: -0.8}, {X: 0.6, Y: -0.8}}
+
+// name writes a word as near as there is room to one of some places, which have a clear
+// distance about them; a leader goes to it where it is not close. It reports whether there
+// was room.
+func (r *room) name(d *drawing.Drawing, word string, places []geom.Point, about float64) bool {
+	t := drawing.Text{String: word, Size: figure, Face: drawing.Bold, Align: drawing.Middle}
+	own := t.Box()
+	half := geom.Point{X: own.Width() / 2, Y: own.Height() / 2}
+	for far := nearest; far < farthest; far += farStep {
+		for _, at := range places {
+			for _, way := range ways {
+				reach := about + far + min(half.X/max(math.Abs(way.X), 1e-9), half.Y/max(math.Abs(way.Y), 1e-9))
+				c := at.Along(way, reach)
+				box := geom.Rect{Min: c.Sub(half), Max: c.Add(half)}.Grow(0.3)
+				from := at.Along(way, about)
+				to := at.Along(way, about+far-0.5)
+				leads := far > nearest
+				if !r.clear(box) || leads && !r.free(from, to) {
+					continue
+				}
+				if leads {
+					d.Line(drawing.Thin, from, to)
+					r.sides = append(r.sides, [2]geom.Point{from, to})
+				}
+				t.At = geom.Point{X: c.X, Y: c.Y - own.Center().Y}
+				d.Write(t)
+				r.boxes = append(r.boxes, box)
+				return true
+			}
+		}
+	}
+	return false
+}
