@@ -36,15 +36,15 @@ const (
 func (e Elevation) Draw(room geom.Point) (drawing.Drawing, float64) {
 	left := max(datumSize, drawing.Reach(e.Up, elevationNumber)) + 1
 	below := max(datumSize, drawing.Reach(e.Across, elevationNumber)) + 1
-	top := func(scale float64) float64 { return max(elevationNumber, slack(len(e.Up), scale*e.Height)) }
-	scale := scales[len(scales)-1]
+	scale, top := scales[len(scales)-1], e.rise(scales[len(scales)-1])+elevationNumber
 	for _, s := range scales {
-		if s <= 1 && left+float64(s*e.Width)+1 <= room.X && below+float64(s*e.Height)+top(s) <= room.Y {
-			scale = s
+		if rise := e.rise(s) + elevationNumber; left+float64(s*e.Width)+1 <= room.X &&
+			below+float64(s*e.Height)+rise <= room.Y {
+			scale, top = s, rise
 			break
 		}
 	}
-	d := drawing.Drawing{Width: left + float64(scale*e.Width) + 1, Height: below + float64(scale*e.Height) + top(scale)}
+	d := drawing.Drawing{Width: left + float64(scale*e.Width) + 1, Height: below + float64(scale*e.Height) + top}
 	o := geom.Point{X: left, Y: below}
 	at := func(x, y float64) geom.Point { return o.Along(geom.Point{X: x, Y: y}, scale) }
 	for _, r := range e.Dashed {
@@ -65,12 +65,20 @@ func (e Elevation) Draw(room geom.Point) (drawing.Drawing, float64) {
 	e.edge(&d, at)
 	d.Loops(drawing.Pen{}, 1, geom.Polygon(o, geom.Point{X: o.X - datumSize, Y: o.Y},
 		geom.Point{X: o.X, Y: o.Y - datumSize}))
-	beyond := slack(len(e.Up), scale*e.Height)
 	d.Ordinates(drawing.Edge{Side: drawing.Below, From: o, To: geom.Point{X: end.X, Y: o.Y}, Scale: scale,
 		Before: 0.5, After: 0.5}, e.Across, elevationNumber)
 	d.Ordinates(drawing.Edge{Side: drawing.LeftSide, From: o, To: geom.Point{X: o.X, Y: end.Y}, Scale: scale,
-		Before: beyond, After: beyond}, e.Up, elevationNumber)
+		Before: 0.5, After: e.rise(scale)}, e.Up, elevationNumber)
 	return d, scale
+}
+
+// rise is by how much, in mm, the numbers to the left go beyond the upper edge at a scale.
+func (e Elevation) rise(scale float64) float64 {
+	side := drawing.Edge{To: geom.Point{X: scale * e.Height}, Before: 0.5, After: 0.5}
+	for side.Room(elevationNumber) < len(e.Up) {
+		side.After += 0.5
+	}
+	return side.After
 }
 
 // edge writes along the left edge what it is, between two lines where there is room.
