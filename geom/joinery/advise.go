@@ -175,8 +175,8 @@ func (l *layout) tried(r geom.Remedy) [][]float64 {
 
 const maxSteps = 100
 
-// grid is the step in which lengths are printed.
-func (l *layout) grid() float64 { return geom.Length(1).RoundUp(l.Units).MM() }
+// grid is the step in which lengths are printed: what a micrometer, which is less, is rounded up to.
+func (l *layout) grid() float64 { return geom.LengthOf(0.001).RoundUp(l.Units).MM() }
 
 // brings notes what was not said before.
 func (o *outcome) brings(before map[geom.Topic]int, after []geom.Diagnosis) {

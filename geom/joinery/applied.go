@@ -33,11 +33,28 @@ func (l *layout) checkApplied() {
 		_, width := l.bottomSize()
 		l.warn(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(SettingBottomFit, Bottom),
-			Fact:     geom.Sentencef("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", geom.Millimeters(width), geom.Millimeters(width*l.Bottom.Swelling), geom.Millimeters(width*l.Bottom.Shrinkage)),
+			Fact: geom.Sentencef("screwed to the sides, the bottom, %s wide across its grain, cannot %s",
+				geom.Millimeters(width), l.movement(width)),
 			Ask:      geom.Sentencef("take a bottom of sheet stock"),
 			Remedies: []geom.Remedy{write(SettingBottomFit, BottomGroovedIn), write(SettingBottomFit, BottomSlideIn)},
 		})
 	}
+}
+
+// movement is how wood of a width moves, in words: in each direction in which it is known to move by
+// what can be read.
+func (l *layout) movement(width float64) geom.Sentence {
+	swells, shrinks := float64(width*l.Bottom.Swelling), float64(width*l.Bottom.Shrinkage)
+	least := l.grid() / 2 // less is printed as 0
+	switch {
+	case swells < least && shrinks < least:
+		return geom.Sentencef("swell and shrink")
+	case swells < least:
+		return geom.Sentencef("shrink by %s", geom.Millimeters(shrinks))
+	case shrinks < least:
+		return geom.Sentencef("swell by %s", geom.Millimeters(swells))
+	}
+	return geom.Sentencef("swell by %s and shrink by %s", geom.Millimeters(swells), geom.Millimeters(shrinks))
 }
 
 // addApplied makes a bottom as large as the box, with holes for screws along the

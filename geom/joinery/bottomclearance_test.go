@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -50,6 +51,33 @@ func TestSolidBottom(t *testing.T) {
 	}
 	if _, problems = Build(solidBottom(0.005, 0, deep(2.7))); len(problems) > 0 {
 		t.Errorf("%+v", problems)
+	}
+}
+
+// TestSolidScrewedOn: the movement that screws hinder is told as far as it is known. Across its
+// grain the bottom is as wide as the box is deep, 450.
+func TestSolidScrewedOn(t *testing.T) {
+	for want, moves := range map[string][2]float64{
+		"cannot swell and shrink":                      {0, 0},
+		"cannot swell by 4.5 mm":                       {0.01, 0.000005},
+		"cannot shrink by 2.25 mm":                     {0, 0.005},
+		"cannot swell by 4.5 mm and shrink by 2.25 mm": {0.01, 0.005},
+	} {
+		s := solidBottom(moves[0], moves[1])
+		s.BottomFit = BottomApplied
+		_, problems, _ := LayOut(s)
+		if len(problems) != 1 || !strings.HasSuffix(fact(problems[0]), "450 mm wide across its grain, "+want) {
+			t.Errorf("%v: %+v", moves, problems)
+		}
+	}
+}
+
+// TestGrid: lengths are printed to 0.01 mm or 0.001 in.
+func TestGrid(t *testing.T) {
+	for unit, step := range map[geom.Unit]float64{geom.Millimeter: 0.01, geom.Inch: 0.0254} {
+		if l := newLayout(Spec{Units: unit}); math.Abs(l.grid()-step) > 1e-9 {
+			t.Errorf("in %s the step is %g", unit, l.grid())
+		}
 	}
 }
 

@@ -51,60 +51,106 @@ var asks = map[string]string{
 // TestHintsHold: whoever does what a hint says, with the numbers as printed, is rid of
 // the complaint, and nothing comes that was not there and is not announced.
 func TestHintsHold(t *testing.T) {
-	followed, asked := make(map[string]int), make(map[string]int)
+	h := hints{followed: make(map[string]int), asked: make(map[string]int)}
 	rapid.Check(t, func(t *rapid.T) {
 		s := anySpec(t)
 		if rapid.Bool().Draw(t, "fitted") {
 			anyFittings(t, &s)
 		}
 		s.Units = rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "units")
-		_, before := Build(s)
-		for _, p := range before {
-			if advice(p) == "" || fact(p) == "" {
-				t.Fatalf("%s has no words: %q, %q", p.Code, fact(p), advice(p))
-			}
-			checkMeasured(t, p)
-			if len(p.Remedies) == 0 {
-				asked[string(p.Code)]++
-				if asks[string(p.Code)] == "" {
-					t.Fatalf("%q\n%q names no change that was tried", fact(p), advice(p))
-				}
-			}
-			for _, r := range p.Remedies {
-				ends := r.Ends()
-				within := slices.Clone(ends[0]) // somewhere between them
-				for i, c := range r.Changes {
-					if !math.IsInf(c.Max, 1) && c.Min > 0 {
-						within[i] = c.Min + rapid.Float64Range(0, 1).Draw(t, "share")*(c.Max-c.Min)
-					}
-				}
-				for _, lengths := range append(ends, within) {
-					for i, c := range r.Changes {
-						if c.Word == "" && c.Count == 0 && (c.Min > c.Max || i < len(ends) && asPrinted(s, c.Min) != c.Min) {
-							t.Fatalf("%q: %g to %g is not what is printed", remedy(r), c.Min, c.Max)
-						}
-					}
-					followed[string(p.Code)]++
-					_, after := Build(Follow(s, r, lengths))
-					if geom.Topics(after)[p.Topic()] >= geom.Topics(before)[p.Topic()] {
-						t.Fatalf("%q\n%q\nfollowed with %v does not end it", fact(p), advice(p), lengths)
-					}
-					for _, q := range after {
-						if geom.Topics(after)[q.Topic()] > geom.Topics(before)[q.Topic()] && !slices.ContainsFunc(r.Then, func(o geom.Diagnosis) bool { return o.Topic() == q.Topic() }) {
-							t.Fatalf("%q\n%q\nfollowed with %v leads into %q: %q", fact(p), advice(p),
-								lengths, q.Code, fact(q))
-						}
-					}
-				}
-			}
-		}
+		h.hold(t, s, func() float64 { return rapid.Float64Range(0, 1).Draw(t, "share") })
 	})
-	for _, code := range []string{"bottom", "groove-clearance", "bottom-clearance", "tongue-clearance", "recess", "cutter-height", "back-setback", "divider-clearance", "finger-width"} {
-		if followed[code] == 0 {
-			t.Errorf("no hint of %s was followed", code)
+	t.Logf("followed %v\nasked %v", h.followed, h.asked)
+}
+
+// TestHintsOfEachHold: so do the hints of what shops run into most.
+func TestHintsOfEachHold(t *testing.T) {
+	boards := func(sides, bottom Stock, change func(*Spec)) Spec {
+		s := saw(460, 140, 500, 6.35, sides, bottom)
+		change(&s)
+		return s
+	}
+	ply, thin := sheet("ply", 12.2), sheet("thin", 5.9)
+	for code, s := range map[string]Spec{
+		"bottom":           boards(ply, sheet("between", 6.5), func(*Spec) {}),
+		"groove-clearance": boards(ply, sheet("uneven", 5.9, 6.34), func(*Spec) {}),
+		"bottom-clearance": boards(ply, thin, func(s *Spec) { s.BottomClearance = 4 }),
+		"tongue-clearance": boards(ply, thin, func(s *Spec) { s.Cutter.Width = 6.6 }),
+		"cutter-narrow":    boards(sheet("thick", 13), thin, func(*Spec) {}),
+		"recess":           boards(ply, thin, func(s *Spec) { s.FenceDistance = 5.5 }),
+		"cutter-height":    boards(ply, thin, func(s *Spec) { s.CutterHeight = 11.5 }),
+		"back-setback":     boards(ply, thin, func(s *Spec) { s.BackJoint, s.BackSetback = Housed, 3 }),
+		"finger-width":     boards(ply, thin, func(s *Spec) { s.Joint, s.FingerWidth = BoxJoint, 9 }),
+		"divider-clearance": boards(ply, thin, func(s *Spec) {
+			s.Dividers = []Divider{{Stock: sheet("seven", 7), Direction: Across, Count: 2}}
+		}),
+	} {
+		h := hints{followed: make(map[string]int), asked: make(map[string]int)}
+		h.hold(t, s, func() float64 { return 0.5 })
+		if h.followed[code] == 0 {
+			t.Errorf("no hint of %s was followed, of %v", code, h.followed)
 		}
 	}
-	t.Logf("followed %v\nasked %v", followed, asked)
+}
+
+// hints counts what was followed, and hints that name no change, by codes.
+type hints struct{ followed, asked map[string]int }
+
+// hold follows the hints on a drawer, at the ends of their ranges and at a share of each.
+func (h hints) hold(t failing, s Spec, share func() float64) {
+	t.Helper()
+	_, before := Build(s)
+	for _, p := range before {
+		if advice(p) == "" || fact(p) == "" {
+			t.Fatalf("%s has no words: %q, %q", p.Code, fact(p), advice(p))
+		}
+		checkMeasured(t, p)
+		if len(p.Remedies) == 0 {
+			h.asked[string(p.Code)]++
+			if asks[string(p.Code)] == "" {
+				t.Fatalf("%q\n%q names no change that was tried", fact(p), advice(p))
+			}
+		}
+		for _, r := range p.Remedies {
+			ends := r.Ends()
+			within := slices.Clone(ends[0]) // somewhere between them
+			for i, c := range r.Changes {
+				if !math.IsInf(c.Max, 1) && c.Min > 0 {
+					within[i] = c.Min + share()*(c.Max-c.Min)
+				}
+			}
+			for _, lengths := range append(ends, within) {
+				for i, c := range r.Changes {
+					if c.Word == "" && c.Count == 0 && (c.Min > c.Max || i < len(ends) && asPrinted(s, c.Min) != c.Min) {
+						t.Fatalf("%q: %g to %g is not what is printed", remedy(r), c.Min, c.Max)
+					}
+				}
+				h.followed[string(p.Code)]++
+				followed(t, s, before, p, r, lengths)
+			}
+		}
+	}
+}
+
+// failing is what a test fails by.
+type failing interface {
+	Helper()
+	Fatalf(string, ...any)
+}
+
+// followed works a drawer out with a remedy's changes.
+func followed(t failing, s Spec, before []geom.Diagnosis, p geom.Diagnosis, r geom.Remedy, lengths []float64) {
+	t.Helper()
+	_, after := Build(Follow(s, r, lengths))
+	if geom.Topics(after)[p.Topic()] >= geom.Topics(before)[p.Topic()] {
+		t.Fatalf("%q\n%q\nfollowed with %v does not end it", fact(p), advice(p), lengths)
+	}
+	for _, q := range after {
+		announced := func(o geom.Diagnosis) bool { return o.Topic() == q.Topic() }
+		if geom.Topics(after)[q.Topic()] > geom.Topics(before)[q.Topic()] && !slices.ContainsFunc(r.Then, announced) {
+			t.Fatalf("%q\n%q\nfollowed with %v leads into %q: %q", fact(p), advice(p), lengths, q.Code, fact(q))
+		}
+	}
 }
 
 // unmeasured are codes of which there is a diagnosis that compares no two numbers, or more
@@ -114,7 +160,8 @@ var unmeasured = map[geom.Code]bool{"finger-width": true, "drawer-front": true, 
 
 // checkMeasured holds a diagnosis to its numbers: what is measured misses the limit, and its
 // code is one of those that measure nothing where it has none.
-func checkMeasured(t *rapid.T, d geom.Diagnosis) {
+func checkMeasured(t failing, d geom.Diagnosis) {
+	t.Helper()
 	if d.Measured == nil && d.Limit == nil {
 		if !unmeasured[d.Code] {
 			t.Fatalf("%s: nothing was measured: %s", d.Code, fact(d))

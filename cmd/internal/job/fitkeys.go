@@ -47,7 +47,8 @@ var limitKeys = func() (keys []key) {
 	return keys
 }()
 
-// limits reads the limits of the file. A least one over its most is reported.
+// limits reads the limits of the file. A least one over its most is reported, and nothing is judged
+// by the two.
 func (r *reader) limits(s *section) joinery.Limits {
 	l := joinery.DefaultLimits
 	for _, k := range limitLengths {
@@ -55,15 +56,21 @@ func (r *reader) limits(s *section) joinery.Limits {
 			*k.of(&l) = v.mm(0)
 		}
 	}
+	usual := joinery.DefaultLimits
 	for _, pair := range []struct {
-		name  string
-		limit geom.Interval
-	}{{"tongue-clearance", l.TongueClearance}, {"groove-clearance", l.GrooveClearance}, {"bottom-clearance", l.BottomClearance}} {
+		name         string
+		limit, usual *geom.Interval
+	}{
+		{"tongue-clearance", &l.TongueClearance, &usual.TongueClearance},
+		{"groove-clearance", &l.GrooveClearance, &usual.GrooveClearance},
+		{"bottom-clearance", &l.BottomClearance, &usual.BottomClearance},
+	} {
 		if pair.limit.Min > pair.limit.Max {
 			at := either(s.values["max-"+pair.name], s.values["min-"+pair.name]).at
 			r.fail(CodeOutOfRange, at, "write the smaller of the two as the minimum",
 				"min-%s is %s, more than max-%s, %s", pair.name,
 				geom.LengthOf(pair.limit.Min).Text(r.units), pair.name, geom.LengthOf(pair.limit.Max).Text(r.units))
+			*pair.limit = *pair.usual
 		}
 	}
 	return l

@@ -37,6 +37,17 @@ func TestFitKeys(t *testing.T) {
 	}
 }
 
+// TestCrossedLimits: a least limit over its most is said, and nothing is judged by the two.
+func TestCrossedLimits(t *testing.T) {
+	for _, text := range []string{"min-tongue-clearance: 0.6", "max-groove-clearance: 0.01",
+		"min-bottom-clearance: 3, max-bottom-clearance: 2"} {
+		j, problems := Read("job.yaml", strings.NewReader(fitBase+"limits: {"+text+"}\n"))
+		if len(problems) != 1 || !problems.Failed() || j.Drawers[0].Limits != joinery.DefaultLimits {
+			t.Errorf("%s: %v, %+v", text, problems, j.Drawers)
+		}
+	}
+}
+
 // EN 315 (values from memory, see geom/wood): sanded sheets of t mm are t - (0.4 + 0.03 t)
 // to t + (0.2 + 0.03 t); unsanded ones up to t + (0.8 + 0.03 t). PS 1: 1/64 in up to 3/4 in.
 func TestSpreads(t *testing.T) {

@@ -60,6 +60,7 @@ func TestJamIsSeen(t *testing.T) {
 		{"width: 6.35", "width: oops", "", 0, false, ""},
 		{"sheet: 1525 x 1525", "sheet: 300 x 300", "", 1, true, ""},
 		{"460 x 140 x 500", "20 x 140 x 500", "", 0, false, ""},
+		{"460 x 140 x 500", "460 x 140", "", 0, false, ""}, // it cannot be read: the other is not shown for it
 	} {
 		text := strings.Replace(jobText, c.was, c.is, 1)
 		got := askedFor(t, p, text, "fit")

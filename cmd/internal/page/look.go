@@ -135,8 +135,7 @@ func lookAt(w worked, v view, file string) looked {
 		}
 		out.Problems = append(out.Problems, q)
 	}
-	if len(w.Batch.Drawers) > 0 {
-		out.choose(w, v)
+	if out.choose(w, v) {
 		out.draw(o, w, v)
 	}
 	if !out.Failed {
@@ -158,9 +157,15 @@ func (q *problem) inForm(p job.Problem) {
 	}
 }
 
-// choose lists the drawers, and chooses the one that is shown.
-func (l *looked) choose(w worked, v view) {
+// choose lists the drawers, and chooses the one that is shown. It reports whether there is one: a
+// drawer that could not be read is none, and no other is shown in its place.
+func (l *looked) choose(w worked, v view) bool {
 	b := w.Batch
+	shown := shownOf(w, v)
+	if shown < 0 {
+		return false
+	}
+	l.Drawer = shown
 	for i, d := range b.Drawers {
 		one := drawer{Name: d.Spec.Name, Count: d.Spec.Count, Entry: w.Job.Drawers[i].Entry(), Numbers: []int{}}
 		for _, p := range d.Parts {
@@ -175,14 +180,26 @@ func (l *looked) choose(w worked, v view) {
 			l.Drawers[i].Bank = len(k.Drawers) > 1
 		}
 	}
-	l.Drawer = slices.IndexFunc(l.Drawers, func(d drawer) bool { return d.Name == v.Drawer })
-	if l.Drawer < 0 && v.Entry >= 0 {
-		l.Drawer = slices.IndexFunc(l.Drawers, func(d drawer) bool { return d.Entry == v.Entry })
-	}
-	l.Drawer = max(l.Drawer, 0)
 	if v.Entry < 0 {
 		l.Entry = l.Drawers[l.Drawer].Entry
 	}
+	return true
+}
+
+// shownOf is the place of the drawer that is shown: by its name, or of the entry in the form; else
+// the first one of a job that can be built.
+func shownOf(w worked, v view) int {
+	list := w.Batch.Drawers
+	at := slices.IndexFunc(list, func(d batch.Drawer) bool { return d.Spec.Name == v.Drawer })
+	for i := range list {
+		if at < 0 && v.Entry >= 0 && w.Job.Drawers[i].Entry() == v.Entry {
+			at = i
+		}
+	}
+	if at < 0 && len(list) > 0 && (!w.Failed() || v.Drawer == "" && v.Entry < 0) {
+		at = 0
+	}
+	return at
 }
 
 // draw fills in the picture of the drawer that is shown, where there is one: also of a drawer that
