@@ -10,18 +10,41 @@ import (
 	qr "github.com/piglig/go-qr"
 )
 
-// Grid is a sheet of labels: columns and rows of equal labels that touch, centered on
-// the sheet; 1 by 1 is one label a page.
-type Grid struct{ Columns, Rows int }
+// Grid is a sheet of labels: columns and rows of equal labels, centered on the sheet; 1 by 1 is one
+// label a page. Without a size, labels touch and fill the page, and have outlines along which they
+// are cut.
+type Grid struct {
+	Columns, Rows  int
+	Wide, High     float64 // of a label of a sheet that is sold so, in mm; rows touch
+	Aside, Between float64 // from the edge to the first column, and between columns
+}
+
+// cells are the sizes of the labels of a grid on a page, and where its upper left one begins.
+func (g Grid) cells(page Size) Grid {
+	if g.Wide == 0 {
+		g.Wide, g.High = (page.Width-2*pageOfLabels)/float64(g.Columns), (page.Height-2*pageOfLabels)/float64(g.Rows)
+		g.Aside = pageOfLabels
+	}
+	return g
+}
+
+// at is the lower left corner of the n-th label of a page, row by row.
+func (g Grid) at(n int, page Size) geom.Point {
+	top := (page.Height + float64(g.High*float64(g.Rows))) / 2
+	return geom.Point{X: g.Aside + float64((g.Wide+g.Between)*float64(n%g.Columns)),
+		Y: top - float64(g.High*float64(n/g.Columns+1))}
+}
 
 // Label is what is stuck on a piece.
 type Label struct {
 	Drawer, Part string
 	Number       int    // of the part in the cut list; 0 for none
 	Piece, Of    int    // of the pieces of that name
+	Hand         string // LEFT or RIGHT, where it applies
 	Facts        string // size and stock
 	Face         string // the face that it goes on
 	Edge         string // the edge that its arrow points to; none without
+	Job          string // the code of the job, if any
 	Grain        bool   // that runs along the part
 	// Place is where the piece stands in the row of a set, from the left, of Set
 	// pieces; 0 for one that is in no row.
@@ -42,7 +65,7 @@ const pageOfLabels = 8.0
 // Labels ends the book with labels on sheets of a grid, from the upper left on. These
 // pages have a strip in place of a title block.
 func (b *Book) Labels(list []Label, g Grid) error {
-	wide, high := (b.Size.Width-2*pageOfLabels)/float64(g.Columns), (b.Size.Height-2*pageOfLabels)/float64(g.Rows)
+	g, cut := g.cells(b.Size), g.Wide == 0
 	b.turn()
 	coded, code := "", drawing.Drawing{} // the last one: pieces of a part follow each other
 	for i, l := range list {
@@ -60,9 +83,11 @@ func (b *Book) Labels(list []Label, g Grid) error {
 			}
 			coded = l.Code()
 		}
-		d := label(l, code, wide, high)
-		b.page.Put(d, geom.Point{X: pageOfLabels + float64(wide*float64(n%g.Columns)),
-			Y: b.Size.Height - pageOfLabels - float64(high*float64(n/g.Columns+1))}, 1)
+		at := g.at(n, b.Size)
+		if cut {
+			b.page.Loops(drawing.Pen{Width: 0.1, Ink: 0.3}, 0, geom.Rectangle(at.X, at.Y, at.X+g.Wide, at.Y+g.High))
+		}
+		b.page.Put(label(l, code, g.Wide, g.High), at, 1)
 	}
 	b.Close()
 	return nil
@@ -100,7 +125,6 @@ const quiet = 4
 // are as large as the rest of the room lets them.
 func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	d := drawing.Drawing{Width: wide, Height: high}
-	d.Loops(drawing.Pen{Width: 0.1, Ink: 0.3}, 0, geom.Rectangle(0, 0, wide, high))
 	size := math.Min(5, high/7)
 	name := l.name()
 	for size > minLetters && drawing.Width(drawing.Bold, size, name) > wide-2*labelEdge {
@@ -112,7 +136,7 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	side := math.Min(math.Min(y-labelEdge, wide/2), 45)
 	scale := side / (code.Width + 2*quiet)
 	d.Add(code, geom.Point{X: float64(scale * quiet), Y: y - side + float64(scale*quiet)}, scale)
-	body := math.Min(3.6, (y-labelEdge)/9)
+	body := math.Min(4.4, (y-labelEdge)/5)
 	for body > minLetters && l.needs(body, wide-side-labelEdge) > y-labelEdge {
 		body -= 0.05
 	}
@@ -154,15 +178,53 @@ func (l Label) lines(body, room float64) (list []labelLine) {
 			list = append(list, labelLine{f, one})
 		}
 	}
-	add(drawing.Regular, l.Drawer)
-	add(drawing.Bold, fmt.Sprintf("piece %d of %d", l.Piece, l.Of))
+	piece := fmt.Sprintf("piece %d of %d", l.Piece, l.Of)
+	if l.Hand != "" {
+		piece = l.Hand + ", " + piece
+	}
+	add(drawing.Bold, piece)
 	add(drawing.Regular, l.Facts)
-	add(drawing.Bold, l.Face)
+	add(drawing.Regular, l.Drawer)
+	if l.Edge == "" || !l.besideArrow(body, room) {
+		add(drawing.Bold, l.Face)
+	}
+	if !l.codeInFoot(body, room) {
+		add(drawing.Regular, l.coded())
+	}
 	return list
 }
 
+// coded is the code of the job, in words.
+func (l Label) coded() string {
+	if l.Job == "" {
+		return ""
+	}
+	return "code " + l.Job
+}
+
+// Widths at the foot of a label, in heights of its letters: of the grain's arrow and word, and of a
+// piece of the triangle.
+const (
+	grainWide    = 5.6
+	triangleWide = 1.1
+)
+
+// codeInFoot reports whether the code of the job has room between grain and triangle.
+func (l Label) codeInFoot(body, room float64) bool {
+	taken := float64((grainWide + triangleWide*float64(l.Set) + 1) * body)
+	return taken+drawing.Width(drawing.Regular, 0.8*body, l.coded()) <= room
+}
+
+// besideArrow reports whether the face has room beside the edge that the arrow points to.
+func (l Label) besideArrow(body, room float64) bool {
+	return drawing.Width(drawing.Bold, body, l.arrow()+", "+l.Face) <= room-body
+}
+
+// arrow is what the arrow of the label points to.
+func (l Label) arrow() string { return l.Edge + " down" }
+
 // foot reports whether something stands at the foot of the label.
-func (l Label) foot() bool { return l.Grain || l.Set > 1 }
+func (l Label) foot() bool { return l.Grain || l.Set > 1 || l.Job != "" }
 
 // needs is the height that a label's words, arrow and foot take, in mm.
 func (l Label) needs(body, room float64) float64 {
@@ -185,8 +247,11 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 		if l.Grain {
 			grain(d, foot, body)
 		}
+		if l.codeInFoot(body, room.Width()) {
+			d.Words(foot.X+float64(grainWide*body), foot.Y+float64(0.25*body), 0.8*body, drawing.Regular, l.coded())
+		}
 		if l.Set > 1 {
-			wide := float64(1.1 * body * float64(l.Set))
+			wide := float64(triangleWide * body * float64(l.Set))
 			triangle(d, geom.Rect{Min: geom.Point{X: room.Max.X - wide, Y: low},
 				Max: geom.Point{X: room.Max.X, Y: low + float64(1.6*body)}}, l.Place, l.Set)
 		}
@@ -207,7 +272,11 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 	d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + body}, geom.Point{X: x + body/3, Y: y + body/4})
 	d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5},
 		geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
-	d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room.Width()-body, l.Edge))
+	said := l.arrow()
+	if l.besideArrow(body, room.Width()) {
+		said += ", " + l.Face
+	}
+	d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room.Width()-body, said))
 }
 
 // minLetters is the size of letters, in mm, under which a name is cut short rather.

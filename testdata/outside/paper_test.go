@@ -189,12 +189,14 @@ func differing(a, b *image.Gray) float64 {
 	return float64(n) / float64(len(a.Pix))
 }
 
-// TestLabelsAreRead: zbar reads every label's code from the printed page, and in it
-// are the drawer and the part.
+// TestLabelsAreRead: zbar reads every label's code from the printed page, the smallest too, and in
+// it are the drawer and the part.
 func TestLabelsAreRead(t *testing.T) {
 	t.Parallel()
-	for _, file := range []string{"../../samples/bench-drawers.yaml", "../../samples/tool-chest.yaml"} {
-		dir, r := build(t, textOf(t, file))
+	small := "\npaper: {size: Letter, labels: 3x10}\n" // labels 1 in high
+	for _, job := range [][2]string{{"bench-drawers", ""}, {"tool-chest", ""}, {"bench-drawers", small}} {
+		file := "../../samples/" + job[0] + ".yaml"
+		dir, r := build(t, textOf(t, file)+job[1])
 		made := t.TempDir()
 		packet := filepath.Join(dir, "packet.pdf")
 		for n, text := range strings.Split(run(t, "pdftotext", packet, "-"), "\f") {

@@ -57,6 +57,9 @@ func (m maker) labels() error {
 	if m.batch.Paper.Labels == job.LabelsPage {
 		grid = paper.Grid{Columns: 1, Rows: 1}
 	}
+	if s := m.batch.Paper.Sheet; s != nil {
+		grid.Wide, grid.High, grid.Aside, grid.Between = s.Wide, s.High, s.Aside, s.Between
+	}
 	from := make(map[string][]int)
 	for i := range m.plan.Stocks {
 		maps.Copy(from, m.plan.Stocks[i].PartSheets())
@@ -98,9 +101,16 @@ func (m maker) label(p batch.Part, n int) paper.Label {
 	l := paper.Label{Drawer: p.Drawer, Part: p.Name, Number: p.Number, Piece: n + 1, Of: p.Quantity,
 		Grain: p.Stock.Grain != joinery.GrainNone,
 		Facts: fmt.Sprintf("%s x %s %s, %s", m.number(p.Panel.Length()), m.number(p.Panel.Width()), m.unit, p.Stock.Name)}
+	l.Job = m.batch.Code
 	l.Face, l.Edge = faces(p.Role)
 	// Of sides that are twins, every second one is the right one.
 	right := p.Label == "right" || p.Label == "" && n%2 == 1
+	if p.Role == joinery.Side {
+		l.Hand = "LEFT"
+		if right {
+			l.Hand = "RIGHT"
+		}
+	}
 	for i, r := range row {
 		if r.role == p.Role && (r.role != joinery.Side || r.left != right) {
 			l.Place, l.Set = i+1, len(row)

@@ -33,6 +33,7 @@ func (r *reading) titleBlock(lines [][]pdfText, page int) [][]pdfText {
 		}
 		r.at = page
 		r.words("total", "job", "code", code)
+		r.labelCodes(lines[:i])
 		for _, below := range lines[i+1:] {
 			if last := below[len(below)-1].text; blockDate.MatchString(last) {
 				r.words("total", "job", "date", last)
@@ -42,6 +43,17 @@ func (r *reading) titleBlock(lines [][]pdfText, page int) [][]pdfText {
 	}
 	r.fail("page %d has no title block", page)
 	return nil
+}
+
+// labelCodes reads the code of the job on each label of a page.
+func (r *reading) labelCodes(lines [][]pdfText) {
+	for _, line := range lines {
+		for _, c := range cells(line) {
+			if m := blockCode.FindStringSubmatch(c); m != nil {
+				r.words("total", "job", "code", m[1])
+			}
+		}
+	}
 }
 
 // counted reads of how many pages each says to be one, which they share.
