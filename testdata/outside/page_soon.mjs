@@ -15,6 +15,10 @@ const page = await tab(program.address);
 // Asked are what the page asks for, and held what gives the rest of an answer on, one after the other.
 const asked = [], held = [];
 let holds = false;
+await page.route(/api\/sheets/, (route) => {
+  asked.push('sheets');
+  return route.continue();
+});
 await page.route(/api\/(look|edit)/, (route) => {
   const { view } = route.request().postDataJSON();
   asked.push(view.soon ? 'soon' : 'whole');
@@ -98,6 +102,20 @@ await attempt('all at once', async () => {
   await until('what to buy is there', async () => (await lists()).includes('birch'));
   must(asked.join() === 'soon', asked.join());
   must(!(await busy()), 'the page says that it works');
+});
+
+await attempt('sheets last', async () => {
+  await page.locator('#tab-sheets').click();
+  await until('sheets are there', async () => (await page.locator('#lists figure').count()) > 0 && !(await busy()));
+  asked.length = 0;
+  holds = true;
+  await thickness.fill('12.28');
+  await until('the rest is asked for', () => held.length === 1);
+  must(asked.join() === 'soon,whole', asked.join());
+  held.pop()();
+  await until('the sheets are asked for', () => asked.length === 3);
+  must(asked.join() === 'soon,whole,sheets', asked.join());
+  await until('and drawn', async () => (await page.locator('#lists').getAttribute('aria-busy')) === null && (await page.locator('#lists figure').count()) > 0);
 });
 
 await program.stop();

@@ -6,7 +6,7 @@ import "testing"
 // that up.
 func TestPageSoon(t *testing.T) {
 	tried := persons(t, "page_soon.mjs")
-	for _, must := range []string{"numbers first", "typing goes on", "a mistake", "all at once"} {
+	for _, must := range []string{"numbers first", "typing goes on", "a mistake", "all at once", "sheets last"} {
 		if !tried[must] {
 			t.Errorf("%s was not tried", must)
 		}

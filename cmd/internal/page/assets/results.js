@@ -130,7 +130,8 @@ function showBox() {
 
 function showLists() {
   if (view.show === 'sheets') {
-    sheets.show(lists, now.text, view.unit);
+    if (now.soon) sheets.stop(); // their turn comes once all is said
+    else sheets.show(lists, now.text, view.unit);
     return;
   }
   sheets.stop();
