@@ -7,10 +7,11 @@ import (
 	"drawerwright/geom"
 )
 
-// Piece is a panel in its place in the box.
+// Piece is a panel in its place in the box, with its name.
 type Piece struct {
 	Panel geom.Panel
 	At    geom.Placement
+	Name  string
 }
 
 // Axis of a box, across which a section is taken.
@@ -21,34 +22,17 @@ const (
 	AcrossZ             // seen from above: X runs to the right and Y up
 )
 
-// Joint draws what a plane shows of pieces that it cuts through, within a window in
-// the plane's coordinates, in mm, at a scale. Neighboring pieces are hatched in
-// different directions; gaps show as wide as they are.
-func Joint(pieces []Piece, axis Axis, at float64, window geom.Rect, scale float64) drawing.Drawing {
-	d := drawing.Drawing{Width: scale * window.Width(), Height: scale * window.Height()}
-	n := 0
-	for _, p := range pieces {
-		rings := p.cut(axis, at)
-		shown := false
-		for _, l := range rings {
-			l = l.ClipTo(window)
-			if math.Abs(l.Area()) < chord*chord {
-				continue
-			}
-			shown = true
-			put := func(q geom.Point) geom.Point { return q.Sub(window.Min).Scale(scale) }
-			outlined(&d, l, window, put, n%2 == 1)
-		}
-		if shown {
-			n++
-		}
-	}
-	return d
+// slice is what a plane shows of a piece: the line across its panel, and where things are.
+type slice struct {
+	Piece
+	axis  Axis
+	along geom.Axis
+	line  float64 // across the panel
+	runs  []geom.Run
 }
 
-// cut gives the outlines of what a plane cuts of a piece; none of one that lies in
-// the plane.
-func (p Piece) cut(axis Axis, at float64) (rings []geom.Ring) {
+// cut gives what a plane cuts of a piece; ok is false for one that lies in the plane or off it.
+func (p Piece) cut(axis Axis, at float64) (s slice, ok bool) {
 	part := func(v geom.Vec3) float64 {
 		if axis == AcrossX {
 			return v.X
@@ -57,22 +41,34 @@ func (p Piece) cut(axis Axis, at float64) (rings []geom.Ring) {
 	}
 	x, y := part(p.At.X), part(p.At.Y)
 	if x == 0 && y == 0 {
-		return nil
+		return s, false
 	}
-	along := geom.AlongX
+	s = slice{Piece: p, axis: axis, along: geom.AlongX}
 	if x != 0 {
-		along = geom.AlongY
+		s.along = geom.AlongY
 	}
-	line := (at - part(p.At.Origin)) * (x + y) // one of them is 1 or -1, the other 0
-	for _, l := range profiles(p.Panel.SectionLines(chord).At(along, line).Runs(), p.Panel.Thickness) {
+	s.line = (at - part(p.At.Origin)) * (x + y) // one of them is 1 or -1, the other 0
+	s.runs = p.Panel.SectionLines(chord).At(s.along, s.line).Runs()
+	return s, len(s.runs) > 0
+}
+
+// place is where a point of the section is in the plane: along the panel, and above its
+// outside face.
+func (s slice) place(along, above float64) geom.Point {
+	on := s.along.At(along, s.line)
+	v := s.At.Apply(geom.Vec3{X: on.X, Y: on.Y, Z: above})
+	if s.axis == AcrossX {
+		return geom.Point{X: v.Y, Y: v.Z}
+	}
+	return geom.Point{X: v.X, Y: v.Y}
+}
+
+// rings are the outlines of the wood that the plane cuts.
+func (s slice) rings() (rings []geom.Ring) {
+	for _, l := range profiles(s.runs, s.Panel.Thickness) {
 		out := make(geom.Ring, len(l))
 		for i, q := range l {
-			on := along.At(q.X, line)
-			if v := p.At.Apply(geom.Vec3{X: on.X, Y: on.Y, Z: q.Y}); axis == AcrossX {
-				out[i] = geom.Point{X: v.Y, Y: v.Z}
-			} else {
-				out[i] = geom.Point{X: v.X, Y: v.Y}
-			}
+			out[i] = s.place(q.X, q.Y)
 		}
 		rings = append(rings, out)
 	}

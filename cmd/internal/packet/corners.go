@@ -3,18 +3,18 @@ package packet
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/export/paper"
-	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
 
-// corners draws the joints of every different corner at 2:1, as they come together
-// by the mean of the readings.
+// corners draws the joints of every different corner, as they come together by the mean of
+// the readings.
 func (m maker) corners() {
 	first := true
 	for _, group := range m.alike() {
@@ -47,45 +47,67 @@ func (m maker) alike() [][]batch.Drawer {
 	})
 }
 
-// shown is how much of a corner a drawing shows, in mm: two at 2:1 stand beside each other.
-const shown = 36.0
-
+// joints draws where the parts of a drawer meet, each with what its clearances are likely to
+// be; what concerns the whole box follows the last.
 func (m maker) joints(d batch.Drawer) {
+	list := m.meetings(d)
+	rows := make([][]paper.ForecastRow, len(list))
+	for _, f := range m.report.FitOf(d.Spec.Name) {
+		at := len(list) - 1
+		for i, c := range list {
+			if slices.Contains(c.of, joinery.Role(f.Part)) {
+				at = i
+			}
+		}
+		rows[at] = append(rows[at], present.FitRow(f, m.unit))
+	}
+	for i, c := range list {
+		drawn, scale := c.Draw(paper.Frame{Width: m.Width(), Height: m.Whole() - cornerRest}, m.number)
+		words := fmt.Sprintf("%s, %s. %s.", c.what, paper.ScaleText(scale), upper(c.clearances))
+		m.Keep(drawn.Height + cornerRest/2)
+		m.Scale(paper.ScaleText(scale))
+		m.Figure(drawn, "")
+		m.Text(words)
+		m.Forecasts(rows[i])
+	}
+}
+
+// cornerRest is what headings, words and some of the forecasts take up of a page, in mm.
+const cornerRest = 40.0
+
+// meeting is a corner with what is said of it, and the parts whose measures go with it.
+type meeting struct {
+	paper.Corner
+	what, clearances string
+	of               []joinery.Role
+}
+
+// meetings are the corners of a drawer that differ.
+func (m maker) meetings(d batch.Drawer) []meeting {
 	var pieces []paper.Piece
 	for _, p := range d.Parts {
 		if p.Role == joinery.DrawerFrontRole || p.Role == joinery.DividerRole {
 			continue
 		}
 		for _, at := range p.Placements {
-			pieces = append(pieces, paper.Piece{Panel: p.Panel, At: at})
+			pieces = append(pieces, paper.Piece{Panel: p.Panel, At: at, Name: fmt.Sprintf("%d %s", p.Number, p.Role)})
 		}
 	}
 	// A little off the middle, where no row of fingers ends.
-	level := 0.53 * d.Spec.Height
-	outside := d.Outside
-	var figures []paper.Figure
-	view := func(axis paper.Axis, at, x, y float64, words string) {
-		w := geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + shown + 8, Y: y + shown}}
-		figures = append(figures, paper.Figure{Drawing: paper.Joint(pieces, axis, at, w, 2), Words: words})
-	}
-	const before = 4.0 // a proud front shows
-	view(paper.AcrossZ, level, -before, -before,
-		"2:1. The left front corner from above: "+m.clearances(d, joinery.Front)+".")
+	level := paper.Corner{Pieces: pieces, Axis: paper.AcrossZ, At: 0.53 * d.Spec.Height}
+	list := []meeting{{level, "The left front corner from above", m.clearances(d, joinery.Front),
+		[]joinery.Role{joinery.Front, joinery.Side, joinery.Back}}}
 	if d.Spec.BackJoint == joinery.Housed {
-		view(paper.AcrossZ, level, -before, outside.Depth-shown+before,
-			"2:1. The left rear corner from above: "+m.clearances(d, joinery.Back)+".")
+		level.Near.Y = d.Outside.Depth
+		list = append(list, meeting{level, "The left rear corner from above", m.clearances(d, joinery.Back),
+			[]joinery.Role{joinery.Back}})
 	}
-	view(paper.AcrossX, 0.47*outside.Width, -before, -before,
-		fmt.Sprintf("2:1. The bottom at the box front, from the right: %s.", m.clearances(d, joinery.Bottom)))
-	m.Figures(figures)
-	var rows []paper.ForecastRow
-	for _, f := range m.report.FitOf(d.Spec.Name) {
-		rows = append(rows, present.FitRow(f, m.unit))
-	}
-	m.Forecasts(rows)
+	upright := paper.Corner{Pieces: pieces, Axis: paper.AcrossX, At: 0.47 * d.Outside.Width}
+	return append(list, meeting{upright, "The bottom at the box front, from the right",
+		m.clearances(d, joinery.Bottom), []joinery.Role{joinery.Bottom}})
 }
 
-// plays are the measures of a drawer's joints that concern a part.
+// clearances are the measures of a drawer's joints that concern a part.
 func (m maker) clearances(d batch.Drawer, of joinery.Role) string {
 	var said []string
 	for _, c := range d.Fit {

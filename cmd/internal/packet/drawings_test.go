@@ -11,6 +11,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/geomtest"
 )
@@ -22,12 +23,18 @@ type drawn struct {
 	scale float64
 }
 
-// drawnOf are the drawings of all parts of a job.
+// drawnOf are the drawings of all parts of a job, and of its corners.
 func drawnOf(b batch.Batch) (list []drawn) {
 	m := maker{Book: book(b, "", func(drawing.Page) {}), batch: b, unit: b.Units}
 	for _, g := range batch.Merged(b) {
 		for _, v := range m.viewsOf(g) {
 			list = append(list, drawn{v.Drawing, g.Parts[0].Name, v.Scale})
+		}
+	}
+	for _, group := range m.alike() {
+		for _, c := range m.meetings(group[0]) {
+			d, scale := c.Draw(paper.Frame{Width: m.Width(), Height: m.Whole() - cornerRest}, m.number)
+			list = append(list, drawn{d, group[0].Spec.Name + ", " + c.what, scale})
 		}
 	}
 	return list

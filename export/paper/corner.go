@@ -1,0 +1,287 @@
+package paper
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+)
+
+// Corner is where pieces of a box meet in a plane across it, near a place in that plane: seen
+// from the right, or from above.
+type Corner struct {
+	Pieces []Piece
+	Axis   Axis
+	At     float64 // of the plane, mm
+	Near   geom.Point
+}
+
+// Measures of a corner, in mm of the box: how far from its place sizes belong to it, and what
+// is shown about them.
+const (
+	cornerReach = 45.0
+	cornerShown = 3.0
+)
+
+// cornerScales are those that a corner is drawn at, the largest that fits.
+var cornerScales = []float64{5, 2, 1}
+
+// size is a size of a piece between two places in the plane, level or upright.
+type size struct {
+	from, to geom.Point
+	words    string
+}
+
+// upright reports whether it is measured up the sheet.
+func (s size) upright() bool { return math.Abs(s.to.X-s.from.X) < math.Abs(s.to.Y-s.from.Y) }
+
+// Draw draws the corner as its pieces are pushed together, hatched each another way, with
+// every size of what is cut into them there, and their names. It gives the scale.
+func (c Corner) Draw(in Frame, number Number) (drawing.Drawing, float64) {
+	v := cornerView{Corner: c}
+	for _, p := range c.Pieces {
+		if s, ok := p.cut(c.Axis, c.At); ok && v.near(s.place(v.end(s), 0)) {
+			v.slices = append(v.slices, s)
+		}
+	}
+	for _, s := range v.slices {
+		v.measure(s, number)
+	}
+	v.window = v.shown()
+	for _, v.scale = range cornerScales {
+		if v.draw(); v.out.Width <= in.Width && v.out.Height <= in.Height {
+			break
+		}
+	}
+	return v.out, v.scale
+}
+
+// cornerView is a corner in the making.
+type cornerView struct {
+	Corner
+	slices []slice // of pieces that reach the corner
+	sizes  []size
+	window geom.Rect // what is shown, in the plane
+	scale  float64
+	o      geom.Point // of the window in the drawing
+	out    drawing.Drawing
+}
+
+// near reports whether a place belongs to the corner.
+func (v *cornerView) near(p geom.Point) bool {
+	return math.Abs(p.X-v.Near.X) < cornerReach && math.Abs(p.Y-v.Near.Y) < cornerReach
+}
+
+// end is that of a piece which is nearer to the corner.
+func (v *cornerView) end(s slice) float64 {
+	ends := s.ends()
+	far := func(along float64) float64 { return s.place(along, s.Panel.Thickness/2).To(v.Near) }
+	if far(ends.Max) < far(ends.Min) {
+		return ends.Max
+	}
+	return ends.Min
+}
+
+// ends are those of what a plane shows of a piece.
+func (s slice) ends() geom.Interval {
+	return geom.Interval{Min: s.runs[0].Min, Max: s.runs[len(s.runs)-1].Max}
+}
+
+// measure adds the sizes of a piece at the corner.
+func (v *cornerView) measure(s slice, number Number) {
+	if thick := s.Panel.Thickness; v.near(s.place(v.end(s), thick)) {
+		v.add(size{s.place(v.end(s), 0), s.place(v.end(s), thick), number(thick) + " thick"})
+	}
+	for _, r := range s.runs {
+		if (r.Inside > 0 || r.Outside > 0) && v.near(s.place(r.Min, 0)) && v.near(s.place(r.Max, 0)) {
+			v.cutSizes(s, r, number)
+		}
+	}
+}
+
+// tongued reports whether something is cut into a face at the corner, into which a tongue goes.
+func (v *cornerView) tongued() bool {
+	return slices.ContainsFunc(v.slices, func(s slice) bool {
+		return slices.ContainsFunc(s.runs, func(r geom.Run) bool {
+			kind := s.kind(r)
+			return v.near(s.place(r.Mid(), 0)) && (kind == geom.Dado.String() || kind == geom.Groove.String())
+		})
+	})
+}
+
+// cutSizes adds the sizes of a cut of a piece.
+func (v *cornerView) cutSizes(s slice, r geom.Run, number Number) {
+	ends, thick := s.ends(), s.Panel.Thickness
+	kind := s.kind(r)
+	face, wood := thick, thick-r.Inside // heights of the face that is cut, and of what is left there
+	if r.Inside == 0 {
+		face, wood = 0, r.Outside
+	}
+	atEnd := r.Min-ends.Min < same || ends.Max-r.Max < same
+	width, depth := " "+kind+" width", " "+kind+" depth"
+	if kind == geom.Rabbet.String() && atEnd && v.tongued() {
+		width = " tongue length"
+		v.add(size{s.place(r.Mid(), thick-face), s.place(r.Mid(), wood), number(math.Abs(thick-face-wood)) + " tongue"})
+	}
+	v.add(size{s.place(r.Min, face), s.place(r.Max, face), number(r.Len()) + width})
+	v.add(size{s.place(r.Mid(), face), s.place(r.Mid(), wood), number(math.Abs(face-wood)) + depth})
+	if !atEnd {
+		near, of := r.Min, ends.Min
+		if ends.Max-r.Max < r.Min-ends.Min {
+			near, of = r.Max, ends.Max
+		}
+		v.add(size{s.place(of, face), s.place(near, face), number(math.Abs(near-of)) + " to the " + kind})
+	}
+}
+
+// kind is what a cut of a section is; nothing where there is none.
+func (s slice) kind(r geom.Run) string {
+	at := s.along.At(r.Mid(), s.line)
+	deep, face := r.Inside, geom.Inside
+	if deep == 0 {
+		deep, face = r.Outside, geom.Outside
+	}
+	for _, k := range s.Panel.Pockets {
+		if k.Face == face && k.Depth == deep && k.Outline.Flatten(chord).Contains(at) {
+			return k.Kind.Noun()
+		}
+	}
+	return ""
+}
+
+// add takes a size once.
+func (v *cornerView) add(s size) {
+	if s.from.X > s.to.X || s.from.Y > s.to.Y {
+		s.from, s.to = s.to, s.from
+	}
+	alike := func(t size) bool {
+		return s.words == t.words && s.upright() == t.upright() &&
+			(s.upright() && math.Abs(s.from.Y-t.from.Y) < same || !s.upright() && math.Abs(s.from.X-t.from.X) < same)
+	}
+	if !slices.ContainsFunc(v.sizes, alike) {
+		v.sizes = append(v.sizes, s)
+	}
+}
+
+// shown is the part of the plane that has all sizes, and some wood about them.
+func (v *cornerView) shown() geom.Rect {
+	w := geom.Rect{Min: v.Near, Max: v.Near}
+	for _, s := range v.sizes {
+		w = w.Include(s.from).Include(s.to)
+	}
+	return w.Grow(cornerShown)
+}
+
+// Measures of the sheet about a corner, in mm.
+const (
+	sizeRow   = 6.5 // from one line of a size to the next
+	sizeWords = 1.5 // from a line to its words
+)
+
+// draw draws the corner at its scale.
+func (v *cornerView) draw() {
+	level, upright := v.parted()
+	high := 0.0
+	for _, s := range upright {
+		words := sizeWords + drawing.Width(drawing.Regular, figure, s.words)
+		high = max(high, float64(v.scale*(s.to.Y-v.window.Min.Y))+words)
+	}
+	wide, top := float64(v.scale*v.window.Width()), float64(v.scale*v.window.Height())
+	v.out = drawing.Drawing{}
+	v.o = geom.Point{X: float64(sizeRow*float64(len(upright))) + 4, Y: float64(sizeRow*float64(len(level))) + 4}
+	v.out.Height = v.o.Y + max(high, top+figure+2) + 1
+	for i, s := range v.slices {
+		for _, l := range s.rings() {
+			if l = l.ClipTo(v.window); math.Abs(l.Area()) > chord*chord {
+				outlined(&v.out, l, v.window, v.put, i%2 == 1)
+			}
+		}
+	}
+	right := v.o.X + wide
+	for i, s := range level {
+		y := v.o.Y - float64(sizeRow*float64(i)) - 5
+		right = max(right, v.levelSize(s, y))
+	}
+	for i, s := range upright {
+		v.uprightSize(s, v.o.X-float64(sizeRow*float64(i))-5)
+	}
+	v.out.Width = max(right, v.names(v.o.X+wide, v.o.Y+top)) + 1
+}
+
+// parted are the level sizes and the upright ones, each in the order of their rows from the
+// view outward: those that end farthest first, so that no line of one meets the words of
+// another.
+func (v *cornerView) parted() (level, upright []size) {
+	for _, s := range v.sizes {
+		if s.upright() {
+			upright = append(upright, s)
+		} else {
+			level = append(level, s)
+		}
+	}
+	slices.SortStableFunc(level, func(a, b size) int { return -cmp.Compare(a.to.X, b.to.X) })
+	slices.SortStableFunc(upright, func(a, b size) int { return -cmp.Compare(a.to.Y, b.to.Y) })
+	return level, upright
+}
+
+// put is where a place of the plane is in the drawing.
+func (v *cornerView) put(p geom.Point) geom.Point { return v.o.Along(p.Sub(v.window.Min), v.scale) }
+
+// levelSize writes a size below the view, its words to the right of it, and gives where those end.
+func (v *cornerView) levelSize(s size, y float64) float64 {
+	a, b := v.put(s.from), v.put(s.to)
+	for _, p := range []geom.Point{a, b} {
+		v.out.Line(drawing.Thin, geom.Point{X: p.X, Y: p.Y - 0.8}, geom.Point{X: p.X, Y: y - 1})
+	}
+	ticked(&v.out, geom.Point{X: a.X, Y: y}, geom.Point{X: b.X, Y: y})
+	t := drawing.Text{String: s.words, Size: figure, Value: true,
+		At: geom.Point{X: b.X + sizeWords, Y: y - float64(0.36*figure)}}
+	v.out.Write(t)
+	return t.Box().Max.X
+}
+
+// uprightSize writes a size to the left of the view, its words above it.
+func (v *cornerView) uprightSize(s size, x float64) {
+	a, b := v.put(s.from), v.put(s.to)
+	for _, p := range []geom.Point{a, b} {
+		v.out.Line(drawing.Thin, geom.Point{X: p.X - 0.8, Y: p.Y}, geom.Point{X: x - 1, Y: p.Y})
+	}
+	ticked(&v.out, geom.Point{X: x, Y: a.Y}, geom.Point{X: x, Y: b.Y})
+	v.out.Write(drawing.Text{String: s.words, Size: figure, Value: true, Quarter: 1,
+		At: geom.Point{X: x + float64(0.36*figure), Y: b.Y + sizeWords}})
+}
+
+// ticked draws the line of a size, with a stroke across at both ends, as joiners do.
+func ticked(d *drawing.Drawing, a, b geom.Point) {
+	d.Line(drawing.Thin, a, b)
+	const tick = 0.8
+	for _, p := range []geom.Point{a, b} {
+		d.Line(drawing.Thick, geom.Point{X: p.X - tick, Y: p.Y - tick}, geom.Point{X: p.X + tick, Y: p.Y + tick})
+	}
+}
+
+// names writes the pieces' names to the right of the view, beside what goes on there or lies
+// wholly in it, or above those that do neither. It gives how far to the right they reach.
+func (v *cornerView) names(right, top float64) (end float64) {
+	for _, s := range v.slices {
+		b := geom.Around(s.place(s.ends().Min, 0), s.place(s.ends().Max, s.Panel.Thickness))
+		on := b.Intersect(v.window)
+		if on.Width() <= 0 || on.Height() <= 0 {
+			continue
+		}
+		c := v.put(on.Center())
+		t := drawing.Text{String: s.Name, Size: figure, Face: drawing.Bold,
+			At: geom.Point{X: right + 2, Y: c.Y - float64(0.36*figure)}}
+		switch inside := v.window.Contains(b); {
+		case inside:
+			v.out.Line(drawing.Thin, geom.Point{X: v.put(on.Max).X, Y: c.Y}, geom.Point{X: right + 1, Y: c.Y})
+		case b.Max.X <= v.window.Max.X:
+			t.At, t.Align = geom.Point{X: c.X, Y: top + 2}, drawing.Middle
+		}
+		v.out.Write(t)
+		end = max(end, t.Box().Max.X)
+	}
+	return end
+}
