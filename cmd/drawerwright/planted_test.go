@@ -36,7 +36,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.FitJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},
 	{readback.SetupText, `^(left-1, .*: )goes together`, "${1}loose", "verdict", "said"},
 	{readback.SetupJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},
-	{readback.Packet, "tote: goes together: all boxes come out right", "tote: goes together: no boxes come out right", "verdict", "said"},
+	{readback.Packet, "Fits: 8 kinds of drawer, 9 boxes; of right-1, the least sure, more than 999 of 1,000 boxes", "Fits: 8 kinds of drawer, 9 boxes; of right-2, the least sure, more than 999 of 1,000 boxes", "total", "answer"},
 	{readback.Page, `("title":"left-1: )goes together`, "${1}loose", "verdict", "said"},
 
 	{readback.PartsText, `^( *\d+  right-1-side +)2`, "${1}4", "group", "pieces"},
@@ -56,7 +56,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.CutList, `^(birch 12,.*,inside face,none,tote-side)`, "${1} tote-box-front", "group", "parts"},
 	{readback.CutList, `^(birch 12,[^,]*,)4(,.*tote-side,\d+\r?)$`, "${1}6${2}", "group", "pieces"},
 	{readback.Packet, "137.85", "137.58", "part", "width"},
-	{readback.Packet, "9 boxes of 8 kinds. Lengths are in mm. Everything here was worked out from measured boards; measure a test piece", "8 boxes of 8 kinds. Lengths", "total", "boxes"},
+	{readback.Packet, "9 boxes of 8 kinds. Lengths are in mm.", "8 boxes of 8 kinds. Lengths are in mm.", "total", "boxes"},
 	{readback.Packet, "420 x 150 x 280", "420 x 150 x 290", "box", "outside depth"},
 	{readback.Page, `("name":"tote","count":)2`, "${1}3", "box", "count"},
 	{readback.Page, `("text":"tote-side"},{"text":"4"},{"text":"280"},{"text":"137.)85`, "${1}86", "part", "width"},
@@ -69,7 +69,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.PartsText, `^(left-1 +)88.63`, "${1}88.64", "row", "front height"},
 	{readback.PartsTxt, `^(left-2 +\S+ +)317.59`, "${1}317.95", "row", "front from"},
 	{readback.SlideLines, `^(left,left-1,)441.37`, "${1}441.38", "row", "slide line"},
-	{readback.Packet, "441.37", "441.73", "row", "slide line"},
+	{readback.Packet, "451.37", "451.73", "row", "box from"},
 	{readback.PartsText, `^  156.10 mm for`, "  156.20 mm for", "spacer", "length"},
 	{readback.PartsText, `^(opening left: )480.00`, "${1}480.10", "opening", "width"},
 

@@ -268,6 +268,11 @@ func TestClip(t *testing.T) {
 
 // TestWrap: lines are no longer than asked, and all of the words are there.
 func TestWrap(t *testing.T) {
+	for _, width := range []float64{0, -5, 0.1} { // room for nothing
+		if got := Wrap(Regular, 3, width, "ab c"); len(got) != 3 {
+			t.Errorf("%q in %g mm", got, width)
+		}
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		text := strings.Join(rapid.SliceOf(rapid.StringMatching(`[a-zA-Z0-9.,-]{1,20}`)).Draw(t, "words"), " ")
 		width := rapid.Float64Range(8, 80).Draw(t, "width")

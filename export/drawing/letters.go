@@ -139,7 +139,7 @@ func Wrap(f Face, size, width float64, s string) (lines []string) {
 		if line != "" {
 			lines = append(lines, line)
 		}
-		for line = word; Width(f, size, line) > width; {
+		for line = word; line != "" && Width(f, size, line) > width; { // room for nothing takes a letter a line
 			n := fitting(f, size, width, line)
 			lines = append(lines, line[:n])
 			line = line[n:]

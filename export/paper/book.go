@@ -45,28 +45,54 @@ const (
 // Book is a document in the making. Pages go out as they are full, so that a long
 // one takes no more memory than a short one.
 type Book struct {
-	Size   Size
-	Title  string
-	Block  Block // the rest of what stands at the foot of every page
-	Out    func(drawing.Page)
-	page   *drawing.Page // that is being filled, if any
-	foot   foot          // what stands at its foot
-	number int           // of the page
-	cursor float64       // the lowest place that is taken on it
-	about  string        // the chapter
-	scales []string      // of the drawings on the page
-	total  *drawing.Later
+	Size     Size
+	Title    string
+	Block    Block // the rest of what stands at the foot of every page
+	Out      func(drawing.Page)
+	page     *drawing.Page // that is being filled, if any
+	foot     foot          // what stands at its foot
+	number   int           // of the page
+	turns    int           // how often the page or the column ended
+	cursor   float64       // the lowest place that is taken on it, or in its column
+	column   column
+	about    []string  // the chapters on the page
+	chapters []chapter // so far
+	contents *drawing.Later
+	scales   []string // of the drawings on the page
+	total    *drawing.Later
 }
 
-// Width is what lines have room for.
-func (b *Book) Width() float64 { return b.Size.Width - 2*margin }
+// left is where lines begin, in mm from the left edge of the sheet.
+func (b *Book) left() float64 { return margin + b.column.left }
 
-// Room is how much is left on the page.
+// Width is what lines have room for.
+func (b *Book) Width() float64 {
+	if b.column.of > 0 {
+		return b.column.wide
+	}
+	return b.fullWidth()
+}
+
+// fullWidth is that of the page between its margins.
+func (b *Book) fullWidth() float64 { return b.Size.Width - 2*margin }
+
+// Room is how much is left on the page, or in its column.
 func (b *Book) Room() float64 {
 	if b.page == nil {
 		return 0
 	}
-	return b.cursor - bottomEdge
+	return b.cursor - b.floor()
+}
+
+// floor is the lowest place that may be taken.
+func (b *Book) floor() float64 { return max(bottomEdge, b.column.floor) }
+
+// top is the highest.
+func (b *Book) top() float64 {
+	if b.column.of > 0 {
+		return b.column.top
+	}
+	return b.Size.Height - margin
 }
 
 // whole is how much a new page has.
@@ -75,26 +101,51 @@ func (b *Book) whole() float64 { return b.Size.Height - margin - bottomEdge }
 // Page begins a new page, with entries in the list of contents.
 func (b *Book) Page(entries ...drawing.Bookmark) {
 	b.turn()
-	for _, e := range entries {
-		if e.Level == 0 {
-			b.about = e.Name
-		}
-	}
-	b.page = &drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}, Bookmarks: entries}
+	b.page = &drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}}
 	b.cursor = b.Size.Height - margin
 	b.number++
+	b.turns++
+	b.enter(entries)
 }
 
-// Chapter begins one on a new page.
+// enter notes entries of the list of contents that begin on this page.
+func (b *Book) enter(entries []drawing.Bookmark) {
+	b.page.Bookmarks = append(b.page.Bookmarks, entries...)
+	for _, e := range entries {
+		if e.Level == 0 {
+			if b.cursor >= b.Size.Height-margin {
+				b.about = nil // the one before has ended
+			}
+			b.about = append(b.about, e.Name)
+			b.chapters = append(b.chapters, chapter{e.Name, b.number})
+		}
+	}
+}
+
+// Chapter begins one: on a new page, unless enough of this one is left.
 func (b *Book) Chapter(name string) {
-	b.Page(drawing.Bookmark{Name: name})
+	entry := drawing.Bookmark{Name: name}
+	if b.page == nil || b.Room() < shareOfPage*b.whole() {
+		b.Page(entry)
+	} else {
+		if b.cursor < b.top() {
+			b.Space(5)
+		}
+		b.enter([]drawing.Bookmark{entry})
+	}
 	b.Heading(0, name)
 }
 
-// need makes sure of some room, on a new page if there is none.
+// shareOfPage is the part of a page that has to be left for a chapter to begin on it.
+const shareOfPage = 0.22
+
+// need makes sure of some room, in the next column or on a new page if there is none.
 func (b *Book) need(height float64) {
-	if b.page == nil || b.Room() < height && b.cursor < b.Size.Height-margin {
-		b.Page()
+	if b.page != nil && b.Room() < height && b.cursor >= b.top() && b.floor() > bottomEdge {
+		b.column.short = true
+	}
+	if b.page == nil || b.Room() < height && b.cursor < b.top() {
+		b.next()
 	}
 }
 
@@ -107,15 +158,22 @@ func (b *Book) Space(height float64) { b.cursor -= height }
 // line writes a line of text and moves below it.
 func (b *Book) line(x, size float64, f drawing.Face, s string) {
 	b.need(leading * size)
-	b.page.Words(margin+x, b.cursor-size, size, f, s)
+	b.page.Words(b.left()+x, b.cursor-size, size, f, s)
 	b.cursor -= leading * size
+}
+
+// Section begins a chapter wherever there is room for its heading.
+func (b *Book) Section(name string) {
+	b.Keep(30)
+	b.enter([]drawing.Bookmark{{Name: name}})
+	b.Heading(1, name)
 }
 
 // Heading of a chapter (level 0) or a part of one.
 func (b *Book) Heading(level int, s string) {
 	size := [...]float64{6, 4.4, 3.6}[min(level, 2)]
 	b.Keep(leading*size + 4*leading*body)
-	if b.cursor < b.Size.Height-margin {
+	if b.cursor < b.top() {
 		b.Space(size / 2)
 	}
 	for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
@@ -125,7 +183,7 @@ func (b *Book) Heading(level int, s string) {
 }
 
 // Text is a paragraph.
-func (b *Book) Text(s string) { b.paragraph(0, 0, "", s) }
+func (b *Book) Text(s string) { b.paragraph(set{size: body}, s) }
 
 // Small is a paragraph in small letters.
 func (b *Book) Small(s string) {
@@ -137,16 +195,50 @@ func (b *Book) Small(s string) {
 
 // Item is a paragraph behind a sign, such as a number or an exclamation mark; level
 // sets it further in.
-func (b *Book) Item(level int, sign, s string) { b.paragraph(float64(6*level), 6, sign, s) }
+func (b *Book) Item(level int, sign, s string) {
+	b.paragraph(set{size: body, x: float64(6 * level), hang: 6, sign: sign}, s)
+}
 
-func (b *Book) paragraph(x, hang float64, sign, s string) {
-	lines := drawing.Wrap(drawing.Regular, body, b.Width()-x-hang, s)
-	b.Keep(leading * body * float64(min(len(lines), 3)))
+// Tick is a paragraph behind a box to tick.
+func (b *Book) Tick(level int, s string) {
+	b.paragraph(set{size: body, x: float64(6 * level), hang: 6, sign: boxToTick}, s)
+}
+
+// boxToTick stands for a box that is drawn, not written.
+const boxToTick = "\u2610"
+
+// Strong is a paragraph in bold letters.
+func (b *Book) Strong(s string) {
+	const size = 4.2
+	for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
+		b.line(0, size, drawing.Bold, l)
+	}
+	b.Space(0.8)
+}
+
+// SmallItem is an item in small letters.
+func (b *Book) SmallItem(level int, sign, s string) {
+	b.paragraph(set{size: small, x: float64(6 * level), hang: 6, sign: sign}, s)
+}
+
+// set is how a paragraph looks: from x on, its lines by hang further in than the sign before it.
+type set struct {
+	size, x, hang float64
+	sign          string
+}
+
+func (b *Book) paragraph(w set, s string) {
+	lines := drawing.Wrap(drawing.Regular, w.size, b.Width()-w.x-w.hang, s)
+	b.Keep(leading * w.size * float64(min(len(lines), 3)))
 	for i, l := range lines {
-		if b.need(leading * body); i == 0 && sign != "" {
-			b.page.Words(margin+x, b.cursor-body, body, drawing.Bold, sign)
+		b.need(leading * w.size)
+		switch at := b.left() + w.x; {
+		case i == 0 && w.sign == boxToTick:
+			tickBox(&b.page.Drawing, geom.Point{X: at, Y: b.cursor - w.size - 0.6})
+		case i == 0 && w.sign != "":
+			b.page.Words(at, b.cursor-w.size, w.size, drawing.Bold, w.sign)
 		}
-		b.line(x+hang, body, drawing.Regular, l)
+		b.line(w.x+w.hang, w.size, drawing.Regular, l)
 	}
 	b.Space(0.8)
 }
@@ -155,7 +247,7 @@ func (b *Book) paragraph(x, hang float64, sign, s string) {
 func (b *Book) Figure(d drawing.Drawing, words string) {
 	lines := drawing.Wrap(drawing.Regular, small, b.Width(), words)
 	b.Keep(d.Height + leading*small*float64(len(lines)) + 2)
-	b.page.Add(d, geom.Point{X: margin + (b.Width()-d.Width)/2, Y: b.cursor - d.Height}, 1)
+	b.page.Add(d, geom.Point{X: b.left() + (b.Width()-d.Width)/2, Y: b.cursor - d.Height}, 1)
 	b.cursor -= d.Height
 	for _, l := range lines {
 		b.line(0, small, drawing.Regular, l)
@@ -190,7 +282,7 @@ func (b *Book) figureLine(list []Figure) {
 		under = max(under, len(drawing.Wrap(drawing.Regular, small, f.Width, f.Words)))
 	}
 	b.Keep(high + leading*small*float64(under) + 2)
-	x := margin
+	x := b.left()
 	for _, f := range list {
 		b.page.Add(f.Drawing, geom.Point{X: x, Y: b.cursor - high}, 1)
 		for i, l := range drawing.Wrap(drawing.Regular, small, f.Width, f.Words) {
@@ -205,6 +297,7 @@ func (b *Book) figureLine(list []Figure) {
 func (b *Book) Close() {
 	b.turn()
 	b.countPages()
+	b.listChapters()
 }
 
 // turn lets the page go, with its title block.
@@ -220,4 +313,5 @@ func (b *Book) turn() {
 	}
 	b.Out(*b.page)
 	b.page, b.foot, b.scales = nil, footBlock, nil
+	b.about = b.about[max(0, len(b.about)-1):]
 }

@@ -45,8 +45,8 @@ var (
 
 // operatorScale is that of the drawing, and OperatorScale how it is said.
 const (
-	operatorScale = 1.5
-	OperatorScale = "1.5:1"
+	operatorScale = 1.0
+	OperatorScale = "1:1"
 )
 
 // Operator draws a cut as the operator sees it who feeds away from himself, the

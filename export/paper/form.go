@@ -5,51 +5,69 @@ import (
 	"drawerwright/geom"
 )
 
-// Form prints a table with boxes to fill in: a row for each name, the first cells
-// given, the others empty.
+// Form prints a table with boxes to fill in: rows that have some of them given are shaded and bold; of the others the
+// first cell is given.
 func (b *Book) Form(heads []string, rows [][]string) {
-	const high = 7.5
-	size := float64(small)
-	first := 0.0
-	for _, r := range append([][]string{heads}, rows...) {
-		first = max(first, drawing.Width(drawing.Bold, size, r[0])+4)
-	}
-	first = min(first, b.Width()/3)
-	wide := (b.Width() - first) / float64(len(heads)-1)
-	x := func(i int) float64 {
-		if i == 0 {
-			return margin
+	f := form{Book: b, heads: heads}
+	f.first = min(formFirst, b.Width()/4)
+	f.wide = (b.Width() - f.first) / float64(len(heads)-1)
+	f.Keep(formRow * float64(min(len(rows)+1, 8)))
+	f.row(heads, drawing.Bold, 0.06)
+	for i, r := range rows {
+		given := len(r) > 1
+		if lines := min(len(rows)-i, 2); given && f.Room() < formRow*float64(lines) || f.Room() < formRow {
+			f.Page()
+			f.row(heads, drawing.Bold, 0.06)
 		}
-		return margin + first + float64(wide*float64(i-1))
-	}
-	print := func(r []string, f drawing.Face, fill drawing.Ink) {
-		b.need(high)
-		d := b.page
-		for i := range heads {
-			to := x(i + 1)
-			d.Loops(drawing.Thin, fill, geom.Rectangle(x(i), b.cursor-high, to, b.cursor))
-			if i >= len(r) || r[i] == "" {
-				continue
-			}
-			lines := drawing.Wrap(f, size, to-x(i)-2, r[i])
-			if len(lines) > 2 {
-				lines = []string{drawing.Fit(f, size, to-x(i)-2, r[i])}
-			}
-			y := b.cursor - high/2 - 0.35*size + float64(0.6*size*float64(len(lines)-1))
-			for k, l := range lines {
-				d.Words(x(i)+1, y-float64(1.2*size*float64(k)), size, f, l)
-			}
+		if given {
+			f.row(r, drawing.Bold, 0.03)
+		} else {
+			f.row(r, drawing.Regular, 0)
 		}
-		b.cursor -= high
-	}
-	b.Keep(high * float64(min(len(rows)+1, 8)))
-	print(heads, drawing.Bold, 0.06)
-	for _, r := range rows {
-		if b.Room() < high {
-			b.Page()
-			print(heads, drawing.Bold, 0.06)
-		}
-		print(r, drawing.Regular, 0)
 	}
 	b.Space(3)
+}
+
+// Measures of a form, in mm: its rows, and its first column.
+const (
+	formRow   = 9.0
+	formFirst = 42.0
+)
+
+type form struct {
+	*Book
+	heads       []string
+	first, wide float64 // of the first column, and of each other
+}
+
+// edge is where a column begins.
+func (f *form) edge(i int) float64 {
+	if i == 0 {
+		return f.left()
+	}
+	return f.left() + f.first + float64(f.wide*float64(i-1))
+}
+
+// row prints one, its words line by line.
+func (f *form) row(r []string, face drawing.Face, fill drawing.Ink) {
+	const size = 2.9
+	d := f.page
+	lines := make([][]string, len(r))
+	for i := range f.heads {
+		d.Loops(drawing.Thin, fill, geom.Rectangle(f.edge(i), f.cursor-formRow, f.edge(i+1), f.cursor))
+		if i < len(r) {
+			if lines[i] = drawing.Wrap(face, size, f.edge(i+1)-f.edge(i)-2, r[i]); len(lines[i]) > 2 {
+				lines[i] = []string{drawing.Fit(face, size, f.edge(i+1)-f.edge(i)-2, r[i])}
+			}
+		}
+	}
+	for k := range 2 {
+		for i := range lines {
+			if k < len(lines[i]) {
+				y := f.cursor - 1 - size - float64(1.2*size*float64(k))
+				d.Words(f.edge(i)+1, y, size, face, lines[i][k])
+			}
+		}
+	}
+	f.cursor -= formRow
 }

@@ -72,7 +72,7 @@ func (b *Book) Labels(list []Label, g Grid) error {
 		n := i % (g.Columns * g.Rows)
 		if n == 0 {
 			if b.Page(); i == 0 {
-				b.page.Bookmarks = []drawing.Bookmark{{Name: "Labels"}}
+				b.enter([]drawing.Bookmark{{Name: "Labels"}})
 			}
 			b.foot = footStrip
 		}

@@ -1,7 +1,7 @@
 package paper
 
 import (
-	"math"
+	"strings"
 
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
@@ -31,8 +31,7 @@ type PlacedPiece struct {
 const (
 	pieceInk = 0.06
 	keySize  = 3.2
-	lineSize = 2.4
-	minLine  = 1.5
+	lineSize = 2.7
 	keepInk  = 0.3
 )
 
@@ -85,50 +84,54 @@ func (s SheetPage) Draw(room geom.Point) drawing.Drawing {
 	return d
 }
 
-// words writes a key and lines into a box, upright or along it, as large as fits; only
-// the key where the lines do not fit.
+// words writes a key and lines into a box, upright or along it: below each other where there is room, else beside each
+// other in one line, else the key alone, which may be smaller than other letters.
 func words(d *drawing.Drawing, r geom.Rect, p PlacedPiece) {
 	quarter := 0
 	long, high := r.Width(), r.Height()
 	if high > 1.5*long {
 		quarter, long, high = 1, high, long
 	}
-	const air = 0.8
-	lines := append([]string{p.Key}, p.Lines...)
-	size := func(i int) float64 {
-		if i == 0 {
-			return keySize
-		}
-		return lineSize
-	}
-	tall, wide := 0.0, 0.0
-	for i, l := range lines {
-		tall += leading * size(i)
-		wide = math.Max(wide, drawing.Width(drawing.Regular, size(i), l))
-	}
-	shrink := min(1, (long-2*air)/wide, (high-2*air)/tall)
-	if shrink*lineSize < minLine { // the key alone, in its own size or less
-		lines = lines[:1]
-		tall, wide = leading*keySize, drawing.Width(drawing.Bold, keySize, p.Key)
-		shrink = min(1, 0.9*long/max(wide, 0.1), 0.9*high/tall)
-	}
-	if shrink <= 0 || p.Key == "" {
+	if p.Key == "" {
 		return
 	}
-	center := r.Center()
-	down := float64(shrink*tall) / 2
-	for i, l := range lines {
-		face := drawing.Regular
-		if i == 0 {
-			face = drawing.Bold
-		}
-		letters := float64(shrink * size(i))
-		down -= leading * letters
-		base := down + 0.35*letters // what letters have below their line
-		t := drawing.Text{String: l, Size: letters, Align: drawing.Middle, Face: face, Quarter: quarter, At: geom.Point{X: center.X, Y: center.Y + base}}
+	const air = 0.8
+	lines := []drawing.Text{{String: p.Key, Size: keySize, Face: drawing.Bold}}
+	for _, l := range p.Lines {
+		lines = append(lines, drawing.Text{String: l, Size: lineSize})
+	}
+	wide, tall := extent(lines)
+	if wide > long-2*air || tall > high-2*air {
+		lines = []drawing.Text{{String: strings.Join(append([]string{p.Key}, p.Lines[:min(1, len(p.Lines))]...), "  "),
+			Size: lineSize}}
+		wide, tall = extent(lines)
+	}
+	if wide > long-2*air || tall > high {
+		lines = []drawing.Text{{String: p.Key, Size: keySize, Face: drawing.Bold}}
+		wide, tall = extent(lines)
+		shrink := min(1, 0.9*long/max(wide, 0.1), 0.9*high/tall)
+		lines[0].Size *= shrink
+		tall *= shrink
+	}
+	center, down := r.Center(), tall/2
+	for _, t := range lines {
+		down -= leading * t.Size
+		base := down + 0.35*t.Size // what letters have below their line
+		t.Align, t.Quarter, t.At = drawing.Middle, quarter, geom.Point{X: center.X, Y: center.Y + base}
 		if quarter == 1 {
 			t.At = geom.Point{X: center.X - base, Y: center.Y}
 		}
-		d.Write(t)
+		if t.Size > 0 {
+			d.Write(t)
+		}
 	}
+}
+
+// extent is how wide and high lines below each other are.
+func extent(lines []drawing.Text) (wide, tall float64) {
+	for _, t := range lines {
+		wide = max(wide, drawing.Width(t.Face, t.Size, t.String))
+		tall += leading * t.Size
+	}
+	return wide, tall
 }

@@ -7,30 +7,36 @@ import (
 	"drawerwright/geom"
 )
 
-// gutter is between columns, and padding above and below the words of a row of small letters, in
-// mm; larger ones stand out by themselves.
+// gutter is between columns, and padding above and below the words of a row, in mm.
 const (
 	gutter  = 3.0
-	padding = 0.8
+	narrow  = 2.0 // in a page of several columns
+	padding = 0.7
 )
+
+// tableLeading is from one base line of a cell to the next, in sizes.
+const tableLeading = 1.3
+
+// tableSize is the size of the letters of tables, in mm: capitals are 2.5 high.
+var tableSize = drawing.Capitals(2.5)
 
 // Column is a column of a table.
 type Column struct {
 	Head  string
 	Right bool // its words are set to the right
+	Tick  bool // it has a box to tick in each row
+	Fill  bool // it takes the room that is left, to write in
 }
 
 // Table prints rows under the heads of columns. Words that do not fit are broken into lines;
 // the heads come again on every page.
-func (b *Book) Table(columns []Column, rows [][]string) { b.TableOf(small, columns, rows) }
-
-// TableOf is Table with letters of a size in mm.
-func (b *Book) TableOf(size float64, columns []Column, rows [][]string) {
-	t := table{Book: b, size: size, pad: padding * small / size, rows: rows}
+func (b *Book) Table(columns []Column, rows [][]string) {
+	t := table{Book: b, size: tableSize, columns: columns, rows: rows}
 	for _, c := range columns {
 		t.heads, t.right = append(t.heads, c.Head), append(t.right, c.Right)
 	}
 	t.measure()
+	t.Keep(t.kept())
 	t.head()
 	for _, r := range rows {
 		t.row(r)
@@ -40,18 +46,33 @@ func (b *Book) TableOf(size float64, columns []Column, rows [][]string) {
 
 type table struct {
 	*Book
-	size   float64
-	pad    float64 // above and below the words of a row
-	heads  []string
-	right  []bool
-	rows   [][]string
-	widths []float64
+	size    float64
+	columns []Column
+	heads   []string
+	right   []bool
+	rows    [][]string
+	widths  []float64
+}
+
+// kept is how much of a table stays together: all of a short one, else its head with some rows.
+func (t *table) kept() float64 {
+	const short, some = 130.0, 3
+	all, first := t.height(t.heads, drawing.Bold), 0.0
+	for i, r := range t.rows {
+		if all += t.height(r, drawing.Regular); i < some {
+			first = all
+		}
+		if all > short {
+			return first
+		}
+	}
+	return all
 }
 
 // measure gives each column what its longest cell takes; where that is too much, heads are
 // broken between their words, and then the widest columns give way down to a common width.
 func (t *table) measure() {
-	room := t.Width() - gutter*float64(len(t.heads)-1)
+	room := t.Width() - t.gap()*float64(len(t.heads)-1)
 	if t.widths = t.wide(func(head string) []string { return []string{head} }); sum(t.widths) > room {
 		t.widths = t.wide(strings.Fields)
 	}
@@ -71,12 +92,20 @@ func (t *table) measure() {
 	for i := range t.widths {
 		t.widths[i] = min(t.widths[i], low) + 1e-6 // a cell as wide as its column is not broken
 	}
+	for i, c := range t.columns {
+		if c.Fill {
+			t.widths[i] += max(0, t.Width()-t.total())
+		}
+	}
 }
 
 // wide is how wide the cells of each column are, and the pieces of its head.
 func (t *table) wide(pieces func(head string) []string) []float64 {
 	widths := make([]float64, len(t.heads))
 	for i, h := range t.heads {
+		if t.columns[i].Tick {
+			widths[i] = tickSide
+		}
 		for _, w := range pieces(h) {
 			widths[i] = max(widths[i], drawing.Width(drawing.Bold, t.size, w))
 		}
@@ -97,23 +126,31 @@ func sum(list []float64) (total float64) {
 }
 
 func (t *table) head() {
-	t.cells(t.heads, drawing.Bold)
-	y := t.cursor + t.pad/2
-	t.page.Line(drawing.Medium, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
+	t.cells(t.heads, drawing.Bold, false)
+	y := t.cursor + padding/2
+	t.page.Line(drawing.Medium, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})
+}
+
+// gap is between columns.
+func (t *table) gap() float64 {
+	if t.column.of > 1 {
+		return narrow
+	}
+	return gutter
 }
 
 func (t *table) total() float64 {
-	return sum(t.widths) + float64(gutter*float64(len(t.widths)-1))
+	return sum(t.widths) + float64(t.gap()*float64(len(t.widths)-1))
 }
 
 func (t *table) row(r []string) {
 	if t.Room() < t.height(r, drawing.Regular) {
-		t.Page()
+		t.next()
 		t.head()
 	}
-	t.cells(r, drawing.Regular)
-	y := t.cursor + t.pad/2
-	t.page.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
+	t.cells(r, drawing.Regular, true)
+	y := t.cursor + padding/2
+	t.page.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})
 }
 
 func (t *table) height(r []string, f drawing.Face) float64 {
@@ -121,23 +158,46 @@ func (t *table) height(r []string, f drawing.Face) float64 {
 	for i, c := range r {
 		n = max(n, len(drawing.Wrap(f, t.size, t.widths[i], c)))
 	}
-	return float64(leading*t.size*float64(n)) + 2*t.pad
+	return float64(tableLeading*t.size*float64(n)) + 2*padding
 }
 
-func (t *table) cells(r []string, f drawing.Face) {
+// cells prints a row, line by line, so that its words follow each other as they are read; a row of the body has
+// its boxes to tick.
+func (t *table) cells(r []string, f drawing.Face, ticks bool) {
 	high := t.height(r, f)
 	t.need(high)
-	x := margin
+	lines, most := make([][]string, len(r)), 0
 	for i, c := range r {
-		for k, l := range drawing.Wrap(f, t.size, t.widths[i], c) {
-			at := geom.Point{X: x, Y: t.cursor - t.pad - t.size - float64(leading*t.size*float64(k))}
-			w := drawing.Text{String: l, Size: t.size, Face: f, At: at}
-			if t.right[i] {
-				w.At.X, w.Align = x+t.widths[i], drawing.Right
+		lines[i] = drawing.Wrap(f, t.size, t.widths[i], c)
+		most = max(most, len(lines[i]))
+	}
+	for k := range most {
+		x, y := t.left(), t.cursor-padding-t.size-float64(tableLeading*t.size*float64(k))
+		for i := range r {
+			if k < len(lines[i]) {
+				w := drawing.Text{String: lines[i][k], Size: t.size, Face: f, At: geom.Point{X: x, Y: y}}
+				if t.right[i] {
+					w.At.X, w.Align = x+t.widths[i], drawing.Right
+				}
+				t.page.Write(w)
 			}
-			t.page.Write(w)
+			x += t.widths[i] + t.gap()
 		}
-		x += t.widths[i] + gutter
+	}
+	x := t.left()
+	for i, c := range t.columns {
+		if ticks && c.Tick {
+			tickBox(&t.page.Drawing, geom.Point{X: x, Y: t.cursor - padding - t.size - 0.4})
+		}
+		x += t.widths[i] + t.gap()
 	}
 	t.cursor -= high
 }
+
+// tickBox draws a box to tick with its lower left corner at a place.
+func tickBox(d *drawing.Drawing, at geom.Point) {
+	d.Loops(drawing.Pen{Width: 0.25, Ink: 1}, 0, geom.Rectangle(at.X, at.Y, at.X+tickSide, at.Y+tickSide))
+}
+
+// tickSide is the side of a box to tick, in mm.
+const tickSide = 3.6

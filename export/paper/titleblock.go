@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
@@ -63,14 +64,14 @@ func (b *Book) scale() string {
 // titleBlock draws the block at the foot of the page: title and chapter, code and page above; boards, unit, scale
 // and date below.
 func (b *Book) titleBlock() {
-	d, right := b.page, margin+b.Width()
+	d, right := b.page, margin+b.fullWidth()
 	low, mid, high := blockLow, blockLow+blockRow, blockLow+2*blockRow
 	d.Loops(drawing.Medium, 0, geom.Rectangle(margin, low, right, high))
 	d.Line(drawing.Thin, geom.Point{X: margin, Y: mid}, geom.Point{X: right, Y: mid})
 	page := right - pageWide
 	title := b.Title
-	if b.about != "" {
-		title += ": " + b.about
+	if len(b.about) > 0 {
+		title += ": " + strings.Join(b.about, ", ")
 	}
 	edge := page
 	if b.Block.Code != "" {
@@ -114,9 +115,9 @@ func (b *Book) titleStrip() {
 	if b.Block.Code != "" {
 		s += ", code " + b.Block.Code
 	}
-	said := drawing.Fit(drawing.Regular, blockSmall, b.Width()-pageWide, s)
+	said := drawing.Fit(drawing.Regular, blockSmall, b.fullWidth()-pageWide, s)
 	b.page.Words(margin, low, blockSmall, drawing.Regular, said)
-	b.pageOf(geom.Point{X: margin + b.Width() - of, Y: low})
+	b.pageOf(geom.Point{X: margin + b.fullWidth() - of, Y: low})
 }
 
 // pageOf writes which page it is to the left of a place, and to its right, once that is known, of how many.

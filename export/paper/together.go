@@ -21,5 +21,5 @@ func (b *Book) Entry(entries ...drawing.Bookmark) {
 	if b.page == nil {
 		b.Page()
 	}
-	b.page.Bookmarks = append(b.page.Bookmarks, entries...)
+	b.enter(entries)
 }

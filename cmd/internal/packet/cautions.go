@@ -7,22 +7,23 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// cautions say what can hurt, before any work begins.
+// cautions say what can hurt, before any work begins; those of a cut stand on its card.
 func (m maker) cautions() {
 	s := m.sheet
-	m.Heading(0, "Before you begin")
+	m.Chapter("Before you begin")
 	m.Text(s.First)
 	say := func(list []present.Caution) {
 		for _, c := range list {
-			m.Item(0, "!", c.Cited())
+			m.SmallItem(0, "!", c.Cited())
 		}
 	}
-	say(s.General)
-	for _, c := range s.Machines {
-		m.Heading(2, upper(joinery.CutterKind(c.Machine).Machine()))
-		say(c.Cautions)
-	}
-	m.Space(2)
+	m.Columns(2, func() {
+		say(s.General)
+		for _, c := range s.Machines {
+			m.Heading(2, upper(joinery.CutterKind(c.Machine).Machine()))
+			say(c.Cautions)
+		}
+	})
 	cites := s.Cited()
 	for i, source := range s.Sources {
 		if cites[i+1] {

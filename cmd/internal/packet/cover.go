@@ -7,48 +7,144 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
-// cover says what to make, what becomes of the boxes, and every warning, with a picture
-// of the first box.
+// cover is the bench sheet: what to make, what becomes of the boxes, every warning, what each machine is set to, the
+// order of work, and what stands where.
 func (m maker) cover() error {
-	m.Page(drawing.Bookmark{Name: "What to make"})
+	m.Page(drawing.Bookmark{Name: "Bench sheet"})
 	m.Heading(0, title(m.batch))
-	t := present.NewTable(present.Words("drawer"), present.Numbers("boxes"),
-		present.Numbers("outside, width x height x depth"), present.Numbers("inside"), present.Words("corner"))
-	boxes := 0
-	for _, d := range m.batch.Drawers {
-		boxes += d.Spec.Count
-		t.Add(d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint))
-	}
-	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a "+
-		"test piece before you cut a run.", words.Count(boxes, "box", "boxes"),
-		words.Count(len(t.Rows), "kind", "kinds"), unitWords[m.unit]))
-	m.Text(record.VerdictOn(m.batch).Text)
-	for _, v := range m.sheet.Verdicts {
-		m.Item(0, "·", v.String())
-	}
-	m.Small(present.Basis)
+	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s.", words.Count(m.batch.Boxes(), "box", "boxes"),
+		words.Count(len(m.batch.Drawers), "kind", "kinds"), unitWords[m.unit]))
+	m.Strong(record.VerdictOn(m.batch).Text)
 	for _, line := range present.Gathered(m.report.Warnings, geom.LevelWarning) {
 		m.Item(0, "!", line)
 	}
 	if notes := present.Gathered(m.report.Warnings, geom.LevelNote); len(notes) > 0 {
 		m.Small("Notes: more work, but nothing that comes out wrong:")
 		for _, line := range notes {
-			m.Item(0, "-", line)
+			m.SmallItem(0, "-", line)
 		}
 	}
-	m.table(t)
+	m.whatToMake()
+	m.figures()
+	picture := func() {}
 	if len(m.batch.Drawers) > 0 {
-		picture, err := m.exploded(m.batch.Drawers[0], pictured)
+		first := m.batch.Drawers[0]
+		drawn, err := m.exploded(first, geom.Point{X: m.ColumnWidth(2), Y: pictureHigh})
 		if err != nil {
 			return err
 		}
-		m.Figure(picture, m.batch.Drawers[0].Spec.Name+", taken apart, with the numbers of the cut list.")
+		picture = func() { m.Figure(drawn, first.Spec.Name+", taken apart.") }
 	}
+	m.inColumns(m.order, m.buy, m.pages, picture)
 	return nil
 }
 
-// pictured is the room for a picture, in mm.
-var pictured = geom.Point{X: 150, Y: 105}
+// inColumns prints blocks in two columns; where the page has no room for all of them, those that answer first come
+// first.
+func (m maker) inColumns(order, buy, pages, picture func()) {
+	all := func() {
+		m.Columns(2, func() {
+			for _, block := range []func(){order, buy, pages, picture} {
+				m.Together(block)
+			}
+		})
+	}
+	if m.Fits(all) {
+		all()
+		return
+	}
+	m.Columns(2, func() {
+		m.Together(order)
+		m.Together(pages)
+	})
+	m.Columns(2, func() {
+		m.Together(picture)
+		m.Together(buy)
+	})
+}
+
+// order is the order of work, a step to tick after the other.
+func (m maker) order() {
+	m.Heading(2, "Order of work")
+	for _, step := range present.OrderOfWork(m.report, m.sheet) {
+		m.Tick(0, step)
+	}
+}
+
+// pages are the chapters with their pages.
+func (m maker) pages() {
+	m.Heading(2, "Pages")
+	m.Contents(m.chapters())
+}
+
+// pictureHigh is the room for the picture of the bench sheet, in mm.
+const pictureHigh = 62.0
+
+// chapters is how many there are at most besides this one.
+func (m maker) chapters() int {
+	n := len([]string{"Cut list", "Before you begin", "Setups", "Parts", "Corners", "Assembly", "Forms"})
+	for _, there := range []bool{len(m.report.Sheets) > 0, len(m.report.Cabinets) > 0, len(m.report.Templates) > 0, true} {
+		if there {
+			n++
+		}
+	}
+	return n
+}
+
+// whatToMake is the table of the boxes, with a tick for each kind.
+func (m maker) whatToMake() {
+	t := present.NewTable(present.Words("drawer"), present.Numbers("boxes"),
+		present.Numbers("outside, width x height x depth"), present.Numbers("inside"), present.Words("corner"))
+	for _, d := range m.batch.Drawers {
+		t.Add(d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint))
+	}
+	m.ticked(t)
+}
+
+// figures are what each machine is set to, to be read from where one stands at it.
+func (m maker) figures() {
+	for _, c := range m.sheet.Machines {
+		if len(c.Settings) == 0 {
+			m.BigFigures(upper(joinery.CutterKind(c.Machine).Machine()), m.bits(c), nil)
+		}
+		for i, s := range c.Settings {
+			m.BigFigures(settingLabel(c, i), m.set(s, c.Machine), nil)
+		}
+	}
+}
+
+// settingLabel names a setting of a machine.
+func settingLabel(c present.Machine, at int) string {
+	return fmt.Sprintf("Setting %d, %s", at+1, joinery.CutterKind(c.Machine).Machine())
+}
+
+// set is what is set for a setting.
+func (m maker) set(s present.Setting, machine string) (list []paper.BigFigure) {
+	for _, f := range s.Figures(machine, m.unit) {
+		if f.Words != "" {
+			list = append(list, paper.BigFigure{Caption: f.Name, Words: f.Words})
+			continue
+		}
+		number, beside := f.FigureParts()
+		list = append(list, paper.BigFigure{Caption: f.Name + " " + beside, Figure: number})
+	}
+	return list
+}
+
+// bits are the diameters of a router's bits that cut something.
+func (m maker) bits(c present.Machine) (list []paper.BigFigure) {
+	all := c.Bits
+	if len(all) == 0 {
+		all = []record.Length{c.Cutter}
+	}
+	for _, b := range all {
+		number, beside := present.Figure{Value: words.Length(b.MM(), m.unit)}.FigureParts()
+		list = append(list, paper.BigFigure{Caption: "bit " + beside, Figure: number})
+	}
+	return list
+}

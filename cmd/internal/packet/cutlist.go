@@ -9,7 +9,7 @@ import (
 
 // cutList prints the parts by stock, with the sheets that it is bought in.
 func (m maker) cutList() {
-	m.Chapter("Cut list")
+	m.Section("Cut list")
 	for _, s := range present.CutList(m.report.CutList, m.report.Blanks, m.unit) {
 		said := s.Stock + ", " + s.Thickness + " thick"
 		if k := m.stock(s.Stock); k.Length > 0 {
@@ -19,14 +19,18 @@ func (m maker) cutList() {
 			said += "; the grain runs along the length"
 		}
 		m.Heading(2, said)
-		m.table(s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts"))
+		m.ticked(s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts"))
 		for _, said := range s.Blanks {
 			m.Text(said + ".")
 		}
 	}
+}
+
+// buy lists what is bought.
+func (m maker) buy() {
 	if len(m.report.Buy) > 0 {
 		m.Heading(2, "To buy")
-		m.table(present.BuyTable(m.report.Buy).Pick("kind", "what", "quantity", "unit"))
+		m.ticked(present.BuyTable(m.report.Buy).Pick("kind", "what", "quantity", "unit"))
 	}
 }
 

@@ -41,7 +41,7 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 	}
 	var failed error
 	assembly := func() { failed = m.assembly() }
-	for _, chapter := range []func(){m.cautions, m.cutList, m.sheets, m.setups, m.parts, m.corners, assembly,
+	for _, chapter := range []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, m.corners, assembly,
 		m.openings, m.templates, m.travelers} {
 		if err := ctx.Err(); err != nil {
 			return err
@@ -127,13 +127,22 @@ func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 // table prints a table.
 func (m maker) table(t present.Table) { table(m.Book, t) }
 
+// ticked prints a table with a box to tick before each row.
+func (m maker) ticked(t present.Table) {
+	rows := t.Texts()
+	for i := range rows {
+		rows[i] = append([]string{""}, rows[i]...)
+	}
+	m.Table(append([]paper.Column{{Tick: true}}, columns(t)...), rows)
+}
+
 func table(book *paper.Book, t present.Table) { book.Table(columns(t), t.Texts()) }
 
 // columns are those of a table on paper.
 func columns(t present.Table) []paper.Column {
-	columns := make([]paper.Column, len(t.Columns))
+	list := make([]paper.Column, len(t.Columns))
 	for i, title := range t.Titles() {
-		columns[i] = paper.Column{Head: title, Right: t.Columns[i].Right}
+		list[i] = paper.Column{Head: title, Right: t.Columns[i].Right}
 	}
-	return columns
+	return list
 }

@@ -182,11 +182,6 @@ func (m maker) lists(p batch.Part, edges bool) {
 	}
 }
 
-// tableLetters are those of the tables of parts: capitals of 2.5 mm.
-var tableLetters = drawing.Capitals(2.5)
-
-func (m maker) partTable(t present.Table) { m.TableOf(tableLetters, columns(t), t.Texts()) }
-
 // depth of a pocket in words.
 func (m maker) depth(p batch.Part, k geom.Pocket) string {
 	if k.Through(p.Panel.Thickness) {
@@ -215,7 +210,7 @@ func (m maker) cuts(p batch.Part, names []string) {
 			words.Span(b.Min.Y, b.Max.Y, m.unit), m.caliper(b.Width())+" x "+m.caliper(b.Height()))
 	}
 	if any {
-		m.partTable(t)
+		m.table(t)
 	}
 }
 
@@ -239,7 +234,7 @@ func (m maker) holes(p batch.Part, names []string) {
 		t.Add(names[i], k.Kind.String(), k.Face.String(), m.depth(p, k), m.caliper(c.X), m.caliper(c.Y), m.caliper(2*r))
 	}
 	if any {
-		m.partTable(t)
+		m.table(t)
 	}
 }
 
@@ -256,5 +251,5 @@ func (m maker) edgeCuts(p batch.Part) {
 		b := k.Area.Bounds()
 		t.Add(k.Kind.String(), words.Span(b.Min.X, b.Max.X, m.unit), words.Span(b.Min.Y, b.Max.Y, m.unit))
 	}
-	m.partTable(t)
+	m.table(t)
 }

@@ -14,14 +14,13 @@ import (
 )
 
 // holds are how parts are held for the kinds of work, as drawings show them.
-var holds = map[setup.Holding]paper.Hold{setup.Across: paper.Flat, setup.Along: paper.Flat, setup.AtEnd: paper.AtEnd, setup.AtEdge: paper.AtEnd, setup.OnEnd: paper.OnEnd, setup.Fingers: paper.OnJig}
+var holds = map[setup.Holding]paper.Hold{setup.Across: paper.Flat, setup.Along: paper.Flat, setup.AtEnd: paper.AtEnd,
+	setup.AtEdge: paper.AtEnd, setup.OnEnd: paper.OnEnd, setup.Fingers: paper.OnJig}
 
-// setups prints every setting with a drawing of each cut.
+// setups prints a card for every setting.
 func (m maker) setups() {
-	s := m.sheet
 	m.Chapter("Setups")
-	unit := m.unit.String()
-	for _, c := range s.Machines {
+	for _, c := range m.sheet.Machines {
 		m.Heading(1, fmt.Sprintf("%s, %s: %s", upper(joinery.CutterKind(c.Machine).Machine()),
 			c.CutsWith(m.unit), names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Text)
@@ -37,26 +36,90 @@ func (m maker) setups() {
 				m.Item(0, "!", r.RefusedText())
 			}
 		}
-		if len(c.Gauges) > 0 {
-			t := present.NewTable(present.In("gauge", unit), present.Words("marks"))
-			for _, g := range c.Gauges {
-				t.Add(m.setTo(g.At), strings.Join(g.Marks, "; "))
-			}
-			m.table(t)
-		}
+		m.gauges(c)
 		if c.Order != "" {
 			m.Text(c.Order)
 		}
 		step := 0
-		for i, set := range c.Settings {
-			m.setting(i+1, c.Machine, set, &step)
+		for i := range c.Settings {
+			m.Together(func() { m.card(c, i, step) })
+			step += len(c.Settings[i].Cuts)
 		}
 		if len(c.Files) > 0 {
+			m.BigFigures(upper(joinery.CutterKind(c.Machine).Machine()), m.bits(c), cardMarks)
 			m.files(c)
 		}
 		m.checks(c.Checks, c.ChecksText)
 		m.apart(c, step)
 	}
+}
+
+// cardMarks are ticked at a machine before the run.
+var cardMarks = []string{"setup done", "first piece measured"}
+
+// gauges are those that are set by hand, with what is marked with each.
+func (m maker) gauges(c present.Machine) {
+	if len(c.Gauges) == 0 {
+		return
+	}
+	t := present.NewTable(present.In("gauge", m.unit.String()), present.Words("marks"))
+	for _, g := range c.Gauges {
+		t.Add(m.setTo(g.At), strings.Join(g.Marks, "; "))
+	}
+	m.table(t)
+}
+
+// card is a setting: what is set in large figures, each cut as the operator sees it with its pieces to tick, and
+// between what the caliper has to read. Step is how many cuts the settings before it have.
+func (m maker) card(c present.Machine, at, step int) {
+	s := c.Settings[at]
+	m.Heading(2, upper(strings.ToLower(s.Heading(at+1, c.Machine, m.unit))))
+	m.BigFigures(fmt.Sprintf("Setting %d", at+1), m.set(s, c.Machine), cardMarks)
+	for _, said := range []string{s.Buried(c.Machine), s.SpacersText(m.unit)} {
+		if said != "" {
+			m.Text(said)
+		}
+	}
+	if len(s.Steps) > 1 {
+		m.Text(s.Raised(m.unit))
+	}
+	said := make(map[string]bool)
+	for i, cut := range s.Cuts {
+		m.cut(s, cut, step+i+1, said[cut.Work])
+		said[cut.Work] = true
+	}
+	if len(said) > 0 && joinery.CutterKind(c.Machine).Fenced() {
+		m.Small("Drawings: seen by the operator, who feeds away from himself with the fence at his right; " +
+			m.unit.String() + ".")
+	}
+	m.checks(s.Checks, s.ChecksText)
+}
+
+// cut is one of a setting, beside its drawing where there is one.
+func (m maker) cut(s present.Setting, c present.CutStep, step int, said bool) {
+	tell := func() {
+		m.step(c, step, said)
+		if len(c.Passes) > 1 {
+			m.Item(1, "", c.Fences(m.unit))
+		}
+	}
+	hold, drawn := holds[setup.Holding(c.Work)]
+	if !drawn {
+		tell()
+		return
+	}
+	passes := c.Passes
+	if len(passes) == 0 {
+		passes = []record.Length{s.Fence}
+	}
+	fence := passes[0]
+	if hold == paper.AtEnd && len(passes) == 1 { // the rest of the cutter is buried
+		fence = c.Width - s.Cutter
+	}
+	d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
+		Thickness: m.first(c).Panel.Thickness}, m.caliper)
+	m.Beside(d, tell)
+	m.Scale(paper.OperatorScale)
 }
 
 // files are the drawings that a router cuts, in order.
@@ -66,81 +129,60 @@ func (m maker) files(c present.Machine) {
 	for _, f := range c.Files {
 		t.Add(fmt.Sprint(f.Count), f.Part, f.Face+", "+f.How(), f.File)
 	}
-	m.table(t)
+	m.ticked(t)
 }
 
 // apart are what is sawn and bored afterward.
 func (m maker) apart(c present.Machine, step int) {
-	place, said := "", false
+	place, said := "", make(map[string]bool)
+	metric := false
 	for _, s := range c.Separate {
 		if at := s.Place(c.Machine); at != place {
 			place = at
 			m.Heading(2, upper(at))
 		}
-		if s.Metric && !said {
-			said = true
+		if s.Metric && !metric {
+			metric = true
 			m.Text(present.MetricBits)
 		}
 		step++
-		m.step(s, step)
+		m.step(s, step, said[s.Work])
+		said[s.Work] = true
 	}
 }
 
-// step is a step in words.
-func (m maker) step(c present.CutStep, step int) {
+// maxTicked are the parts of a cut that have a box to tick each; more are ticked together.
+const maxTicked = 4
+
+// step is a step in words, with its pieces to tick. Its cautions stand where they count, at the first such cut.
+func (m maker) step(c present.CutStep, step int, said bool) {
 	m.Item(0, fmt.Sprintf("%d.", step), c.How(m.unit)+".")
-	m.Item(1, "", c.PartsText)
+	parts := strings.SplitAfter(c.PartsText, ", ")
+	if len(parts) > maxTicked || !strings.HasPrefix(c.PartsText, fmt.Sprint(c.Parts[0].Count, " x ")) {
+		parts = []string{c.PartsText}
+	}
+	for _, p := range parts {
+		m.Tick(1, strings.TrimRight(p, " "))
+	}
 	if c.Note != "" {
 		m.Item(1, "", c.Note)
 	}
+	if said {
+		return
+	}
 	for _, caution := range c.Cautions {
-		m.Item(1, "!", caution.Cited())
+		m.SmallItem(1, "!", caution.Cited())
 	}
 }
 
-func (m maker) setting(n int, machine string, s present.Setting, step *int) {
-	m.Heading(2, upper(strings.ToLower(s.Heading(n, machine, m.unit))))
-	if said := s.Buried(machine); said != "" {
-		m.Text(said)
-	}
-	if said := s.SpacersText(m.unit); said != "" {
-		m.Text(said)
-	}
-	if len(s.Steps) > 1 {
-		m.Text(s.Raised(m.unit))
-	}
-	for _, c := range s.Cuts {
-		*step++
-		if hold, drawn := holds[setup.Holding(c.Work)]; drawn {
-			passes := c.Passes
-			if len(passes) == 0 {
-				passes = []record.Length{s.Fence}
-			}
-			fence := passes[0]
-			if hold == paper.AtEnd && len(passes) == 1 { // the rest of the cutter is buried
-				fence = c.Width - s.Cutter
-			}
-			d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
-				Thickness: m.first(c).Panel.Thickness}, m.caliper)
-			m.Keep(d.Height + 18)
-			m.step(c, *step)
-			m.Figure(d, "Seen by the operator, who feeds away from himself with the fence at his right; "+
-				m.unit.String()+".")
-			m.Scale(paper.OperatorScale)
-		} else {
-			m.step(c, *step)
-		}
-		if len(c.Passes) > 1 {
-			m.Item(1, "", c.Fences(m.unit))
-		}
-	}
-	m.checks(s.Checks, s.ChecksText)
-}
-
+// checks are the limits of a caliper as a table: between which it reads what is right.
 func (m maker) checks(list []present.Check, said []string) {
 	if len(list) > 0 {
-		m.table(present.CheckTable(list, m.unit).Renamed("what", "measure on the test piece"))
-		m.Small("Every combination of readings within these limits is right.")
+		t := present.GoTable(list, m.unit).Renamed("what", "measure on the test piece")
+		list := columns(t)
+		list[len(list)-1].Fill = true
+		m.Table(list, t.Texts())
+		m.Small("Below least or over most: not right. Every combination of readings within these limits is right.")
 	}
 	for _, s := range said {
 		m.Text(s)

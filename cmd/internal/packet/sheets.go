@@ -16,7 +16,6 @@ import (
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
-	"drawerwright/geom/nest"
 )
 
 // SheetsPDF is a document that has only the sheets of a plan.
@@ -70,7 +69,7 @@ func listLabels(p sheets.Plan) (list []paper.Label) {
 	return append(list, offcutLabels(p)...)
 }
 
-// sheets prints a page for each sheet that is cut in another way, and the cuts.
+// sheets prints each sheet that is cut in another way, and the cuts.
 func (m maker) sheets() { sheetPages(context.Background(), m.Book, m.plan, m.report.Sheets) }
 
 // maxSheetPages are the sheets of a stock that are printed; beyond that a table alone.
@@ -81,17 +80,19 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 	if len(stocks) == 0 {
 		return
 	}
-	book.Chapter("Sheets")
+	b := sheetBook{book, p.Units, make(map[string]bool)}
 	for n, k := range stocks {
 		s := &p.Stocks[n]
-		book.Heading(1, k.Stock)
-		book.Text(present.SheetsSummary(k, p.Units) + ".")
-		book.Text("Laid out to be " + present.SheetsHow(k, p.Units) + ". Sizes are along x and y of the sheet.")
-		for _, note := range present.SheetNotes(k, p.Units) {
-			book.Item(0, "·", note)
+		begin := b.stock(k)
+		if n == 0 {
+			stock := begin
+			begin = func() {
+				book.Chapter("Sheets")
+				stock()
+			}
 		}
-		for _, left := range k.Unplaced {
-			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Reason))
+		if len(s.Laid) == 0 {
+			begin()
 		}
 		for i := range s.Laid {
 			if ctx.Err() != nil {
@@ -102,33 +103,102 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 					"sheets.", len(s.Laid)-i))
 				break
 			}
-			sheetPage(book, p, s, k, i)
+			b.sheet(laidSheet{p, s, k, i}, begin)
+			begin = func() {}
 		}
-		offcutFigures(book, p, s)
-		cutPages(book, k, p.Units)
+		b.cuts(k)
 	}
 }
 
-// sheetPage prints a sheet with its legend, and its run card where a router cuts it.
-func sheetPage(book *paper.Book, p sheets.Plan, s *sheets.Stock, k record.SheetStock, at int) {
-	one, unit := s.Laid[at], p.Units.String()
-	picture, rows := SheetPicture(p, s, one, geom.Point{X: book.Width(), Y: 0.55 * book.Size.Height})
-	words := fmt.Sprintf("%s, sheet %d", k.Stock, one.Number)
+// sheetBook prints sheets. What is the same for several of them is told once.
+type sheetBook struct {
+	*paper.Book
+	unit geom.Unit
+	told map[string]bool
+}
+
+// once are those of some texts that were not told before.
+func (b sheetBook) once(list []string) (fresh []string) {
+	for _, s := range list {
+		if !b.told[s] {
+			b.told[s] = true
+			fresh = append(fresh, s)
+		}
+	}
+	return fresh
+}
+
+func (b sheetBook) notes(sign string, list []string) {
+	for _, s := range list {
+		b.SmallItem(0, sign, s)
+	}
+}
+
+// stock says how the sheets of one are laid out, when it is called.
+func (b sheetBook) stock(k record.SheetStock) func() {
+	notes := b.once(present.SheetNotes(k, b.unit))
+	return func() {
+		b.Heading(1, k.Stock)
+		b.Text(present.SheetsSummary(k, b.unit) + ".")
+		b.Text("Laid out to be " + present.SheetsHow(k, b.unit) + ". Sizes are along x and y of the sheet.")
+		b.notes("·", notes)
+		for _, left := range k.Unplaced {
+			b.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Reason))
+		}
+	}
+}
+
+// sheetHigh are the parts of a page's height that a sheet's picture may take: the first that the page has room for.
+var sheetHigh = []float64{0.4, 0.36, 0.32, 0.28}
+
+// laidSheet is one of a stock, by its place.
+type laidSheet struct {
+	plan  sheets.Plan
+	stock *sheets.Stock
+	of    record.SheetStock
+	at    int
+}
+
+// sheet prints a sheet with its legend, what stands before it, and its run card where a router cuts it.
+func (b sheetBook) sheet(l laidSheet, begin func()) {
+	one := l.stock.Laid[l.at]
+	words := fmt.Sprintf("%s, sheet %d", l.of.Stock, one.Number)
 	if one.Count > 1 {
 		words += fmt.Sprintf(", cut %d times", one.Count)
 	}
-	book.Keep(picture.Height + 30)
-	book.Heading(2, words)
-	book.Figure(picture, "")
+	draw := func(high float64) func() {
+		picture, rows := SheetPicture(l.plan, l.stock, one, geom.Point{X: b.Width(), Y: high * b.Size.Height})
+		legend := l.legend(rows, b.unit.String())
+		return func() {
+			begin()
+			b.Heading(2, words)
+			b.Figure(picture, "")
+			table(b.Book, legend)
+		}
+	}
+	for _, high := range sheetHigh {
+		if block := draw(high); b.Fits(block) {
+			block()
+			b.runCard(l.of, l.of.Sheets[l.at])
+			return
+		}
+	}
+	b.Together(draw(sheetHigh[0]))
+	b.runCard(l.of, l.of.Sheets[l.at])
+}
+
+// legend says which pieces are which on the picture, and how a router holds each.
+func (l laidSheet) legend(rows [][]string, unit string) present.Table {
 	t := present.NewTable(present.Words("on the picture"), present.Numbers("pieces"), present.In("length", unit),
 		present.In("width", unit), present.Words("part"))
-	if k.Routed {
+	if l.of.Routed {
+		one := l.stock.Laid[l.at]
 		t.Columns = append(t.Columns, present.Words("held by"))
 		for n, piece := range piecesOf(one) {
 			var held []record.SheetPlacement
 			for i, q := range one.Placements {
 				if q.Piece == piece {
-					held = append(held, k.Sheets[at].Placements[i])
+					held = append(held, l.of.Sheets[l.at].Placements[i])
 				}
 			}
 			rows[n] = append(rows[n], present.HeldBy(held))
@@ -137,72 +207,51 @@ func sheetPage(book *paper.Book, p sheets.Plan, s *sheets.Stock, k record.SheetS
 	for _, row := range rows {
 		t.Add(row...)
 	}
-	table(book, t)
-	runCard(book, k, k.Sheets[at], p.Units)
+	return t
 }
 
-// cutPages print how saws take the sheets of a stock apart.
-func cutPages(book *paper.Book, k record.SheetStock, u geom.Unit) {
+// cuts prints how saws take the sheets of a stock apart.
+func (b sheetBook) cuts(k record.SheetStock) {
 	if len(k.Cuts) == 0 {
 		return
 	}
-	book.Heading(2, "Cuts of "+k.Stock)
-	for _, note := range present.CutNotes(k, u) {
-		book.Item(0, "·", note)
-	}
-	cuts := k.Cuts[:min(len(k.Cuts), maxCuts)]
-	table(book, present.CutTable(cuts, u))
+	cuts, notes := k.Cuts[:min(len(k.Cuts), maxCuts)], b.once(present.CutNotes(k, b.unit))
+	b.Together(func() {
+		b.Heading(2, "Cuts of "+k.Stock)
+		b.notes("·", notes)
+	})
+	b.Columns(2, func() { table(b.Book, present.CutColumns(cuts, b.unit)) })
 	if rest := len(k.Cuts) - len(cuts); rest > 0 {
-		book.Text(fmt.Sprintf("%d more cuts are in %s.", rest, filing.Cuts))
+		b.Text(fmt.Sprintf("%d more cuts are in %s.", rest, filing.Cuts))
 	}
 }
 
 // runCard is what those who run the router have to know of a sheet.
-func runCard(book *paper.Book, k record.SheetStock, one record.LaidSheet, u geom.Unit) {
+func (b sheetBook) runCard(k record.SheetStock, one record.LaidSheet) {
 	if one.Run == nil {
 		return
 	}
-	book.Keep(60)
-	book.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", k.Stock, one.Number))
-	for _, rule := range present.RunRules() {
-		book.Item(0, "!", rule)
-	}
-	for _, note := range present.RunNotes(*one.Run, u) {
-		book.Item(0, "·", note)
+	b.notes("!", b.once(present.RunRules()))
+	b.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", k.Stock, one.Number))
+	for _, note := range present.RunNotes(*one.Run, b.unit) {
+		b.SmallItem(0, "·", note)
 	}
 	for _, f := range one.Run.Faces {
-		book.Keep(40)
-		book.Heading(3, f.File)
-		for i, b := range f.Preparation {
-			book.Item(0, fmt.Sprintf("%d.", i+1), b)
-		}
-		for _, pin := range present.RunPins(f, u) {
-			book.Item(0, "·", pin)
-		}
-		for _, line := range present.RunOrder(f, u) {
-			book.Item(0, "·", line)
-		}
-		table(book, present.RunTable(f, u))
-	}
-}
-
-// offcutFigures are pictures of what is left and kept.
-func offcutFigures(book *paper.Book, p sheets.Plan, s *sheets.Stock) {
-	shown := 0
-	for _, one := range s.Laid {
-		for _, o := range one.Offcuts {
-			if shown++; shown > maxOffcuts {
-				return
+		b.Together(func() {
+			b.Heading(3, f.File)
+			for i, said := range f.Preparation {
+				b.Item(0, fmt.Sprintf("%d.", i+1), said)
 			}
-			picture := OffcutPicture(p, s, o, geom.Point{X: 70, Y: 45})
-			book.Keep(picture.Height + 10)
-			book.Figure(picture, fmt.Sprintf("offcut of sheet %d", one.Number))
-		}
+			for _, pin := range present.RunPins(f, b.unit) {
+				b.Item(0, "·", pin)
+			}
+			for _, line := range present.RunOrder(f, b.unit) {
+				b.Item(0, "·", line)
+			}
+			table(b.Book, present.RunTable(f, b.unit))
+		})
 	}
 }
-
-// maxOffcuts are the pictures of offcuts of a stock.
-const maxOffcuts = 60
 
 // maxCuts are the cuts of a stock that are printed.
 const maxCuts = 3000
@@ -308,13 +357,4 @@ func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) string {
 		names[i] = fmt.Sprintf("%d x %s", count[name], name)
 	}
 	return strings.Join(names, ", ")
-}
-
-// OffcutPicture draws an offcut by itself.
-func OffcutPicture(p sheets.Plan, s *sheets.Stock, o nest.Offcut, room geom.Point) drawing.Drawing {
-	mm := func(l int64) float64 { return geom.Length(l).MM() }
-	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
-	whole := geom.Rect{Max: geom.Point{X: mm(o.Length), Y: mm(o.Width)}}
-	return paper.SheetPage{Length: mm(o.Length), Width: mm(o.Width), Trim: whole, Grain: s.Grained(),
-		Offcuts: []paper.PlacedPiece{{Box: whole, Key: "offcut of " + s.Name, Lines: []string{text(o.Length) + " x " + text(o.Width) + " " + p.Units.String()}}}}.Draw(room)
 }

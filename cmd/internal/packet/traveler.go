@@ -3,50 +3,38 @@ package packet
 import (
 	"fmt"
 
-	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
-	"drawerwright/export/drawing"
 )
 
 // maxRows is how many boxes of one drawer a form has lines for.
 const maxRows = 60
 
-// travelers are forms that go with the boxes: what is right, and what came out.
+// travelers are a form for the readings of all boxes: of each drawer a line with what is right, and one to write on
+// for every box.
 func (m maker) travelers() {
-	unit := m.unit.String()
-	slides := make(map[string]record.Cabinet)
-	for _, c := range m.report.Cabinets {
-		for _, r := range c.Rows {
-			slides[r.Drawer] = c
-		}
+	if len(m.batch.Drawers) == 0 {
+		return
 	}
-	for i, d := range m.batch.Drawers {
-		if i == 0 {
-			m.Page(drawing.Bookmark{Name: "Travelers"})
-		} else {
-			m.Keep(110)
-		}
-		m.Heading(1, fmt.Sprintf("%s: %d of them", d.Spec.Name, d.Spec.Count))
+	m.Chapter("Form for readings")
+	m.Text("The line of a drawer has what is right, in " + unitWords[m.unit] + "; write what a box measures below " +
+		"it. Under date stands what an empty box weighs, where that is known.")
+	heads := []string{"box", "width, front", "width, back", "depth, left", "depth, right", "height", "diagonal 1",
+		"diagonal 2", "diagonals apart", "date, by"}
+	var rows [][]string
+	for _, d := range m.batch.Drawers {
 		k := record.StackOf(d)
-		facts := present.NewTable(present.Words("what is right"), present.Words(unit))
-		facts.Add("outside, width x height x depth", m.size(d.Outside))
-		facts.Add("inside", m.size(d.Inside))
-		facts.Add("both diagonals",
-			fmt.Sprintf("%s, %s apart at most", m.reported(k.Diagonal), m.reported(k.MaxDiagonalDifference)))
-		if c, stands := slides[d.Spec.Name]; stands {
-			facts.Add("opening", fmt.Sprintf("%s, %s x %s x %s", c.Name, m.reported(c.Opening.Width),
-				m.reported(c.Opening.Height), m.reported(c.Opening.Depth)))
-			facts.Add("slides", fmt.Sprintf("%s, %s long", c.Slide, m.reported(c.SlideLength)))
-		}
+		name := fmt.Sprintf("%s: %s", d.Spec.Name, words.Count(d.Spec.Count, "box", "boxes"))
+		wide, deep, diagonal := m.number(d.Outside.Width), m.number(d.Outside.Depth), m.reported(k.Diagonal)
+		right := []string{name, wide, wide, deep, deep, m.number(d.Outside.Height), diagonal, diagonal,
+			"max " + m.reported(k.MaxDiagonalDifference)}
 		if d.Strength.Empty > 0 {
-			facts.Add("weight, empty", words.Weight(d.Strength.Empty, m.unit))
+			right = append(right, words.Weight(d.Strength.Empty, m.unit))
 		}
-		m.table(facts)
-		var rows [][]string
+		rows = append(rows, right)
 		for n := range min(d.Spec.Count, maxRows) {
 			rows = append(rows, []string{fmt.Sprintf("%d of %d", n+1, d.Spec.Count)})
 		}
-		m.Form([]string{"box", "width, front", "width, back", "depth, left", "depth, right", "height", "diagonal 1", "diagonal 2", "date, by"}, rows)
 	}
+	m.Form(heads, rows)
 }

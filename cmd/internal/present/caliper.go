@@ -136,6 +136,16 @@ func measureNames(list []gauge.Measure) string {
 	return strings.Join(names, ", ")
 }
 
+// GoTable is the limits for a caliper by the two between which it reads what is right, with room for the reading.
+func GoTable(list []Check, u geom.Unit) Table {
+	t := NewTable(Words("what"), In("set to", u.String()), Numbers("least"), Numbers("most"), Words("measured"))
+	for _, c := range list {
+		r := c.rounded
+		t.Add(c.What, r.Text(r.Target), r.Text(r.Min), r.Text(r.Max), "")
+	}
+	return t
+}
+
 // CheckTable is the limits for a caliper: what is read, what it should be, and between what it
 // is right.
 func CheckTable(list []Check, u geom.Unit) Table {

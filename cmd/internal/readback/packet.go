@@ -1,7 +1,6 @@
 package readback
 
 import (
-	"fmt"
 	"iter"
 	"math"
 	"regexp"
@@ -170,10 +169,10 @@ var (
 	paperLayout  = regexp.MustCompile(`^(\d+ (?:sheet|offcut)s? of|no sheet)`)
 	paperOpening = regexp.MustCompile(`^(.+): (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) (mm|in), (.+)$`)
 	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
-	paperForm    = regexp.MustCompile(`^(.+): (\d+) of them$`)
+	paperForm    = regexp.MustCompile(`^(.+): (\d+) box(?:es)?$`)
 	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bits?|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?(?:(?:,| and) [^:]+)?: (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)
-	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of)`)
+	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of|Notes: )`)
 )
 
 // packetReader reads packet.pdf: what stands on this line, and what the lines before it say
@@ -185,10 +184,10 @@ type packetReader struct {
 	one   string   // the only cell, or nothing
 	title string   // the last line that was a title
 
-	drawer, cabinet, part string
-	sheet                 *setupReader
-	said                  map[string][]string // the remarks of the cover
-	cover                 bool                // the first page, up to the table of boxes
+	cabinet, part string
+	sheet         *setupReader
+	said          map[string][]string // the remarks of the cover
+	cover         bool                // the first page, up to the table of boxes
 }
 
 func packet(r *reading, data string) { r.packet([]byte(data)) }
@@ -230,8 +229,6 @@ func (p *packetReader) boxes() taken {
 	switch {
 	case p.cover && len(p.list) == 1 && answered.MatchString(p.list[0]):
 		p.words("total", "job", "answer", s.together(0))
-	case p.cover && len(p.list) == 2 && p.list[0] == "·":
-		p.judged(s.together(1))
 	case p.cover && len(p.list) == 2 && p.list[0] == "!":
 		p.said["warning"] = append(p.said["warning"], s.together(1))
 	case p.cover && len(p.list) == 2 && p.list[0] == "-":
@@ -272,6 +269,7 @@ func (p *packetReader) lists() taken {
 		}
 		return tableTaken
 	case paperLayout.MatchString(p.one):
+		p.sheet.end() // the sheets follow the setups
 		p.sheetSummary(p.title + ": " + strings.TrimSuffix(s.sentence(), "."))
 		return lineTaken
 	}
@@ -317,8 +315,8 @@ func (p *packetReader) setups() taken {
 		p.sheet.paragraph(list[0] + " " + s.together(1))
 	case one != "" && (p.sheet.lastStep && whoLine.MatchString(one) || passesLine.MatchString(one)):
 		p.sheet.paragraph(s.together(0))
-	case s.begins("measure on the test piece", p.unit, "right"):
-		p.sheet.checks(s.table(3))
+	case s.begins("measure on the test piece", "set to "+p.unit, "least", "most", "measured"):
+		p.sheet.goChecks(s.table(4))
 		return tableTaken
 	case s.begins("pieces", "part", "face", "drawing"):
 		for row := range s.table(4) {
@@ -362,21 +360,34 @@ func (p *packetReader) cabinets() taken {
 	return notTaken
 }
 
-// forms reads the form that goes with each box.
+// forms reads the line of the form that says what is right of a drawer: its name with how many there are, width and
+// depth twice, height, the diagonal twice, by how much both may differ, and perhaps what an empty box weighs.
 func (p *packetReader) forms() taken {
-	switch {
-	case paperForm.MatchString(p.one):
-		m := paperForm.FindStringSubmatch(p.one)
-		p.drawer = m[1]
-		p.words("box", p.drawer, "count", m[2])
-		return lineTaken
-	case p.s.begins("what is right", p.unit):
-		for row := range p.s.table(2) {
-			p.paperRight(p.drawer, row)
-		}
-		return tableTaken
+	const most = 8
+	if len(p.list) <= most || !strings.HasPrefix(p.list[most], "max ") {
+		return notTaken
 	}
-	return notTaken
+	name := p.list[0]
+	if next := p.s.next(); len(next) > 0 && math.Abs(next[0].x-p.s.lines[p.s.at][0].x) < 0.1 &&
+		!paperForm.MatchString(name) { // it is broken
+		name += " " + strings.TrimSpace(next[0].text)
+	}
+	m := paperForm.FindStringSubmatch(name)
+	if m == nil {
+		p.fail("the form has no drawer %q", name)
+	}
+	p.words("box", m[1], "count", m[2])
+	for i, what := range []string{"outside width", "outside width", "outside depth", "outside depth", "outside height"} {
+		p.printed("box", m[1], what, p.list[1+i])
+	}
+	p.printed("stack", m[1], "diagonal", p.list[6])
+	p.printed("stack", m[1], "diagonal", p.list[7])
+	p.printed("stack", m[1], "diagonals apart", strings.TrimPrefix(p.list[most], "max "))
+	if len(p.list) > most+1 {
+		value, unit, _ := strings.Cut(p.list[most+1], " ")
+		p.add("weight", m[1], "empty in "+unit, value, 0.1)
+	}
+	return lineTaken
 }
 
 // together is the text of this line from a cell on, with the lines that go on with it at the
@@ -462,25 +473,5 @@ func (r *reading) paperDepth(of string, row []string) {
 		r.words("cut", of, "depth", row[3])
 	} else {
 		r.printed("cut", of, "depth", row[3])
-	}
-}
-
-// paperRight reads a line of the form that goes with a box.
-func (r *reading) paperRight(drawer string, row []string) {
-	switch what := row[0]; what {
-	case "outside, width x height x depth":
-		r.paperBox(drawer, "outside", row[1])
-	case "inside":
-		r.paperBox(drawer, "inside", row[1])
-	case "both diagonals":
-		a, b, _ := strings.Cut(strings.TrimSuffix(row[1], " apart at most"), ", ")
-		r.printed("stack", drawer, "diagonal", a)
-		r.printed("stack", drawer, "diagonals apart", b)
-	case "weight, empty":
-		value, unit, _ := strings.Cut(row[1], " ")
-		r.add("weight", drawer, "empty in "+unit, value, 0.1)
-	case "opening", "slides":
-	default:
-		r.fail("%s: unknown line %q", drawer, fmt.Sprint(row))
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"compress/zlib"
 	"io"
 	"iter"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -120,15 +121,11 @@ func decoded(s []byte) string {
 	return string(utf16.Decode(units))
 }
 
-// pdfLines are the texts of a page line by line from above, each from the left.
+// pdfLines are the texts of a page line by line, as they are written, each from the left: a column comes after the
+// one before it.
 func pdfLines(page []pdfText) (lines [][]pdfText) {
-	sorted := slices.Clone(page)
-	slices.SortStableFunc(sorted, func(a, b pdfText) int {
-		return cmp.Or(cmp.Compare(b.y, a.y),
-			cmp.Compare(a.x, b.x))
-	})
-	for _, t := range sorted {
-		if n := len(lines); n > 0 && lines[n-1][0].y-t.y < 0.5 {
+	for _, t := range page {
+		if n := len(lines); n > 0 && math.Abs(lines[n-1][0].y-t.y) < 0.5 {
 			lines[n-1] = append(lines[n-1], t)
 			continue
 		}

@@ -206,6 +206,18 @@ func (s *setupReader) checks(rows iter.Seq[[]string]) {
 	}
 }
 
+// goChecks reads the caliper's limits: what, what it should be, the least and the most that is right.
+func (s *setupReader) goChecks(rows iter.Seq[[]string]) {
+	nth := make(map[string]int)
+	for row := range rows {
+		nth[row[0]]++
+		name := fmt.Sprintf("%s: %s %d", s.setting, row[0], nth[row[0]])
+		for i, measure := range []string{"is", "least", "most"} {
+			s.printed(s.of, name, measure, row[1+i])
+		}
+	}
+}
+
 // setupText reads what setup prints.
 func setupText(r *reading, text string) {
 	sheet := &setupReader{reading: r}

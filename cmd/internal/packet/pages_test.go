@@ -1,0 +1,152 @@
+package packet
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
+	"drawerwright/geom"
+)
+
+// said are the words of a page in the order in which they are written, with single spaces.
+func said(p drawing.Page) string {
+	var all []string
+	for _, w := range p.Texts {
+		all = append(all, strings.Fields(w.String)...)
+	}
+	return strings.Join(all, " ")
+}
+
+// TestWarningsStandOnPageOne: the first page of every sample has the one answer on the job and every warning.
+func TestWarningsStandOnPageOne(t *testing.T) {
+	for _, k := range packets(t) {
+		first, warned := said(k.pages[0]), 0
+		for _, w := range present.Gathered(k.report.Warnings, geom.LevelWarning) {
+			if warned++; !strings.Contains(first, "! "+w) {
+				t.Errorf("%s: page one does not say %q: %s", k.file, w, first)
+			}
+		}
+		answers := 0
+		for _, begin := range []string{"Fits: ", "May not fit: ", "Does not fit: "} {
+			answers += strings.Count(first, begin)
+		}
+		if answers != 1 || warned < 6 {
+			t.Errorf("%s: page one has %d answers and %d warnings: %s", k.file, answers, warned, first)
+		}
+	}
+}
+
+// TestFiguresOfSettings: on the first page or, where it is full, the second, and once more on its card, whatever a
+// machine is set to stands in figures of 12 mm.
+func TestFiguresOfSettings(t *testing.T) {
+	found := 0
+	for _, k := range packets(t) {
+		want := make(map[string]int)
+		for _, c := range present.SetupsOf(record.WorkOf(k.batch)).Machines {
+			for _, s := range c.Settings {
+				for _, f := range s.Figures(c.Machine, k.batch.Units) {
+					if number, _ := f.FigureParts(); f.Words == "" {
+						want[number]++
+					}
+				}
+			}
+		}
+		got := make(map[string]int)
+		for i, p := range k.pages {
+			for _, w := range p.Texts {
+				if capitals := 0.72 * w.Size; capitals >= paper.FigureHeight-1e-9 {
+					if got[w.String]++; i > 1 && got[w.String] <= want[w.String] {
+						t.Errorf("%s: %s stands large on page %d first", k.file, w.String, i+1)
+					}
+				}
+			}
+		}
+		for number, n := range want {
+			found += n
+			if got[number] != 2*n {
+				t.Errorf("%s: %s is set %d times; it stands large %d times", k.file, number, n, got[number])
+			}
+		}
+	}
+	if found < 20 {
+		t.Errorf("only %d figures", found)
+	}
+}
+
+// leastUsed is the part of a page's room that is used at least.
+const leastUsed = 0.25
+
+// used is how far down a page is used, as part of its room: from its upper margin to the lowest thing over the title
+// block, which ends 20 mm over the edge.
+func used(p drawing.Page) float64 {
+	const upper, block = 15.0, 20.5
+	low := p.Height - upper
+	take := func(box geom.Rect) {
+		if box.Max.Y > block {
+			low = min(low, max(box.Min.Y, block))
+		}
+	}
+	for _, w := range p.Texts {
+		take(w.Box())
+	}
+	for _, s := range p.Shapes {
+		box := geom.Rect{Min: geom.Point{Y: math.Inf(1)}, Max: geom.Point{Y: math.Inf(-1)}}
+		for _, path := range s.Paths {
+			for _, v := range path {
+				box.Min.Y, box.Max.Y = min(box.Min.Y, v.Y), max(box.Max.Y, v.Y)
+			}
+		}
+		take(box)
+	}
+	return (p.Height - upper - low) / (p.Height - upper - block)
+}
+
+// TestNoPageIsNearlyEmpty: every page is used for a quarter at least, but for the last one before the labels and the
+// last one of the labels, which end where their contents end.
+func TestNoPageIsNearlyEmpty(t *testing.T) {
+	for _, k := range packets(t) {
+		labels := len(k.pages)
+		for i, p := range k.pages {
+			if begins(p, "Labels") {
+				labels = i
+			}
+		}
+		for i, p := range k.pages {
+			if part := used(p); part < leastUsed && i != labels-1 && i != len(k.pages)-1 {
+				t.Errorf("%s, page %d of %d: %.0f %% are used: %.200s", k.file, i+1, len(k.pages), 100*part, said(p))
+			}
+		}
+	}
+}
+
+// begins reports whether a chapter begins on a page.
+func begins(p drawing.Page, chapter string) bool {
+	return slices.Contains(p.Bookmarks, drawing.Bookmark{Name: chapter})
+}
+
+// TestContents: the list of chapters on the first page has each chapter that begins later, with its page.
+func TestContents(t *testing.T) {
+	for _, k := range packets(t) {
+		stands := make(map[string]string)
+		for _, p := range k.pages[:2] { // with many warnings it comes on the second
+			for _, l := range p.Later {
+				for i := 0; i+1 < len(l.Texts); i += 2 {
+					stands[l.Texts[i+1].String] = l.Texts[i].String
+				}
+			}
+		}
+		for i, p := range k.pages[1:] {
+			for _, e := range p.Bookmarks {
+				if e.Level == 0 && stands[e.Name] != fmt.Sprint(i+2) {
+					t.Errorf("%s: %s begins on page %d; the contents say %q", k.file, e.Name, i+2, stands[e.Name])
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,99 @@
+package present
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/record"
+	"drawerwright/geom/joinery"
+)
+
+// OrderOfWork are the steps from boards to boxes, a sentence each, as their numbers and drawings follow in the packet.
+func OrderOfWork(r record.Report, s SetupSheet) []string {
+	list := []string{"Measure the boards against those at the foot."}
+	list = append(list, partsCut(r)...)
+	list = append(list, "Label each piece as it comes off.")
+	for _, m := range s.Machines {
+		list = append(list, machineOrder(m, len(r.Sheets) > 0)...)
+	}
+	list = append(list, "Put one box together dry and measure it.",
+		"Glue, clamp, square; fill in the forms.")
+	if len(r.Cabinets) > 0 {
+		list = append(list, "Mount the slides by their lines.")
+	}
+	if slices.ContainsFunc(r.Parts, func(p record.Part) bool { return p.Role == string(joinery.DrawerFrontRole) }) {
+		list = append(list, "Hang the drawer fronts when the boxes run.")
+	}
+	return list
+}
+
+// partsCut is how parts come from boards.
+func partsCut(r record.Report) (list []string) {
+	var sawn, routed []string
+	for _, k := range r.Sheets {
+		n := 0
+		for _, one := range k.Sheets {
+			n += one.Count
+		}
+		if k.Routed {
+			routed = append(routed, fmt.Sprintf("%s %d", k.Stock, n))
+		} else {
+			sawn = append(sawn, fmt.Sprintf("%s %d cuts", k.Stock, len(k.Cuts)))
+		}
+	}
+	if len(r.Sheets) == 0 {
+		return []string{"Cut the parts to length and width by the cut list."}
+	}
+	if len(sawn) > 0 {
+		list = append(list, "Cut the sheets apart: "+strings.Join(sawn, ", ")+".")
+	}
+	if len(routed) > 0 {
+		list = append(list, "Router, sheets by their run cards: "+strings.Join(routed, ", ")+".")
+	}
+	return list
+}
+
+// machineOrder are the settings of a machine in their order, and what is done elsewhere afterward.
+func machineOrder(m Machine, sheets bool) (list []string) {
+	name := upper(joinery.CutterKind(m.Machine).Machine())
+	if len(m.Settings) > 0 {
+		list = append(list, name+": cut a test piece and measure it.")
+	}
+	for i, s := range m.Settings {
+		list = append(list, fmt.Sprintf("%s, setting %d: %s.", name, i+1, strings.Join(kindsOf(s.Cuts), ", ")))
+	}
+	if len(m.Files) > 0 && !sheets {
+		list = append(list, name+": cut the drawings in the order of their list.")
+	}
+	for i := 0; i < len(m.Separate); {
+		at, k := m.Separate[i].Place(m.Machine), i
+		for k < len(m.Separate) && m.Separate[k].Place(m.Machine) == at {
+			k++
+		}
+		list = append(list, fmt.Sprintf("%s: %s.", upper(at), strings.Join(kindsOf(m.Separate[i:k]), ", ")))
+		i = k
+	}
+	return list
+}
+
+// kindsOf are the kinds of some cuts, each once.
+func kindsOf(cuts []CutStep) (kinds []string) {
+	for _, c := range cuts {
+		if !slices.Contains(kinds, c.Kind) {
+			kinds = append(kinds, c.Kind)
+		}
+	}
+	return kinds
+}
+
+// FigureParts are a number as it is read at arm's length, and what stands in small letters beside its name: its unit,
+// and of inches the nearest 64th.
+func (f Figure) FigureParts() (number, beside string) {
+	number, near, _ := strings.Cut(f.Value, " (")
+	number, unit, _ := strings.Cut(number, " ")
+	if near != "" {
+		return number, unit + " (" + near
+	}
+	return number, unit
+}
