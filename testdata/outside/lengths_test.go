@@ -40,3 +40,38 @@ func TestPageRoundsAsListsDo(t *testing.T) {
 		}
 	}
 }
+
+// TestPageReadsTapes: sizes that a tape takes are the nearest 32nd of an inch in the picture, in
+// lowest terms, and hundredths of a millimeter. 535.79 mm is 21.094 in, 21 3/32 = 21.09375.
+func TestPageReadsTapes(t *testing.T) {
+	sizes := []float64{535.79, 107.7, 508, 3, 25.4, 12.7, 0.1}
+	r := rand.New(rand.NewPCG(9, 8))
+	for range 500 {
+		sizes = append(sizes, float64(r.IntN(400_000))*0.005)
+	}
+	data, err := json.Marshal(sizes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := run(t, "node", "-e", textOf(t, "../../preview/viewer/script/lengths.js")+
+		";const s="+string(data)+";console.log(JSON.stringify(s.map((v)=>tapeText(v,'in'))),tapeText(12.345,'mm'))")
+	var printed []string
+	list, metric, _ := strings.Cut(out, "] ")
+	if err := json.Unmarshal([]byte(list+"]"), &printed); err != nil {
+		t.Fatal(err)
+	}
+	if printed[0] != "21 3/32" || printed[2] != "20" || strings.TrimSpace(metric) != "12.35" {
+		t.Errorf("%v %s", printed[:7], metric)
+	}
+	for n, size := range sizes {
+		read, err := geom.ParseLength(printed[n], geom.Inch)
+		if err != nil {
+			t.Errorf("%v mm is %q", size, printed[n])
+			continue
+		}
+		// In lowest terms it prints alike again, and half a 32nd is the most that is lost.
+		if off := read.MM() - size; read.Number(geom.Inch) != printed[n] || off > geom.InchMM/64+1e-6 || off < -geom.InchMM/64-1e-6 {
+			t.Errorf("%v mm is %s: off by %v", size, printed[n], off)
+		}
+	}
+}

@@ -109,7 +109,7 @@ await attempt('the verdict leads to what to watch', async () => {
   const way = page.locator('#verdict button[data-kind=measure]'), text = await way.textContent();
   await way.focus();
   await page.keyboard.press('Enter');
-  await until('the measure has the focus', async () => (await page.evaluate(() => document.activeElement.matches('#lists .fit > li'))) && text.startsWith(`Watch small: ${(await focused(page)).split(' (')[0]}`));
+  await until('the measure has the focus', async () => (await page.evaluate(() => document.activeElement.matches('#lists .fit > li'))) && text.startsWith(`Nearest to its limit, of small: ${(await focused(page)).split(' (')[0]}`));
   must(await page.locator('#tab-fit').getAttribute('aria-selected') === 'true', 'the fit is not shown');
 });
 
@@ -160,7 +160,7 @@ await attempt('what would help', async () => {
   must((await verdict(worse)).startsWith('May not fit: 1 of 2 kinds of drawer; wide '), `the verdict is ${await verdict(worse)}`);
   must(await worse.locator('#verdict').getAttribute('data-mark') === 'doubt', 'the mark is another');
   const [watched, ...others] = await worse.locator('#verdict button').allTextContents();
-  must(watched.startsWith('Watch wide: box front recess at the side ends ('), `watch is ${watched}`);
+  must(watched.startsWith('Most often wrong, of wide: box front recess at the side ends ('), `watch is ${watched}`);
   must(others.length === 2 && others.every((o) => o.startsWith('wide: ')), `besides: ${others}`);
   const wrong = worse.locator('#lists .fit > li:has(.word[data-level=bad])');
   must(await wrong.count() > 0 && await wrong.locator('.d-hatch').count() > 0, 'what is wrong is not hatched');

@@ -66,7 +66,7 @@ func bought(s supplies.Supply, u geom.Unit) Buy {
 		}
 		out.Name = s.Slide.Name + " " + geom.LengthOf(s.SlideLength).Text(u)
 		if s.Slide.Load > 0 {
-			out.Name += ", for " + words.Weight(s.Slide.Load, u)
+			out.Name += ", for " + words.Rating(s.Slide.Load, u)
 		}
 	case supplies.Packing, supplies.Shim:
 		out.Name = fmt.Sprintf("%s thick, %s x %s %s, behind %s", words.Length(s.Thickness, u),

@@ -32,7 +32,7 @@ var drawerKeys = append([]key{
 		example: "dado"},
 	{name: string(joinery.SettingBackSetback), form: formLength, min: 0, max: maxSize, doc: "How far a back in dados stands before the ends of the sides", without: mm(joinery.DefaultBackSetback),
 		example: "15", with: "back-joint: dado"},
-	{name: string(joinery.SettingFasteners), form: formWord, words: []string{string(joinery.Screws), string(joinery.Dowels)}, doc: "What holds a butt joint beside glue", without: "screws",
+	{name: string(joinery.SettingFasteners), form: formWord, words: []string{string(joinery.Screws), string(joinery.Dowels)}, doc: "What holds a butt joint beside glue", without: "screws in a butt joint, none in others",
 		example: "dowels", with: "joint: butt"},
 	{name: string(joinery.SettingFingerWidth), form: formLength, min: minFinger, max: maxSize, doc: "The width wished for of the fingers of a box joint, on a router", without: "it is chosen",
 		example: "12", with: "joint: box-joint"},

@@ -14,6 +14,7 @@ import (
 // fitted is what the measures of a drawer come out as, drawn.
 type fitted struct {
 	Drawer   string         `json:"drawer"`
+	Said     string         `json:"said"` // of all measures together
 	Signs    []sign         `json:"signs"`
 	Measures []drawnMeasure `json:"measures"`
 }

@@ -232,7 +232,9 @@ func (l *looked) results(w worked, v view) {
 	switch v.Show {
 	case "fit":
 		f := record.ForecastOf(shown)
-		l.Fit, l.Tables = fitOf(f.Drawers[0], b.Units), fitTables(shown, f)
+		l.Fit, l.Tables = fitOf(f.Drawers[0], b.Units), fitTables(shown, f, openingOf(b, l.Drawer))
+		l.Fit.Said = "Each line is one measure by itself. A box is right where all of them are: " +
+			b.Drawers[l.Drawer].Outcome.Right.String() + "."
 	case "parts":
 		tables, notes := partTables(b)
 		l.Tables, l.Notes = tables, strings.Join(notes, "\n")

@@ -1,11 +1,15 @@
 package page
 
 import (
+	"slices"
+
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // table is a table as the page takes it.
@@ -39,20 +43,42 @@ func shown(title string, t present.Table) table {
 	return out
 }
 
-// fitTables are what the joints of one drawer will do.
-func fitTables(b batch.Batch, all record.Forecast) []table {
+// openingOf is the opening that a drawer stands in, as it governs; nil where it is in none.
+func openingOf(b batch.Batch, drawer int) *joinery.Size {
+	for _, k := range b.Banks {
+		if slices.Contains(k.Drawers, drawer) {
+			return &k.Plan.Opening
+		}
+	}
+	return nil
+}
+
+// fitTables are what the joints of one drawer will do, with its sizes beside those of the opening
+// that it stands in, if it does.
+func fitTables(b batch.Batch, all record.Forecast, in *joinery.Size) []table {
 	u := b.Units
 	f, d := all.Drawers[0], b.Drawers[0]
-	size := func(mm float64) string { return geom.LengthOf(mm).Number(u) }
+	size := func(mm float64) string { return byTape(mm, u) }
 	box := present.NewTable(present.Words(""), present.Numbers("width"), present.Numbers("height"),
 		present.Numbers("depth"))
 	box.Add("outside", size(d.Outside.Width), size(d.Outside.Height), size(d.Outside.Depth))
 	box.Add("clear inside", size(d.Inside.Width), size(d.Inside.Height), size(d.Inside.Depth))
+	if in != nil {
+		box.Add("its opening, at the least", size(in.Width), size(in.Height), size(in.Depth))
+	}
 	return []table{
 		shown("The box, "+u.String(), box),
 		shown(f.Drawer+": "+f.Text, present.FitTable(f.Fit, u)),
 		shown("Boards that this reckons with", present.BoardTable(all.Boards, u)),
 	}
+}
+
+// byTape is a length that is read with a tape: in inches the nearest 32nd.
+func byTape(mm float64, u geom.Unit) string {
+	if u == geom.Inch {
+		return words.Tape(mm, u)
+	}
+	return geom.LengthOf(mm).Number(u)
 }
 
 // partTables are the cut list, a table for each stock, and what is said of blanks.

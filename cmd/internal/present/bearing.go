@@ -20,14 +20,14 @@ func Bearing(d record.Drawer, u geom.Unit) string {
 			box += ", loaded " + words.Weight(d.Weight+d.Load, u)
 		}
 		if d.Rating > 0 {
-			box += "; such slides carry " + words.Weight(d.Rating, u)
+			box += "; such slides carry " + words.Rating(d.Rating, u)
 		}
 		said = append(said, box+".")
 	}
 	switch s := d.Sag; {
 	case s != nil && d.Load > 0:
 		said = append(said, fmt.Sprintf("Under %s the bottom sags by %s %s, in years by up to %s; %s is 1/200 of its span.",
-			words.Weight(d.Load, u), between(s.Clamped, s.Simple, u), u, caliper(s.LongTerm, u), caliper(s.Limit, u)))
+			words.Given(d.Load, u), between(s.Clamped, s.Simple, u), u, caliper(s.LongTerm, u), caliper(s.Limit, u)))
 	case d.Load > 0:
 		said = append(said, "How far the bottom sags is not known: its stock says no material.")
 	}

@@ -82,7 +82,7 @@ func weights(out *Printed, r record.Report, u geom.Unit) {
 			row[2] = words.Weight(d.Weight+d.Load, u)
 		}
 		if d.Rating > 0 {
-			row[3] = words.Weight(d.Rating, u)
+			row[3] = words.Rating(d.Rating, u)
 		}
 		if s := d.Sag; s != nil {
 			row[4], row[5], row[6], row[7] = between(s.Clamped, s.Simple, u), caliper(s.Limit,

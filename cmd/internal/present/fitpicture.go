@@ -18,12 +18,25 @@ func FitPicture(f record.Fit, u geom.Unit) paper.Forecast {
 func FitRow(f record.Fit, u geom.Unit) paper.ForecastRow {
 	return paper.ForecastRow{Forecast: FitPicture(f, u), Name: f.Short(),
 		Numbers: "as set " + caliper(f.Nominal, u) + ", likely " + rangeOf(f.Likely, u),
-		Help:    FitHelp(f, u), Verdict: f.Verdict, Odds: FitOdds(f), Wrong: !joinery.Verdict(f.Verdict).Right()}
+		Help:    FitHelp(f, u), Verdict: FitVerdict(f), Odds: FitOdds(f), Wrong: !joinery.Verdict(f.Verdict).Right()}
+}
+
+// FitVerdict is the verdict on a measure in words: of one that is set right and comes out wrong in
+// some boxes, that it may.
+func FitVerdict(f record.Fit) string {
+	set := geom.Interval{Min: f.Limits[0].MM(), Max: f.Limits[1].MM()}.Grow(geom.Settle)
+	if joinery.Verdict(f.Verdict).Right() || f.Nominal.MM() < set.Min || f.Nominal.MM() > set.Max {
+		return f.Verdict
+	}
+	if joinery.Verdict(f.Verdict) == joinery.WillNot {
+		return "may not fit"
+	}
+	return "may come out " + f.Verdict
 }
 
 // FitText is a measure in words, for those who do not see its drawing.
 func FitText(f record.Fit, u geom.Unit) string {
-	return f.Verdict + "; as set " + caliper(f.Nominal, u) + " " + u.String() + "; right is " + rangeOf(f.Limits, u) +
+	return FitVerdict(f) + "; as set " + caliper(f.Nominal, u) + " " + u.String() + "; right is " + rangeOf(f.Limits, u) +
 		", likely " + rangeOf(f.Likely, u) + ", worst " + rangeOf(f.WorstCase, u) + "; " + FitOdds(f)
 }
 

@@ -113,6 +113,15 @@ func (r *reading) printed(kind, of, measure, value string) {
 	r.add(kind, of, measure, value, step)
 }
 
+// weighed adds a weight as it is printed: with tenths, or a whole number, of slides rounded down.
+func (r *reading) weighed(drawer, measure, value string) {
+	step := 0.1
+	if !strings.Contains(value, ".") {
+		step = 1
+	}
+	r.add("weight", drawer, measure, value, step)
+}
+
 // placed adds a length that is marked with a rule: that of a caliper with the nearest 64th
 // beside it, or a fraction alone, which is within a thousandth.
 func (r *reading) placed(kind, of, measure, value string) {

@@ -237,7 +237,7 @@ func (r *reading) weightTable(t printedTable) {
 		for _, measure := range []string{"empty", "loaded", "slides carry"} {
 			if v := t.get(r, row, measure); v != "-" {
 				value, unit, _ := strings.Cut(v, " ")
-				r.add("weight", drawer, measure+" in "+unit, value, 0.1)
+				r.weighed(drawer, measure+" in "+unit, value)
 			}
 		}
 		if sags := t.get(r, row, "bottom sags"); sags != "-" {

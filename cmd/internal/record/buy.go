@@ -48,7 +48,7 @@ func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 
 // sheetsToBuy are the sheets of a layout by size and batch; offcuts are there.
 func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
-	fixed := func(l Length) string { return geom.LengthOf(l.MM()).Fixed(u) }
+	fixed := func(l Length) string { return words.Tape(l.MM(), u) }
 	for _, z := range UsedSizes(k) {
 		if z.Offcut {
 			continue

@@ -147,21 +147,52 @@ func Span(a, b float64, u geom.Unit) string {
 // Grams is a weight in kg, of whole grams.
 func Grams(kg float64) float64 { return math.Round(kg*inGrammes) / inGrammes }
 
-// Weight in kilograms, or in pounds, of whole grams as report.json has it, so that both
+// Weight is one that is worked out, in kilograms or pounds, to what is known of it: densities are
+// averages, and tenths count below 10 only. It is of whole grams as report.json has it, so that both
 // round alike.
 func Weight(kg float64, u geom.Unit) string {
-	kg = Grams(kg)
-	if u == geom.Inch {
-		return fmt.Sprintf("%.1f lb", kg/poundKG)
+	n, unit := weighed(kg, u)
+	if n < tenthsBelow {
+		return fmt.Sprintf("%.1f %s", n, unit)
 	}
-	return fmt.Sprintf("%.1f kg", kg)
+	return fmt.Sprintf("%.0f %s", n, unit)
+}
+
+// tenthsBelow is the weight from which tenths are not known.
+const tenthsBelow = 10
+
+// Given is a weight as somebody gives it, to a tenth.
+func Given(kg float64, u geom.Unit) string {
+	n, unit := weighed(kg, u)
+	return strconv.FormatFloat(math.Round(n*10)/10, 'f', -1, 64) + " " + unit
+}
+
+// Rating is what slides carry: as the maker gives it, or in the other unit whole pounds that it
+// surely is.
+func Rating(kg float64, u geom.Unit) string {
+	n, unit := weighed(kg, u)
+	if tenths := math.Round(n * 10); u == geom.Inch && tenths >= 10*tenthsBelow {
+		return fmt.Sprintf("%.0f %s", math.Floor(tenths/10), unit)
+	}
+	return Given(kg, u)
+}
+
+// weighed is a weight of whole grams in the unit of a job.
+func weighed(kg float64, u geom.Unit) (n float64, unit string) {
+	if kg = Grams(kg); u == geom.Inch {
+		return kg / poundKG, "lb"
+	}
+	return kg, "kg"
 }
 
 // Kilograms is a weight within a sentence.
 type Kilograms float64
 
-// In prints it as [Weight] does.
-func (kg Kilograms) In(u geom.Unit) string { return Weight(float64(kg), u) }
+// In prints it to a tenth, so that two that are compared can be told apart.
+func (kg Kilograms) In(u geom.Unit) string {
+	n, unit := weighed(float64(kg), u)
+	return fmt.Sprintf("%.1f %s", n, unit)
+}
 
 // AtMost is a weight as a job file has it, rounded down to a tenth, and how much that is in
 // kg; nothing where that is none.
@@ -177,12 +208,13 @@ func AtMost(kg float64, u geom.Unit) (text string, is float64) {
 	return strconv.FormatFloat(n, 'f', -1, 64) + " " + unit, n * one
 }
 
-// Little is a small weight, rounded up, with its unit: grammes, or tenths of an ounce.
+// Little is a small weight that is estimated, rounded up, with its unit: five grammes, or half
+// ounces.
 func Little(kg float64, u geom.Unit) (quantity float64, unit string) {
 	if u == geom.Inch {
-		return math.Ceil(kg/poundKG*ounces*10) / 10, "oz"
+		return math.Ceil(kg/poundKG*ounces*2) / 2, "oz"
 	}
-	return math.Ceil(kg * inGrammes), "g"
+	return math.Ceil(kg*inGrammes/5) * 5, "g"
 }
 
 // Area is one of square millimeters, in the unit in which board is sold, with that unit.

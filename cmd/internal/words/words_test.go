@@ -13,8 +13,13 @@ func TestWords(t *testing.T) {
 	both := func(f func(u geom.Unit) string) [2]string { return [2]string{f(geom.Millimeter), f(geom.Inch)} }
 	number := func(v float64, unit string) string { return geom.LengthOf(v).Decimal(geom.Millimeter) + " " + unit }
 	for name, c := range map[string][2][2]string{
-		"weight":      {both(func(u geom.Unit) string { return Weight(15, u) }), {"15.0 kg", "33.1 lb"}},
-		"glue":        {both(func(u geom.Unit) string { return number(Little(0.0093, u)) }), {"10 g", "0.4 oz"}}, // 9.3 / 28.35 = 0.328, up
+		"weight":      {both(func(u geom.Unit) string { return Weight(15.4, u) }), {"15 kg", "34 lb"}}, // 15.4 / 0.4536 = 33.95
+		"light":       {both(func(u geom.Unit) string { return Weight(3.66, u) }), {"3.7 kg", "8.1 lb"}},
+		"given":       {both(func(u geom.Unit) string { return Given(12.5, u) }), {"12.5 kg", "27.6 lb"}},
+		"rating":      {both(func(u geom.Unit) string { return Rating(45, u) }), {"45 kg", "99 lb"}}, // 99.2
+		"of pounds":   {both(func(u geom.Unit) string { return Rating(45.359237, u) }), {"45.4 kg", "100 lb"}},
+		"compared":    {both(func(u geom.Unit) string { return Kilograms(15).In(u) }), {"15.0 kg", "33.1 lb"}},
+		"glue":        {both(func(u geom.Unit) string { return number(Little(0.0093, u)) }), {"10 g", "0.5 oz"}}, // 9.3 / 28.35 = 0.328, up
 		"area":        {both(func(u geom.Unit) string { return number(Area(92_903.04, u)) }), {"0.09 m2", "1 sq ft"}},
 		"small area":  {both(func(u geom.Unit) string { return SmallArea(6.4516, u) }), {"6.5 mm2", "0.0100 sq in"}},
 		"run":         {both(func(u geom.Unit) string { return number(Run(3048, u)) }), {"3.05 m", "10 ft"}},

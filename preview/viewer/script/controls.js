@@ -12,6 +12,9 @@ class Controls {
   get state() { return this.viewer.state; }
   length(mm) { return lengthText(mm, this.state.data.unit); }
   size(...mm) { return mm.map((v) => this.length(v)).join(' × '); }
+  tape(mm) { return tapeText(mm, this.state.data.unit); }
+  // board is a piece by its length and width, which a tape takes, and its thickness, which a caliper does.
+  board({ length, width, thickness }) { return [this.tape(length), this.tape(width), this.length(thickness)].join(' × '); }
 
   // shape is what the controls are made for; numbers alone are refreshed.
   shape() {
@@ -24,7 +27,7 @@ class Controls {
     const { data, pieces } = this.state;
     setText(this.title, data.title);
     this.fact.replaceChildren(...this.facts());
-    for (const p of pieces) setText(this.rows.get(p.key).size, this.size(p.part.length, p.part.width, p.part.thickness));
+    for (const p of pieces) setText(this.rows.get(p.key).size, this.board(p.part));
     this.tools.refresh();
     this.describe();
   }
@@ -68,7 +71,7 @@ class Controls {
     const boxes = state.group.boxes.map((b) => state.data.boxes[b]);
     const bad = boxes.reduce((n, b) => n + b.overlaps.length, 0);
     const facts = boxes.length === 1
-      ? `${this.size(...boxes[0].size)} ${state.data.unit}, width × height × depth outside; ${boxes[0].count} to make`
+      ? `${boxes[0].size.map((v) => this.tape(v)).join(' × ')} ${state.data.unit}, width × height × depth outside; ${boxes[0].count} to make`
       : `${boxes.length} drawers as they stand in their opening`;
     return bad === 0 ? [facts] : [facts, make('strong', { className: 'dw-bad' }, ` Parts overlap in ${bad} places: the box does not go together.`)];
   }
@@ -82,7 +85,7 @@ class Controls {
       const items = state.pieces.filter((p) => p.boxIndex === i).map((p) => {
         const what = state.group.boxes.length > 1 ? `${box.name}, ${p.piece.name}` : p.piece.name;
         const show = make('input', { type: 'checkbox', 'aria-label': `show ${what}`, onchange: () => viewer.toggle(p.key) });
-        const size = make('small', {}, this.size(p.part.length, p.part.width, p.part.thickness));
+        const size = make('small', {}, this.board(p.part));
         const name = button('', () => viewer.choose(state.chosen === p.key ? null : p.key), { className: 'dw-piece' });
         name.append(make('b', {}, String(p.number)), ` ${p.piece.name} `, size);
         const only = button('only', () => viewer.only(p.key), { 'aria-label': `show only ${what}` });
@@ -123,7 +126,7 @@ class Controls {
       return [choose, this.length(k.at[0]), this.length(k.at[1]), this.size(...k.size), k.through ? 'through' : this.length(k.depth)];
     });
     this.detail.replaceChildren(part(`Chosen part: ${p.number} ${p.piece.name}`,
-      table(`${q.name}, ${q.stock}, ${q.quantity} in the job; ${state.data.unit}`, ['length', 'width', 'thickness'], [[this.length(q.length), this.length(q.width), this.length(q.thickness)]]),
+      table(`${q.name}, ${q.stock}, ${q.quantity} in the job; ${state.data.unit}`, ['length', 'width', 'thickness'], [[this.tape(q.length), this.tape(q.width), this.length(q.thickness)]]),
       rows.length === 0 ? make('p', { className: 'dw-fact' }, 'no dado, groove or rabbet in it')
         : table(`Cut into it; from its left end and its lower edge, inside face up; ${state.data.unit}`, ['pocket', 'left', 'low', 'size', 'deep'], rows)));
   }

@@ -9,3 +9,14 @@ function lengthText(mm, name) {
   const n = Math.floor((nm + step / 2 + COMPUTED) / step);
   return String(Math.sign(mm) * n / 10 ** digits + 0);
 }
+
+// tapeText is a length that is read with a tape: of inches the nearest 32nd, in lowest terms, as the
+// program's lists have it.
+function tapeText(mm, name) {
+  if (name !== 'in') return lengthText(mm, name);
+  const steps = Math.round(mm / MM_IN * 32), whole = Math.floor(steps / 32);
+  let part = steps % 32, of = 32;
+  if (part === 0) return String(whole);
+  while (part % 2 === 0) [part, of] = [part / 2, of / 2];
+  return `${whole === 0 ? '' : `${whole} `}${part}/${of}`;
+}

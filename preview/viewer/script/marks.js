@@ -164,7 +164,7 @@ class Marks {
         return;
       }
       lines.push(...found.lines);
-      const text = lengthText(high[axis] - low[axis], state.data.unit);
+      const text = tapeText(high[axis] - low[axis], state.data.unit);
       if (!e) {
         this.letter(text, 'dw-measure', found.at);
         return;
@@ -219,8 +219,8 @@ class Marks {
       const along = long < SHORT ? 1 + (4 * value.length + 8) / long : 0.5;
       this.letter(value, 'dw-measure', [seen[0][0] + along * dx, seen[0][1] + along * dy]);
     };
-    measure([0, 0, z], [l, 0, z], [0, -1, 0], text(l));
-    measure([0, 0, z], [0, w, z], [-1, 0, 0], text(w));
+    measure([0, 0, z], [l, 0, z], [0, -1, 0], tapeText(l, state.data.unit));
+    measure([0, 0, z], [0, w, z], [-1, 0, 0], tapeText(w, state.data.unit));
     measure([l, w, t - z], [l, w, z], [1, 0, 0], text(t));
     const pocket = p.part.pockets[state.pocket];
     if (pocket) {

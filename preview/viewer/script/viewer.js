@@ -147,8 +147,7 @@ class Viewer {
     this.state.choose(key);
     const p = this.state.chosenPiece();
     if (p) {
-      const { length, width, thickness } = p.part;
-      this.controls.say(`${p.piece.name}: ${this.controls.size(length, width, thickness)} ${this.state.data.unit}`);
+      this.controls.say(`${p.piece.name}: ${this.controls.board(p.part)} ${this.state.data.unit}`);
     } else this.controls.say('no part chosen');
     this.controls.describe();
     this.changed();

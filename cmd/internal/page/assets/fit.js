@@ -5,7 +5,7 @@ import { mark, parts, viewBox } from './drawing.js';
 import * as picture from './picture.js';
 import { refill, table } from './tables.js';
 
-let box, title, list, numbers; // of what is shown
+let box, title, together, list, numbers; // of what is shown
 let shown = []; // of each measure, as JSON
 let sought = null; // the name of a measure to which the focus goes
 
@@ -20,6 +20,7 @@ export function show(into, now) {
   setText(box.caption, sizes.title);
   refill(box, sizes);
   setText(title, `Fit of ${fit.drawer}`);
+  setText(together, fit.said);
   while (list.childElementCount > fit.measures.length) list.lastElementChild.remove();
   shown.length = list.childElementCount;
   fit.measures.forEach((m, i) => {
@@ -63,12 +64,13 @@ const shape = (tables) => JSON.stringify(tables.map((t) => [t.columns, t.rows.le
 function make(into, sizes, behind, fit) {
   box = table(sizes);
   title = el('h2');
+  together = el('p', { class: 'together' });
   const key = el('ul', { class: 'signs', 'aria-label': 'Signs' }, ...fit.signs.map((s) => el('li', {},
     svg('svg', { viewBox: viewBox(s.picture), width: 5 * s.picture.width, 'aria-hidden': 'true' }, ...parts(s.picture)), el('span', { textContent: s.word }))));
   list = el('ol', { class: 'fit' });
   shown = [];
   numbers = el('details', { class: 'numbers', 'data-shape': shape(behind) }, el('summary', { textContent: 'Numbers' }), ...behind.map(table));
-  into.replaceChildren(box, title, key, list, numbers);
+  into.replaceChildren(box, title, together, key, list, numbers);
 }
 
 // measure shows one of them; the name of a joint leads to a section through it.

@@ -30,7 +30,7 @@ export function show(now) {
   whole.hidden = !now.front || now.front.rows.length < 2;
   if (whole.hidden) return;
   whole.replaceChildren(picture(now.front, moves),
-    el('p', { textContent: moves ? 'Drag a row to another place, or move it with the arrow keys.' : `${now.front.rows.length} rows` }));
+    el('p', { textContent: `The numbers are the heights of the drawer fronts. ${moves ? 'Drag a row to another place, or move it with the arrow keys.' : ''}` }));
   if (focused !== null) whole.querySelectorAll('[data-row]')[focused]?.focus();
   focused = null;
 }

@@ -149,7 +149,7 @@ function showLists() {
   }
   now.tables.forEach((t, i) => refill(lists.querySelectorAll('table')[i], t));
   const notes = lists.querySelector('pre');
-  if (!notes || notes.textContent === now.notes) return;
+  if (!notes || notes.textContent === unbroken(now.notes ?? '')) return;
   notes.replaceChildren(...parted(now));
   marked.show();
 }
@@ -157,9 +157,12 @@ function showLists() {
 // parted is the text of notes in which the names of parts are buttons that mark them.
 function parted({ notes, numbers = {} }) {
   const names = new RegExp(`(${wordsOf(numbers)})`);
-  return notes.split(names).map((text) => (Object.hasOwn(numbers, text)
+  return unbroken(notes).split(names).map((text) => (Object.hasOwn(numbers, text)
     ? el('button', { type: 'button', 'data-number': String(numbers[text]), 'aria-pressed': 'false', 'aria-label': `mark part ${numbers[text]} ${text}`, textContent: text }) : text));
 }
+
+// unbroken keeps lengths on one line: 5 7/32, and (5 7/32 - 0.006).
+const unbroken = (text) => text.replace(/\d+ \d+\/\d+|\(\d[^()\n]*\)/g, (length) => length.replaceAll(' ', '\u00a0'));
 
 // wordsOf finds the names of parts where they stand as words, the longest first; nothing where there are none.
 function wordsOf(numbers) {
