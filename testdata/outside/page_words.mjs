@@ -28,12 +28,11 @@ drawers:
 const on = (tried, text, work, settings) => attempt(tried, async () => {
   const name = tried.replace(/\W+/g, '-');
   const program = await serve(['view', file(`${name}.yaml`, text).path]);
-  const page = await tab(program.address, settings);
   try {
-    await work(page);
-  } finally {
-    await page.screenshot({ path: join(folder, `${name}.png`) });
+    const page = await tab(program.address, settings);
+    await work(page).finally(() => page.screenshot({ path: join(folder, `${name}.png`) }));
     await page.close({ runBeforeUnload: false });
+  } finally {
     await program.stop();
   }
 });
@@ -101,6 +100,56 @@ await on('messages in the words of the form', metric, async (page) => {
   await page.locator('#file').click();
   await until('what is missing', async () => (await page.locator('#fields').innerText()).includes('Bottom is missing — choose Bottom: the stock of the bottom'));
   must(!(await page.locator('#fields').innerText()).includes('`'), await page.locator('#fields').innerText());
+});
+
+await on('sizes as a tape reads them', inches, async (page) => {
+  const sizes = async () => (await page.locator('.dw-size:not([hidden])').allTextContents()).join(', ');
+  await until('the picture has fractions', async () => /^\d+( \d+\/\d+)?(, \d+( \d+\/\d+)?){2}$/.test(await sizes()) && (await sizes()).includes('/'));
+  const rows = await page.locator('#lists table').first().locator('tbody tr').evaluateAll((all) => all.map((e) => [...e.cells].map((c) => c.textContent)));
+  must(rows.flat().every((text) => !/\d\.\d/.test(text)), `decimals of a tape: ${JSON.stringify(rows)}`);
+  must(rows[2].join() === 'its opening, at the least,22 1/8,27 5/8,21 1/2', `no opening: ${rows[2]}`);
+  must(/^base-1, \d+ \d+\/\d+ in$/.test(await page.locator('.front text').first().textContent()), await page.locator('.front text').first().textContent());
+  await page.click('#tab-parts');
+  await page.locator('#lists .whole').first().waitFor();
+  for (const width of [1500, 1100]) {
+    await page.setViewportSize({ width, height: 950 });
+    const broken = await page.locator('#lists .whole').evaluateAll((all) => all.filter((e) => e.getClientRects().length !== 1).map((e) => e.textContent));
+    must(broken.length === 0, `at ${width} px lengths break: ${broken}`);
+  }
+  must(await page.locator('#lists td', { hasText: /^0\.\d+ \/ 0\.\d+$|^\d+\.\d+ \(\d+ \d+\/\d+ [+-] 0\.\d+\)$/ }).count() > 4, 'what a caliper reads has no decimals');
+  await page.click('#tab-setups');
+  await until('the setups', async () => (await page.locator('#lists pre').textContent()).includes('SETTING 1'));
+  must(!/\d \d+\/\d+|\(\d[^()\n]* [^()\n]*\)/.test(await page.locator('#lists pre').textContent()), 'a length of the setups may break over lines');
+  await page.click('#tab-buy');
+  await until('what to buy', async () => (await page.locator('#lists').textContent()).includes('birch, 60 x 60 in'));
+  for (const row of [/screw #8 x 1 1\/2 in *\d+/, /for 99 lb/, /[05]oz/]) must(row.test(await page.locator('#lists').textContent()), `nothing of ${row}: ${await page.locator('#lists').textContent()}`);
+  await accessible(page);
+});
+
+await on('a metric cabinet', metric.replace('outside: 300 x 90 x 500', 'opening: bay, slide: side-mount, rows: [150, free], load: 15 kg').replace('drawers:', 'openings: {bay: {width: 564.2, height: 440, depth: 545, cabinet: frameless, fronts: none}}\ndrawers:').replace('sheet: 1525 x 1525', 'sheet: 1525 x 1525, material: birch-plywood').replace('sheet: 2440 x 1220', 'sheet: 2440 x 1220, material: hardboard'), async (page) => {
+  await page.selectOption('#drawer-of-file', '1');
+  await until('a weight as it is known', async () => /^The box weighs \d\.\d kg, loaded \d\d kg; such slides carry 45 kg\. Under 15 kg /.test(await page.textContent('#bears')));
+  must((await page.locator('.front p').textContent()).startsWith('The numbers are the heights of the drawer fronts.'), await page.locator('.front p').textContent());
+  must(/^Each line is one measure by itself\. A box is right where all of them are: .*boxes come out right\.$/.test(await page.locator('.together').textContent()), await page.locator('.together').textContent());
+  await page.click('#tab-buy');
+  await until('what to buy', async () => (await page.locator('#lists').textContent()).includes('birch, 1525 x 1525 mm'));
+});
+
+await on('one verdict', metric.replace('thickness: 5.9,', 'thickness: [5.92, 5.9],').replace(', joint: butt', ''), async (page) => {
+  const strip = page.locator('#verdict');
+  must(await strip.getAttribute('data-mark') === 'right' && await strip.locator('svg').count() === 1, await strip.textContent());
+  must(!(await strip.textContent()).includes('Watch') && (await strip.textContent()).includes('Nearest to its limit, of '), await strip.textContent());
+  await unfold(page);
+  must((await field(page, 'drawers', '0', 'fasteners').locator('option').first().textContent()) === '— screws in a butt joint, none in others', 'screws seem to be chosen');
+  await page.locator('#file').click();
+  await page.fill('#source', metric);
+  await until('warnings', async () => await strip.getAttribute('data-mark') !== 'right' && await strip.locator('li').count() > 0);
+  must((await strip.textContent()).includes('Most often wrong, of '), await strip.textContent());
+  const cut = await strip.locator('button, p').evaluateAll((all) => all.filter((e) => e.scrollWidth > e.clientWidth || [...e.querySelectorAll('span')].some((s) => s.scrollHeight > s.clientHeight + 1 && s.clientHeight > 0)).map((e) => e.textContent));
+  must(cut.length === 0, `cut short: ${cut}`);
+  await page.click('#tab-fit');
+  const word = page.locator('#lists .fit li', { hasText: 'grooved-in bottom clearance in its groove' }).locator('.word');
+  await until('what is set right is not called wrong', async () => (await word.textContent()).startsWith('may come out loose, '));
 });
 
 await on('decimal commas', metric, async (page) => {

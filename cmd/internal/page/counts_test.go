@@ -23,7 +23,7 @@ drawers:
 // too little stock is a problem of the field that says so, and ends with the hint.
 func TestOneCountOfSheets(t *testing.T) {
 	p, _ := open(t, twoSheets)
-	for unit, size := range map[string]string{"mm": "birch, 1000.00 x 1000.00 mm", "in": "birch, 39.370 x 39.370 in"} {
+	for unit, size := range map[string]string{"mm": "birch, 1000 x 1000 mm", "in": "birch, 39 3/8 x 39 3/8 in"} {
 		for range 2 { // the second time out of memory
 			got := answer[looked](t, p, "/api/look", asked{twoSheets, view{Show: "buy", Unit: unit}}, http.StatusOK)
 			if row := got.Tables[0].Rows[0]; texts(row) != "board;"+size+";2;sheets;110.00" {

@@ -48,11 +48,14 @@ func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
 	for _, f := range d.Fit {
 		row := present.FitRow(f, u)
 		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict,
-			Odds: row.Odds, Wrong: row.Wrong, Help: job.FormText(row.Help, anyDrawer), Said: present.FitText(f, u),
+			Odds: row.Odds, Wrong: row.Wrong, Help: plusMinus(job.FormText(row.Help, anyDrawer)), Said: present.FitText(f, u),
 			Picture: row.Draw().Marked()})
 	}
 	return out
 }
+
+// plusMinus has the sign that a screen has for it.
+func plusMinus(text string) string { return strings.ReplaceAll(text, "+-", "±") }
 
 // strip is the verdict on a job that can be built: the word, what follows it, and the measure to
 // watch.
@@ -71,6 +74,6 @@ var marks = map[string]string{record.Fits: "right", record.MayNotFit: "doubt", r
 
 func stripOf(v record.Verdict) *strip {
 	return &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),
-		Watch:  v.Watched.Text,
+		Watch:  plusMinus(v.Watched.Text),
 		Drawer: v.Watched.Drawer, Measure: v.Watched.Measure, Check: string(v.Watched.Check)}
 }

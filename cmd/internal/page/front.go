@@ -5,6 +5,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/words"
 )
 
 // front is a cabinet seen from before: an opening with the fronts of its rows, or the rows where
@@ -35,7 +36,7 @@ func frontOf(b batch.Batch, j *job.Job, entry int) *front {
 	f := &front{Name: k.Name, Width: k.Plan.Opening.Width, Height: k.Plan.Opening.Height}
 	for i, r := range k.Plan.Rows {
 		f.Rows = append(f.Rows, frontRow{j.Drawers[k.Drawers[i]].Name, r.FrontWidth, r.FrontHeight, r.FrontBottom,
-			byTape(r.FrontHeight, b.Units) + " " + b.Units.String()})
+			words.Size(r.FrontHeight, b.Units) + " " + b.Units.String()})
 	}
 	return f
 }

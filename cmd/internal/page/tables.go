@@ -8,7 +8,6 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
-	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -58,7 +57,7 @@ func openingOf(b batch.Batch, drawer int) *joinery.Size {
 func fitTables(b batch.Batch, all record.Forecast, in *joinery.Size) []table {
 	u := b.Units
 	f, d := all.Drawers[0], b.Drawers[0]
-	size := func(mm float64) string { return byTape(mm, u) }
+	size := func(mm float64) string { return words.Size(mm, u) }
 	box := present.NewTable(present.Words(""), present.Numbers("width"), present.Numbers("height"),
 		present.Numbers("depth"))
 	box.Add("outside", size(d.Outside.Width), size(d.Outside.Height), size(d.Outside.Depth))
@@ -71,14 +70,6 @@ func fitTables(b batch.Batch, all record.Forecast, in *joinery.Size) []table {
 		shown(f.Drawer+": "+f.Text, present.FitTable(f.Fit, u)),
 		shown("Boards that this reckons with", present.BoardTable(all.Boards, u)),
 	}
-}
-
-// byTape is a length that is read with a tape: in inches the nearest 32nd.
-func byTape(mm float64, u geom.Unit) string {
-	if u == geom.Inch {
-		return words.Tape(mm, u)
-	}
-	return geom.LengthOf(mm).Number(u)
 }
 
 // partTables are the cut list, a table for each stock, and what is said of blanks.

@@ -132,6 +132,15 @@ func (r *reading) placed(kind, of, measure, value string) {
 	r.printed(kind, of, measure, value)
 }
 
+// taped adds a length as a tape has it: 0.01 mm, or a 32nd of an inch.
+func (r *reading) taped(kind, of, measure, value string) {
+	if r.unit != "in" {
+		r.printed(kind, of, measure, value)
+		return
+	}
+	r.add(kind, of, measure, value, 1.0/32)
+}
+
 // decimal adds a length of a list for programs: 0.01 mm or 0.0001 in.
 func (r *reading) decimal(kind, of, measure, value string) {
 	step := 0.01

@@ -133,9 +133,12 @@ func (r *reading) pageFit(l looked, drawer string) {
 		for _, row := range t.Rows {
 			switch {
 			case strings.HasPrefix(t.Title, "The box"):
-				which := map[string]string{"outside": "outside", "clear inside": "inside"}[row[0]]
+				which, box := map[string]string{"outside": "outside", "clear inside": "inside"}[row[0]]
+				if !box { // the opening that it stands in
+					continue
+				}
 				for i, side := range []string{"width", "height", "depth"} {
-					r.printed("box", drawer, which+" "+side, row[1+i])
+					r.taped("box", drawer, which+" "+side, row[1+i])
 				}
 			case strings.HasPrefix(t.Title, drawer+": "):
 				r.words("verdict", drawer, "said", strings.TrimPrefix(t.Title, drawer+": "))

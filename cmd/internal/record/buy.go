@@ -48,15 +48,15 @@ func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 
 // sheetsToBuy are the sheets of a layout by size and batch; offcuts are there.
 func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
-	fixed := func(l Length) string { return words.Tape(l.MM(), u) }
+	side := func(l Length) string { return words.Size(l.MM(), u) }
 	for _, z := range UsedSizes(k) {
 		if z.Offcut {
 			continue
 		}
 		size, grain := k.AsWritten(z)
-		name := fmt.Sprintf("%s, %s x %s %s", k.Stock, fixed(size[0]), fixed(size[1]), u)
+		name := fmt.Sprintf("%s, %s x %s %s", k.Stock, side(size[0]), side(size[1]), u)
 		if grain == 1 {
-			name += fmt.Sprintf(", grain along the %s %s", fixed(size[1]), u)
+			name += fmt.Sprintf(", grain along the %s %s", side(size[1]), u)
 		}
 		if z.Batch != "" {
 			name += ", batch " + z.Batch

@@ -89,6 +89,14 @@ func Place(mm float64, u geom.Unit) string {
 // Tape prints a length as a tape is read: of inches the nearest 32nd.
 func Tape(mm float64, u geom.Unit) string { return onTape(math.Round(mm/tapeStep), mm, u) }
 
+// Size is a size in a list, read with a tape: [Tape], without needless zeros of millimeters.
+func Size(mm float64, u geom.Unit) string {
+	if u != geom.Inch {
+		return geom.LengthOf(mm).Number(u)
+	}
+	return Tape(mm, u)
+}
+
 // TapeAtMost is Tape of what must not be promised longer than it is.
 func TapeAtMost(mm float64, u geom.Unit) string {
 	return onTape(math.Floor((mm+geom.Settle)/tapeStep), mm, u)

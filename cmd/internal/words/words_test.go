@@ -38,6 +38,7 @@ func TestWords(t *testing.T) {
 		"metric bit": {both(func(u geom.Unit) string { s, m := Drill(6, u); return fmt.Sprint(s, m) }), {"6 mmfalse", "6 mm (0.236 in)true"}},
 		"inch bit":   {both(func(u geom.Unit) string { s, m := Drill(3.96875, u); return fmt.Sprint(s, m) }), {"3.97 mmfalse", "5/32 infalse"}},
 		"any bit":    {both(func(u geom.Unit) string { s, m := Drill(6.2, u); return fmt.Sprint(s, m) }), {"6.2 mmfalse", "0.244 in (1/4 - 0.006)false"}},
+		"size":       {both(func(u geom.Unit) string { return Size(1525, u) }), {"1525", "60 1/32"}}, // 60.039 in
 		"span":       {both(func(u geom.Unit) string { return Span(6.2, 6.1, u) }), {"6.10 to 6.20", "0.240 to 0.244"}},
 	} {
 		if c[0] != c[1] {
