@@ -29,7 +29,7 @@ func FitVerdict(f record.Fit) string {
 		return f.Verdict
 	}
 	if joinery.Verdict(f.Verdict) == joinery.WillNot {
-		return "may not fit"
+		return "may not go in"
 	}
 	return "may come out " + f.Verdict
 }

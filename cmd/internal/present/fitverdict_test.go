@@ -15,7 +15,7 @@ func TestFitVerdict(t *testing.T) {
 		want    string
 	}{
 		{18, "as asked", "as asked"}, {18, "deep", "may come out deep"}, {18.6, "deep", "deep"}, {17.4, "shallow", "shallow"},
-		{18.5, "deep", "may come out deep"}, {18, "will not fit", "may not fit"}, {19, "will not fit", "will not fit"},
+		{18.5, "deep", "may come out deep"}, {18, "does not go in", "may not go in"}, {19, "does not go in", "does not go in"},
 	} {
 		if got := FitVerdict(record.Fit{Nominal: c.nominal, Limits: limits, Verdict: c.verdict}); got != c.want {
 			t.Errorf("%v %s is %q, want %q", c.nominal, c.verdict, got, c.want)
