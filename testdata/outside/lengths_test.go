@@ -70,7 +70,8 @@ func TestPageReadsTapes(t *testing.T) {
 			continue
 		}
 		// In lowest terms it prints alike again, and half a 32nd is the most that is lost.
-		if off := read.MM() - size; read.Number(geom.Inch) != printed[n] || off > geom.InchMM/64+1e-6 || off < -geom.InchMM/64-1e-6 {
+		const most = geom.InchMM/64 + 1e-6
+		if off := read.MM() - size; read.Number(geom.Inch) != printed[n] || off > most || off < -most {
 			t.Errorf("%v mm is %s: off by %v", size, printed[n], off)
 		}
 	}

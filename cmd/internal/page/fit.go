@@ -48,7 +48,8 @@ func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
 	for _, f := range d.Fit {
 		row := present.FitRow(f, u)
 		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict,
-			Odds: row.Odds, Wrong: row.Wrong, Help: plusMinus(job.FormText(row.Help, anyDrawer)), Said: present.FitText(f, u),
+			Odds: row.Odds, Wrong: row.Wrong,
+			Help: plusMinus(job.FormText(row.Help, anyDrawer)), Said: present.FitText(f, u),
 			Picture: row.Draw().Marked()})
 	}
 	return out
