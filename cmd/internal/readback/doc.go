@@ -116,7 +116,10 @@ func (r *reading) printed(kind, of, measure, value string) {
 // weighed adds a weight as it is printed: with tenths, or a whole number, of slides rounded down.
 func (r *reading) weighed(drawer, measure, value string) {
 	step := 0.1
-	if !strings.Contains(value, ".") {
+	switch tenths := strings.Contains(value, "."); {
+	case !tenths && strings.HasPrefix(measure, "slides carry"):
+		step = 2 // within 1 below
+	case !tenths:
 		step = 1
 	}
 	r.add("weight", drawer, measure, value, step)
