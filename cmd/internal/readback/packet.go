@@ -385,7 +385,7 @@ func (p *packetReader) forms() taken {
 	p.printed("stack", m[1], "diagonals apart", strings.TrimPrefix(p.list[most], "max "))
 	if len(p.list) > most+1 {
 		value, unit, _ := strings.Cut(p.list[most+1], " ")
-		p.add("weight", m[1], "empty in "+unit, value, 0.1)
+		p.weighed(m[1], "empty in "+unit, value)
 	}
 	return lineTaken
 }
