@@ -36,8 +36,9 @@ func FitVerdict(f record.Fit) string {
 
 // FitText is a measure in words, for those who do not see its drawing.
 func FitText(f record.Fit, u geom.Unit) string {
-	return FitVerdict(f) + "; as set " + caliper(f.Nominal, u) + " " + u.String() +
-		"; right is " + rangeOf(f.Limits, u) + ", likely " + rangeOf(f.Likely, u) + ", worst " + rangeOf(f.WorstCase, u) + "; " + FitOdds(f)
+	return FitVerdict(f) + "; as set " + caliper(f.Nominal, u) + " " + u.String() + "; right is " +
+		rangeOf(f.Limits, u) + ", likely " + rangeOf(f.Likely, u) + ", worst " + rangeOf(f.WorstCase, u) + "; " +
+		FitOdds(f)
 }
 
 // FitOdds says how many boxes have a measure right.
