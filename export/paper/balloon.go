@@ -15,18 +15,15 @@ type numbered struct {
 	area   []geom.Loop
 }
 
-// Measures of balloons, in mm: a number of two digits, 3.5 high, in a circle, how far circles keep
+// Measures of balloons, in mm: a number of two digits in a circle, how far circles keep
 // off each other and the frame, the grid on which they are tried, and the dot on the piece.
 const (
-	balloonRadius  = 4.2
-	balloonLetters = 3.5 / capital
-	balloonAir     = 1.2
-	balloonStep    = 1.5
-	leaderDot      = 0.6
+	balloonRadius = 4.2
+	numberHigh    = 3.5 // of figure
+	balloonAir    = 1.2
+	balloonStep   = 1.5
+	leaderDot     = 0.6
 )
-
-// capital is the height of capitals and digits in sizes of letters.
-const capital = 0.72
 
 // Weights of what is bad about a balloon's place, in mm of its leader's length: a line that the
 // circle covers or the leader crosses, and another piece that the circle stands on.
@@ -82,8 +79,8 @@ func balloons(d *drawing.Drawing, pieces []numbered, lines []picture.Segment) {
 		d.Line(pen, l.A, l.B)
 		d.Loops(drawing.Pen{}, 1, geom.Circle(l.B, leaderDot))
 		d.Loops(pen, drawing.White, geom.Circle(b.center, balloonRadius))
-		d.Write(drawing.Text{String: b.number, Size: balloonLetters, Align: drawing.Middle, Face: drawing.Bold,
-			At: b.center.Sub(geom.Point{Y: capital * balloonLetters / 2})})
+		d.Write(drawing.Text{String: b.number, Size: figure, Align: drawing.Middle, Face: drawing.Bold,
+			At: b.center.Sub(geom.Point{Y: numberHigh / 2})})
 	}
 }
 

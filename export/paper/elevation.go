@@ -25,20 +25,16 @@ type Level struct {
 	Words string
 }
 
-// Measures of elevations, in mm on paper: numbers 3.5 high, words with capitals of 2.5.
-const (
-	elevationNumber = 3.5 / capital
-	elevationWords  = 2.5 / capital
-	datumSize       = 2.4
-)
+// datumSize is that of the triangle at the datum, in mm on paper.
+const datumSize = 2.4
 
 // Draw draws an elevation at the largest usual scale that a room takes, and gives that.
 func (e Elevation) Draw(room geom.Point) (drawing.Drawing, float64) {
-	left := max(datumSize, drawing.Reach(e.Up, elevationNumber)) + 1
-	below := max(datumSize, drawing.Reach(e.Across, elevationNumber)) + 1
-	scale, top := scales[len(scales)-1], e.rise(scales[len(scales)-1])+elevationNumber
+	left := max(datumSize, drawing.Reach(e.Up, figure)) + 1
+	below := max(datumSize, drawing.Reach(e.Across, figure)) + 1
+	scale, top := scales[len(scales)-1], e.rise(scales[len(scales)-1])+figure
 	for _, s := range scales {
-		if rise := e.rise(s) + elevationNumber; left+float64(s*e.Width)+1 <= room.X &&
+		if rise := e.rise(s) + figure; left+float64(s*e.Width)+1 <= room.X &&
 			below+float64(s*e.Height)+rise <= room.Y {
 			scale, top = s, rise
 			break
@@ -53,8 +49,8 @@ func (e Elevation) Draw(room geom.Point) (drawing.Drawing, float64) {
 	}
 	for _, l := range e.Lines {
 		d.Line(pathPen, at(0, l.At), at(e.Width, l.At))
-		d.Write(drawing.Text{String: drawing.Fit(drawing.Regular, elevationWords, scale*e.Width-8, l.Words),
-			Size: elevationWords, Align: drawing.Right, At: at(e.Width, l.At).Add(geom.Point{X: -1.5, Y: 1.4})})
+		d.Write(drawing.Text{String: drawing.Fit(drawing.Regular, caption, scale*e.Width-8, l.Words),
+			Size: caption, Align: drawing.Right, At: at(e.Width, l.At).Add(geom.Point{X: -1.5, Y: 1.4})})
 	}
 	for _, h := range e.Holes {
 		c, r, _ := h.AsCircle()
@@ -66,16 +62,16 @@ func (e Elevation) Draw(room geom.Point) (drawing.Drawing, float64) {
 	d.Loops(drawing.Pen{}, 1, geom.Polygon(o, geom.Point{X: o.X - datumSize, Y: o.Y},
 		geom.Point{X: o.X, Y: o.Y - datumSize}))
 	d.Ordinates(drawing.Edge{Side: drawing.Below, From: o, To: geom.Point{X: end.X, Y: o.Y}, Scale: scale,
-		Before: 0.5, After: 0.5}, e.Across, elevationNumber)
+		Before: 0.5, After: 0.5}, e.Across, figure)
 	d.Ordinates(drawing.Edge{Side: drawing.LeftSide, From: o, To: geom.Point{X: o.X, Y: end.Y}, Scale: scale,
-		Before: 0.5, After: e.rise(scale)}, e.Up, elevationNumber)
+		Before: 0.5, After: e.rise(scale)}, e.Up, figure)
 	return d, scale
 }
 
 // rise is by how much, in mm, the numbers to the left go beyond the upper edge at a scale.
 func (e Elevation) rise(scale float64) float64 {
 	side := drawing.Edge{To: geom.Point{X: scale * e.Height}, Before: 0.5, After: 0.5}
-	for side.Room(elevationNumber) < len(e.Up) {
+	for side.Room(figure) < len(e.Up) {
 		side.After += 0.5
 	}
 	return side.After
@@ -95,9 +91,9 @@ func (e Elevation) edge(d *drawing.Drawing, at func(x, y float64) geom.Point) {
 		}
 	}
 	a, b := at(0, low), at(0, high)
-	if drawing.Width(drawing.Regular, elevationWords, e.Edge) > math.Abs(b.Y-a.Y)-4 {
+	if drawing.Width(drawing.Regular, caption, e.Edge) > math.Abs(b.Y-a.Y)-4 {
 		return
 	}
-	d.Write(drawing.Text{String: e.Edge, Size: elevationWords, Align: drawing.Middle, Quarter: 1,
-		At: geom.Point{X: a.X + elevationWords + 0.5, Y: (a.Y + b.Y) / 2}})
+	d.Write(drawing.Text{String: e.Edge, Size: caption, Align: drawing.Middle, Quarter: 1,
+		At: geom.Point{X: a.X + caption + 0.5, Y: (a.Y + b.Y) / 2}})
 }

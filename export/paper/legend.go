@@ -16,14 +16,13 @@ type LegendRow struct {
 	Tint   drawing.Tint // of the stock
 }
 
-// Measures of a legend, in mm; its capitals are 2.5 high.
+// Measures of a legend, in mm.
 const (
-	legendLetters = 2.5 / capital
-	legendRow     = 5.2
-	legendNumber  = 8.0 // from the left to the number's right end
-	legendWords   = 10.0
-	legendSwatch  = 5.0
-	legendGap     = 6.0 // between columns
+	legendRow    = 5.2
+	legendNumber = 8.0 // from the left to the number's right end
+	legendWords  = 10.0
+	legendSwatch = 5.0
+	legendGap    = 6.0 // between columns
 )
 
 // Legend lists what numbers and tones of a picture stand for, in as many columns as a width takes.
@@ -31,8 +30,8 @@ func Legend(rows []LegendRow, wide float64) drawing.Drawing {
 	text := func(r LegendRow) string { return strings.Join(r.Names, ", ") }
 	words, stock := 0.0, 0.0
 	for _, r := range rows {
-		words = max(words, drawing.Width(drawing.Regular, legendLetters, text(r)))
-		stock = max(stock, drawing.Width(drawing.Regular, legendLetters, r.Stock))
+		words = max(words, drawing.Width(drawing.Regular, caption, text(r)))
+		stock = max(stock, drawing.Width(drawing.Regular, caption, r.Stock))
 	}
 	words, stock = min(words, wide/2), min(stock, wide/4)
 	column := legendWords + words + 3 + legendSwatch + 1.5 + stock
@@ -42,15 +41,15 @@ func Legend(rows []LegendRow, wide float64) drawing.Drawing {
 		Height: float64(legendRow*float64(high)) + 1}
 	for i, r := range rows {
 		x, y := float64(float64(i/high)*(column+legendGap)), d.Height-float64(legendRow*float64(i%high+1))
-		d.Write(drawing.Text{String: r.Number, At: geom.Point{X: x + legendNumber, Y: y}, Size: legendLetters,
+		d.Write(drawing.Text{String: r.Number, At: geom.Point{X: x + legendNumber, Y: y}, Size: caption,
 			Align: drawing.Right, Face: drawing.Bold})
-		d.Words(x+legendWords, y, legendLetters, drawing.Regular,
-			drawing.Fit(drawing.Regular, legendLetters, words, text(r)))
+		d.Words(x+legendWords, y, caption, drawing.Regular,
+			drawing.Fit(drawing.Regular, caption, words, text(r)))
 		x += legendWords + words + 3
 		d.Area(r.Tint, geom.Rectangle(x, y-0.3, x+legendSwatch, y+2.8))
 		d.Loops(drawing.Pen{Width: 0.18, Ink: 1}, 0, geom.Rectangle(x, y-0.3, x+legendSwatch, y+2.8))
-		d.Words(x+legendSwatch+1.5, y, legendLetters, drawing.Regular,
-			drawing.Fit(drawing.Regular, legendLetters, stock, r.Stock))
+		d.Words(x+legendSwatch+1.5, y, caption, drawing.Regular,
+			drawing.Fit(drawing.Regular, caption, stock, r.Stock))
 	}
 	return d
 }

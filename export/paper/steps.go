@@ -17,12 +17,11 @@ type Step struct {
 // stepColumns is how many pictures of steps stand in a line.
 const stepColumns = 2
 
-// stepGap is between pictures beside each other and below their words, in mm; stepLetters have
-// capitals 2.5 high, stepHang is the room of the number.
+// stepGap is between pictures beside each other and below their words, in mm; stepHang
+// is the room of the number.
 const (
-	stepGap     = 5.0
-	stepLetters = 2.5 / capital
-	stepHang    = 6.0
+	stepGap  = 5.0
+	stepHang = 6.0
 )
 
 // StepRoom is the room of the picture of a step in a book.
@@ -56,7 +55,7 @@ func (s Step) sign() string { return fmt.Sprintf("%d.", s.Number) }
 
 // lines are the words of a step, broken for a column.
 func (s Step) lines(wide float64) []string {
-	return drawing.Wrap(drawing.Regular, stepLetters, wide-stepHang, s.Words)
+	return drawing.Wrap(drawing.Regular, caption, wide-stepHang, s.Words)
 }
 
 // stepLine puts steps with pictures into one line.
@@ -65,7 +64,7 @@ func (b *Book) stepLine(list []Step) {
 	for _, s := range list {
 		high, below = max(high, s.Picture.Height), max(below, len(s.lines(wide)))
 	}
-	whole := high + float64(leading*stepLetters*float64(below)) + stepGap
+	whole := high + float64(leading*caption*float64(below)) + stepGap
 	b.Keep(whole)
 	for i, s := range list {
 		x := margin + float64(float64(i)*(wide+stepGap))
@@ -81,7 +80,7 @@ func (b *Book) stepBeside(list []Step) (n int) {
 	wide, high := b.StepRoom().X, list[0].Picture.Height
 	taken := 0.0
 	for n = 0; n < len(list); n++ {
-		need := float64(leading*stepLetters*float64(len(list[n].lines(wide)))) + 1
+		need := float64(leading*caption*float64(len(list[n].lines(wide)))) + 1
 		if n > 0 && (list[n].Picture.Width > 0 || taken+need > high) {
 			break
 		}
@@ -103,10 +102,10 @@ func (b *Book) stepBeside(list []Step) (n int) {
 func (b *Book) stepWords(s Step, x, y float64) float64 {
 	for i, l := range s.lines(b.StepRoom().X) {
 		if i == 0 {
-			b.page.Words(x, y-stepLetters, stepLetters, drawing.Bold, s.sign())
+			b.page.Words(x, y-caption, caption, drawing.Bold, s.sign())
 		}
-		b.page.Words(x+stepHang, y-stepLetters, stepLetters, drawing.Regular, l)
-		y -= leading * stepLetters
+		b.page.Words(x+stepHang, y-caption, caption, drawing.Regular, l)
+		y -= leading * caption
 	}
 	return y
 }

@@ -100,6 +100,24 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	return out
 }
 
+// pasted is how a print of a plate is used that works by its thickness or its edges.
+const pasted = "Paper alone sets and checks nothing: paste it on a board as thick as the plates of the job, and " +
+	"cut that out."
+
+// OnPaper is a plate for a print at its true size, with the edges of the panel that it lies on, and
+// how a print is used.
+func (c Cut) OnPaper() (d drawing.Drawing, notes []string) {
+	d = c.Picture()
+	for _, l := range c.edges {
+		d.Shapes = append(d.Shapes, drawing.Shape{Paths: [][]geom.Vertex{l},
+			Pen: drawing.Pen{Width: 0.18, Ink: 0.8, Dash: drawing.Chain.Dash}})
+	}
+	if len(c.paper) == 0 {
+		return d, []string{pasted}
+	}
+	return d, c.paper
+}
+
 // Picture shows a plate at its true size, in groups named as the layers: what is cut in
 // strong lines, what is scored in fine ones, each in an ink of its own by which a
 // machine tells them apart where it knows no groups.
@@ -113,8 +131,8 @@ func (c Cut) Picture() drawing.Drawing {
 		draw(EngraveLayer, drawing.Pen{Width: 0.18, Ink: 0.6}, false, l)
 	}
 	for _, l := range c.Paths.Openings {
-		draw(CutoutLayer, drawing.Pen{Width: 0.2, Ink: 0.8}, true, l)
+		draw(CutoutLayer, drawing.Pen{Width: 0.25, Ink: 0.8}, true, l)
 	}
-	draw(ProfileLayer, drawing.Pen{Width: 0.2, Ink: 1}, true, c.Paths.Outline)
+	draw(ProfileLayer, drawing.Pen{Width: 0.25, Ink: 1}, true, c.Paths.Outline)
 	return d
 }

@@ -22,24 +22,31 @@ type Corner struct {
 // blockLong and blockWide are the size of a block, in mm, that lies well in the hand.
 const blockLong, blockWide = 90.0, 40.0
 
-// Blocks are plates to set a fence or a cutter by: of plates and of the shop's spacers
-// what comes nearest.
+// Blocks are plates to set a fence or a cutter by: of plates and of the shop's spacers what comes
+// nearest without being higher, and what a feeler gauge adds. There is none where one plate is
+// thicker than what is to be set.
 func Blocks(c Corner, spacers []float64, o Options) (list []Plate) {
 	b := blocks{c.Name, spacers, o}
+	add := func(what, name string, target float64) {
+		if p, ok := b.block(what, name, target); ok {
+			list = append(list, p)
+		}
+	}
 	if math.Abs(c.Fence-c.Height) < even {
-		list = append(list, b.block("fence and height", "fence", c.Fence))
+		add("fence and height", "fence", c.Fence)
 	} else {
-		list = append(list, b.block("fence", "fence", c.Fence), b.block("height", "height", c.Height))
+		add("fence", "fence", c.Fence)
+		add("height", "height", c.Height)
 	}
 	if c.Deep > 0 && math.Abs(c.Deep-c.Height) >= even { // with room for glue
-		list = append(list, b.block("height for the dados", "dado-height", c.Deep))
+		add("height for the dados", "dado-height", c.Deep)
 	}
 	return list
 }
 
 const (
-	even    = 0.005 // mm by which heights differ that are one
-	papered = 0.5   // mm that paper or tape may make up
+	even       = 0.005 // mm by which heights differ that are one
+	mostFeeler = 1.0   // mm that feeler gauges make up; common practice, no source
 )
 
 // blocks makes the blocks of one corner.
@@ -49,55 +56,60 @@ type blocks struct {
 	Options
 }
 
-func (b blocks) block(what, name string, target float64) Plate {
+// block is one; ok is false where a plate is thicker than it is to be.
+func (b blocks) block(what, name string, target float64) (p Plate, ok bool) {
 	o := b.Options
-	n, said, sum := 1, "", 0.0
-	for try := 1; float64(try-1)*o.Thickness < target || try == 1; try++ {
-		text, high := stack(try, target, b.spacers, o)
-		if try == 1 || math.Abs(target-high) < math.Abs(target-sum)-even {
+	n, said, sum := 0, "", 0.0
+	for try := 1; float64(float64(try)*o.Thickness) <= target+even; try++ {
+		if text, high := stack(try, target, b.spacers, o); high > sum+even {
 			n, said, sum = try, text, high
 		}
 	}
-	off := target - sum
-	switch {
-	case math.Abs(off) < even:
-	case off > 0:
-		said += fmt.Sprintf(", %s short", o.Number(off))
-	default:
-		said += fmt.Sprintf(", %s over", o.Number(-off))
+	if n == 0 {
+		return Plate{}, false
 	}
-	p := Plate{Name: "block-" + b.corner + "-" + name, Title: fmt.Sprintf("setup block: %s %s", what, o.text(target)), Parts: []string{b.corner}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
-	note := fmt.Sprintf("For a %s of %s: %s, %s. Measure the stack before it is used.", what,
-		o.text(target), said, o.Unit)
-	switch {
-	case off > papered || off < -papered:
-		note += " No stack comes near: add spacers to the job, or plates of another thickness."
-	case off >= even:
-		note += " Paper or tape makes up what is short."
-	case off <= -even:
-		note += " Sand off what is over."
+	short := o.printed(target) - o.printed(sum) // so that what is printed adds up
+	feeler := ""
+	if short >= even {
+		feeler = "plus feeler " + o.text(short)
 	}
-	p.Notes = []string{note}
+	p = Plate{Name: "block-" + b.corner + "-" + name, Title: fmt.Sprintf("setup block: %s %s", what, o.text(target)),
+		Parts: []string{b.corner}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
+	p.Notes = []string{fmt.Sprintf("For a %s of %s: %s. Measure the stack before it is used.", what, o.text(target),
+		strings.TrimSuffix(said+", "+feeler, ", "))}
+	if short > mostFeeler {
+		p.Notes[0] += " That is much for feelers: add spacers to the job, or plates of another thickness."
+	}
 	w := p.writer()
-	p.write(w, strings.ToUpper("for "+what+" "+o.text(target)), geom.Point{X: blockLong / 2, Y: 28}, 0)
-	p.write(w, said, geom.Point{X: blockLong / 2, Y: 18}, 0)
-	p.write(w, o.Job, geom.Point{X: blockLong / 2, Y: 8}, 0)
+	p.write(w, strings.ToUpper("for "+what+" "+o.text(target)), geom.Point{X: blockLong / 2, Y: 30}, 0)
+	p.write(w, said, geom.Point{X: blockLong / 2, Y: 22}, 0)
+	p.write(w, feeler, geom.Point{X: blockLong / 2, Y: 14}, 0)
+	p.write(w, o.Job, geom.Point{X: blockLong / 2, Y: 6}, 0)
 	p.finish(w)
-	return p
+	return p, true
 }
 
-// stack is so many plates with the spacers that come nearest to the rest, in words, and
-// how high it is.
+// printed is a length as numbers print it: to 0.01 mm, or 0.001 in.
+func (o Options) printed(mm float64) float64 {
+	step := 0.01
+	if o.Unit == geom.Inch.String() {
+		step = geom.InchMM / 1000
+	}
+	return math.Round(mm/step) * step
+}
+
+// stack is so many plates with the spacers that come nearest to the rest and are no higher, in
+// words, and how high it is.
 func stack(n int, target float64, spacers []float64, o Options) (said string, high float64) {
 	said, high = fmt.Sprintf("%d x %s", n, o.Number(o.Thickness)), float64(float64(n)*o.Thickness)
 	rest := target - high
-	if s, ok := setup.Nearest(spacers, max(rest, 0)); ok && math.Abs(s.Height-rest) < math.Abs(rest) {
-		for _, v := range s.Pieces {
+	if list := setup.Stacks(spacers, geom.Interval{Max: rest + even}, rest, 1); rest > even && len(list) > 0 {
+		for _, v := range list[0].Pieces {
 			said += " + " + o.Number(v)
 		}
-		high += s.Height
+		high += list[0].Height
 	}
-	return said + " = " + o.Number(high), high
+	return said + " = " + o.text(high), high
 }
 
 // Measures of the gauge, in mm.

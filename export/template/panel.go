@@ -109,7 +109,11 @@ type tracer struct {
 	plate Plate
 	taken []geom.Rect // by openings, seams and words
 	found []geom.Diagnosis
+	pins  int // holes for dowels that there are
 }
+
+// allPins are the holes for dowels of a template: two at the lower edge and one at the end.
+const allPins = 3
 
 // add keeps a diagnosis of the plate and gives it to be filled.
 func (t *tracer) add(level geom.Level, format string, args ...any) *geom.Diagnosis {
@@ -152,17 +156,22 @@ func (t *tracer) plates() []Plate {
 		t.outline(p)
 	}
 	t.words()
+	const walls = "Of two slots that belong to one cut the outer edges are its walls; a single wide slot shows both " +
+		"walls; of a single narrow one the wall is the edge away from the waste."
 	t.plate.Notes = append(t.plate.Notes,
-		fmt.Sprintf("Lay it on the %s face, the words readable, push it home against the lower edge and the %s, hold it, and mark with a knife.", t.face, t.stop()),
-		"Of two slots that belong to one cut the outer edges are its walls; a single wide slot shows both walls; of a single narrow one the wall is the edge away from the waste.")
+		fmt.Sprintf("Lay it on the %s face, the words readable, push it home against the lower edge and the %s, "+
+			"hold it, and mark with a knife.", t.face, t.stop()), walls)
+	t.plate.paper = []string{fmt.Sprintf("Lay it on the %s face, the words readable, the lines of dashes and dots on "+
+		"the lower edge and the %s, tape it down, and prick through at the ends of each wall.", t.face, t.panel.Stop), walls}
 	return append([]Plate{t.plate}, t.lips(p)...)
 }
 
 // stop says what a template is pushed against, and what holds it there.
 func (t *tracer) stop() string {
 	end := t.panel.Stop
-	if t.Register == Pins {
-		end += fmt.Sprintf(", with a dowel of %s in each of its three holes of that size (two bear on the lower edge, one on the end)", t.text(t.Pin))
+	if t.pins == allPins {
+		end += fmt.Sprintf(", with a dowel of %s in each of its three holes of that size (two bear on the lower edge, "+
+			"one on the end)", t.text(t.Pin))
 	}
 	return end
 }
@@ -195,7 +204,9 @@ func (t *tracer) open(l geom.Loop) bool {
 
 // register makes the pin holes, or the lines to which strips are glued.
 func (t *tracer) register(p geom.Panel) {
-	o := t.plate.Origin
+	o, far := t.plate.Origin, t.plate.Outline.Bounds().Max
+	t.plate.edges = [][]geom.Vertex{{{Point: o}, {Point: geom.Point{X: far.X, Y: o.Y}}},
+		{{Point: o}, {Point: geom.Point{X: o.X, Y: far.Y}}}}
 	if t.Register == Lip {
 		end := t.plate.Outline.Bounds().Max
 		t.plate.Engrave = append(t.plate.Engrave,
@@ -227,6 +238,7 @@ func (t *tracer) pin(c geom.Point, along bool) {
 			q.Y += by
 		}
 		if t.open(geom.Circle(q, t.Pin/2)) {
+			t.pins++
 			return
 		}
 	}

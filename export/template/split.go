@@ -235,8 +235,11 @@ func (p Plate) piece(f field, number, of int) Plate {
 
 // keep leaves what is cut into, scored and written on a field alone, moved by an offset.
 func (p *Plate) keep(f field, by geom.Point) {
-	openings, engraved, words := p.Openings, p.Engrave, p.Words
-	p.Openings, p.Engrave, p.Words = nil, nil, nil
+	openings, engraved, words, edges := p.Openings, p.Engrave, p.Words, p.edges
+	p.Openings, p.Engrave, p.Words, p.edges = nil, nil, nil, nil
+	for _, path := range edges {
+		p.edges = append(p.edges, within(path, f.Rect, by)...)
+	}
 	for _, o := range openings {
 		if f.holds(o.Bounds().Center()) {
 			p.Openings = append(p.Openings, o.Translate(by))

@@ -34,6 +34,10 @@ type Plate struct {
 	round float64 // radius of the corners of keys
 	// Unit is what is said of the plate, and printed on it, in.
 	Unit geom.Unit
+	// paper is how a print of it is used, and edges are those of the panel that it lies on, from Origin
+	// on, which a print shows: it has neither dowels nor strips.
+	paper []string
+	edges [][]geom.Vertex
 	// stamp is the place for the words that report whether the kerf is made up for.
 	stamp Word
 }

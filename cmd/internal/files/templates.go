@@ -65,9 +65,10 @@ func stamped(c template.Cut) string { return c.Title + ", " + strings.ToLower(c.
 
 // printed are the pages of a plate: on sheets, or on one length of a roll.
 func printed(b batch.Batch, c template.Cut) []drawing.Page {
-	picture, title := c.Picture(), stamped(c)
+	picture, notes := c.OnPaper()
+	title := stamped(c)
 	if roll := b.Templates.RollWidth; roll > 0 {
-		if page, fits := paper.OnRoll(picture, roll, title, c.Notes, c.Unit); fits {
+		if page, fits := paper.OnRoll(picture, roll, title, notes, c.Unit); fits {
 			return []drawing.Page{page}
 		}
 	}
@@ -75,5 +76,5 @@ func printed(b batch.Batch, c template.Cut) []drawing.Page {
 	if !known {
 		size = paper.A4
 	}
-	return paper.Tile(picture, size, title, c.Notes, c.Unit)
+	return paper.Tile(picture, size, title, notes, c.Unit)
 }
