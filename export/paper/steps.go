@@ -26,7 +26,7 @@ const (
 
 // StepRoom is the room of the picture of a step in a book.
 func (b *Book) StepRoom() geom.Point {
-	return geom.Point{X: (b.Width() - (stepColumns-1)*stepGap) / stepColumns, Y: 42}
+	return geom.Point{X: (b.Width() - (stepColumns-1)*stepGap) / stepColumns, Y: 39}
 }
 
 // Steps are steps in their order: with pictures side by side, their words below; the words of a

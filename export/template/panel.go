@@ -162,7 +162,8 @@ func (t *tracer) plates() []Plate {
 		fmt.Sprintf("Lay it on the %s face, the words readable, push it home against the lower edge and the %s, "+
 			"hold it, and mark with a knife.", t.face, t.stop()), walls)
 	t.plate.paper = []string{fmt.Sprintf("Lay it on the %s face, the words readable, the lines of dashes and dots on "+
-		"the lower edge and the %s, tape it down, and prick through at the ends of each wall.", t.face, t.panel.Stop), walls}
+		"the lower edge and the %s, tape it down, and prick through at the ends of each wall.", t.face,
+		t.panel.Stop), walls}
 	return append([]Plate{t.plate}, t.lips(p)...)
 }
 

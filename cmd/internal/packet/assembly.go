@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -19,8 +20,7 @@ import (
 // which the page of boxes opens them, backward.
 func (m maker) assembly() error {
 	m.Chapter("Assembly")
-	m.Text("G: glue goes on the areas that are tinted. Lines of dashes and dots are the ways of the pieces; the " +
-		"numbers are those of the cut list.")
+	m.Text("G and its tint: glue. Lines of dashes and dots: ways of pieces. Numbers: those of the cut list.")
 	for _, group := range m.assembledAlike() {
 		if err := m.assembleGroup(group); err != nil {
 			return err
@@ -75,7 +75,7 @@ func (m maker) assembleGroup(group []batch.Drawer) error {
 	return nil
 }
 
-// numbersOf lists the numbers of the pieces of drawers that share pictures.
+// numbersOf lists the numbers of the pieces of drawers that share pictures, where they differ.
 func (m maker) numbersOf(group []batch.Drawer) {
 	var roles []string
 	rows := make([]map[string]string, len(group))
@@ -91,6 +91,9 @@ func (m maker) numbersOf(group []batch.Drawer) {
 			}
 			rows[i][role] = numberOf(p)
 		}
+	}
+	if !slices.ContainsFunc(rows, func(r map[string]string) bool { return !maps.Equal(r, rows[0]) }) {
+		return // the pictures have those of all
 	}
 	columns := []present.Column{present.Words("numbers of")}
 	for _, role := range roles {
@@ -180,8 +183,7 @@ func beforeGlue(d batch.Drawer) (list []string) {
 	return append(list,
 		"Put the box together dry, bottom and all: every joint has to close by hand or with light taps. Measure "+
 			"width, depth and both diagonals; the table below has the numbers.",
-		"Lay the parts out with their inside faces up, the triangle on their labels in one piece; have clamps set "+
-			"and a wet cloth at hand.")
+		"Lay the parts out, inside faces up, the triangle on their labels whole; have clamps and a wet cloth at hand.")
 }
 
 // firstWalls says where glue goes and which walls come first.

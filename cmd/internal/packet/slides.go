@@ -28,6 +28,8 @@ func (m maker) openings() {
 	unit := m.unit.String()
 	for _, c := range m.report.Cabinets {
 		bank := m.bankOf(c)
+		drawn := m.sides(bank, c)
+		m.Keep(highestOf(drawn) + 40) // the heading with what it is about
 		m.Heading(1, fmt.Sprintf("%s: %s %s, %s", c.Name, present.OpeningSize(c, m.unit), unit, c.Slide))
 		if c.Packing > 0 {
 			m.Text(upper(present.PackingText(c, m.unit)) + ".")
@@ -35,7 +37,7 @@ func (m maker) openings() {
 		if c.Shim > 0 {
 			m.Text(upper(present.ShimText(c, m.unit)) + ".")
 		}
-		m.sides(bank, c)
+		m.elevations(drawn)
 		m.table(present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height"))
 		if len(c.Spacers) > 0 {
 			m.Text("Spacers: " + present.SpacerText(c) + ".")
@@ -79,25 +81,32 @@ func (m maker) bankOf(c record.Cabinet) batch.Bank {
 	return m.batch.Banks[i]
 }
 
-// mark is a distance of an elevation.
-func (m maker) mark(mm float64) drawing.Mark { return drawing.Mark{At: mm, Text: m.measured(mm)} }
+// mark is a distance of an elevation; the table has those of slides by the rule too.
+func (m maker) mark(mm float64) drawing.Mark { return drawing.Mark{At: mm, Text: m.caliper(mm)} }
 
-// elevation draws a board with its scale and what else is said of it.
+// elevation draws a board, and says at which scale and what else there is to say.
 func (m maker) elevation(e paper.Elevation, room geom.Point, said string) paper.Figure {
-	d, by := e.Draw(room)
-	scale := paper.ScaleText(by)
-	m.Scale(scale)
-	return paper.Figure{Drawing: d, Words: scale + ". " + said}
+	d, scale := e.Draw(room)
+	return paper.Figure{Drawing: d, Words: paper.ScaleText(scale) + ". " + said}
+}
+
+// elevations puts boards on the page, whose title block has their scale.
+func (m maker) elevations(list []paper.Figure) {
+	m.Figures(list)
+	for _, f := range list {
+		scale, _, _ := strings.Cut(f.Words, ". ")
+		m.Scale(scale)
+	}
 }
 
 // maxHoles is how many holes of a slide have their distances on a drawing; of more the first two and the last.
 const maxHoles = 6
 
 // sides draws the left side of a cabinet, and the side of a box where half of a slide is screwed to it.
-func (m maker) sides(bank batch.Bank, c record.Cabinet) {
+func (m maker) sides(bank batch.Bank, c record.Cabinet) []paper.Figure {
 	s := bank.Side
 	if len(s.Lines) == 0 {
-		return
+		return nil
 	}
 	e := paper.Elevation{Width: s.Depth, Height: s.Height, Edge: "front edge"}
 	for i := len(s.Lines) - 1; i >= 0; i-- { // from below
@@ -122,7 +131,15 @@ func (m maker) sides(bank batch.Bank, c record.Cabinet) {
 			"The left side of "+d.Spec.Name+" from outside, turned over: its front edge at the left. The line is as "+
 				"high on every box of the opening."))
 	}
-	m.Figures(list)
+	return list
+}
+
+// highestOf is how high the highest of some figures is, in mm.
+func highestOf(list []paper.Figure) (high float64) {
+	for _, f := range list {
+		high = max(high, f.Height)
+	}
+	return high
 }
 
 // firstHoles are the distances of holes from the front edge, sorted, each once.
@@ -203,9 +220,9 @@ func (m maker) pilots(bank batch.Bank) {
 	if len(list) == 0 {
 		return
 	}
-	m.Keep(list[0].Height + 20)
+	m.Keep(highestOf(list) + 30)
 	m.Heading(2, "Pilot holes in the backs of drawer fronts")
-	m.Figures(list)
+	m.elevations(list)
 }
 
 // partOf is the first part of a role of a drawer, nil for none.

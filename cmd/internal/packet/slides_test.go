@@ -53,7 +53,7 @@ func TestSlidesAreDrawn(t *testing.T) {
 	right := front.Width - front.OverhangLeft // of the box's left side, from behind
 	want = append(want, right-thick-40, right-d.Outside.Width+thick+40)
 	for _, mm := range want {
-		if text := m.measured(mm); !found[text] {
+		if text := m.caliper(mm); !found[text] {
 			t.Errorf("%s is not on the drawings: %v", text, found)
 		}
 	}
