@@ -1,0 +1,103 @@
+package packet
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
+)
+
+// recorded are the numbers that a drawing of a part of the record may have, in words: ends and
+// places along both axes, from either end, where the outline or a cut begins or ends or a hole
+// has its center, depths from either face, and how wide cuts are.
+func recorded(p record.Part, words func(mm float64) string) map[string]bool {
+	known := map[string]bool{words(0): true, words(p.Length.MM()): true, words(p.Width.MM()): true,
+		words(p.Thickness.MM()): true}
+	place := func(x, y float64) {
+		for _, v := range []float64{x, p.Length.MM() - x, y, p.Width.MM() - y} {
+			known[words(v)] = true
+		}
+	}
+	for _, v := range p.Outline {
+		place(v.X.MM(), v.Y.MM())
+	}
+	for _, o := range p.Operations {
+		known[words(o.Depth.MM())], known[words(p.Thickness.MM()-o.Depth.MM())] = true, true
+		var l geom.Loop
+		for _, v := range o.Outline {
+			l = append(l, geom.Vertex{Point: geom.Point{X: v.X.MM(), Y: v.Y.MM()}, Bulge: v.Bulge})
+		}
+		b := l.Bounds()
+		place(b.Min.X, b.Min.Y)
+		place(b.Max.X, b.Max.Y)
+		place(b.Center().X, b.Center().Y)
+		known[words(b.Width())], known[words(b.Height())] = true, true
+		cut := b.Intersect(geom.Rect{Max: geom.Point{X: p.Length.MM(), Y: p.Width.MM()}}) // not beyond the edges
+		known[words(cut.Width())], known[words(cut.Height())] = true, true
+	}
+	return known
+}
+
+// unrecorded lists the numbers of a drawing that are none of those known, as they stand or
+// with words behind them.
+func unrecorded(d drawn, known map[string]bool) (list []string) {
+	for _, w := range d.Texts {
+		if !w.Value || known[w.String] {
+			continue
+		}
+		behind := false
+		for i, c := range w.String {
+			behind = behind || c == ' ' && known[w.String[:i]]
+		}
+		if !behind {
+			list = append(list, w.String)
+		}
+	}
+	return list
+}
+
+// TestDrawnNumbersAreRecorded: every number of a drawing, of samples and random jobs, is one of
+// the record; and every part shows its length and its width.
+func TestDrawnNumbersAreRecorded(t *testing.T) {
+	count := 0
+	anyJobs(t, geomtest.Cases(40, 400), func(name string, b batch.Batch) {
+		m := maker{batch: b, unit: b.Units}
+		parts := make(map[string]map[string]bool)
+		all := make(map[string]bool) // of corners, in which several parts meet
+		long := make(map[string][2]string)
+		for _, p := range record.Make(b, sheets.Plan{}, nil).Parts {
+			parts[p.Name] = recorded(p, m.number)
+			long[p.Name] = [2]string{m.number(p.Length.MM()), m.number(p.Width.MM())}
+			for w := range parts[p.Name] {
+				all[w] = true
+			}
+		}
+		for _, d := range drawnOf(b) {
+			known, ok := parts[d.of]
+			if !ok {
+				known = all
+			}
+			for _, w := range unrecorded(d, known) {
+				t.Errorf("%s, %s: %q is no number of the record", name, d.of, w)
+			}
+			var said []string
+			for _, w := range d.Texts {
+				said = append(said, w.String)
+			}
+			count += len(said)
+			for _, w := range long[d.of] {
+				if ok && !slices.Contains(said, w) {
+					t.Errorf("%s, %s: %q is not in %q", name, d.of, w, strings.Join(said, ", "))
+				}
+			}
+		}
+	})
+	if count < 3000 {
+		t.Errorf("only %d texts", count)
+	}
+}
