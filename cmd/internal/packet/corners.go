@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -16,19 +17,18 @@ import (
 // corners draws the joints of every different corner, as they come together by the mean of
 // the readings.
 func (m maker) corners() {
-	first := true
-	for _, group := range m.alike() {
-		d := group[0]
-		if first {
+	for i, group := range m.alike() {
+		list := m.drawnMeetings(group[0])
+		m.Keep(list[0].Height + cornerRest) // headings stay with the first
+		if i == 0 {
 			m.Chapter("Corners")
-			first = false
 		}
 		var all []string
 		for _, g := range group {
 			all = append(all, g.Spec.Name)
 		}
-		m.Heading(1, fmt.Sprintf("%s: %s", d.Spec.Joint, names(all)))
-		m.joints(d)
+		m.Heading(1, fmt.Sprintf("%s: %s", group[0].Spec.Joint, names(all)))
+		m.joints(group[0], list)
 	}
 }
 
@@ -43,14 +43,14 @@ func (m maker) alike() [][]batch.Drawer {
 	}
 	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
 		s := d.Spec
-		return key{s.Sides.Name, s.Front.Name, s.Back.Name, s.Bottom.Name, s.Joint, s.BackJoint, s.BottomFit, d.Setup, s.BottomHeight}
+		return key{s.Sides.Name, s.Front.Name, s.Back.Name, s.Bottom.Name, s.Joint, s.BackJoint, s.BottomFit, d.Setup,
+			s.BottomHeight}
 	})
 }
 
 // joints draws where the parts of a drawer meet, each with what its clearances are likely to
 // be; what concerns the whole box follows the last.
-func (m maker) joints(d batch.Drawer) {
-	list := m.meetings(d)
+func (m maker) joints(d batch.Drawer, list []drawnMeeting) {
 	rows := make([][]paper.ForecastRow, len(list))
 	for _, f := range m.report.FitOf(d.Spec.Name) {
 		at := len(list) - 1
@@ -62,12 +62,10 @@ func (m maker) joints(d batch.Drawer) {
 		rows[at] = append(rows[at], present.FitRow(f, m.unit))
 	}
 	for i, c := range list {
-		drawn, scale := c.Draw(paper.Frame{Width: m.Width(), Height: m.Whole() - cornerRest}, m.number)
-		words := fmt.Sprintf("%s, %s. %s.", c.what, paper.ScaleText(scale), upper(c.clearances))
-		m.Keep(drawn.Height + cornerRest/2)
-		m.Scale(paper.ScaleText(scale))
-		m.Figure(drawn, "")
-		m.Text(words)
+		m.Keep(c.Height + cornerRest/2)
+		m.Scale(paper.ScaleText(c.scale))
+		m.Figure(c.Drawing, "")
+		m.Text(fmt.Sprintf("%s, %s. %s.", c.what, paper.ScaleText(c.scale), upper(c.clearances)))
 		m.Forecasts(rows[i])
 	}
 }
@@ -80,6 +78,22 @@ type meeting struct {
 	paper.Corner
 	what, clearances string
 	of               []joinery.Role
+}
+
+// drawnMeeting is a meeting with its drawing.
+type drawnMeeting struct {
+	meeting
+	drawing.Drawing
+	scale float64
+}
+
+// drawnMeetings draws the corners of a drawer that differ, one to a page or smaller.
+func (m maker) drawnMeetings(d batch.Drawer) (list []drawnMeeting) {
+	for _, c := range m.meetings(d) {
+		drawn, scale := c.Draw(paper.Frame{Width: m.Width(), Height: m.Whole() - cornerRest}, m.number)
+		list = append(list, drawnMeeting{c, drawn, scale})
+	}
+	return list
 }
 
 // meetings are the corners of a drawer that differ.

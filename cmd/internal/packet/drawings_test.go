@@ -12,7 +12,6 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/export/drawing"
-	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/geomtest"
 )
@@ -33,9 +32,8 @@ func drawnOf(b batch.Batch) (list []drawn) {
 		}
 	}
 	for _, group := range m.alike() {
-		for _, c := range m.meetings(group[0]) {
-			d, scale := c.Draw(paper.Frame{Width: m.Width(), Height: m.Whole() - cornerRest}, m.number)
-			list = append(list, drawn{d, group[0].Spec.Name + ", " + c.what, scale})
+		for _, c := range m.drawnMeetings(group[0]) {
+			list = append(list, drawn{c.Drawing, group[0].Spec.Name + ", " + c.what, c.scale})
 		}
 	}
 	return list
