@@ -93,9 +93,13 @@ func (p Part) Face(face geom.Face, in Frame, number Number) View {
 	return *largest
 }
 
-// at is the view at a scale; fits is false where it is wider than its frame.
+// at is the view at a scale; fits is false where it is wider than its frame, or surely higher.
 func (v view) at(scale float64, in Frame) (out View, fits bool) {
 	v.scale, v.planes = scale, slices.Clone(v.planes)
+	above, beside := v.beyond()
+	if v.left+float64(scale*v.Length())+beside > in.Width || v.below+float64(scale*v.Width())+above > in.Most {
+		return View{}, false // not worth drawing
+	}
 	if v.draw(); v.out.Width > in.Width {
 		return View{}, false
 	}
@@ -181,7 +185,8 @@ func (v *view) margins() {
 func (v *view) shrunk(in Frame) float64 {
 	v.scale = scales[len(scales)-1]
 	above, beside := v.beyond()
-	return min(v.scale, (in.Width-v.left-beside)/v.Length(), (in.Most-v.below-above)/v.Width())
+	const surely = 0.999
+	return surely * min(v.scale, (in.Width-v.left-beside)/v.Length(), (in.Most-v.below-above)/v.Width())
 }
 
 // beyond is what sections take up above the view and to its right.
