@@ -156,14 +156,14 @@ func (l *layout) follow(p geom.Diagnosis, r geom.Remedy) outcome {
 
 // tried are the lengths with which a remedy is followed: the ends of its ranges. A fenced
 // cutter's width is the pitch of a box joint's rows, whose number and rest come and go
-// between two ends: there it is every step of the grid as well, or maxSteps of them.
+// between two ends: there it is maxSteps between them as well.
 func (l *layout) tried(r geom.Remedy) [][]float64 {
 	all := r.Ends()
 	for i, c := range r.Changes {
 		if c.Setting != SettingCutter || l.Joint != BoxJoint || !l.Cutter.Kind.Fenced() || len(c.Ends()) < 2 {
 			continue
 		}
-		step := math.Max(l.grid(), (c.Max-c.Min)/maxSteps)
+		step := (c.Max - c.Min) / maxSteps
 		for v := c.Min + step; v < c.Max-settle; v += step {
 			between := slices.Clone(all[0])
 			between[i] = v

@@ -33,10 +33,10 @@ async function section(row, said) {
   await line.locator('button').click();
 }
 // apart fails where a number in the picture runs into another or over its edge.
-async function apart() {
-  const meet = await page.evaluate(() => {
+async function apart(of = page) {
+  const meet = await of.evaluate(() => {
     const stage = document.querySelector('.dw-stage').getBoundingClientRect();
-    const all = [...document.querySelectorAll('.dw-letters .dw-play:not([hidden])')].map((e) => [e.textContent, e.getBoundingClientRect()]);
+    const all = [...document.querySelectorAll('.dw-letters :is(.dw-play, .dw-name):not([hidden])')].map((e) => [e.textContent, e.getBoundingClientRect()]);
     const over = (a) => a.left < stage.right && a.right > stage.left && a.top < stage.bottom && a.bottom > stage.top && (a.left < stage.left || a.right > stage.right || a.top < stage.top || a.bottom > stage.bottom);
     return all.flatMap(([name, a], i) => [...(over(a) ? [`${name} leaves the picture`] : []),
       ...all.slice(0, i).filter(([, b]) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom).map(([other]) => `${name} runs into ${other}`)]);
@@ -114,10 +114,33 @@ await attempt('begun with a jam, light and dark', async () => {
   }
 });
 
+await attempt('a cabinet, and a phone', async () => {
+  const bank = jobText.replace('[12.1, 12.12]', '13') + "  - {name: bank, opening: base, slide: side-mount, rows: 3, sides: birch, bottom: hard}\nopenings: {base: {width: 564, height: 600, depth: 545, cabinet: frameless, fronts: overlay}}\n";
+  const other = await serve(['view', file('bank.yaml', bank).path]);
+  const small = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 };
+  for (const [name, settings] of [['cabinet', { viewport: { width: 1366, height: 900 } }], ['phone', small]]) {
+    const context = await browser.newContext(settings), jammed = await context.newPage();
+    await jammed.goto(other.address);
+    if (name === 'phone') await jammed.locator('[data-to=result]').tap();
+    else {
+      await jammed.locator('#drawer option').nth(1).waitFor({ state: 'attached' });
+      await jammed.selectOption('#drawer', { index: 1 });
+      await jammed.locator('#whole').check();
+    }
+    await until('it is red', async () => (await jammed.locator('.dw-letters .dw-bad:not([hidden])').allTextContents()).filter((text) => text === `✕ -0.15 mm: ${word}`).length === (name === 'phone' ? 1 : 3));
+    must(!(await jammed.locator('.dw-tools').textContent()).includes('null'), 'the tools say null');
+    await apart(jammed);
+    await accessible(jammed);
+    await jammed.screenshot({ path: join(folder, `jam-${name}.png`) });
+    await context.close();
+  }
+  await other.stop();
+});
+
 await attempt('nothing is written', async () => {
   must(bench.read() === jobText, 'the file has changed unasked');
   const left = readdirSync(folder).filter((name) => !name.endsWith('.png'));
-  must(left.sort().join() === 'bench.yaml,jammed.yaml', `the folder has ${left}`);
+  must(left.sort().join() === 'bank.yaml,bench.yaml,jammed.yaml', `the folder has ${left}`);
 });
 
 await page.close({ runBeforeUnload: false });

@@ -2,6 +2,7 @@ package page
 
 import (
 	"encoding/json"
+	"fmt"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -99,6 +100,43 @@ func TestJamIsSeen(t *testing.T) {
 	}
 	if text, _ := os.ReadFile(path); string(text) != jobText {
 		t.Error("the file has changed")
+	}
+}
+
+// TestOneLimit: a front that is made thicker, 0.01 at a time, goes from right over tight to what does
+// not go in at the same thickness in the strip, the fit, the picture and the message. Its tongue is
+// half of it, its dado 6.35: at 12.7 nothing is left.
+func TestOneLimit(t *testing.T) {
+	p, _ := open(t, jobText)
+	const measure, seen = "box front tongue clearance in its dado", "box front in the dado of the left side"
+	words := map[string]bool{}
+	for hundredths := 1230; hundredths <= 1275; hundredths++ {
+		thickness := fmt.Sprintf("[%d.%02d, %[1]d.%02[2]d]", hundredths/100, hundredths%100)
+		l := askedFor(t, p, strings.Replace(jobText, "[12.21, 12.16, 12.24]", thickness, 1), "fit")
+		wrong, _ := clearancesIn(t, l.Scene)
+		word := wrong[seen]
+		words[word] = true
+		jams := hundredths >= 1270
+		told := slices.ContainsFunc(l.Problems, func(q problem) bool {
+			return q.Level == "error" && strings.HasSuffix(q.Message, "it "+word)
+		})
+		if jams != l.Failed || jams != told || jams != (word == string(joinery.WillNot)) || jams != (l.Strip == nil) {
+			t.Errorf("%s: failed %t, told %t, in the picture %q, strip %+v", thickness, l.Failed, told, word, l.Strip)
+		}
+		if jams {
+			continue
+		}
+		at := slices.IndexFunc(l.Fit.Measures, func(m drawnMeasure) bool { return m.Name == measure })
+		m := l.Fit.Measures[at]
+		if m.Wrong != (word != "") || m.Wrong && !strings.HasPrefix(m.Verdict, word) {
+			t.Errorf("%s: the picture says %q, the fit %q", thickness, word, m.Verdict)
+		}
+		if m.Wrong && l.Strip.Mark == "right" {
+			t.Errorf("%s: the strip says %q of what is %s", thickness, l.Strip.Word, word)
+		}
+	}
+	if !words[""] || !words[string(joinery.Tight)] || !words[string(joinery.WillNot)] {
+		t.Errorf("the words are %v", words)
 	}
 }
 

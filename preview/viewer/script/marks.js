@@ -1,7 +1,7 @@
 // Marks over the picture: lines drawn by the painter, letters as elements of the page.
 
 // Sizes in dots of the page.
-const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34, LEADER = 40, LETTER = 6.5;
+const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34, LEADER = 40, LETTER = 7.5, EDGE = 4;
 
 // A Marks draws over what is there; its letters are hidden from those who do not see the
 // picture, who have the same in the lists.
@@ -42,6 +42,7 @@ class Marks {
 
   draw(state, painter, theme) {
     this.used = 0;
+    this.taken = []; // middles and widths of letters that others keep clear of
     [this.wide, this.high] = [state.camera.width, state.camera.height];
     const { gl } = painter;
     const axes = state.camera.axes();
@@ -88,7 +89,9 @@ class Marks {
   names(state, axes) {
     state.group.boxes.forEach((b, i) => {
       const { name, size: [w, h] } = state.data.boxes[b];
-      this.letter(name, 'dw-name', state.camera.project(plus(state.group.at[i], [w / 2, 0, h / 2]), axes));
+      const at = state.camera.project(plus(state.group.at[i], [w / 2, 0, h / 2]), axes);
+      this.taken.push([...at, name.length * LETTER]);
+      this.letter(name, 'dw-name', at);
     });
   }
 
@@ -119,7 +122,7 @@ class Marks {
 
   // plays draws what is wrong always, once a measure; all of them where they are asked for.
   plays(state, painter, theme, axes) {
-    const taken = [], named = new Set();
+    const named = new Set();
     state.group.boxes.forEach((b, i) => {
       const list = state.data.boxes[b].plays.filter((play) => state.marks.plays || play.verdict);
       list.sort((p, q) => Boolean(q.verdict) - Boolean(p.verdict)); // what is wrong takes its place first
@@ -133,10 +136,11 @@ class Marks {
         // In a joint the number stands over its gap, which it would hide.
         const lead = state.joint ? LEADER : 0, at = state.camera.project(middle, axes), wide = text.length * LETTER;
         at[1] -= lead;
-        if (taken.some(([x, y, w]) => Math.abs(x - at[0]) < (w + wide) / 2 + 4 && Math.abs(y - at[1]) < 15)) continue;
+        if (at[0] > 0 && at[0] < this.wide) at[0] = within(at[0], wide / 2 + EDGE, this.wide - wide / 2 - EDGE);
+        if (this.taken.some(([x, y, w]) => Math.abs(x - at[0]) < (w + wide) / 2 + 4 && Math.abs(y - at[1]) < 15)) continue;
         if (!state.marks.plays && named.has(`${i} ${play.measure}`)) continue;
         named.add(`${i} ${play.measure}`);
-        taken.push([...at, wide]);
+        this.taken.push([...at, wide]);
         if (lead) painter.put(new Float32Array([...middle, ...plus(middle, times(axes.up, lead / state.camera.scale))]), painter.gl.LINES, looks);
         this.letter(text, play.verdict ? 'dw-play dw-bad' : 'dw-play', at);
       }

@@ -27,7 +27,7 @@ class Tools {
       make('label', { className: 'dw-tool' }, 'open', this.open),
       this.section(),
       drop('Display', ...this.marks()),
-      this.plays(),
+      ...this.plays(),
       this.lists,
       drop('Keys', make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))));
     this.set();
@@ -60,7 +60,7 @@ class Tools {
     const { boxes } = state.group;
     const count = boxes.length === 1 ? state.data.boxes[boxes[0]].plays.length : 0;
     this.fill = () => {};
-    if (count === 0) return null;
+    if (count === 0) return [];
     const list = make('div', {}), place = drop('Clearance', list);
     const fold = () => {
       place.open = false;
@@ -76,7 +76,7 @@ class Tools {
       list.replaceChildren(table(`Clearance in the joints, a section through each; ${state.data.unit}`, ['where', 'clearance'], rows));
     };
     place.addEventListener('toggle', this.fill);
-    return place;
+    return [place];
   }
 
   refresh() { this.fill(); }
