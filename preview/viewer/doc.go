@@ -54,7 +54,8 @@
 //	 "boxes":  [{"name", "count", "size": [width, height, depth], "steps": [text],
 //	             "pieces": [{"name", "part", "origin": [x, y, z], "x": [..], "y": [..],
 //	                         "moves": [[step, dx, dy, dz]]}],
-//	             "plays": [{"name", "play", "axis": 0 to 2, "along": 0 to 2, "low": [..], "high": [..],
+//	             "plays": [{"name", "play": 0 or below of what does not go in,
+//	                        "axis": 0 to 2, "along": 0 to 2, "low": [..], "high": [..],
 //	                        "measure": what judges it, "verdict": the word where that is not right}],
 //	             "overlaps": [{"name", "low", "high"}]}],
 //	 "groups": [{"name", "boxes": [index], "at": [[x, y, z]]}]}
