@@ -38,6 +38,7 @@ func (l *layout) boxJoint() {
 		}
 		l.checkGrooveDepth()
 		l.checkHoused()
+		l.checkPitch()
 		if l.BottomFit == BottomSlideIn && l.BackJoint != Housed {
 			l.fail(geom.Diagnosis{
 				Code: "bottom-fit", Subject: about(SettingBottomFit, Back),
@@ -59,6 +60,22 @@ func (l *layout) boxJoint() {
 		l.fingeredWidth()
 		l.checkProportions()
 	}, l.fingeredEnd)
+}
+
+// checkPitch judges whether the slots of a saw leave fingers between them.
+func (l *layout) checkPitch() {
+	pitch, play := l.fingerPitch()
+	if !l.Cutter.Kind.Fenced() || pitch >= minRabbet-settle {
+		return
+	}
+	l.fail(geom.Diagnosis{
+		Code: "finger-width", Subject: about(SettingCutter, Side),
+		Measured: geom.Millimeters(pitch), Limit: geom.Millimeters(minRabbet),
+		Fact: geom.Sentencef("slots of %s with %s of clearance leave fingers of less than %s",
+			geom.Millimeters(l.Cutter.Width), geom.Millimeters(play), geom.Millimeters(minRabbet)),
+		Ask:      geom.Sentencef("take a wider cutter, or a smaller max-tongue-clearance among the limits"),
+		Remedies: []geom.Remedy{l.least(SettingCutter, minRabbet+play/2)},
+	})
 }
 
 func (l *layout) fingeredEnd(r Role) ending {

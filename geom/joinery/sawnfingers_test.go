@@ -74,3 +74,21 @@ func TestSawnFingersTakeABottom(t *testing.T) {
 		t.Error("not all of it was tried")
 	}
 }
+
+// TestNoFingers: slots that are hardly wider than half of the clearance leave no fingers, which is
+// said before rows of them are counted.
+func TestNoFingers(t *testing.T) {
+	s := saw(400, 120, 450, 1, sheet("ply", 12), sheet("thin", 5.8))
+	s.Joint, s.Limits = BoxJoint, DefaultLimits
+	s.Limits.TongueClearance.Max = 5 // half of 0.05 and 5 in all, 2.53 as printed
+	d, problems := Build(s)
+	if d.Shaped || !slices.Contains(codes(problems), "!finger-width") {
+		t.Fatalf("%v, shape %t", codes(problems), d.Shaped)
+	}
+	const want = "slots of 1 mm with 2.53 mm of clearance leave fingers of less than 1 mm"
+	for _, p := range problems {
+		if p.Code == "finger-width" && fact(p) != want {
+			t.Error(fact(p))
+		}
+	}
+}
