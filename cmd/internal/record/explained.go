@@ -113,7 +113,7 @@ var FitVerdicts = []Word{
 	{string(joinery.GoesTogether), "the clearance is within its limits; of a drawer, every measure is"},
 	{string(joinery.Tight), "less clearance than is right: glue is scraped off, or it has to be driven home"},
 	{string(joinery.Loose), "more clearance than is right: the joint rattles or racks"},
-	{string(joinery.WillNot), "there is no clearance left as it is set: it does not go in"},
+	{string(joinery.WillNot), "as it is set no clearance is left, or less than none"},
 	{string(joinery.IsFlush), "the faces are level, within the limit"},
 	{string(joinery.Recessed), "it stands behind the other face"},
 	{string(joinery.Proud), "it stands out before the other face"},
