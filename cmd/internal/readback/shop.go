@@ -112,6 +112,10 @@ func (s *shopReader) element(class, text string) {
 	case "outside":
 		s.words("box", s.last["name"], "count", s.last["boxes"])
 		s.paperBox(s.last["name"], "outside", text)
+	case "bought":
+		name := s.last["kind"] + " " + text
+		s.words("buy", name, "quantity", s.last["quantity"])
+		s.words("buy", name, "unit", s.last["of-what"])
 	default:
 		s.setup(class, text)
 	}

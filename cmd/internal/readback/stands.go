@@ -56,7 +56,7 @@ var stands = []stand{
 	{"weight", "loaded in kg|loaded in lb|slides carry in kg|slides carry in lb", slices.Concat(reports, printed)},
 	{"sag", "clamped|simple|limit", slices.Concat(reports, printed)},
 	{"bore", "", slices.Concat(reports, printed)},
-	{"buy", "quantity|unit", []string{ReportJSON, BuyList, Packet, Page}},
+	{"buy", "quantity|unit", []string{ReportJSON, BuyList, Packet, ShopPage, Page}},
 }
 
 // outputsOf are the outputs of a kind, by its measure; those of every measure have none.

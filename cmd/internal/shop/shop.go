@@ -1,6 +1,6 @@
 // Package shop makes shop.html, the page for a phone in the shop: verdict and cautions, the cut
-// list, every setup with its numbers large, and the boxes, each with a tick that stays on the
-// phone. It is one file that needs no network.
+// list, every setup with its numbers large, the boxes and what to buy, each with a tick that stays on
+// the phone. It is one file that needs no network.
 package shop
 
 import (
@@ -31,6 +31,7 @@ type content struct {
 	Stocks      []stock
 	Machines    []machine
 	Boxes       []box
+	Buy         []buy
 	Sources     []string
 }
 
@@ -51,6 +52,12 @@ type row struct {
 type box struct {
 	Tick                 int
 	Count, Name, Outside string
+}
+
+// buy is one thing to buy.
+type buy struct {
+	Tick                       int
+	Kind, Quantity, Unit, Name string
 }
 
 // machine is what is set up on one.
@@ -136,6 +143,9 @@ func contentOf(b batch.Batch, r record.Report) content {
 		number := func(l record.Length) string { return geom.LengthOf(l.MM()).Number(b.Units) }
 		size := fmt.Sprintf("%s x %s x %s", number(d.Outside.Width), number(d.Outside.Height), number(d.Outside.Depth))
 		out.Boxes = append(out.Boxes, box{m.tick(), fmt.Sprint(d.Count), d.Name, size})
+	}
+	for _, x := range r.Buy {
+		out.Buy = append(out.Buy, buy{m.tick(), x.Kind, fmt.Sprint(x.Quantity), x.Unit, x.Name})
 	}
 	cites := sheet.Cited()
 	for i, source := range sheet.Sources {

@@ -101,3 +101,28 @@ func TestTextIsNoMarkup(t *testing.T) {
 		t.Errorf("%d scripts", n)
 	}
 }
+
+// TestToBuy: what to buy stands on the page, the screws of a butt joint with it, and none where the
+// joint has none.
+func TestToBuy(t *testing.T) {
+	const name = "bench-drawers.yaml"
+	bought := regexp.MustCompile(`<span class="quantity">([^<]+)</span> <span class="of-what">([^<]+)</span></span> ` +
+		`<span class="kind">([^<]+)</span>: <span class="bought">([^<]+)</span>`)
+	list := map[string]string{}
+	page := pageOf(t, name, "bottom: hardboard\n", "bottom: hardboard\n    joint: butt\n")
+	for _, m := range bought.FindAllSubmatch(page, -1) {
+		list[string(m[3])+" "+string(m[4])] = string(m[1]) + " " + string(m[2])
+	}
+	screws := 0
+	for what, n := range list {
+		if strings.HasPrefix(what, "hardware screw 4 x ") && strings.HasSuffix(n, " pieces") {
+			screws++
+		}
+	}
+	if screws != 1 || list["board birch, 1525 x 1525 mm"] == "" || len(list) < 4 {
+		t.Errorf("to buy: %v", list)
+	}
+	if plain := pageOf(t, name, "units:", "units:"); bytes.Contains(plain, []byte("screw 4 x")) {
+		t.Error("a box without screws takes some")
+	}
+}
