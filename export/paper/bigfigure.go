@@ -93,6 +93,7 @@ func fitting(list []BigFigure, room float64) (n int, face drawing.Face) {
 
 // width is what a figure needs.
 func (f BigFigure) width(face drawing.Face) float64 {
-	return 2.5 + max(drawing.Width(drawing.Regular, body, f.Caption),
-		drawing.Width(face, drawing.Capitals(FigureHeight), f.Figure), drawing.Width(drawing.Bold, figureWords, f.Words))
+	figure := drawing.Width(face, drawing.Capitals(FigureHeight), f.Figure)
+	return 2.5 + max(drawing.Width(drawing.Regular, body, f.Caption), figure,
+		drawing.Width(drawing.Bold, figureWords, f.Words))
 }

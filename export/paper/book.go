@@ -55,6 +55,7 @@ type Book struct {
 	turns    int           // how often the page or the column ended
 	cursor   float64       // the lowest place that is taken on it, or in its column
 	column   column
+	headings headings
 	about    []string  // the chapters on the page
 	chapters []chapter // so far
 	contents *drawing.Later
@@ -122,23 +123,6 @@ func (b *Book) enter(entries []drawing.Bookmark) {
 	}
 }
 
-// Chapter begins one: on a new page, unless enough of this one is left.
-func (b *Book) Chapter(name string) {
-	entry := drawing.Bookmark{Name: name}
-	if b.page == nil || b.Room() < shareOfPage*b.whole() {
-		b.Page(entry)
-	} else {
-		if b.cursor < b.top() {
-			b.Space(5)
-		}
-		b.enter([]drawing.Bookmark{entry})
-	}
-	b.Heading(0, name)
-}
-
-// shareOfPage is the part of a page that has to be left for a chapter to begin on it.
-const shareOfPage = 0.22
-
 // need makes sure of some room, in the next column or on a new page if there is none.
 func (b *Book) need(height float64) {
 	if b.page != nil && b.Room() < height && b.cursor >= b.top() && b.floor() > bottomEdge {
@@ -160,26 +144,6 @@ func (b *Book) line(x, size float64, f drawing.Face, s string) {
 	b.need(leading * size)
 	b.page.Words(b.left()+x, b.cursor-size, size, f, s)
 	b.cursor -= leading * size
-}
-
-// Section begins a chapter wherever there is room for its heading.
-func (b *Book) Section(name string) {
-	b.Keep(30)
-	b.enter([]drawing.Bookmark{{Name: name}})
-	b.Heading(1, name)
-}
-
-// Heading of a chapter (level 0) or a part of one.
-func (b *Book) Heading(level int, s string) {
-	size := [...]float64{6, 4.4, 3.6}[min(level, 2)]
-	b.Keep(leading*size + 4*leading*body)
-	if b.cursor < b.top() {
-		b.Space(size / 2)
-	}
-	for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
-		b.line(0, size, drawing.Bold, l)
-	}
-	b.Space(1)
 }
 
 // Text is a paragraph.

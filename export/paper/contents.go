@@ -14,7 +14,7 @@ type chapter struct {
 }
 
 // contentsRow is how high a line of the contents is, in mm.
-const contentsRow = 5.2
+const contentsRow = 4.8
 
 // Contents leaves room for the list of chapters with their pages, so many lines, which is filled in when the book is
 // closed.

@@ -47,7 +47,7 @@ func (b *Book) Columns(of int, draw func()) {
 	}
 	floor := bottomEdge
 	if top = b.cursor; b.Room() < scarce*b.whole() && !fits(floor) {
-		b.Page()
+		b.next()
 		top = b.cursor
 	}
 	if fits(floor) {
@@ -104,8 +104,16 @@ func (b *Book) Beside(d drawing.Drawing, draw func()) {
 // scarce is the part of a page below which columns that do not fit begin on the next one.
 const scarce = 0.4
 
-// next begins the next column, or a new page.
+// next begins the next column, or a new page, with the headings that nothing stands below.
 func (b *Book) next() {
+	along := b.takeAlong()
+	b.turnColumn()
+	for _, draw := range along {
+		b.headed(draw)
+	}
+}
+
+func (b *Book) turnColumn() {
 	c := &b.column
 	if c.of == 0 {
 		b.Page()
@@ -127,7 +135,7 @@ func (b *Book) next() {
 func (b *Book) try(draw func()) {
 	saved := *b
 	page := drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}}
-	b.Out = func(drawing.Page) {}
+	b.Out, b.headings = func(drawing.Page) {}, headings{}
 	if b.page != nil {
 		b.page = &page
 	}

@@ -31,25 +31,38 @@ func (m maker) cover() error {
 	}
 	m.whatToMake()
 	m.figures()
-	picture := func() {}
-	if len(m.batch.Drawers) > 0 {
-		first := m.batch.Drawers[0]
-		drawn, err := m.exploded(first, geom.Point{X: m.ColumnWidth(2), Y: pictureHigh})
-		if err != nil {
+	picture, err := m.pictured(smallPicture)
+	if err != nil {
+		return err
+	}
+	if !m.Fits(func() { m.inColumns(picture); m.cutList() }) { // with more pages there is room for a larger one
+		if picture, err = m.pictured(largePicture); err != nil {
 			return err
 		}
-		picture = func() { m.Figure(drawn, first.Spec.Name+", taken apart.") }
 	}
-	m.inColumns(m.order, m.buy, m.pages, picture)
+	m.inColumns(picture)
 	return nil
 }
 
-// inColumns prints blocks in two columns; where the page has no room for all of them, those that answer first come
-// first.
-func (m maker) inColumns(order, buy, pages, picture func()) {
+// smallPicture and largePicture are rooms for the picture of the bench sheet, with its legend, in mm of height.
+const smallPicture, largePicture = 57.0, 95.0
+
+// pictured draws the first box taken apart, when it is called.
+func (m maker) pictured(high float64) (func(), error) {
+	if len(m.batch.Drawers) == 0 {
+		return func() {}, nil
+	}
+	first := m.batch.Drawers[0]
+	drawn, err := m.exploded(first, geom.Point{X: m.ColumnWidth(2), Y: high})
+	return func() { m.Figure(drawn, first.Spec.Name+", taken apart.") }, err
+}
+
+// inColumns prints order of work, purchases, pages and a picture in two columns; where the page has no room for all of
+// them, those that answer first come first.
+func (m maker) inColumns(picture func()) {
 	all := func() {
 		m.Columns(2, func() {
-			for _, block := range []func(){order, buy, pages, picture} {
+			for _, block := range []func(){m.order, m.buy, m.pages, picture} {
 				m.Together(block)
 			}
 		})
@@ -59,12 +72,12 @@ func (m maker) inColumns(order, buy, pages, picture func()) {
 		return
 	}
 	m.Columns(2, func() {
-		m.Together(order)
-		m.Together(pages)
+		m.Together(m.order)
+		m.Together(m.pages)
 	})
 	m.Columns(2, func() {
 		m.Together(picture)
-		m.Together(buy)
+		m.Together(m.buy)
 	})
 }
 
@@ -81,9 +94,6 @@ func (m maker) pages() {
 	m.Heading(2, "Pages")
 	m.Contents(m.chapters())
 }
-
-// pictureHigh is the room for the picture of the bench sheet, in mm.
-const pictureHigh = 62.0
 
 // chapters is how many there are at most besides this one.
 func (m maker) chapters() int {

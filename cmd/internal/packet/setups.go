@@ -2,9 +2,11 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
@@ -47,7 +49,12 @@ func (m maker) setups() {
 		}
 		if len(c.Files) > 0 {
 			m.BigFigures(upper(joinery.CutterKind(c.Machine).Machine()), m.bits(c), cardMarks)
-			m.files(c)
+			if m.onSheets() {
+				m.Text("All parts are cut out of sheets: the run cards of these say how. " + filing.RouterParts +
+					" has a drawing of each part alone, to make one again.")
+			} else {
+				m.files(c)
+			}
 		}
 		m.checks(c.Checks, c.ChecksText)
 		m.apart(c, step)
@@ -122,6 +129,15 @@ func (m maker) cut(s present.Setting, c present.CutStep, step int, said bool) {
 	m.Scale(paper.OperatorScale)
 }
 
+// onSheets reports whether a router cuts all sheets, and all parts from them; in files for each bit parts have an order
+// of their own.
+func (m maker) onSheets() bool {
+	sawn := slices.ContainsFunc(m.report.Sheets, func(k record.SheetStock) bool {
+		return !k.Routed || len(k.Unplaced) > 0
+	})
+	return !sawn && !m.report.DXF.Split && len(m.report.Sheets) > 0 && len(m.report.Sheets) == len(m.report.Material)
+}
+
 // files are the drawings that a router cuts, in order.
 func (m maker) files(c present.Machine) {
 	t := present.NewTable(present.Numbers("pieces"), present.Words("part"), present.Words("face"),
@@ -177,6 +193,10 @@ func (m maker) step(c present.CutStep, step int, said bool) {
 
 // checks are the limits of a caliper as a table: between which it reads what is right.
 func (m maker) checks(list []present.Check, said []string) {
+	m.Together(func() { m.limits(list, said) })
+}
+
+func (m maker) limits(list []present.Check, said []string) {
 	if len(list) > 0 {
 		t := present.GoTable(list, m.unit).Renamed("what", "measure on the test piece")
 		list := columns(t)

@@ -141,7 +141,9 @@ func (s *setupReader) end() {
 	s.count(s.of, "job", "settings", s.settings)
 	s.count(s.of, "job", "steps", s.step)
 	s.count(s.of, "job", "no setup", s.noSetup)
-	s.count(s.of, "job", "files", s.files)
+	if s.files > 0 { // a packet whose parts are cut from sheets does not list them
+		s.count(s.of, "job", "files", s.files)
+	}
 	s.of = ""
 }
 
