@@ -8,6 +8,7 @@ type headings struct {
 	list     []func()  // each draws one
 	before   pageState // all of them
 	end      float64   // the lowest place that they take
+	page     *drawing.Page
 	turns    int
 	inColumn bool
 }
@@ -28,14 +29,20 @@ func (b *Book) headed(draw func()) {
 	if !b.endsInHeading() {
 		*h = headings{before: b.state()}
 	}
+	turns, page := b.turns, b.page
 	draw()
-	h.list, h.end, h.turns, h.inColumn = append(h.list, draw), b.cursor, b.turns, b.column.of > 0
+	if b.turns != turns || b.page != page { // it goes over pages itself
+		*h = headings{}
+		return
+	}
+	h.list, h.end, h.page, h.turns = append(h.list, draw), b.cursor, b.page, b.turns
+	h.inColumn = b.column.of > 0
 }
 
 // endsInHeading reports whether nothing stands below the last heading.
 func (b *Book) endsInHeading() bool {
 	h := b.headings
-	return len(h.list) > 0 && h.end == b.cursor && h.turns == b.turns && h.inColumn == (b.column.of > 0)
+	return len(h.list) > 0 && h.end == b.cursor && h.page == b.page && h.turns == b.turns && h.inColumn == (b.column.of > 0)
 }
 
 // takeAlong takes the headings at the end of the page off it, and gives them, unless nothing stands above them.
