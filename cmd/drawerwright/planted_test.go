@@ -64,6 +64,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 
 	{readback.Packet, "15.00 to 27.40", "15.00 to 27.04", "cut", "right"},
 	{readback.Packet, "32.00", "23.00", "cut", "diameter"},
+	{readback.Packet, "460.02 to 466.09", "460.20 to 466.09", "cut", "left, seen through"},
 	{readback.ReportJSON, `("name": "left-1-side-left",(?:.*\n)*?\s+"depth": )6\.\d+`, "${1}5.9", "cut", "depth"},
 
 	{readback.PartsText, `^(left-1 +)88.63`, "${1}88.64", "row", "front height"},

@@ -50,6 +50,10 @@ func (c Corner) Draw(in Frame, number Number) (drawing.Drawing, float64) {
 		v.measure(s, number)
 	}
 	v.window = v.shown()
+	v.bodies = geom.Rect{Min: v.window.Max, Max: v.window.Min}
+	for _, s := range v.slices {
+		v.bodies = v.bodies.Union(s.bounds().Intersect(v.window))
+	}
 	for _, v.scale = range cornerScales {
 		if v.draw(); v.out.Width <= in.Width && v.out.Height <= in.Height {
 			break
@@ -64,6 +68,7 @@ type cornerView struct {
 	slices []slice // of pieces that reach the corner
 	sizes  []size
 	window geom.Rect // what is shown, in the plane
+	bodies geom.Rect // what of it the pieces take up
 	scale  float64
 	o      geom.Point // of the window in the drawing
 	out    drawing.Drawing
@@ -89,10 +94,15 @@ func (s slice) ends() geom.Interval {
 	return geom.Interval{Min: s.runs[0].Min, Max: s.runs[len(s.runs)-1].Max}
 }
 
+// bounds are those of a piece in the plane.
+func (s slice) bounds() geom.Rect {
+	return geom.Around(s.place(s.ends().Min, 0), s.place(s.ends().Max, s.Panel.Thickness))
+}
+
 // measure adds the sizes of a piece at the corner.
 func (v *cornerView) measure(s slice, number Number) {
 	if thick := s.Panel.Thickness; v.near(s.place(v.end(s), thick)) {
-		v.add(size{s.place(v.end(s), 0), s.place(v.end(s), thick), number(thick) + " thick"})
+		v.add(size{s.place(v.end(s), 0), s.place(v.end(s), thick), number(thick) + " thick: " + s.Name})
 	}
 	for _, r := range s.runs {
 		if (r.Inside > 0 || r.Outside > 0) && v.near(s.place(r.Min, 0)) && v.near(s.place(r.Max, 0)) {
@@ -233,7 +243,7 @@ func (v *cornerView) put(p geom.Point) geom.Point { return v.o.Along(p.Sub(v.win
 func (v *cornerView) levelSize(s size, y float64) float64 {
 	a, b := v.put(s.from), v.put(s.to)
 	for _, p := range []geom.Point{a, b} {
-		v.out.Line(drawing.Thin, geom.Point{X: p.X, Y: p.Y - 0.8}, geom.Point{X: p.X, Y: y - 1})
+		v.out.Line(drawing.Thin, geom.Point{X: p.X, Y: v.put(v.bodies.Min).Y - 0.8}, geom.Point{X: p.X, Y: y - 1})
 	}
 	ticked(&v.out, geom.Point{X: a.X, Y: y}, geom.Point{X: b.X, Y: y})
 	t := drawing.Text{String: s.words, Size: figure, Value: true,
@@ -246,7 +256,7 @@ func (v *cornerView) levelSize(s size, y float64) float64 {
 func (v *cornerView) uprightSize(s size, x float64) {
 	a, b := v.put(s.from), v.put(s.to)
 	for _, p := range []geom.Point{a, b} {
-		v.out.Line(drawing.Thin, geom.Point{X: p.X - 0.8, Y: p.Y}, geom.Point{X: x - 1, Y: p.Y})
+		v.out.Line(drawing.Thin, geom.Point{X: v.put(v.bodies.Min).X - 0.8, Y: p.Y}, geom.Point{X: x - 1, Y: p.Y})
 	}
 	ticked(&v.out, geom.Point{X: x, Y: a.Y}, geom.Point{X: x, Y: b.Y})
 	v.out.Write(drawing.Text{String: s.words, Size: figure, Value: true, Quarter: 1,
@@ -266,7 +276,7 @@ func ticked(d *drawing.Drawing, a, b geom.Point) {
 // wholly in it, or above those that do neither. It gives how far to the right they reach.
 func (v *cornerView) names(right, top float64) (end float64) {
 	for _, s := range v.slices {
-		b := geom.Around(s.place(s.ends().Min, 0), s.place(s.ends().Max, s.Panel.Thickness))
+		b := s.bounds()
 		on := b.Intersect(v.window)
 		if on.Width() <= 0 || on.Height() <= 0 {
 			continue

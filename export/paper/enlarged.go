@@ -103,9 +103,7 @@ func place(d *drawing.Drawing, rows [][]drawing.Drawing, x, top float64) {
 func (v *view) enlarged(scale float64) (list []drawing.Drawing) {
 	for _, p := range v.planes {
 		for _, d := range p.details {
-			if !d.again {
-				list = append(list, v.detail(d, p.along, scale))
-			}
+			list = append(list, v.detail(d, p.along, scale))
 		}
 	}
 	return list
@@ -114,25 +112,25 @@ func (v *view) enlarged(scale float64) (list []drawing.Drawing) {
 // enlargement is a detail in the making.
 type enlargement struct {
 	detail
-	along                geom.Axis
-	scale                float64
-	thickness            float64
-	places, faces, backs []drawing.Mark // along the panel, and above the lower face
-	o, size              geom.Point     // what is drawn lies at o in its drawing, size large
+	along         geom.Axis
+	scale         float64
+	thickness     float64
+	places, faces []drawing.Mark // along the panel, and above the lower face
+	o, size       geom.Point     // what is drawn lies at o in its drawing, size large
 }
 
 // detail draws a stretch of a section as it lies in the sheet, with the distances along
-// the panel from its datum, and the depths from the faces.
+// the panel from its datum, and the depths from the face that is up.
 func (v *view) detail(s detail, along geom.Axis, scale float64) drawing.Drawing {
 	e := enlargement{detail: s, along: along, scale: scale, thickness: v.Thickness}
-	e.places, e.faces, e.backs = v.measured(s)
+	e.places, e.faces = v.measured(s)
 	d := e.sheet()
 	v.cutOut(&d, s, e.put)
-	sides := [3]drawing.Side{drawing.Below, drawing.RightSide, drawing.LeftSide}
+	sides := [2]drawing.Side{drawing.Below, drawing.RightSide}
 	if along == geom.AlongY {
-		sides = [3]drawing.Side{drawing.LeftSide, drawing.Below, drawing.Above}
+		sides = [2]drawing.Side{drawing.LeftSide, drawing.Below}
 	}
-	for i, marks := range [3][]drawing.Mark{e.places, e.faces, e.backs} {
+	for i, marks := range [2][]drawing.Mark{e.places, e.faces} {
 		d.Ordinates(e.edge(sides[i], len(marks)), marks, figure)
 	}
 	title := drawing.Text{String: s.name + " (" + ScaleText(scale) + ")", Size: figure, Face: drawing.Bold,
@@ -150,15 +148,15 @@ func (e *enlargement) sheet() (d drawing.Drawing) {
 	beyond := func(marks []drawing.Mark, long float64) float64 { return slack(len(marks), long) + figure/2 }
 	if e.along == geom.AlongX {
 		wide := beyond(e.places, long)
-		e.o = geom.Point{X: max(rim+wide, reach(e.backs)), Y: max(reach(e.places), 2*beyond(e.faces, thick))}
+		e.o = geom.Point{X: rim + wide, Y: max(reach(e.places), 2*beyond(e.faces, thick))}
 		e.size = geom.Point{X: long, Y: thick}
 		d.Width, d.Height = e.o.X+long+max(wide, reach(e.faces)), e.o.Y+thick+head
 		return d
 	}
 	e.o = geom.Point{X: reach(e.places), Y: max(reach(e.faces), 2*beyond(e.places, long))}
 	e.size = geom.Point{X: thick, Y: long}
-	d.Width = e.o.X + thick + max(beyond(e.faces, thick), beyond(e.backs, thick)) + rim
-	d.Height = e.o.Y + long + reach(e.backs) + head
+	d.Width = e.o.X + thick + beyond(e.faces, thick) + rim
+	d.Height = e.o.Y + long + head
 	return d
 }
 
@@ -184,9 +182,6 @@ func (e *enlargement) edge(side drawing.Side, n int) drawing.Edge {
 	if off := (geom.Point{X: e.size.X}); side == drawing.RightSide {
 		at.From, at.To = at.From.Add(off), at.To.Add(off)
 	}
-	if off := (geom.Point{Y: e.size.Y}); side == drawing.Above {
-		at.From, at.To = at.From.Add(off), at.To.Add(off)
-	}
 	return at
 }
 
@@ -200,40 +195,38 @@ func slack(n int, long float64) float64 {
 }
 
 // measured are the places of a stretch that have numbers: along the panel, and above the
-// face that is down those of the depths from the face that is up, and from the other where
-// that is cut.
-func (v *view) measured(s detail) (places, faces, backs []drawing.Mark) {
-	var along, up, down []float64
+// face that is down, with their distances from the face that is up, from which a depth is
+// measured and the wood that a cut into the other face leaves.
+func (v *view) measured(s detail) (places, faces []drawing.Mark) {
+	var along []float64
 	if s.end < 0 {
 		along = append(along, s.Min)
 	}
 	if s.end > 0 {
 		along = append(along, s.Max)
 	}
+	down := []float64{0, v.Thickness}
 	for _, r := range s.runs {
 		if r.Inside == 0 && r.Outside == 0 {
 			continue
 		}
 		along = append(along, r.Min, r.Max)
 		if r.Inside > 0 {
-			up = append(up, r.Inside)
+			down = append(down, r.Inside)
 		}
 		if r.Outside > 0 {
-			down = append(down, r.Outside)
+			down = append(down, v.Thickness-r.Outside)
 		}
 	}
 	places = v.marks(along, max(v.Length(), v.Width()))
 	for i := range places {
 		places[i].At -= s.Min
 	}
-	for _, m := range v.marks(append(up, 0, v.Thickness), v.Thickness) {
+	for _, m := range v.marks(down, v.Thickness) {
 		faces = append(faces, drawing.Mark{At: v.Thickness - m.At, Text: m.Text})
 	}
 	reverse(faces)
-	if len(down) > 0 {
-		backs = v.marks(append(down, 0), v.Thickness)
-	}
-	return places, faces, backs
+	return places, faces
 }
 
 // reverse turns a list of marks about.

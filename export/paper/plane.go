@@ -2,7 +2,6 @@ package paper
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"drawerwright/export/drawing"
@@ -28,10 +27,9 @@ const (
 )
 
 // cutPlanes finds a plane along the panel and one across it that show what is cut, and the
-// details of both. Each different one is drawn once; one that looks like another with the
-// same distances has its name.
+// details of both, each different one of a plane once.
 func (v *view) cutPlanes() {
-	told := make(map[string]detail)
+	told := make(map[string]bool)
 	for _, axis := range []geom.Axis{geom.AlongX, geom.AlongY} {
 		p, ok := v.cutPlane(axis)
 		if !ok {
@@ -43,14 +41,12 @@ func (v *view) cutPlanes() {
 			far = v.Width()
 		}
 		for _, d := range details(p.runs, far, v.Thickness) {
-			if other, again := told[d.signature(false)]; again && math.Abs(other.Min-d.Min) < same {
-				d.name, d.again = other.name, true
-			} else if _, mirrored := told[d.signature(true)]; again || mirrored {
+			key := func(mirrored bool) string { return fmt.Sprint(axis, d.signature(mirrored)) }
+			if told[key(false)] || told[key(true)] {
 				continue
-			} else {
-				d.name = string(rune('Z' - len(told)))
-				told[d.signature(false)] = d
 			}
+			d.name = string(rune('Z' - len(told)))
+			told[key(false)] = true
 			p.details = append(p.details, d)
 		}
 		v.planes = append(v.planes, p)
@@ -184,10 +180,9 @@ func arrowhead(d *drawing.Drawing, tip, way geom.Point) {
 // detail is a stretch of a section with what is cut there.
 type detail struct {
 	geom.Interval
-	name  string
-	again bool       // it is drawn already
-	runs  []geom.Run // of the section within it
-	end   float64    // the end of the panel in it: -1 the near one, 1 the far one
+	name string
+	runs []geom.Run // of the section within it
+	end  float64    // the end of the panel in it: -1 the near one, 1 the far one
 }
 
 // details are the stretches of a section in which cuts are near each other, with some wood

@@ -59,7 +59,9 @@ func (m maker) joints(d batch.Drawer, list []drawnMeeting) {
 				at = i
 			}
 		}
-		rows[at] = append(rows[at], present.FitRow(f, m.unit))
+		row := present.FitRow(f, m.unit)
+		row.Numbers = "right " + present.FitLimits(f, m.unit) + ", " + row.Numbers
+		rows[at] = append(rows[at], row)
 	}
 	for i, c := range list {
 		m.Keep(c.Height + cornerRest/2)

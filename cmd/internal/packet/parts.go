@@ -19,8 +19,8 @@ import (
 func (m maker) parts() {
 	m.Chapter("Parts")
 	m.Text("The circle is the datum: with the face that is named before you, all distances are from the left end and " +
-		"the lower edge. Dashed: cut into the other face. A-A, B-B: sections, seen along the arrows; what is framed " +
-		"in them is drawn larger, with depths from the face.")
+		"the lower edge. Dashed, and \"seen through\" in tables: cut into the other face. A-A, B-B: sections, seen " +
+		"along the arrows; what is framed in them is drawn larger, with depths from the face.")
 	var waiting []block
 	for _, g := range batch.Merged(m.batch) {
 		if waiting = append(waiting, m.block(g)); len(waiting) == lookedOver {
@@ -190,23 +190,28 @@ func (m maker) depth(p batch.Part, k geom.Pocket) string {
 	return m.caliper(k.Depth)
 }
 
-// cuts lists where each cut is that is no round hole, as seen on its own face.
+// cuts lists where each cut is that is no round hole, as seen in the view that it is drawn in.
 func (m maker) cuts(p batch.Part, names []string) {
 	unit := m.unit.String()
 	t := present.NewTable(present.Words(""), present.Words("cut"), present.Words("face"), present.In("depth", unit),
 		present.In("from the left end", unit), present.In("from the lower edge", unit), present.Words("size"))
 	t.UnitOnce = true
 	any := false
+	through := paper.Faces(p.Panel)[0] == geom.Inside && len(paper.Faces(p.Panel)) == 1 // the other face is
 	for i, k := range p.Panel.Pockets {
 		if _, _, round := k.Outline.AsCircle(); round {
 			continue
 		}
 		any = true
 		b := k.Outline.Bounds()
-		if k.Face == geom.Outside {
+		face := k.Face.String()
+		switch {
+		case k.Face == geom.Outside && through:
+			face += ", seen through"
+		case k.Face == geom.Outside:
 			b.Min.X, b.Max.X = p.Panel.Length()-b.Max.X, p.Panel.Length()-b.Min.X
 		}
-		t.Add(names[i], k.Kind.String(), k.Face.String(), m.depth(p, k), words.Span(b.Min.X, b.Max.X, m.unit),
+		t.Add(names[i], k.Kind.String(), face, m.depth(p, k), words.Span(b.Min.X, b.Max.X, m.unit),
 			words.Span(b.Min.Y, b.Max.Y, m.unit), m.caliper(b.Width())+" x "+m.caliper(b.Height()))
 	}
 	if any {

@@ -37,9 +37,12 @@ func FitVerdict(f record.Fit) string {
 // FitText is a measure in words, for those who do not see its drawing.
 func FitText(f record.Fit, u geom.Unit) string {
 	return FitVerdict(f) + "; as set " + caliper(f.Nominal, u) + " " + u.String() + "; right is " +
-		rangeOf(f.Limits, u) + ", likely " + rangeOf(f.Likely, u) + ", worst " + rangeOf(f.WorstCase, u) + "; " +
+		FitLimits(f, u) + ", likely " + rangeOf(f.Likely, u) + ", worst " + rangeOf(f.WorstCase, u) + "; " +
 		FitOdds(f)
 }
+
+// FitLimits are the least and the most of a measure that is right.
+func FitLimits(f record.Fit, u geom.Unit) string { return rangeOf(f.Limits, u) }
 
 // FitOdds says how many boxes have a measure right.
 func FitOdds(f record.Fit) string {

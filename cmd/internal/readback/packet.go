@@ -447,8 +447,14 @@ func (r *reading) paperPart(name, text string) {
 func (r *reading) paperCuts(part string, rows iter.Seq[[]string]) {
 	for row := range rows {
 		of := part + " " + row[0]
+		side, through := strings.CutSuffix(row[2], ", seen through")
+		row[2] = side
 		r.paperDepth(of, row)
-		r.span("cut", of, row[4], "left", "right")
+		if through {
+			r.span("cut", of, row[4], "left, seen through", "right, seen through")
+		} else {
+			r.span("cut", of, row[4], "left", "right")
+		}
 		r.span("cut", of, row[5], "lower", "upper")
 	}
 }

@@ -349,6 +349,10 @@ func (r *reading) cut(of string, o operation, length, thickness float64) {
 	if round && !o.hole() {
 		return
 	}
+	if o.Face == "outside" && !o.hole() {
+		r.exact("cut", of, "left, seen through", low[0])
+		r.exact("cut", of, "right, seen through", high[0])
+	}
 	if o.Face == "outside" {
 		low[0], high[0] = length-high[0], length-low[0]
 	}
