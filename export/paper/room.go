@@ -102,7 +102,9 @@ const (
 // ways lead away from a place: along the sheet's edges and between them.
 var ways = []geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1},
 	{X: 0.8, Y: 0.6}, {X: -0.8, Y: 0.6}, {X: -0.8, Y: -0.6}, {X: 0.8, Y: -0.6},
-	{X: 0.6, Y: 0.8}, {X: -0.6, Y: 0.8}, {X: -0.6, Y: -0.8}, {X: 0.6, Y: -0.8}}
+	{X: 0.6, Y: 0.8}, {X: -0.6, Y: 0.8}, {X: -0.6, Y: -0.8}, {X: 0.6, Y: -0.8},
+	{X: 0.96, Y: 0.28}, {X: -0.96, Y: 0.28}, {X: -0.96, Y: -0.28}, {X: 0.96, Y: -0.28},
+	{X: 0.28, Y: 0.96}, {X: -0.28, Y: 0.96}, {X: -0.28, Y: -0.96}, {X: 0.28, Y: -0.96}}
 
 // name writes a word as near as there is room to one of some places, which have a clear
 // distance about them; a leader goes to it where it is not close. It reports whether there

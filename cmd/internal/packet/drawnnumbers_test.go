@@ -101,3 +101,28 @@ func TestDrawnNumbersAreRecorded(t *testing.T) {
 		t.Errorf("only %d texts", count)
 	}
 }
+
+// TestCutsAreNamed: every cut and every hole of a part, of samples and random jobs, has its name
+// in a drawing of it.
+func TestCutsAreNamed(t *testing.T) {
+	count := 0
+	anyJobs(t, geomtest.Cases(40, 400), func(name string, b batch.Batch) {
+		said := make(map[string][]string)
+		for _, d := range drawnOf(b) {
+			for _, w := range d.Texts {
+				said[d.of] = append(said[d.of], w.String)
+			}
+		}
+		for _, g := range batch.Merged(b) {
+			p := g.Parts[0]
+			for _, tag := range tags(p.Panel) {
+				if count++; !slices.Contains(said[p.Name], tag) {
+					t.Errorf("%s, %s: %s has no name in the drawing", name, p.Name, tag)
+				}
+			}
+		}
+	})
+	if count < 500 {
+		t.Errorf("only %d cuts", count)
+	}
+}
