@@ -53,6 +53,8 @@ func (g *starting) flags(c *cobra.Command) {
 	f.StringVar(&g.opening, "opening", "", "the opening: width x height x depth")
 	f.StringVar(&g.box, "box", "", "the box instead: width x height x depth")
 	wordFlag(c, wordOf{to: &a[starter.Slide], name: "slide", usage: "what it runs on"}, starter.Slide.Words()...)
+	f.StringVar(&a[starter.SlideLength], "slide-length", "", "its length; else the longest that fits")
+	f.StringVar(&a[starter.Rows], "rows", "", "how many drawers stand above each other in the opening")
 	f.StringVar(&a[starter.Sides], "thickness", "", "caliper readings of the sides, with commas between them")
 	f.StringVar(&a[starter.Bottom], "bottom-thickness", "", "caliper readings of the bottom")
 	wordFlag(c, wordOf{to: &a[starter.Machine], name: "machine", usage: "what cuts the joints"},

@@ -176,22 +176,17 @@ func (p *planner) depth() (float64, bool) {
 	taken := p.Opening.ClearanceBehind + s.ClearanceBehind
 	room -= p.inFront()
 	taken += p.inFront()
+	length, ok := s.Length(room, p.Unit)
 	if len(s.Lengths) == 0 { // cut to length
-		step := 1.0
-		if p.Unit == geom.Inch {
-			step = geom.InchMM / 16
-		}
-		room = math.Floor(room/step+settle) * step
-		if room >= 2*minBox {
-			return room, true
+		if length >= 2*minBox {
+			return length, true
 		}
 		d := p.found.Fail("depth", SettingOpening, "the opening is %s deep, and %s of that are not for the box",
 			geom.Millimeters(p.plan.Opening.Depth), geom.Millimeters(taken))
-		d.Measured, d.Limit = geom.Millimeters(room), geom.Millimeters(2*minBox)
+		d.Measured, d.Limit = geom.Millimeters(length), geom.Millimeters(2*minBox)
 		d.Ask = geom.Sentencef("less room behind, or another opening")
 		return 0, false
 	}
-	length, ok := s.pick(room)
 	if !ok {
 		deep, need := geom.Millimeters(p.plan.Opening.Depth), geom.Millimeters(s.shortest()+taken)
 		d := p.found.Fail("depth", SettingSlide,

@@ -1,6 +1,7 @@
 package opening
 
 import (
+	"math"
 	"slices"
 
 	"drawerwright/geom"
@@ -100,6 +101,20 @@ func BuiltIn(k Kind, u geom.Unit) (Slide, bool) {
 		return Slide{}, false
 	}
 	return s, true
+}
+
+// Length is how deep a box on the slide is with so much room for both, in mm: the longest of the
+// series that fits, or what is cut to length in whole millimeters or sixteenths of an inch. ok is
+// false where none of the series fits.
+func (s Slide) Length(room float64, u geom.Unit) (length float64, ok bool) {
+	if len(s.Lengths) > 0 {
+		return s.pick(room)
+	}
+	step := 1.0
+	if u == geom.Inch {
+		step = geom.InchMM / 16
+	}
+	return math.Floor(room/step+settle) * step, true
 }
 
 // pick is the longest of a series that fits; ok is false where none does.

@@ -59,9 +59,10 @@ for (const [title, units, size] of [['I have an opening', 'mm', ['600', '180', '
     const bottom = units === 'mm' ? '5.7' : '0.22';
     await one.locator('[name=bottom]').fill(bottom);
     await one.locator('[name=sides]').press('Enter');
-    await until('one reading of the bottom is too few', async () => (await one.locator('.said').textContent()).includes('one reading') && await under() === 'bottom');
+    await until('one reading of the bottom is told of', async () => (await one.locator('.said').textContent()).includes('one reading') && await under() === 'bottom');
+    must(await one.getByRole('button', { name: 'Take it all the same' }).isVisible(), 'one reading cannot be taken');
     await one.locator('[name=bottom]').fill(`${bottom}1 and ${bottom}6`);
-    await one.getByLabel('How many boxes').fill('4');
+    await one.locator('[name=count]').fill('4');
     await one.getByLabel('Width of the saw blade or bit').fill(units === 'mm' ? '6.4' : '0.26');
     await one.locator('[name=sides]').press('Enter');
     await until('the job', async () => !await page.locator('#start').isVisible() && (await source(page)).includes(size[0]));
@@ -77,6 +78,35 @@ for (const [title, units, size] of [['I have an opening', 'mm', ['600', '180', '
     await page.close({ runBeforeUnload: false });
   });
 }
+
+await attempt('drawers above each other', async () => {
+  const page = await tab(program.address);
+  page.expected.push('422');
+  const one = card(page, 'I have an opening');
+  for (const [name, value] of Object.entries({ width: '412,5', height: '610', depth: '570' })) await one.locator(`[name=${name}]`).fill(value);
+  await answerAs(one);
+  const marked = () => one.locator('[aria-invalid]').evaluateAll((all) => all.map((e) => e.name).join());
+  await until('the slide that is taken', async () => (await one.locator('.taken').textContent()) === 'Takes slides of 550 mm, the longest that fit');
+  await one.locator('button[type=submit]').click();
+  await until('a decimal comma', async () => (await one.locator('.said').textContent()).includes('decimal point'));
+  must(await marked() === 'width', `marked: ${await marked()}`);
+  await one.locator('[name=width]').fill('412.5, 411.8');
+  await one.locator('button[type=submit]').click();
+  await until('rows are asked for', async () => (await one.locator('.said').textContent()).includes('above each other'));
+  must(await marked() === 'rows', `marked: ${await marked()}`);
+  await one.getByLabel('Drawers above each other').fill('3');
+  await one.getByLabel('Slide length').fill('450');
+  await until('the slide that is given', async () => (await one.locator('.taken').textContent()) === 'Takes slides of 450 mm');
+  await accessible(page);
+  await page.screenshot({ path: join(folder, 'start-rows.png') });
+  await page.locator('#begin').click(); // by mistake
+  await until('what was typed is still there', async () => await one.locator('[name=rows]').inputValue() === '3' && await one.locator('[name=width]').inputValue() === '412.5, 411.8');
+  await one.locator('button[type=submit]').click();
+  await until('the job', async () => !await page.locator('#start').isVisible() && (await source(page)).includes('rows: 3'));
+  await until('three drawers', async () => await page.locator('#drawer option').count() === 3);
+  must((await source(page)).includes('lengths: [450]') && (await source(page)).includes('width: [412.5, 411.8]'), await source(page));
+  await page.close({ runBeforeUnload: false });
+});
 
 await attempt('what does not go together', async () => {
   const page = await tab(program.address);

@@ -6,7 +6,7 @@ import "testing"
 // its name at the first save, and nothing beyond the folder is read or written.
 func TestPageStart(t *testing.T) {
 	tried := persons(t, "page_start.mjs")
-	for _, must := range []string{"three cards", "I have an opening", "I know the box", "what does not go together",
+	for _, must := range []string{"three cards", "I have an opening", "I know the box", "drawers above each other", "what does not go together",
 		"the name at the first save", "a file of the folder", "unsaved changes come back with their tab",
 		"an empty file and a new one", "a phone", "dark", "nothing beyond the folder"} {
 		if !tried[must] {

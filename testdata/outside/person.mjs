@@ -66,7 +66,7 @@ export async function unfold(page) {
 // answerAs types what the fields of a start card that are empty have as examples.
 export async function answerAs(card) {
   await card.waitFor();
-  for (const input of await card.locator('input[placeholder]').all()) {
+  for (const input of await card.locator('input[placeholder^="such as"]').all()) {
     if (await input.inputValue() === '') await input.fill((await input.getAttribute('placeholder')).replace('such as ', ''));
   }
 }

@@ -96,6 +96,7 @@ func (p *Page) Handler(host string) http.Handler {
 	mux.HandleFunc("GET /api/disk", p.disk)
 	mux.HandleFunc("GET /api/start", p.start)
 	mux.HandleFunc("POST /api/begin", p.begin)
+	mux.HandleFunc("POST /api/slide", p.slide)
 	mux.HandleFunc("POST /api/name", p.name)
 	mux.HandleFunc("POST /api/here", p.here)
 	mux.HandleFunc("POST /api/leave", p.leave)

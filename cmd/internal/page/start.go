@@ -45,6 +45,8 @@ type usual struct {
 	Slide    string   `json:"slide"` // empty of a box
 	Cutter   string   `json:"cutter"`
 	Count    string   `json:"count"`
+	Length   string   `json:"length"` // of the slide; empty for the longest that fits
+	Rows     string   `json:"rows"`   // drawers above each other; empty of a box
 }
 
 // start tells a tab with what a job can begin.
@@ -61,7 +63,7 @@ func (p *Page) start(w http.ResponseWriter, _ *http.Request) {
 			size, err := job.SplitSize(a[starter.Size], 3)
 			if err == nil { // as it always is
 				all = append(all, usual{unit, measured, size, a[starter.Sides], a[starter.Bottom], a[starter.Slide],
-					a[starter.Cutter], a[starter.Count]})
+					a[starter.Cutter], a[starter.Count], "", ""})
 			}
 		}
 	}
@@ -112,67 +114,6 @@ func titleOf(root *job.Node) string {
 		}
 	}
 	return ""
-}
-
-// answered are the answers of a card.
-type answered struct {
-	Units    string   `json:"units"`
-	Measured string   `json:"measured"`
-	Size     []string `json:"size"`
-	Sides    string   `json:"sides"`
-	Bottom   string   `json:"bottom"`
-	Slide    string   `json:"slide"`
-	Cutter   string   `json:"cutter"`
-	Count    string   `json:"count"`
-}
-
-// refusal says why answers give no job, the field that could end it, and the job that can be
-// built all the same, if one can.
-type refusal struct {
-	Error string `json:"error"`
-	Field string `json:"field"`
-	Text  string `json:"text,omitempty"`
-}
-
-// cardFields are the fields of a card by what the starter calls them; others are none of a card.
-var cardFields = map[starter.Field]string{starter.Units: "units", starter.Measured: "measured", starter.Size: "size",
-	starter.Sides: "sides", starter.Bottom: "bottom", starter.Slide: "slide", starter.Cutter: "cutter",
-	starter.Count: "count"}
-
-// begin answers with the text of a job of what was measured.
-func (p *Page) begin(w http.ResponseWriter, r *http.Request) {
-	var given answered
-	if !read(w, r, &given) {
-		return
-	}
-	a := starter.Answers{starter.Units: given.Units, starter.Measured: given.Measured,
-		starter.Size: strings.Join(given.Size, " x "), starter.Sides: given.Sides, starter.Bottom: given.Bottom,
-		starter.Slide: given.Slide, starter.Cutter: given.Cutter, starter.Count: given.Count}
-	if given.Measured == starter.Box {
-		a[starter.Slide] = ""
-	}
-	a[starter.Machine] = a.Usual(starter.Machine) // a card does not ask for it
-	if slices.ContainsFunc(given.Size, func(side string) bool { return strings.TrimSpace(side) == "" }) {
-		a[starter.Size] = ""
-	}
-	for f := range starter.Fields {
-		wrong := a.Wrong(f)
-		if a[f] == "" && wrong != "" && f != starter.Count {
-			wrong = "type what you measured; " + a.Usual(f) + " is only an example"
-		}
-		if wrong != "" {
-			reply(w, http.StatusUnprocessableEntity, refusal{Error: wrong, Field: cardFields[f]})
-			return
-		}
-	}
-	text, wrong := starter.Make(a)
-	if wrong != nil {
-		reply(w, http.StatusUnprocessableEntity, refusal{wrong.String(), cardFields[wrong.Field], text})
-		return
-	}
-	reply(w, http.StatusOK, struct {
-		Text string `json:"text"`
-	}{text})
 }
 
 // name answers with the name that a job gets from what was typed, and the version of the file

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"fmt"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -9,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/starter"
 )
 
@@ -97,7 +99,7 @@ func TestCards(t *testing.T) {
 		}
 	}
 	fine := answered{"mm", "opening", []string{"564", "150", "545"}, "12.1, 12.2", "5.8 5.9", "side-mount",
-		"6.3", "2"}
+		"6.3", "2", "", ""}
 	for name, c := range map[string]struct {
 		change      func(*answered)
 		field, says string
@@ -112,7 +114,11 @@ func TestCards(t *testing.T) {
 		"one reading":   {func(a *answered) { a.Sides = "12" }, "sides", "one reading", false},
 		"no readings":   {func(a *answered) { a.Sides = "" }, "sides", "12.1, 12.0, 12.2 is only an example", false},
 		"no bottom":     {func(a *answered) { a.Bottom = "" }, "bottom", "only an example", false},
-		"one of bottom": {func(a *answered) { a.Bottom = "5.8" }, "bottom", "one reading", false},
+		"one of bottom": {func(a *answered) { a.Bottom = "5.8" }, "bottom", "one reading", true},
+		"a high hole":   {func(a *answered) { a.Size = []string{"600", "610", "570"} }, "rows", "above each other", true},
+		"too many rows": {func(a *answered) { a.Rows = "99" }, "rows", "1 to 40", false},
+		"a long slide":  {func(a *answered) { a.Length = "600" }, "length", "deep", false},
+		"no length":     {func(a *answered) { a.Length = "long" }, "length", "numbers", false},
 		"a slash":       {func(a *answered) { a.Sides = "12.1 / 12.2" }, "sides", "put a comma", false},
 		"no cutter":     {func(a *answered) { a.Cutter = "wide" }, "cutter", "numbers", false},
 		"no blade":      {func(a *answered) { a.Cutter = "" }, "cutter", "type what you measured", false},
@@ -126,6 +132,64 @@ func TestCards(t *testing.T) {
 		got := answer[refusal](t, p, "/api/begin", a, http.StatusUnprocessableEntity)
 		if got.Field != c.field || !strings.Contains(got.Error, c.says) || (got.Text != "") != c.built {
 			t.Errorf("%s: %+v", name, got)
+		}
+	}
+}
+
+// Of a size the wrong fields are told, and readings are taken as the form takes them.
+func TestCardSizes(t *testing.T) {
+	p, _ := openIn(t, nil)
+	fine := answered{"mm", "opening", []string{"412.5, 411.8", "610", "570"}, "12.1, 12.2", "5.8 5.9", "side-mount",
+		"6.3", "1", "450", "3"}
+	got := answer[struct{ Text string }](t, p, "/api/begin", fine, http.StatusOK)
+	for _, says := range []string{"width: [412.5, 411.8]", "rows: 3", "lengths: [450]"} {
+		if !strings.Contains(got.Text, says) {
+			t.Errorf("nothing of %q:\n%s", says, got.Text)
+		}
+	}
+	l := answer[looked](t, p, "/api/look", asked{Text: got.Text}, http.StatusOK)
+	if l.Failed || len(l.Drawers) != 3 {
+		t.Errorf("%d drawers: %+v", len(l.Drawers), l.Problems)
+	}
+	for side, says := range map[string]string{"412,5": "decimal point", "wide": "numbers", "": "type what you measured"} {
+		a := fine
+		a.Size = []string{side, "610", "570"}
+		got := answer[refusal](t, p, "/api/begin", a, http.StatusUnprocessableEntity)
+		if got.Field != "size" || !slices.Equal(got.Sides, []string{"width"}) || !strings.Contains(got.Error, says) {
+			t.Errorf("%q: %+v", side, got)
+		}
+	}
+	box := fine
+	box.Measured = "box"
+	no := answer[refusal](t, p, "/api/begin", box, http.StatusUnprocessableEntity)
+	if !slices.Equal(no.Sides, []string{"width"}) || !strings.Contains(no.Error, "one number for each") {
+		t.Errorf("a box of two widths: %+v", no)
+	}
+}
+
+// The slide that a card takes is the one that its job has.
+func TestCardSlide(t *testing.T) {
+	p, _ := openIn(t, nil)
+	fine := answered{"mm", "opening", []string{"564", "150", "545, 540"}, "12.1, 12.2", "5.8 5.9", "side-mount", "6.3", "1", "", ""}
+	for _, c := range []struct {
+		slide, length, depth, taken string
+	}{
+		{"side-mount", "", "545, 540", "500 mm"}, {"side-mount", "450", "545", "450 mm"}, {"side-mount", "600", "545", ""},
+		{"side-mount", "", "200", ""}, {"side-mount", "", "deep", ""}, {"wooden-runner", "", "545.4", "540 mm"},
+	} {
+		a := fine
+		a.Slide, a.Length, a.Size = c.slide, c.length, []string{"564", "150", c.depth}
+		got := answer[struct{ Taken string }](t, p, "/api/slide", a, http.StatusOK)
+		if got.Taken != c.taken {
+			t.Errorf("%+v: %q", c, got.Taken)
+		}
+		if c.taken == "" {
+			continue
+		}
+		made := answer[struct{ Text string }](t, p, "/api/begin", a, http.StatusOK)
+		j, _ := job.Read("", strings.NewReader(made.Text))
+		if deep := fmt.Sprintf("%g mm", j.Drawers[0].Depth); deep != c.taken {
+			t.Errorf("%+v: the box is %s deep", c, deep)
 		}
 	}
 }

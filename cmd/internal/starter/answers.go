@@ -6,6 +6,7 @@ package starter
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -29,7 +30,10 @@ const (
 	Machine
 	Cutter
 	Count
-	Fields // how many there are
+	// What may be said beyond the questions, of an opening alone.
+	SlideLength // empty for the longest that fits
+	Rows        // drawers above each other in the opening; empty for one
+	Fields      // how many there are
 )
 
 // The two things that can be measured.
@@ -67,6 +71,10 @@ var fields = [Fields]field{
 		"saw: table saw. router-table: bit and fence. router: CNC. hand: saw, chisel, plow", machines()},
 	Cutter: {5, "cutter", "", "", nil},
 	Count:  {6, "count", "", "each is a box of its own: [ ] [ ] [ ]", nil},
+	SlideLength: {3, "slide-length", "How long is the slide?",
+		"as its box is deep: |<-- slide -->|", nil},
+	Rows: {6, "rows", "How many drawers stand above each other in the opening?",
+		"from the top down, equally high: [=] [=] [=]", nil},
 }
 
 // number is that of the question that a field belongs to, with a letter where it is one of two.
@@ -146,7 +154,15 @@ func (a Answers) slide() opening.Slide {
 
 // Needed reports whether a field has to be answered: a box that was measured itself has no
 // slide.
-func (a Answers) Needed(f Field) bool { return f != Slide || a[Measured] != Box }
+func (a Answers) Needed(f Field) bool {
+	switch f {
+	case Slide:
+		return a[Measured] != Box
+	case SlideLength, Rows: // taken where they are said
+		return a[Measured] != Box && a[f] != ""
+	}
+	return true
+}
 
 // Usual is what a field is when nothing is said of it, after the answers before it.
 func (a Answers) Usual(f Field) string {
@@ -170,6 +186,8 @@ func (a Answers) Usual(f Field) string {
 		return pick("12.1, 12.0, 12.2", "0.480, 0.478, 0.483")
 	case Bottom:
 		return pick("5.8, 5.85", "0.228, 0.230")
+	case SlideLength:
+		return pick("450", "18")
 	case Machine:
 		return string(joinery.Saw)
 	case Cutter:
@@ -241,16 +259,39 @@ func (a Answers) Wrong(f Field) string {
 		return ""
 	case !isLengths(a.lengths(f)):
 		return "write numbers, as in " + a.Usual(f)
+	case f == Size:
+		if wrong := a.wrongSize(); wrong != "" {
+			return wrong
+		}
 	case !f.readings() && strings.Contains(a[f], ","):
 		return "write the decimal point as a point, as in " + words.Either(a.unit(), "12.21", "0.474")
 	case f.readings() && len(job.SplitReadings(a[f])) < 2:
-		return a.oneReading(f)
-	case f == Size:
-		if _, err := job.SplitSize(a[f], 3); err != nil {
-			return err.Error()
+		if wrong := a.oneReading(f); wrong != "" {
+			return wrong
 		}
 	}
 	return a.misread(f)
+}
+
+// commaInNumber is a comma that may stand for a decimal point or between two readings.
+var commaInNumber = regexp.MustCompile(`\d,\d`)
+
+// wrongSize says what is wrong with how a size is written.
+func (a Answers) wrongSize() string {
+	sides, err := job.SplitSize(a[Size], 3)
+	switch {
+	case err != nil:
+		return err.Error()
+	case commaInNumber.MatchString(a[Size]):
+		text := "write the decimal point as a point, as in " + words.Either(a.unit(), "412.5", "16.25")
+		if a[Measured] != Box {
+			text += "; where these are several readings, leave a space behind each comma"
+		}
+		return text
+	case a[Measured] == Box && slices.ContainsFunc(sides, several):
+		return "a box is made to one size: write one number for each of width, height and depth"
+	}
+	return ""
 }
 
 // readings reports whether a field holds readings of a thickness.
@@ -264,10 +305,17 @@ func (a Answers) lengths(f Field) string {
 	return a[f]
 }
 
-// oneReading says what is wrong with an answer that is read as one reading.
+// several reports whether a text has more readings than one.
+func several(text string) bool { return len(job.SplitReadings(text)) > 1 }
+
+// oneReading says what is wrong with an answer that is read as one reading; nothing of a bottom,
+// which a standard judges then: its groove is made for boards that differ by as much.
 func (a Answers) oneReading(f Field) string {
 	if _, err := geom.ParseLength(a.lengths(f), a.unit()); err != nil {
 		return fmt.Sprintf("%q is no thickness: put a comma between readings, as in %s", a[f], a.Usual(f))
+	}
+	if f == Bottom {
+		return ""
 	}
 	return "one reading does not say how boards differ: give two or more, as in " + a.Usual(f)
 }

@@ -59,6 +59,9 @@ func (p *Problem) String() string {
 // Make writes the job of answers that are all given and right by themselves. Where they do
 // not go together it says why; the text is empty then when nothing can be built of it.
 func Make(a Answers) (text string, wrong *Problem) {
+	if list := job.SplitReadings(a[Bottom]); len(list) == 1 {
+		return a.makeOfOne(list[0])
+	}
 	c := changes{joint: dado}
 	for {
 		s := a.write(c)
@@ -72,9 +75,36 @@ func Make(a Answers) (text string, wrong *Problem) {
 			if !l.Failed() {
 				text = s.text()
 			}
-			return text, &Problem{s.field(first.Line), strings.TrimPrefix(first.Message, "drawer: "), first.Hint}
+			return text, a.problem(s, first)
 		}
 	}
+}
+
+// makeOfOne writes the job of a bottom with one reading. It is made as for boards of that thickness; what
+// a standard lets them differ by is more than a groove takes, so that a person has to say that it is meant.
+func (a Answers) makeOfOne(reading string) (text string, wrong *Problem) {
+	const of = "bottom: {thickness: ["
+	a[Bottom] = reading + ", " + reading
+	text, wrong = Make(a)
+	text = strings.Replace(text, of+a[Bottom]+"]", of[:len(of)-1]+reading, 1)
+	if wrong == nil {
+		wrong = &Problem{Bottom, "one reading does not say how boards of the bottom differ: it is judged by what a standard " +
+			"lets them differ by, which is more than the groove takes",
+			"measure at several places, on several boards, or take it with the one and see what is said of it"}
+	}
+	return text, wrong
+}
+
+// problem is what is wrong, in the words of the answers.
+func (a Answers) problem(s *sheet, p *job.Problem) *Problem {
+	wrong := &Problem{s.field(p.Line), strings.TrimPrefix(p.Message, "drawer: "), p.Hint}
+	switch {
+	case p.Code == "proportions" && a[Measured] == Opening && !a.rows():
+		wrong.Field, wrong.Hint = Rows, "say how many drawers stand above each other in the opening"
+	case p.Code == "depth" && a[SlideLength] != "":
+		wrong.Field = SlideLength
+	}
+	return wrong
 }
 
 // noFiles opens nothing: a first job names no other file.

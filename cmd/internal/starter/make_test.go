@@ -104,6 +104,9 @@ func TestRefused(t *testing.T) {
 	}{
 		{Answers{Size: "900 x 150 x 545"}, Slide, "rack", true},
 		{Answers{Size: "564 x 150 x 200"}, Slide, "deep", false},
+		{Answers{SlideLength: "600"}, SlideLength, "deep", false},
+		{Answers{Size: "564 x 610 x 570"}, Rows, "above each other", true},
+		{Answers{Bottom: "5.8"}, Bottom, "what a standard lets", true},
 		{Answers{Slide: "undermount", Machine: "hand", Cutter: "6", Bottom: "5.2, 5.3"}, Bottom, "loose", true},
 	} {
 		a := c.a.Filled()

@@ -117,13 +117,48 @@ func (a Answers) writeOpening(s *sheet, c changes) {
 	if err != nil { // the reader says of the whole text what is wrong
 		size = []string{a[Size], a[Size], a[Size]}
 	}
+	for i, side := range size { // of several readings the smallest counts
+		if list := job.SplitReadings(side); len(list) > 1 {
+			size[i] = "[" + strings.Join(list, ", ") + "]"
+		}
+	}
 	s.line(Size, "  cabinet: {width: %s, height: %s, depth: %s, cabinet: frameless, fronts: none}",
 		size[0], size[1], size[2])
-	if c.ownSlide {
-		s.say("", "# They are fitted to the box, which may come out a little narrower.", "slides:")
-		s.line(Slide, "  fitted: {kind: %s, clearance-minus: %s}", a[Slide], words.Either(a.unit(), "1", "0.04"))
-	}
+	a.writeSlide(s, c)
 }
+
+// writeSlide writes the slide of the shop's own that a job needs, if it does.
+func (a Answers) writeSlide(s *sheet, c changes) {
+	if a.slideName(c) == a[Slide] {
+		return
+	}
+	of, more := Slide, ""
+	s.say("")
+	if a[SlideLength] != "" {
+		of, more = SlideLength, ", lengths: ["+a[SlideLength]+"]"
+		s.say("# The slide of this length; without lengths the longest that fits is taken.")
+	}
+	if c.ownSlide {
+		more += ", clearance-minus: " + words.Either(a.unit(), "1", "0.04")
+		s.say("# They are fitted to the box, which may come out a little narrower.")
+	}
+	s.say("slides:")
+	s.line(of, "  %s: {kind: %s%s}", a.slideName(c), a[Slide], more)
+}
+
+// slideName is what the file calls the slide.
+func (a Answers) slideName(c changes) string {
+	switch {
+	case c.ownSlide:
+		return "fitted"
+	case a[SlideLength] != "":
+		return "chosen"
+	}
+	return a[Slide]
+}
+
+// rows reports whether several drawers share the opening.
+func (a Answers) rows() bool { return a[Measured] != Box && a[Rows] != "" && a[Rows] != "1" }
 
 func (a Answers) writeDrawer(s *sheet, c changes) {
 	s.say("", "drawers:", "  - name: drawer")
@@ -131,12 +166,11 @@ func (a Answers) writeDrawer(s *sheet, c changes) {
 	if a[Measured] == Box {
 		s.line(Size, "    outside: %s   # width x height x depth", a[Size])
 	} else {
-		slide := a[Slide]
-		if c.ownSlide {
-			slide = "fitted"
-		}
 		s.line(Size, "    opening: cabinet")
-		s.line(Slide, "    slide: %s", slide)
+		if a.rows() {
+			s.line(Rows, "    rows: %s   # drawers above each other in the opening", a[Rows])
+		}
+		s.line(Slide, "    slide: %s", a.slideName(c))
 	}
 	s.line(Sides, "    sides: sides   # box front and back too, unless they are given")
 	s.line(Bottom, "    bottom: bottom")

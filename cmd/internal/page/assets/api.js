@@ -35,6 +35,7 @@ function post(path, body, more) {
 
 export const start = async () => (await ask('api/start')).json();
 export const begin = async (measured) => (await post('api/begin', measured)).json();
+export const slide = async (measured) => (await post('api/slide', measured)).json();
 export const name = async (name) => (await post('api/name', { name })).json();
 export const here = (tab) => post('api/here', { tab });
 export const job = async () => (await ask('api/job')).json();

@@ -1,6 +1,7 @@
 // How a job begins: with an opening, with the size of a box, or with a file of the folder; and the
 // name that it gets when it is saved for the first time.
 import * as api from './api.js';
+import * as card from './card.js';
 import { byId, el, setText } from './dom.js';
 
 const cards = byId('start'), job = document.querySelector('main:not(#start)');
@@ -20,8 +21,8 @@ export async function show(example) {
   cards.replaceChildren(
     el('h2', { id: 'start-title', tabIndex: -1, textContent: 'What do you begin with?' }),
     el('div', { class: 'cards' },
-      measuring('opening', 'I have an opening', 'The hole that one drawer runs in, inside, where it is narrowest. The box follows from it and from the slide. Type what you measured.', 'Make the drawer for this opening'),
-      measuring('box', 'I know the box', 'The outside of the box itself, without a drawer front. Type what you measured.', 'Make this box'),
+      card.measuring(facts, 'opening', took),
+      card.measuring(facts, 'box', took),
       files()),
     el('button', { type: 'button', textContent: example ? 'Look at an example first' : 'Back to the job', onclick: () => {
       hide();
@@ -42,78 +43,8 @@ function visible(on) {
   document.body.toggleAttribute('data-start', on);
 }
 
-const usualUnit = () => (/^en-US\b/.test(navigator.language) ? 'in' : 'mm');
-const usualOf = (measured, units) => facts.usual.find((u) => u.measured === measured && u.units === units);
-
-// labeled is a field of a card with its label above it.
-function labeled(label, input) {
-  return el('label', {}, el('span', { textContent: label }), input);
-}
-
-// measuring is the card of what was measured.
-function measuring(measured, title, about, does) {
-  const units = el('select', { name: 'units' }, el('option', { value: 'mm', textContent: 'mm' }), el('option', { value: 'in', textContent: 'inches' }));
-  const lengths = ['Width', 'Height', 'Depth'].map((name) => [name, el('input', { name: name.toLowerCase(), autocomplete: 'off' })]);
-  const [sides, bottom, count, cutter] = ['sides', 'bottom', 'count', 'cutter'].map((name) => el('input', { name, autocomplete: 'off' }));
-  count.inputMode = 'numeric';
-  const slide = measured === 'box' ? null : el('select', { name: 'slide' }, ...facts.slides.map((name) => el('option', { value: name, textContent: name.replaceAll('-', ' ') })));
-  const said = el('p', { id: `said-${measured}`, class: 'said', role: 'alert', hidden: true });
-  const allSame = el('button', { type: 'button', hidden: true, textContent: 'Take it all the same' });
-  // What nobody knows but who measures is shown as an example, and has to be typed.
-  const fill = () => {
-    const usual = usualOf(measured, units.value);
-    lengths.forEach(([, input], i) => { input.placeholder = `such as ${usual.size[i]}`; });
-    for (const input of [sides, bottom, cutter]) input.placeholder = `such as ${usual[input.name]}`;
-    if (count.value === '') count.value = usual.count;
-    refused(null);
-  };
-  const fields = { units: [units], size: lengths.map(([, input]) => input), sides: [sides], bottom: [bottom], count: [count], cutter: [cutter], slide: slide ? [slide] : [] };
-  const refused = (answer) => {
-    said.hidden = answer === null;
-    said.dataset.level = 'error';
-    setText(said, answer?.error ?? '');
-    allSame.hidden = !answer?.text;
-    allSame.onclick = () => took(answer.text);
-    for (const [name, inputs] of Object.entries(fields)) {
-      for (const input of inputs) {
-        for (const [about, value] of [['aria-invalid', 'true'], ['aria-describedby', said.id]]) {
-          if (answer?.field === name) input.setAttribute(about, value);
-          else input.removeAttribute(about);
-        }
-      }
-    }
-    if (!answer) return;
-    const of = fields[answer.field] ?? [], first = of.find((input) => input.value.trim() === '') ?? of[0];
-    if (first) first.closest('.row, label').after(said);
-    else bar.before(said);
-    first?.focus();
-  };
-  const id = `start-${measured}`, bar = el('div', { class: 'bar' }, el('button', { type: 'submit', textContent: does }), allSame);
-  const form = el('form', { class: 'card', 'aria-labelledby': id, onsubmit: async (event) => {
-    event.preventDefault();
-    try {
-      const answer = await api.begin({ units: units.value, measured, size: lengths.map(([, input]) => input.value.trim()), sides: sides.value.trim(), bottom: bottom.value.trim(), count: count.value.trim(), cutter: cutter.value.trim(), slide: slide?.value ?? '' });
-      took(answer.text);
-    } catch (error) {
-      refused(error.answer?.error ? error.answer : { error: error.message });
-    }
-  } },
-  el('h3', { id, textContent: title }), el('p', { textContent: about }),
-  labeled('Measured in', units),
-  el('div', { class: 'row three' }, ...lengths.map(([name, input]) => labeled(name, input))),
-  labeled('Thickness of the boards, two caliper readings or more', sides),
-  labeled('Thickness of the bottom, caliper readings', bottom),
-  slide ? labeled('Slide', slide) : null,
-  el('div', { class: 'row two' }, labeled('How many boxes', count), labeled('Width of the saw blade or bit', cutter)),
-  said, bar);
-  units.value = usualUnit();
-  if (slide) slide.value = usualOf(measured, units.value).slide;
-  units.addEventListener('change', fill);
-  fill();
-  return form;
-}
-
 function took(text) {
+  card.forget();
   hide();
   taken(text);
 }
@@ -153,7 +84,7 @@ export async function askName(suggested) {
     tell(`${found.name} is there already. Give another name, or replace it with this job.`);
     setText(ok, `Replace ${found.name}`);
   } },
-  el('h2', { id: 'naming-title', textContent: 'Name the job file' }), labeled(`It is saved in ${facts.folder}`, name), said,
+  el('h2', { id: 'naming-title', textContent: 'Name the job file' }), card.labeled(`It is saved in ${facts.folder}`, name), said,
   el('div', { class: 'bar' }, ok, el('button', { type: 'button', textContent: 'Cancel', onclick: () => close(null) })));
   name.addEventListener('input', () => { tell(''); setText(ok, 'Save'); });
   let close;
