@@ -69,7 +69,11 @@ export function measuring(facts, measured, took) {
   const begins = { units: usualUnit(), count: first.count, slide: first.slide, rows: '1' };
   for (const [name, input] of Object.entries(f)) {
     input.value = typed.get(measured + name) ?? begins[name] ?? '';
-    input.addEventListener('input', () => typed.set(measured + name, input.value));
+    input.addEventListener('input', () => {
+      typed.set(measured + name, input.value);
+      input.removeAttribute('aria-invalid');
+      allSame.hidden = true; // it would take what was typed before
+    });
   }
   f.units.addEventListener('change', fill);
   fill();
