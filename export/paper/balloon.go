@@ -26,11 +26,12 @@ const (
 )
 
 // Weights of what is bad about a balloon's place, in mm of its leader's length: a line that the
-// circle covers or the leader crosses, and another piece that the circle stands on.
+// circle covers or the leader crosses, another leader, and another piece that the circle stands on.
 const (
-	coversLine   = 200
-	crossesLine  = 4
-	onOtherPiece = 60
+	coversLine    = 200
+	crossesLine   = 4
+	crossesLeader = 100
+	onOtherPiece  = 60
 )
 
 // balloon is one that has its place.
@@ -46,7 +47,8 @@ func (b balloon) leader() picture.Segment {
 }
 
 // balloons puts a number beside each piece, in a circle with a leader. No circle leaves the drawing
-// or touches another one or its leader, or hides the end of one, and no two leaders cross.
+// or touches another one or its leader, or hides the end of one; leaders cross only where there is no
+// other place.
 func balloons(d *drawing.Drawing, pieces []numbered, lines []picture.Segment) {
 	var list []balloon
 	edge := balloonRadius + seenPen.Width
@@ -93,8 +95,11 @@ func (b balloon) cost(others []balloon) float64 {
 	leader := b.leader()
 	for _, o := range others {
 		if o.center.To(b.center) < 2*balloonRadius+balloonAir || leader.Distance(o.center) < balloonRadius+balloonAir ||
-			o.leader().Distance(b.center) < balloonRadius+balloonAir || leader.Crosses(o.leader()) {
+			o.leader().Distance(b.center) < balloonRadius+balloonAir {
 			return math.Inf(1)
+		}
+		if leader.Crosses(o.leader()) {
+			long += crossesLeader
 		}
 	}
 	return long

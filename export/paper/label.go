@@ -40,6 +40,7 @@ type Label struct {
 	Drawer, Part string
 	Number       int    // of the part in the cut list; 0 for none
 	Piece, Of    int    // of the pieces of that name
+	Box          string // of the drawer's boxes, the one that it is for
 	Hand         string // LEFT or RIGHT, where it applies
 	Facts        string // size and stock
 	Face         string // the face that it goes on
@@ -184,7 +185,11 @@ func (l Label) lines(body, room float64) (list []labelLine) {
 	}
 	add(drawing.Bold, piece)
 	add(drawing.Regular, l.Facts)
-	add(drawing.Regular, l.Drawer)
+	of := l.Drawer
+	if l.Box != "" {
+		of += ", " + l.Box
+	}
+	add(drawing.Regular, of)
 	if l.Edge == "" || !l.besideArrow(body, room) {
 		add(drawing.Bold, l.Face)
 	}

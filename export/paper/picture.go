@@ -11,10 +11,12 @@ import (
 // Scenery is a picture with all that can be said in it, in the picture's millimeters; Band is how
 // much room, in mm on paper, there is for balloons all round, [WideBand] for as many as there may be.
 type Scenery struct {
-	Band  float64
-	Lines []picture.Segment // what is seen of solids
-	Paths []picture.Segment // ways that pieces take
-	Areas []Area
+	Band     float64
+	Lines    []picture.Segment // what is seen of solids
+	Paths    []picture.Segment // ways that pieces take
+	Areas    []Area
+	Glue     []picture.Segment // where glue goes, drawn as broad bands
+	GlueTint drawing.Tint
 }
 
 // WideBand has room for balloons side by side.
@@ -54,6 +56,9 @@ func (s Scenery) Draw(room geom.Point) drawing.Drawing {
 			d.Area(a.Tint, loops...)
 		}
 	}
+	for _, l := range s.Glue {
+		d.Area(s.GlueTint, bandOf(picture.Segment{A: at(l.A), B: at(l.B)}))
+	}
 	var taken []picture.Segment
 	for _, l := range s.Paths {
 		l = picture.Segment{A: at(l.A), B: at(l.B)}
@@ -75,6 +80,15 @@ func (s Scenery) Draw(room geom.Point) drawing.Drawing {
 	}
 	balloons(&d, pieces, taken)
 	return d
+}
+
+// glueWide is how broad a band of glue is on paper, in mm: lines of a joint do not hide it.
+const glueWide = 2.0
+
+// bandOf is a band along a segment.
+func bandOf(s picture.Segment) geom.Loop {
+	across := s.B.Sub(s.A).Unit().Left().Scale(glueWide / 2)
+	return geom.Polygon(s.A.Sub(across), s.B.Sub(across), s.B.Add(across), s.A.Add(across))
 }
 
 // moved is loops with their corners where at has them.

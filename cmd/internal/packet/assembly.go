@@ -150,6 +150,9 @@ func (m maker) steps(t Taken) (list []paper.Step) {
 		add(t.picture(s).Draw(room), m.told(d, s)...)
 		if s.wallsClosed {
 			add(t.clamped(s).Draw(room), clamp(d.Spec), inClamps)
+			if d.Spec.Joint == joinery.DadoRabbet {
+				add(drawing.Drawing{}, openShoulder)
+			}
 			add(drawing.Drawing{}, whenSet(d)...)
 		}
 	}
@@ -198,7 +201,7 @@ func firstWalls(s joinery.Spec) string {
 	if s.BackJoint == joinery.Housed {
 		where += ", and in the dados in which the back stands"
 	}
-	said := "Glue " + where + ". "
+	said := "Glue " + where + ", short of the bottom's groove. "
 	if s.Joint == joinery.BoxJoint && s.BottomFit.Grooved() && s.BottomFit != joinery.BottomSlideIn {
 		// Its grooves in front and back end in the fingers.
 		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put the " +
@@ -241,8 +244,8 @@ func bottomIn(r record.Report, s joinery.Spec) string {
 func clamp(s joinery.Spec) string {
 	switch s.Joint {
 	case joinery.DadoRabbet:
-		return "Clamp across the box front and across the back, from side to side, pads over the joints, until the " +
-			"shoulders are closed: the dados pull box front and back square to the sides."
+		return "Push box front and back outward, against the outer walls of their dados, and clamp from side to " +
+			"side, bars below, pads over the joints, until the shoulders are closed."
 	case joinery.BoxJoint:
 		return "Clamp both ways, pads beside the fingers, until every finger is home."
 	case joinery.Butt:
@@ -253,8 +256,12 @@ func clamp(s joinery.Spec) string {
 }
 
 // inClamps is what is measured before the glue takes.
-const inClamps = "Check both diagonals at once, before the glue takes: equal is square. Where they differ, clamp " +
-	"across the longer one until the two are equal; the table has how far apart they may stay."
+const inClamps = "Check both diagonals at once, before the glue takes: clamp across the longer one until the two are " +
+	"equal."
+
+// openShoulder is what is done about a tongue that is too long.
+const openShoulder = "A shoulder that stays open has a tongue that is too long for its dado: take the joint apart " +
+	"and trim the tongue, do not clamp harder."
 
 // whenSet is what is done until the glue has set, and then.
 func whenSet(d batch.Drawer) []string {
@@ -262,6 +269,14 @@ func whenSet(d batch.Drawer) []string {
 		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not " +
 			"set in a twist.",
 		"When the glue has set, measure once more and write it on the drawer's form.",
+	}
+	s := d.Spec
+	if s.Joint == joinery.DadoRabbet && s.BottomFit.Grooved() && s.GrooveEnds == joinery.GrooveThrough {
+		hides := "a plug in each hides them."
+		if s.DrawerFront != nil {
+			hides = "the drawer front hides those in front."
+		}
+		list = append(list, "The grooves show as small holes at the ends of the sides: "+hides)
 	}
 	if slices.ContainsFunc(d.Hardware, func(i joinery.Item) bool { return i.Offcut }) {
 		list = append(list, "Glue a plug into each open end of a groove, with none on the bottom, and pare it "+

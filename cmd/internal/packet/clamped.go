@@ -47,7 +47,7 @@ func (t Taken) clamped(s stage) paper.Scenery {
 	return out
 }
 
-// clamps go over box front and back, from side to side; and over the sides, from front to back,
+// clamps go along box front and back, from side to side; and along the sides, from front to back,
 // where the joint has to be pulled home that way too.
 func (t Taken) clamps() (list []clampPart) {
 	size, s := t.drawer.Outside, t.drawer.Spec
@@ -65,19 +65,19 @@ func (t Taken) clamps() (list []clampPart) {
 	return list
 }
 
-// bar is a clamp over the box, with a jaw at either end.
+// bar is a clamp under the box, with a jaw at either end: the upper edges are free to be measured.
 type bar struct {
 	long, at, thick float64 // the box along the bar, and where it lies across
 	box             joinery.Size
 	turned          bool // along the box's Y
 }
 
-// parts are the bar, the jaws and the pads of a clamp. Bars along Y lie over those along X.
+// parts are the bar, the jaws and the pads of a clamp. Bars along Y lie under those along X.
 func (c bar) parts() (list []clampPart) {
 	e, high := c.thick, c.box.Height
-	over := high + e
+	under := -2 * e
 	if c.turned {
-		over += 2 * e
+		under -= 2 * e
 	}
 	add := func(tone drawing.Tint, from, to, half, low, top float64) {
 		a, b := geom.Vec3{X: from, Y: c.at - half, Z: low}, geom.Vec3{X: to, Y: c.at + half, Z: top}
@@ -89,8 +89,8 @@ func (c bar) parts() (list []clampPart) {
 	pad := drawing.Tint(scene.WoodTone(0))
 	add(pad, -e/2, 0, 1.2*e, 0.1*high, 0.9*high)
 	add(pad, c.long, c.long+e/2, 1.2*e, 0.1*high, 0.9*high)
-	add(steelTone, -1.5*e, -e/2, 0.6*e, 0.3*high, over+e)
-	add(steelTone, c.long+e/2, c.long+1.5*e, 0.6*e, 0.3*high, over+e)
-	add(steelTone, -e/2, c.long+e/2, 0.6*e, over, over+e)
+	add(steelTone, -1.5*e, -e/2, 0.6*e, under, 0.7*high)
+	add(steelTone, c.long+e/2, c.long+1.5*e, 0.6*e, under, 0.7*high)
+	add(steelTone, -e/2, c.long+e/2, 0.6*e, under, under+e)
 	return list
 }

@@ -31,7 +31,7 @@ func faces(r joinery.Role) (face, edge string) {
 	case joinery.DrawerFrontRole, joinery.DividerRole:
 		return "rear face", "lower edge"
 	}
-	return "inside face", "lower edge"
+	return "inside face, after cutting", "lower edge"
 }
 
 // WriteLabels writes the packet's labels as a document of their own.
@@ -97,11 +97,21 @@ func offcutLabels(p sheets.Plan) (list []paper.Label) {
 	return list
 }
 
+// boxOf is the box that the n-th piece of a part goes into, in words; pieces of a part are numbered box by box.
+func boxOf(p batch.Part, n int) string {
+	each := len(p.Placements)
+	boxes := (p.Quantity - p.Spares) / each
+	if n/each >= boxes {
+		return "spare"
+	}
+	return fmt.Sprintf("box %d of %d", n/each+1, boxes)
+}
+
 func (m maker) label(p batch.Part, n int) paper.Label {
 	l := paper.Label{Drawer: p.Drawer, Part: p.Name, Number: p.Number, Piece: n + 1, Of: p.Quantity,
 		Grain: p.Stock.Grain != joinery.GrainNone,
 		Facts: fmt.Sprintf("%s x %s %s, %s", m.number(p.Panel.Length()), m.number(p.Panel.Width()), m.unit, p.Stock.Name)}
-	l.Job = m.batch.Code
+	l.Job, l.Box = m.batch.Code, boxOf(p, n)
 	l.Face, l.Edge = faces(p.Role)
 	// Of sides that are twins, every second one is the right one.
 	right := p.Label == "right" || p.Label == "" && n%2 == 1

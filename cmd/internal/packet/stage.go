@@ -1,9 +1,6 @@
 package packet
 
 import (
-	"cmp"
-	"slices"
-
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
@@ -31,7 +28,7 @@ func (t Taken) stages() (list []stage) {
 	for step := last - 1; step >= 0; step-- {
 		s := stage{from: step, open: float64(step + 1)}
 		if step == last-1 {
-			s.open, s.first = s.open+1, true
+			s.first = true // front and back wait in their places, not apart, so that the ways are straight
 		}
 		for i, p := range t.box.Pieces {
 			first := last + 1 // a bottom that never comes off goes in with the first
@@ -59,15 +56,16 @@ var (
 )
 
 // stageBand is the room for balloons about a picture of a stage, in mm: few that have room in it too.
-const stageBand = 5.0
+const stageBand = 7.0
 
 // glueThick is how thick glue is drawn, in mm: enough to lie before its wood.
 const glueThick = 0.3
 
-// glued reports whether glue goes between two parts: between walls, and between walls and cleats.
+// glued reports whether glue goes between two parts as a box is put together: between its walls.
+// Cleats are on them before.
 func glued(p, q joinery.Role) bool {
 	wall := func(r joinery.Role) bool { return r == joinery.Side || r == joinery.Front || r == joinery.Back }
-	return wall(p) && (wall(q) || q == joinery.CleatRole) || p == joinery.CleatRole && wall(q)
+	return wall(p) && wall(q)
 }
 
 // picture shows a stage before its pieces are in place: what stands already, what comes with its
@@ -88,12 +86,17 @@ func (t Taken) picture(s stage) paper.Scenery {
 	}
 	solids := t.at(s.open, shown)
 	walls := len(solids)
+	var joints [][2]int // of each patch of glue
+	var middles []picture.Between
 	for _, patch := range t.box.Patches(t.drawer.Drawer) {
 		mine, there := number[patch.Piece]
 		_, other := number[patch.Other]
 		if there && other && (comes[patch.Piece] || comes[patch.Other]) &&
 			glued(t.roleOf(patch.Piece), t.roleOf(patch.Other)) {
-			solids = append(solids, plate(patch, shown[mine].Offset(s.open)))
+			by := shown[mine].Offset(s.open)
+			solids = append(solids, plate(patch, by))
+			middles = append(middles, middleOf(patch, by))
+			joints = append(joints, [2]int{min(patch.Piece, patch.Other), max(patch.Piece, patch.Other)})
 		}
 	}
 	out := paper.Scenery{Band: stageBand, Lines: picture.Draw(solids[:walls], Seen)}
@@ -113,31 +116,51 @@ func (t Taken) picture(s stage) paper.Scenery {
 	for _, i := range s.pieces {
 		out.Areas[number[i]].Mark = numberOf(t.drawer.Parts[t.box.Pieces[i].Part])
 	}
-	markGlue(out.Areas[walls:])
+	markGlue(out.Areas[walls:], joints)
+	out.GlueTint = glueTone
+	out.Glue = picture.DrawBetween(middles, solids[:walls], Seen)
 	return out
 }
 
-// maxGlueMarks is how many patches of glue of a stage have a letter, the largest.
-const maxGlueMarks = 2
-
-// markGlue puts a letter at the patches of glue of which most is seen.
-func markGlue(patches []paper.Area) {
+// markGlue puts a letter at each joint, at the patch of glue of which most is seen; joints has that
+// of each patch.
+func markGlue(patches []paper.Area, joints [][2]int) {
+	best := make(map[[2]int]int)
 	seen := func(i int) (sum float64) {
 		for _, l := range patches[i].Loops {
 			sum += l.Area()
 		}
 		return sum
 	}
-	order := make([]int, len(patches))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(i, k int) int { return cmp.Compare(seen(k), seen(i)) })
-	for _, i := range order[:min(maxGlueMarks, len(order))] {
-		if seen(i) > 0 {
-			patches[i].Mark = "G"
+	for i, joint := range joints {
+		if k, known := best[joint]; seen(i) > 0 && (!known || seen(i) > seen(k)) {
+			best[joint] = i
 		}
 	}
+	for _, i := range best {
+		patches[i].Mark = "G"
+	}
+}
+
+// middleOf is the middle of a patch that has moved, from end to end along its longer side, just
+// before its wood.
+func middleOf(p scene.Patch, by geom.Vec3) picture.Between {
+	out, size := glueThick, p.High.Sub(p.Low)
+	if !p.Up {
+		out = -glueThick
+	}
+	off := [3]geom.Vec3{{X: out}, {Y: out}, {Z: out}}[p.Axis].Add(by)
+	half := size.Scale(0.5)
+	from, to := p.Low.Add(half), p.Low.Add(half)
+	switch max(size.X, size.Y, size.Z) {
+	case size.X:
+		from.X, to.X = p.Low.X, p.High.X
+	case size.Y:
+		from.Y, to.Y = p.Low.Y, p.High.Y
+	default:
+		from.Z, to.Z = p.Low.Z, p.High.Z
+	}
+	return picture.Between{From: from.Add(off), To: to.Add(off)}
 }
 
 // roleOf is the role of a piece of the box.

@@ -13,7 +13,7 @@ import (
 func OrderOfWork(r record.Report, s SetupSheet) []string {
 	list := []string{"Measure the boards against those at the foot."}
 	list = append(list, partsCut(r)...)
-	list = append(list, "Label each piece as it comes off.")
+	list = append(list, "Number each piece on its upper edge as it comes off; labels go on after the last cut.")
 	for _, m := range s.Machines {
 		list = append(list, machineOrder(m, len(r.Sheets) > 0)...)
 	}
