@@ -201,7 +201,10 @@ func firstWalls(s joinery.Spec) string {
 	if s.BackJoint == joinery.Housed {
 		where += ", and in the dados in which the back stands"
 	}
-	said := "Glue " + where + ", short of the bottom's groove. "
+	if s.BottomFit.Grooved() {
+		where += ", short of the bottom's groove"
+	}
+	said := "Glue " + where + ". "
 	if s.Joint == joinery.BoxJoint && s.BottomFit.Grooved() && s.BottomFit != joinery.BottomSlideIn {
 		// Its grooves in front and back end in the fingers.
 		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put the " +
