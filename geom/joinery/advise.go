@@ -154,23 +154,46 @@ func (l *layout) follow(p geom.Diagnosis, r geom.Remedy) outcome {
 	return out
 }
 
-// tried are the lengths with which a remedy is followed: the ends of its ranges. A fenced
-// cutter's width is the pitch of a box joint's rows, whose number and rest come and go
-// between two ends: there it is maxSteps between them as well.
+// tried are the lengths with which a remedy is followed: the ends of its ranges, and of a box joint,
+// whose rows come and go between two ends, lengths between them as well.
 func (l *layout) tried(r geom.Remedy) [][]float64 {
 	all := r.Ends()
+	if l.Joint != BoxJoint {
+		return all
+	}
 	for i, c := range r.Changes {
-		if c.Setting != SettingCutter || l.Joint != BoxJoint || !l.Cutter.Kind.Fenced() || len(c.Ends()) < 2 {
+		if len(c.Ends()) < 2 {
 			continue
 		}
-		step := (c.Max - c.Min) / maxSteps
-		for v := c.Min + step; v < c.Max-settle; v += step {
+		for _, v := range l.rowChanges(c) {
 			between := slices.Clone(all[0])
 			between[i] = v
 			all = append(all, between)
 		}
 	}
 	return all
+}
+
+// rowChanges are lengths within the range of a change, each with other rows of a box joint where
+// there are such: the width of a fenced cutter is their pitch, a router's fingers divide the height.
+func (l *layout) rowChanges(c geom.Change) (list []float64) {
+	steps := 2.0 * tries
+	switch {
+	case c.Setting == SettingFingerWidth && !l.Cutter.Kind.Fenced():
+		for rows := 3.0; rows < maxSteps && l.wallHeight()/rows > c.Min; rows += 2 {
+			if v := l.wallHeight() / rows; v < c.Max {
+				list = append(list, v)
+			}
+		}
+		return list
+	case c.Setting == SettingCutter && l.Cutter.Kind.Fenced():
+		steps = maxSteps
+	}
+	step := (c.Max - c.Min) / steps
+	for v := c.Min + step; v < c.Max-settle; v += step {
+		list = append(list, v)
+	}
+	return list
 }
 
 const maxSteps = 100

@@ -93,6 +93,20 @@ func TestHintsOfEachHold(t *testing.T) {
 	}
 }
 
+// TestHintBetweenItsEnds: fingers of a width between two that are right may have other rows, of which
+// one ends in the bottom's groove: five of 20 in walls of 100, under a groove from 20 on.
+func TestHintBetweenItsEnds(t *testing.T) {
+	s := saw(400, 100, 450, 6.01, sheet("ply", 12), sheet("thin", 5.8))
+	s.Cutter.Kind, s.Joint, s.FingerWidth, s.BottomHeight = Router, BoxJoint, 7.64, 20
+	h := hints{followed: make(map[string]int), asked: make(map[string]int)}
+	for share := 0.05; share < 1; share += 0.05 {
+		h.hold(t, s, func() float64 { return share })
+	}
+	if h.followed["finger-width"] == 0 {
+		t.Errorf("followed are %v", h.followed)
+	}
+}
+
 // hints counts what was followed, and hints that name no change, by codes.
 type hints struct{ followed, asked map[string]int }
 
