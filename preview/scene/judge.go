@@ -37,9 +37,9 @@ func (b Box) Judge(measures []joinery.Check) {
 			if !judges(m.CheckID, c.Check) {
 				continue
 			}
-			c.Measure, c.Verdict = m.Name, ""
-			if !m.Verdict.Right() {
-				c.Verdict = string(m.Verdict)
+			c.Measure, c.State, c.Verdict = m.Name, m.State(), ""
+			if c.State != joinery.StateRight {
+				c.Verdict = m.Words()
 			}
 			if m.Part == c.Check.Part { // else that of the front, for a back that is its twin
 				break

@@ -33,9 +33,10 @@ type Clearance struct {
 	Low, High geom.Vec3
 	// Check is what judges it; without a code where nothing does.
 	Check joinery.CheckID
-	// Measure is the name of the judged measure, Verdict the verdict where that is not right;
-	// both are empty until [Box.Judge] has set them.
+	// Measure is the name of the judged measure, State how it is, Verdict the verdict where that is
+	// not right; all are empty until [Box.Judge] has set them.
 	Measure, Verdict string
+	State            joinery.State
 }
 
 // Overlap is where two pieces would both be.

@@ -253,7 +253,7 @@ func TestJudge(t *testing.T) {
 	s.Dividers = []joinery.Divider{{Direction: joinery.Across, At: []float64{200}, Stock: stock("thin", 6)}}
 	b := made(t, s).Boxes[0]
 	measure := func(name string, verdict joinery.Verdict, id joinery.CheckID) joinery.Check {
-		return joinery.Check{CheckID: id, Name: name, Verdict: verdict}
+		return joinery.Check{CheckID: id, Name: name, Nominal: 1, Verdict: verdict}
 	}
 	b.Judge([]joinery.Check{
 		measure("tongue", joinery.Loose, joinery.CheckID{Code: joinery.CheckTongueClearance, Part: joinery.Front}),

@@ -8,6 +8,7 @@ import (
 	"math"
 
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/solid"
 	"drawerwright/preview/scene"
 )
@@ -76,9 +77,12 @@ type play struct {
 	Along int        `json:"along"`
 	Low   [3]float64 `json:"low"`
 	High  [3]float64 `json:"high"`
-	// Measure is what judges it, and Verdict the word where that is not right.
+	// Measure is what judges it, and Verdict the words where that is not right, with their sign;
+	// Doubt where it is set right.
 	Measure string `json:"measure,omitempty"`
 	Verdict string `json:"verdict,omitempty"`
+	Sign    string `json:"sign,omitempty"`
+	Doubt   bool   `json:"doubt,omitempty"`
 }
 
 type overlap struct {
@@ -121,8 +125,12 @@ func Data(s scene.Scene) ([]byte, error) {
 			out.Pieces = append(out.Pieces, q)
 		}
 		for _, p := range b.Clearances {
-			out.Plays = append(out.Plays, play{p.Name, scene.Rounded(p.Gap), p.Axis, p.Along,
-				place(p.Low), place(p.High), p.Measure, p.Verdict})
+			one := play{Name: p.Name, Play: scene.Rounded(p.Gap), Axis: p.Axis, Along: p.Along, Low: place(p.Low),
+				High: place(p.High), Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
+			if p.Verdict != "" {
+				one.Sign = p.State.Sign()
+			}
+			out.Plays = append(out.Plays, one)
 		}
 		for _, o := range b.Overlaps {
 			out.Overlaps = append(out.Overlaps, overlap{o.Name, place(o.Low), place(o.High)})

@@ -65,6 +65,24 @@ await attempt('a tongue, step by step', async () => {
   await looks('jam-tongue');
 });
 
+await attempt('lists of what cannot be built', async () => {
+  const lists = page.locator('#lists');
+  const seenIn = async () => (await lists.innerText()).trim();
+  const row = lists.locator('tr', { hasText: 'front tongue clearance in its dado' }).first();
+  must((await row.innerText()).includes(`✕ ${word}`) && await row.isVisible(), `the measure is told as ${await row.innerText()}`);
+  must(await lists.locator('.fit .mark:visible').count() === 0, 'marks of an earlier entry are seen');
+  for (const kind of ['parts', 'setups', 'sheets', 'buy']) {
+    await page.locator(`#tab-${kind}`).click();
+    await until(`${kind} says why it is empty`, async () => (await seenIn()).startsWith('Nothing to show while the job cannot be built.'));
+  }
+  await accessible(page);
+  await lists.getByRole('button', { name: 'Go to the first mistake' }).click();
+  must(await page.evaluate(() => document.activeElement.closest('#form') !== null), 'the way out does not lead to the form');
+  await page.locator('#tab-fit').click();
+  await until('the measures again', async () => (await seenIn()).startsWith('Measures as set in this entry.'));
+  await looks('jam-lists');
+});
+
 await attempt('in the section', async () => {
   await section('box front in the dado of the left side', `✕ -0.15 ${word}`);
   await until('the section is shown', async () => await page.locator('#picture select').first().inputValue() === '2');
@@ -104,7 +122,7 @@ await attempt('begun with a jam, light and dark', async () => {
     const jammed = await context.newPage();
     await jammed.goto(other.address);
     await until('it is drawn', async () => (await jammed.locator('.dw-letters .dw-bad:not([hidden])').allTextContents()).includes(`✕ -0.15 mm: ${word}`));
-    must((await jammed.locator('#stale').textContent()) === 'The picture is of this entry. The lists come when the mistakes are mended.', `told is ${await jammed.locator('#stale').textContent()}`);
+    must((await jammed.locator('#stale').textContent()) === 'The picture is of this entry.', `told is ${await jammed.locator('#stale').textContent()}`);
     must(await jammed.locator('#drawer option').count() === 1, 'no drawer can be chosen');
     await accessible(jammed);
     await jammed.screenshot({ path: join(folder, `jammed-${colorScheme}.png`) });

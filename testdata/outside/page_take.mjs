@@ -77,7 +77,7 @@ await attempt('nothing of a job with mistakes', async () => {
   await page.click('#take-open', { force: true });
   must(!await page.isVisible('#take-list'), 'the list opens');
   must((await page.getAttribute('#take-open', 'title')).includes('mistakes'), 'it does not say why');
-  must(await page.textContent('#stale') === 'This entry cannot be drawn: mend the first mistake. Picture and lists are of earlier entries.' && await page.isVisible('#stale'), 'the old picture is not told');
+  must(await page.textContent('#stale') === 'This entry cannot be drawn: mend the first mistake. The picture is of an earlier entry.' && await page.isVisible('#stale'), 'the old picture is not told');
   const flag = page.locator('#fields details', { has: page.locator(`[data-path='["cutter","width"]']`) }).locator('.flag').first();
   must(await flag.textContent() === 'to mend' && (await page.textContent('#count')).startsWith('1 to mend, 0 to watch'), `${await flag.textContent()}: ${await page.textContent('#count')}`);
   await field(page, 'cutter', 'width').fill('6.35');

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"drawerwright/geom"
 )
 
 // Sides are the numbers of a size as a job file has it at a path, as width x height x depth,
@@ -16,19 +18,49 @@ func Sides(o Outline, path ...string) []string {
 	if k == nil || n == nil || k.form != formSize {
 		return nil
 	}
-	text := n.Text
-	if len(n.Items) > 0 { // in a list, too, a unit at the last number is that of all
-		var list []string
-		for _, item := range n.Items {
-			list = append(list, item.Text)
-		}
-		text = strings.Join(list, " x ")
-	}
-	sides, err := SplitSize(text, len(k.sides))
+	sides, err := SplitSize(strings.Join(numbersOf(n), " x "), len(k.sides))
 	if err != nil {
 		return nil
 	}
 	return sides
+}
+
+// numbersOf are the numbers of a size as they are written; in a list, too, a unit at the last is
+// that of all.
+func numbersOf(n *Node) (list []string) {
+	if len(n.Items) == 0 {
+		return timesSign.Split(n.Text, -1)
+	}
+	for _, item := range n.Items {
+		list = append(list, item.Text)
+	}
+	return list
+}
+
+// otherSides are the numbers of a size of which one is replaced. Where that is none, as a slip
+// is, nothing of it is kept: what follows it is no unit for the others.
+func otherSides(o Outline, side int, path ...string) []string {
+	n := o.At(path...)
+	if n == nil {
+		return nil
+	}
+	numbers := numbersOf(n)
+	if side < 0 || side >= len(numbers) || isLength(numbers[side]) {
+		return Sides(o, path...)
+	}
+	k, _ := keyAt(path)
+	beside := max(side-1, min(1-side, len(numbers)-1)) // a unit at the last alone is not that of each
+	numbers[side] = "1 " + lastUnit.FindString(strings.TrimSpace(numbers[beside]))
+	sides, err := SplitSize(strings.Join(numbers, " x "), len(k.sides))
+	if err != nil {
+		return nil
+	}
+	return sides
+}
+
+func isLength(text string) bool {
+	_, err := geom.ParseLength(text, geom.Millimeter)
+	return err == nil
 }
 
 // sideAt takes the path to one number of a size apart; nil where it is none.
@@ -49,7 +81,7 @@ func sideAt(path []string) (size []string, side int) {
 // brings the first unit into a size without, the others get the unit of the file.
 func enterSide(file []byte, typed string, side int, path ...string) ([]byte, error) {
 	o := Outlined(file)
-	sides := Sides(o, path...)
+	sides := otherSides(o, side, path...)
 	if side < 0 || side >= len(sides) {
 		return nil, fmt.Errorf("%s is no size that can be changed here", quote(strings.Join(path, " > ")))
 	}
@@ -69,7 +101,7 @@ func sizeText(o Outline, sides []string, side int, typed string, before *Node) s
 	switch u := o.At("units"); {
 	case unit != "" && !carriesUnit(typed):
 		typed += space(unit) + unit
-	case unit == "" && carriesUnit(typed) && u != nil:
+	case unit == "" && carriesUnit(typed) && isLength(typed) && u != nil:
 		for i := range sides {
 			sides[i] += " " + u.Text
 		}

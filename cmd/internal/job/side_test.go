@@ -25,6 +25,12 @@ func TestEnterSide(t *testing.T) {
 		{"17-5/8 x 5 1/2 x 14 in", 0, "450 mm", "450 mm x 5 1/2 in x 14 in"},
 		{`17 5/8" x 4" x 18"`, 1, "5", `17 5/8" x 5" x 18"`},
 		{"400mm x 100mm x 450mm", 0, "480", "480 mm x 100mm x 450mm"},
+		{"400 x 100 x 450", 2, "5oo", "400 x 100 x 5oo"}, // a slip, and what mends it
+		{"400 x 100 x 5oo", 2, "5000", "400 x 100 x 5000"},
+		{"4oo x 100 x 450", 0, "400", "400 x 100 x 450"},
+		{"17 x 5o x 14 in", 1, "5", "17 x 5 x 14 in"},
+		{"400 mm x 100 mm x 5oo", 2, "500", "400 mm x 100 mm x 500 mm"},
+		{"[400, 1oo, 450]", 1, "100", "[400, 100, 450]"},
 	} {
 		file := strings.Replace(formFile, "400 x 100 x 450", c.was, 1)
 		want := strings.Replace(formFile, "400 x 100 x 450", c.is, 1)

@@ -9,6 +9,7 @@ import (
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // fitted is what the measures of a drawer come out as, drawn.
@@ -31,7 +32,7 @@ type drawnMeasure struct {
 	Title   string         `json:"title"`
 	Verdict string         `json:"verdict"`
 	Odds    string         `json:"odds"`
-	Wrong   bool           `json:"wrong,omitempty"`
+	Mark    joinery.State  `json:"mark"`
 	Help    string         `json:"help,omitempty"`
 	Said    string         `json:"said"`
 	Picture drawing.Marked `json:"picture"`
@@ -48,7 +49,7 @@ func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
 	for _, f := range d.Fit {
 		row := present.FitRow(f, u)
 		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict,
-			Odds: row.Odds, Wrong: row.Wrong,
+			Odds: row.Odds, Mark: present.FitState(f),
 			Help: plusMinus(job.FormText(row.Help, anyDrawer)), Said: present.FitText(f, u),
 			Picture: row.Draw().Marked()})
 	}
@@ -61,17 +62,18 @@ func plusMinus(text string) string { return strings.ReplaceAll(text, "+-", "±")
 // strip is the verdict on a job that can be built: the word, what follows it, and the measure to
 // watch.
 type strip struct {
-	Word    string `json:"word"`
-	Mark    string `json:"mark"` // right, doubt or wrong: the sign beside the word
-	Said    string `json:"said"`
-	Watch   string `json:"watch,omitempty"`
-	Drawer  string `json:"drawer,omitempty"` // whose measure that is
-	Check   string `json:"check,omitempty"`  // the code of problems with it
-	Measure string `json:"measure,omitempty"`
+	Word    string        `json:"word"`
+	Mark    joinery.State `json:"mark"` // the sign beside the word
+	Said    string        `json:"said"`
+	Watch   string        `json:"watch,omitempty"`
+	Drawer  string        `json:"drawer,omitempty"` // whose measure that is
+	Check   string        `json:"check,omitempty"`  // the code of problems with it
+	Measure string        `json:"measure,omitempty"`
 }
 
 // marks are the signs of the words of verdicts.
-var marks = map[string]string{record.Fits: "right", record.MayNotFit: "doubt", record.DoesNotFit: "wrong"}
+var marks = map[string]joinery.State{record.Fits: joinery.StateRight, record.MayNotFit: joinery.StateDoubt,
+	record.DoesNotFit: joinery.StateWrong}
 
 func stripOf(v record.Verdict) *strip {
 	return &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),

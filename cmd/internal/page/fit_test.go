@@ -4,6 +4,8 @@ import (
 	"net/http"
 	"strings"
 	"testing"
+
+	"drawerwright/geom/joinery"
 )
 
 // askedFor is what a look answers on a list.
@@ -37,7 +39,7 @@ func TestFitIsSent(t *testing.T) {
 func TestStrip(t *testing.T) {
 	fits := strings.Replace(jobText, "5.9", "[5.92, 5.86, 5.95]", 1)
 	p, _ := open(t, fits)
-	for thickness, mark := range map[string]string{"[12.21, 12.16, 12.24]": "right", "[12.21, 11.8, 12.5]": "doubt",
+	for thickness, mark := range map[string]joinery.State{"[12.21, 12.16, 12.24]": "right", "[12.21, 11.8, 12.5]": "doubt",
 		"[11.4, 12.2, 13]": "wrong"} {
 		l := askedFor(t, p, strings.Replace(fits, "[12.21, 12.16, 12.24]", thickness, 1), "fit")
 		s := l.Strip

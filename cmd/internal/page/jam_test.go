@@ -12,6 +12,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/geom/joinery"
 )
 
@@ -73,8 +74,15 @@ func TestJamIsSeen(t *testing.T) {
 			t.Errorf("%s: drawn %t", c.is, len(got.Scene) > 0)
 			continue
 		}
+		if (got.Known != nil) != (c.boxes > 0) {
+			t.Errorf("%s: known are %+v", c.is, got.Known)
+		}
 		if c.boxes == 0 {
 			continue
+		}
+		told := func(row []cell) bool { return row[3].Text == "✕ "+word && row[3].Level == present.Bad }
+		if jams := slices.ContainsFunc(got.Known.Rows, told); jams != (c.nowThere == word) {
+			t.Errorf("%s: the measures are %+v", c.is, got.Known.Rows)
 		}
 		wrong, boxes := clearancesIn(t, got.Scene)
 		if len(boxes) != c.boxes || c.seen != "" && wrong[c.seen] != c.nowThere {
@@ -128,14 +136,15 @@ func TestOneLimit(t *testing.T) {
 		}
 		at := slices.IndexFunc(l.Fit.Measures, func(m drawnMeasure) bool { return m.Name == measure })
 		m := l.Fit.Measures[at]
-		if m.Wrong != (word != "") || m.Wrong && !strings.HasPrefix(m.Verdict, word) {
+		right := m.Mark == joinery.StateRight
+		if right != (word == "") || !right && m.Verdict != word {
 			t.Errorf("%s: the picture says %q, the fit %q", thickness, word, m.Verdict)
 		}
-		if m.Wrong && l.Strip.Mark == "right" {
+		if !right && l.Strip.Mark == joinery.StateRight {
 			t.Errorf("%s: the strip says %q of what is %s", thickness, l.Strip.Word, word)
 		}
 	}
-	if !words[""] || !words[string(joinery.Tight)] || !words[string(joinery.WillNot)] {
+	if !words[""] || !words["may come out tight"] || !words[string(joinery.Tight)] || !words[string(joinery.WillNot)] {
 		t.Errorf("the words are %v", words)
 	}
 }

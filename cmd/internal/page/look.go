@@ -50,6 +50,8 @@ type looked struct {
 	Picture *lines          `json:"picture,omitempty"`
 	// Measures are the dimensions that can be changed in the picture.
 	Measures []measure `json:"measures,omitempty"`
+	// Known are its measures as set, of a job that cannot be built.
+	Known *table `json:"known,omitempty"`
 
 	// Of a job that can be built.
 	Answer  string  `json:"answer,omitempty"` // on all drawers, as everywhere
@@ -216,6 +218,9 @@ func (l *looked) draw(o job.Outline, w worked, v view) {
 		l.Scene = sceneOf(w.Batch, l.Drawer, v.Whole)
 	}
 	l.Measures = measuresOf(o, w, l.Drawer)
+	if l.Failed && v.Show == "fit" {
+		l.Known = knownOf(d, w.Batch.Units)
+	}
 }
 
 // results fills in what a job that can be built comes out as.

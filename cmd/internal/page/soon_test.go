@@ -5,6 +5,8 @@ import (
 	"reflect"
 	"strings"
 	"testing"
+
+	"drawerwright/geom/joinery"
 )
 
 // TestNumbersComeSoon: of many drawers a tab that asks for it gets all that it shows but what is said of them,
@@ -22,7 +24,7 @@ func TestNumbersComeSoon(t *testing.T) {
 		soon.Soon, soon.Problems, soon.More = false, whole.Problems, whole.More
 		if soon.Fit != nil {
 			for i, m := range whole.Fit.Measures {
-				if m.Wrong { // what helps is said later
+				if m.Mark != joinery.StateRight { // what helps is said later
 					soon.Fit.Measures[i].Help = m.Help
 				}
 			}

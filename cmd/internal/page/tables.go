@@ -8,6 +8,7 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -70,6 +71,19 @@ func fitTables(b batch.Batch, all record.Forecast, in *joinery.Size) []table {
 		shown(f.Drawer+": "+f.Text, present.FitTable(f.Fit, u)),
 		shown("Boards that this reckons with", present.BoardTable(all.Boards, u)),
 	}
+}
+
+// knownOf are the measures of a drawer that has its shape, as its picture has them.
+func knownOf(d batch.Drawer, u geom.Unit) *table {
+	var list []record.Fit
+	for _, c := range d.Judged() {
+		list = append(list, record.FitAsSet(d.Spec.Name, c))
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	t := shown("Fit of "+d.Spec.Name+", "+u.String(), present.SetTable(list, u))
+	return &t
 }
 
 // partTables are the cut list, a table for each stock, and what is said of blanks.

@@ -21,17 +21,16 @@ func FitRow(f record.Fit, u geom.Unit) paper.ForecastRow {
 		Help:    FitHelp(f, u), Verdict: FitVerdict(f), Odds: FitOdds(f), Wrong: !joinery.Verdict(f.Verdict).Right()}
 }
 
-// FitVerdict is the verdict on a measure in words: of one that is set right and comes out wrong in
-// some boxes, that it may.
-func FitVerdict(f record.Fit) string {
-	set := geom.Interval{Min: f.Limits[0].MM(), Max: f.Limits[1].MM()}.Grow(geom.Settle)
-	if joinery.Verdict(f.Verdict).Right() || f.Nominal.MM() < set.Min || f.Nominal.MM() > set.Max {
-		return f.Verdict
-	}
-	if joinery.Verdict(f.Verdict) == joinery.WillNot {
-		return "may not go in"
-	}
-	return "may come out " + f.Verdict
+// FitVerdict is the verdict on a measure in words.
+func FitVerdict(f record.Fit) string { return checkOf(f).Words() }
+
+// FitState is what the verdict on a measure asks for.
+func FitState(f record.Fit) joinery.State { return checkOf(f).State() }
+
+// checkOf is a measure as it was judged.
+func checkOf(f record.Fit) joinery.Check {
+	return joinery.Check{Nominal: f.Nominal.MM(), LowerLimit: f.Limits[0].MM(), UpperLimit: f.Limits[1].MM(),
+		Verdict: joinery.Verdict(f.Verdict)}
 }
 
 // FitText is a measure in words, for those who do not see its drawing.

@@ -78,6 +78,17 @@ func FitTable(list []record.Fit, u geom.Unit) Table {
 	return t
 }
 
+// SetTable is the measures of a drawer as set, where no more is known of them.
+func SetTable(list []record.Fit, u geom.Unit) Table {
+	t := NewTable(Words("measure"), In("as set", u.String()), In("limits", u.String()), Words("verdict"))
+	t.UnitOnce = true
+	for _, f := range list {
+		t.Add(f.Short(), caliper(f.Nominal, u), rangeOf(f.Limits, u), FitState(f).Sign()+" "+FitVerdict(f))
+		t.Rows[len(t.Rows)-1][3].Level = levelOf(f.Verdict)
+	}
+	return t
+}
+
 // rangeOf prints a range of a record.
 func rangeOf(r [2]record.Length, u geom.Unit) string {
 	return caliper(r[0], u) + " to " + caliper(r[1], u)

@@ -60,6 +60,13 @@ func FitOf(d batch.Drawer, m fit.SimulatedMeasure) Fit {
 	return f
 }
 
+// FitAsSet is a measure as set, of which no forecast is made.
+func FitAsSet(drawer string, c joinery.Check) Fit {
+	return Fit{Drawer: drawer, Check: c.Code, Part: string(c.Part), Name: c.Name, Nominal: Length(c.Nominal),
+		Limits: [2]Length{Length(c.LowerLimit), Length(c.UpperLimit)}, Verdict: string(c.Verdict),
+		Below: string(c.Verdicts.Below), Above: string(c.Verdicts.Above)}
+}
+
 // Short is the name of the measure without what explains its sign.
 func (f Fit) Short() string { return fit.ShortName(f.Name) }
 

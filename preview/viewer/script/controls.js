@@ -135,5 +135,5 @@ class Controls {
     this.choices.forEach((b, i) => b.setAttribute('aria-pressed', String(i === this.state.pocket)));
   }
 
-  say(text) { this.said.textContent = text; }
+  say(text) { setText(this.said, text); }
 }

@@ -129,7 +129,7 @@ class Marks {
       for (const play of list) {
         const [low, high] = seenBlock(state, play, i);
         if (!low) continue;
-        const looks = { color: [...(play.verdict ? theme.bad : theme.mark), 1], through: true, cut: NO_CUT };
+        const looks = { color: [...theme[judgedOf(play)], 1], through: true, cut: NO_CUT };
         // Where a wall has moved out, the gap is not this one.
         if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, looks);
         const middle = times(plus(low, high), 0.5), text = this.clearance(play, state);
@@ -142,7 +142,7 @@ class Marks {
         named.add(`${i} ${play.measure}`);
         this.taken.push([...at, wide]);
         if (lead) painter.put(new Float32Array([...middle, ...plus(middle, times(axes.up, lead / state.camera.scale))]), painter.gl.LINES, looks);
-        this.letter(text, play.verdict ? 'dw-play dw-bad' : 'dw-play', at);
+        this.letter(text, play.verdict ? `dw-play dw-${judgedOf(play)}` : 'dw-play', at);
       }
     });
   }
@@ -151,7 +151,7 @@ class Marks {
   clearance(play, state) {
     const { unit, ease } = state.data;
     const eased = state.marks.exaggerated && play.play > 0 ? ` × ${ease}` : '', text = lengthText(play.play, unit);
-    return play.verdict ? `${WRONG} ${text} ${unit}${eased}: ${play.verdict}` : text + eased;
+    return play.verdict ? `${play.sign} ${text} ${unit}${eased}: ${play.verdict}` : text + eased;
   }
 
   // sizes draws width, depth and height of the box where nothing stands before them. They are
@@ -241,6 +241,9 @@ class Marks {
     painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
   }
 }
+
+// judgedOf is the color of a clearance, and the class of its letters.
+const judgedOf = (play) => (play.doubt ? 'doubt' : play.verdict ? 'bad' : 'mark');
 
 const SIZES = ['width', 'depth', 'height'];
 

@@ -3,9 +3,6 @@
 
 const AXES = ['left to right', 'front to back', 'bottom to top'];
 
-// WRONG stands before what is judged not right.
-const WRONG = '✕';
-
 class Tools {
   constructor(viewer, row) {
     this.viewer = viewer;
@@ -72,7 +69,7 @@ class Tools {
       const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => {
         fold();
         viewer.goTo(play);
-      }, { title: 'a section through it' }), play.verdict ? make('strong', { className: 'dw-bad' }, `${WRONG} ${this.length(play.play)} ${play.verdict}`) : this.length(play.play)]);
+      }, { title: 'a section through it' }), play.verdict ? make('strong', { className: `dw-${judgedOf(play)}` }, `${play.sign} ${this.length(play.play)} ${play.verdict}`) : this.length(play.play)]);
       list.replaceChildren(table(`Clearance in the joints, a section through each; ${state.data.unit}`, ['where', 'clearance'], rows));
     };
     place.addEventListener('toggle', this.fill);

@@ -114,6 +114,7 @@ class Viewer {
     this.state.pocket = this.state.chosenPiece() ? pocket : -1;
     if (this.controls.shape() === shape) this.controls.refresh();
     else this.controls.build();
+    this.controls.say(this.chosen());
     this.retheme();
   }
 
@@ -140,18 +141,22 @@ class Viewer {
     this.painter.forget();
     this.state.show(n);
     this.controls.build();
+    this.controls.say(this.chosen());
     this.changed();
   }
 
   choose(key) {
     this.state.choose(key);
-    const p = this.state.chosenPiece();
-    if (p) {
-      this.controls.say(`${p.piece.name}: ${this.controls.board(p.part)} ${this.state.data.unit}`);
-    } else this.controls.say('no part chosen');
+    this.controls.say(this.chosen() || 'no part chosen');
     this.controls.describe();
     this.changed();
     this.options.chosen?.(this.state.number);
+  }
+
+  // chosen is the chosen piece in words; empty where none is.
+  chosen() {
+    const p = this.state.chosenPiece();
+    return p ? `${p.piece.name}: ${this.controls.board(p.part)} ${this.state.data.unit}` : '';
   }
 
   // number marks all pieces of the parts with a number; 0 for none.

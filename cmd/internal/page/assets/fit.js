@@ -80,7 +80,7 @@ function measure(m, i, joint) {
     svg('title', { id: named }, m.title), svg('desc', { id: told }, m.said), ...parts(m.picture));
   return [
     el('p', { class: 'name' }, joint ? el('button', { type: 'button', title: 'a section through it', textContent: m.title, onclick: () => picture.joint(m.name) }) : m.title),
-    el('p', { class: 'word', 'data-level': m.wrong ? 'bad' : null }, mark(m.wrong ? 'wrong' : 'right'), el('span', { textContent: `${m.verdict}, ${m.odds}` })),
+    el('p', { class: 'word', 'data-level': m.mark === 'right' ? null : m.mark === 'wrong' ? 'bad' : 'doubt' }, mark(m.mark), el('span', { textContent: `${m.verdict}, ${m.odds}` })),
     drawn,
     m.help ? el('p', { class: 'help', textContent: m.help }) : null,
   ].filter(Boolean);

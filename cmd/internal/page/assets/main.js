@@ -342,7 +342,7 @@ async function start() {
   panes.begin();
   form.begin(job.keys, edit, drawerOfFile, bar);
   sizes.begin(edit);
-  results.begin(view, look);
+  results.begin(view, look, leads.problem);
   verdict.begin(leads);
   act(undo, back);
   act(redo, () => step(history.redo(now)));

@@ -1,6 +1,7 @@
 // What the job comes out as: lists on tabs, the drawer that is shown, its picture.
 import { byId, el, setText } from './dom.js';
 import * as fit from './fit.js';
+import * as instead from './instead.js';
 import * as marked from './marked.js';
 import * as sheets from './sheets.js';
 import { refill, table } from './tables.js';
@@ -13,10 +14,11 @@ const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sh
 let view, again;
 let now = null; // what was looked at last that has drawers
 
-// begin takes the view, which it changes, and a function that looks again.
-export function begin(shared, look) {
+// begin takes the view, which it changes, a function that looks again, and what leads to a problem.
+export function begin(shared, look, lead) {
   view = shared;
   again = look;
+  instead.begin(lead);
   tabs.append(...kinds.map(([kind, name]) => el('button', { type: 'button', role: 'tab', id: `tab-${kind}`, 'aria-controls': kind === 'told' ? 'told' : 'lists', textContent: name, onclick: () => open(kind) })));
   tabs.addEventListener('keydown', (event) => {
     const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
@@ -82,10 +84,8 @@ function choose() {
 
 let drawn = '', names = '';
 
-let listed = false; // lists were shown once
-
-// show brings picture and lists to what was looked at. The lists of a job with mistakes stay as they
-// were before, and so does the picture of what cannot be drawn.
+// show brings picture and lists to what was looked at. The picture of what cannot be drawn stays as it
+// was before.
 export function show(looked) {
   const pictured = Boolean(looked.scene || looked.picture);
   setText(stale, looked.failed ? oldness(pictured) : '');
@@ -96,19 +96,20 @@ export function show(looked) {
   if (looked.drawers) {
     now = looked;
     showBox();
-  }
+  } else for (const e of [said, bears]) setText(e, '');
   if (looked.failed) {
     sheets.stop();
+    instead.show(looked);
     return;
   }
-  listed = true;
+  instead.hide();
   showLists();
 }
 
 // oldness says what is not of the latest entry, which has mistakes.
 function oldness(pictured) {
-  if (pictured) return `The picture is of this entry. ${listed ? 'The lists are of your last entry without mistakes.' : 'The lists come when the mistakes are mended.'}`;
-  return `This entry cannot be drawn: mend the first mistake.${listed ? ' Picture and lists are of earlier entries.' : ''}`;
+  if (pictured) return 'The picture is of this entry.';
+  return `This entry cannot be drawn: mend the first mistake.${now ? ' The picture is of an earlier entry.' : ''}`;
 }
 
 // showBox brings the choice of drawers and the picture to what was looked at.
