@@ -162,14 +162,14 @@ await attempt('what would help', async () => {
   const [watched, ...others] = await worse.locator('#verdict button').allTextContents();
   must(watched.startsWith('Most often wrong, of wide: box front recess at the side ends ('), `watch is ${watched}`);
   must(others.length === 2 && others.every((o) => o.startsWith('wide: ')), `besides: ${others}`);
-  const wrong = worse.locator('#lists .fit > li:has(.word[data-level=bad])');
+  const wrong = worse.locator('#lists .fit > li:has(.word[data-level])');
   must(await wrong.count() > 0 && await wrong.locator('.d-hatch').count() > 0, 'what is wrong is not hatched');
   await worse.locator('#tab-told').click();
   const hints = await worse.locator('#messages .hint').allTextContents();
   await worse.locator('#tab-fit').click();
   await drawn(worse);
   for (const help of await wrong.locator('.help').allTextContents()) must(hints.includes(help), `beside a picture stands ${help}, the messages say ${hints}`);
-  for (const help of await list(worse).filter({ hasNot: worse.locator('[data-level=bad]') }).locator('.help').allTextContents()) must(help.startsWith('moved most by '), help);
+  for (const help of await list(worse).filter({ hasNot: worse.locator('.word[data-level]') }).locator('.help').allTextContents()) must(help.startsWith('moved most by '), help);
   await worse.locator('#verdict button[data-kind=problem]').first().click();
   await until('the field has the focus', async () => (await focused(worse)).startsWith('["drawers","0"'));
   await worse.locator('#file').click();

@@ -303,7 +303,7 @@ await attempt('the camera follows a size', async () => {
 
 await attempt('a joint is left', async () => {
   await page.locator('#fields summary', { hasText: 'birch' }).click();
-  const named = () => page.locator('.dw-play:not(.dw-bad, [hidden])').count(); // what is wrong is always told
+  const named = () => page.locator('.dw-play:not(.dw-bad, .dw-doubt, [hidden])').count(); // what is wrong is always told
   const drop = page.locator('#picture summary', { hasText: 'Clearance' });
   const shot = async () => { await still(page); return (await page.locator('.dw-stage').screenshot()).toString('base64'); };
   for (const leave of [() => page.getByRole('button', { name: 'corner', exact: true }).click(), () => page.getByRole('button', { name: 'all', exact: true }).click(),
