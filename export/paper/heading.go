@@ -42,7 +42,8 @@ func (b *Book) headed(draw func()) {
 // endsInHeading reports whether nothing stands below the last heading.
 func (b *Book) endsInHeading() bool {
 	h := b.headings
-	return len(h.list) > 0 && h.end == b.cursor && h.page == b.page && h.turns == b.turns && h.inColumn == (b.column.of > 0)
+	same := h.page == b.page && h.turns == b.turns && h.inColumn == (b.column.of > 0)
+	return len(h.list) > 0 && h.end == b.cursor && same
 }
 
 // takeAlong takes the headings at the end of the page off it, and gives them, unless nothing stands above them.

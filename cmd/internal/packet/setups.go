@@ -42,6 +42,9 @@ func (m maker) setups() {
 		if c.Order != "" {
 			m.Text(c.Order)
 		}
+		if len(c.Settings) > 0 && joinery.CutterKind(c.Machine).Fenced() {
+			m.Text("The drawings are seen by the operator, who feeds away from himself with the fence at his right.")
+		}
 		step := 0
 		for i := range c.Settings {
 			m.Together(func() { m.card(c, i, step) })
@@ -82,6 +85,9 @@ func (m maker) card(c present.Machine, at, step int) {
 	s := c.Settings[at]
 	m.Heading(2, upper(strings.ToLower(s.Heading(at+1, c.Machine, m.unit))))
 	m.BigFigures(fmt.Sprintf("Setting %d", at+1), m.set(s, c.Machine), cardMarks)
+	if caution, said := present.SettingCaution(c.Machine); said {
+		m.SmallItem(0, "!", caution.Cited())
+	}
 	for _, said := range []string{s.Buried(c.Machine), s.SpacersText(m.unit)} {
 		if said != "" {
 			m.Text(said)
@@ -94,10 +100,6 @@ func (m maker) card(c present.Machine, at, step int) {
 	for i, cut := range s.Cuts {
 		m.cut(s, cut, step+i+1, said[cut.Work])
 		said[cut.Work] = true
-	}
-	if len(said) > 0 && joinery.CutterKind(c.Machine).Fenced() {
-		m.Small("Drawings: seen by the operator, who feeds away from himself with the fence at his right; " +
-			m.unit.String() + ".")
 	}
 	m.checks(s.Checks, s.ChecksText)
 }
@@ -202,7 +204,8 @@ func (m maker) limits(list []present.Check, said []string) {
 		list := columns(t)
 		list[len(list)-1].Fill = true
 		m.Table(list, t.Texts())
-		m.Small("Below least or over most: not right. Every combination of readings within these limits is right.")
+		m.Small("Every combination of readings within these limits is right. For any other, drawerwright adjust says " +
+			"what to move, and which way.")
 	}
 	for _, s := range said {
 		m.Text(s)

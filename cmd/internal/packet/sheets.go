@@ -341,11 +341,15 @@ func piecesOf(one sheets.Sheet) (list []int) {
 func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) string {
 	var names []string
 	count := make(map[string]int)
+	of := " x "
 	for i, q := range one.Placements {
 		if q.Piece != piece {
 			continue
 		}
 		name := numbered(s, one, i)
+		if s.Numbers(one, i) != "" {
+			of = " of no. " // which is not to be taken for how many there are
+		}
 		if count[name]++; count[name] == 1 {
 			names = append(names, name)
 		}
@@ -354,7 +358,7 @@ func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) string {
 		return names[0]
 	}
 	for i, name := range names {
-		names[i] = fmt.Sprintf("%d x %s", count[name], name)
+		names[i] = fmt.Sprint(count[name], of, name)
 	}
 	return strings.Join(names, ", ")
 }

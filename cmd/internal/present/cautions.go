@@ -68,6 +68,19 @@ var ofMachine = map[joinery.CutterKind][]Caution{
 	},
 }
 
+// atSetting are said once more where a machine is set, in one line.
+var atSetting = map[joinery.CutterKind]Caution{
+	joinery.Saw: {"Unplug first. Where guard and riving knife come off, featherboards or a jig cover the cutter; both go " +
+		"back at once.", 1},
+	joinery.RouterTable: {"Unplug first. Guard and featherboards are in place before the bit turns.", 0},
+}
+
+// SettingCaution is what is said where a machine is set; false where nothing has to be.
+func SettingCaution(machine string) (Caution, bool) {
+	c, said := atSetting[joinery.CutterKind(machine)]
+	return c, said
+}
+
 // stopped are those for a groove between two stops.
 var stopped = []Caution{
 	{"Clamp both stops to the fence; hold the part against the first one, lower it on to the turning bit with both hands away from it, feed to the second, and let the bit stop before the part is lifted.", 0},

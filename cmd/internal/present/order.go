@@ -17,7 +17,7 @@ func OrderOfWork(r record.Report, s SetupSheet) []string {
 	for _, m := range s.Machines {
 		list = append(list, machineOrder(m, len(r.Sheets) > 0)...)
 	}
-	list = append(list, "Put one box together dry and measure it.",
+	list = append(list, "Put one box together dry; measure; then cut the rest.",
 		"Glue, clamp, square; fill in the forms.")
 	if len(r.Cabinets) > 0 {
 		list = append(list, "Mount the slides by their lines.")
@@ -58,7 +58,8 @@ func partsCut(r record.Report) (list []string) {
 func machineOrder(m Machine, sheets bool) (list []string) {
 	name := upper(joinery.CutterKind(m.Machine).Machine())
 	if len(m.Settings) > 0 {
-		list = append(list, name+": cut a test piece and measure it.")
+		list = append(list, name+": change the cutter, cut and measure a test piece.",
+			"Take the parts of ONE box through all settings first.")
 	}
 	for i, s := range m.Settings {
 		list = append(list, fmt.Sprintf("%s, setting %d: %s.", name, i+1, strings.Join(kindsOf(s.Cuts), ", ")))
