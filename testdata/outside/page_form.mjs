@@ -56,6 +56,43 @@ await on('trade words and help', jobText, async (page) => {
   must(words.height >= high && Math.abs(words.y + words.height - foot.y - foot.height) < 2, `the help stands at ${JSON.stringify(words)} of ${JSON.stringify(foot)}`);
 });
 
+const openingText = `units: mm
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24], sheet: 1525 x 1525}
+  hard: {thickness: [5.9, 5.95], sheet: 2440 x 1220}
+cutter: {kind: saw, width: 6.35}
+openings:
+  base: {width: 564, height: 150, depth: 545, cabinet: frameless, fronts: none}
+drawers:
+  - {name: tray, opening: base, slide: side-mount, sides: birch, bottom: hard}
+`;
+
+await on('the length of the slide', openingText, async (page) => {
+  const length = page.locator('#slide-length');
+  await until('which is taken', async () => await length.inputValue() === '500 mm');
+  await length.fill('450');
+  await length.press('Enter');
+  await until('a slide of that length', async () => (await source(page)).includes('lengths: [450]') && (await source(page)).includes('slide: side-mount-450'));
+  must((await source(page)).includes('slide: side-mount-450'), await source(page));
+  await length.fill('400');
+  await length.press('Tab');
+  await until('the same slide, another length', async () => /lengths: \[?400/.test(await source(page)) && (await source(page)).includes('slide: side-mount-450'));
+  must(await errors(page) === 0, 'the job has mistakes');
+  await accessible(page);
+});
+
+await on('overlay fronts that are not made', openingText, async (page) => {
+  const told = page.locator('.said', { hasText: 'No drawer fronts are made' });
+  must(!await told.isVisible(), 'it is told without reason');
+  await field(page, 'openings', 'base', 'fronts').selectOption('overlay');
+  await until('it is told', async () => await told.isVisible());
+  await page.screenshot({ path: join(folder, 'overlay.png') });
+  await accessible(page);
+  await told.getByRole('button').click();
+  await until('a front', async () => (await source(page)).includes('drawer-front:') && !await told.isVisible());
+  await until('it is in the cut list', async () => (await page.locator('#said').count()) === 1 && await errors(page) === 0);
+});
+
 await on('names say whose', jobText, async (page) => {
   await button(page, 'copy drawer desk-1').click();
   await until('a copy', async () => (await source(page)).includes('- name: desk-2') || (await source(page)).includes('- name: desk-1 2'));

@@ -154,6 +154,7 @@ await attempt('the name at the first save', async () => {
   await saved(page);
   must(readFileSync(join(shop, 'mine.yaml'), 'utf8') === await source(page), 'the file has another text');
   must((await page.textContent('#name')) === 'mine.yaml', 'the name is not told');
+  must((await source(page)).includes('job: mine\n'), 'the title is not the name');
   await field(page, 'job').fill('Mine');
   await until('typed', async () => (await source(page)).includes('job: Mine'));
   await page.keyboard.press('Control+s');

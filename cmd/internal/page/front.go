@@ -14,7 +14,8 @@ type front struct {
 	Name   string     `json:"name"`
 	Width  float64    `json:"width"`
 	Height float64    `json:"height"`
-	Rows   []frontRow `json:"rows"` // from the top
+	Rows   []frontRow `json:"rows"`  // from the top
+	Slide  string     `json:"slide"` // its length, in the unit of the job, as "550 mm"
 }
 
 type frontRow struct {
@@ -33,7 +34,8 @@ func frontOf(b batch.Batch, j *job.Job, entry int) *front {
 		return nil
 	}
 	k := b.Banks[at]
-	f := &front{Name: k.Name, Width: k.Plan.Opening.Width, Height: k.Plan.Opening.Height}
+	f := &front{Name: k.Name, Width: k.Plan.Opening.Width, Height: k.Plan.Opening.Height,
+		Slide: geom.LengthOf(k.Plan.SlideLength).Text(j.Units)}
 	for i, r := range k.Plan.Rows {
 		f.Rows = append(f.Rows, frontRow{j.Drawers[k.Drawers[i]].Name, r.FrontWidth, r.FrontHeight, r.FrontBottom,
 			words.Size(r.FrontHeight, b.Units) + " " + b.Units.String()})

@@ -27,6 +27,15 @@ type measure struct {
 	// Places are all numbers of the entry of a divider, of which this one is At.
 	Places []string `json:"places,omitempty"`
 	At     int      `json:"at"`
+	// Ways are what decides a size that follows from a measured opening, which a click must not
+	// change; none where the entry itself is asked for.
+	Ways []deciding `json:"ways,omitempty"`
+}
+
+// deciding is an entry that decides a size.
+type deciding struct {
+	Name string   `json:"name"`
+	Path []string `json:"path"`
 }
 
 // boxAxes are the sides of an outside size, width x height x depth, in the order of the axes.
@@ -58,13 +67,16 @@ func measuresOf(o job.Outline, w worked, drawer int) (list []measure) {
 func openingMeasure(o job.Outline, drawer []string, axis int) measure {
 	a := boxAxes[axis]
 	m := measure{Axis: axis}
-	heights := append(drawer[:len(drawer):len(drawer)], "box-heights")
-	opening := o.At(append(drawer[:len(drawer):len(drawer)], "opening")...)
+	of := func(key string) []string { return append(drawer[:len(drawer):len(drawer)], key) }
+	heights, opening := of("box-heights"), o.At(of("opening")...)
 	switch {
 	case a.name == "height" && o.At(heights...) != nil:
 		m.Path, m.Name = heights, "heights of boxes to choose from"
 	case opening != nil:
 		m.Path, m.Name = []string{"openings", opening.Text, a.name}, a.name+" of the opening "+opening.Text
+		own := map[string]deciding{"width": {"slide", of("slide")}, "depth": {"length of the slide", of("slide")},
+			"height": {"drawers above each other", of("rows")}}
+		m.Ways = []deciding{own[a.name], {m.Name, m.Path}}
 	}
 	n := o.At(m.Path...)
 	if n == nil {

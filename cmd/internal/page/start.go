@@ -72,7 +72,8 @@ func (p *Page) start(w http.ResponseWriter, _ *http.Request) {
 		Jobs   []listed `json:"jobs"`
 		Usual  []usual  `json:"usual"`
 		Slides []string `json:"slides"`
-	}{p.folder.path, list, all, starter.Slide.Words()})
+		Title  string   `json:"title"` // of a job that nobody gave one
+	}{p.folder.path, list, all, starter.Slide.Words(), starter.Title})
 }
 
 // jobs are the job files of the folder itself, in the order of their names: no links, and no

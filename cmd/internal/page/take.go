@@ -154,10 +154,10 @@ func within(w http.ResponseWriter, d time.Duration) {
 	http.NewResponseController(w).SetWriteDeadline(time.Now().Add(d)) // what a test writes into has none
 }
 
-// nameOf names what is taken along: the job's title, or its file where it has one.
+// nameOf names what is taken along: its file, or the job's title where it has none yet.
 func nameOf(ctx context.Context, done worked) string {
 	file := fileOf(ctx).base()
-	return job.FileName(cmp.Or(done.Batch.Title, strings.TrimSuffix(file, filepath.Ext(file)), "drawers"))
+	return job.FileName(cmp.Or(strings.TrimSuffix(file, filepath.Ext(file)), done.Batch.Title, "drawers"))
 }
 
 // explained is an error of a build as a person has to know it.

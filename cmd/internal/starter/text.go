@@ -38,13 +38,16 @@ func (s *sheet) field(line int) Field {
 	return s.of[line-1]
 }
 
+// Title is what a first job calls itself until a person gives it another.
+const Title = "First drawers"
+
 // write writes the job of answers that are all given, with changes that make it right.
 func (a Answers) write(c changes) *sheet {
 	s := &sheet{}
 	s.say("# A first job. Numbers without a unit are "+words.Either(a.unit(), "millimeters", "inches")+
 		"; 12 mm, 1/2 in or 17 5/8\" work too.",
 		"# What else can be said: drawerwright explain. Whether it fits: drawerwright check FILE",
-		"job: First drawers")
+		"job: "+Title)
 	s.line(Units, "units: %s", a[Units])
 	a.writeStock(s, c)
 	a.writeCutter(s, c)

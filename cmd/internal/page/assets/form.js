@@ -11,6 +11,7 @@ import * as front from './front.js';
 import { naming } from './naming.js';
 import { at, fresh, looked, nameAt, shapeOf, take, textOf, unit } from './outline.js';
 import { begin as beginSaid, levels, refused, said, say } from './said.js';
+import * as slide from './slide.js';
 import { belongs, sizing, wayOf } from './sizing.js';
 
 export { release, settle, waiting } from './field.js';
@@ -58,12 +59,14 @@ export function show(now) {
   if (goal) reach();
   arrange.shown();
   front.show(now);
+  slide.show(now);
 }
 
 function build() {
   sections = new Map();
   forget();
   folds.forget();
+  slide.forget();
   root.replaceChildren(...asked(keys, []));
   return root;
 }
@@ -174,11 +177,21 @@ function inDrawers(key, path) {
   const rows = fields.indexOf(field.fields.get(JSON.stringify([...here, 'rows']))?.whole);
   if (rows >= 0) fields.splice(rows + 1, 0, front.begin(send));
   for (const [of, plural] of [['opening', 'openings'], ['slide', 'slides']]) besideField(fields, here, of, plural);
+  besideSlide(fields, here, key.keys);
   fields.push(others(all, here));
   const body = el('div', { class: 'inside', 'data-section': JSON.stringify(here) }, ...fields);
   const told = said();
   sections.set(JSON.stringify(here), { details: null, said: told });
   return [el('div', { class: 'bar' }, el('label', { htmlFor: select.id, textContent: 'Which drawer' }), select, ...arrange.movers(here), copier(here, 'drawer'), remover(here, () => nameAt(here, 'drawer'))), told, body];
+}
+
+// besideSlide puts below a drawer's slide which length is taken, and that no drawer fronts are made.
+function besideSlide(fields, drawer, keys) {
+  const place = fields.indexOf(field.fields.get(JSON.stringify([...drawer, 'slide']))?.whole);
+  if (place < 0 || wayOf(drawer) !== 'opening') return;
+  const made = keys.find((k) => k.name === 'drawer-front');
+  fields.splice(place + 1, 0, slide.begin(drawer, keys.find((k) => k.name === 'slide').words, send),
+    slide.unmade(beginner({ ...made, noun: made.title.toLowerCase() }, [...drawer, made.name], false)));
 }
 
 // besideField puts what a field of a drawer names below the field, where the file has it.

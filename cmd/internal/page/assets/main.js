@@ -234,6 +234,13 @@ function adopt(file) {
   window.history.replaceState(null, '', `?file=${encodeURIComponent(name)}`);
 }
 
+// entitle gives a new job that has no title of its own the name of its file.
+async function entitle(file) {
+  if (textOf(child(looked.outline, 'job')) !== await starting.untitled()) return;
+  edit({ do: 'enter', path: ['job'], value: file.replace(/\.ya?ml$/i, '') });
+  await working;
+}
+
 // write saves the job. A new one gets its name when the file stands.
 async function write() {
   if (writing) return;
@@ -244,6 +251,7 @@ async function write() {
     await working;
     const file = first ? await starting.askName(fileNameOf(textOf(child(looked.outline, 'job')))) : { name, version };
     if (!file) return;
+    if (first || fresh) await entitle(file.name);
     const asked = now;
     const answer = await api.save(file.name, asked, file.version);
     if (first) adopt(file.name);
@@ -341,7 +349,7 @@ async function start() {
   text.show(now);
   panes.begin();
   form.begin(job.keys, edit, drawerOfFile, bar);
-  sizes.begin(edit);
+  sizes.begin(edit, (path) => leads.problem({ path }));
   results.begin(view, look, leads.problem);
   verdict.begin(leads);
   act(undo, back);

@@ -2,10 +2,13 @@
 // what is typed goes to the entry that governs it, as from the form.
 import { el } from './dom.js';
 
-let send, measures = [], unit = '', field = null;
+let send, leads, measures = [], unit = '', field = null;
 
-// begin takes the function for edits.
-export function begin(edit) { send = edit; }
+// begin takes the function for edits, and one that leads to an entry in the form.
+export function begin(edit, lead) {
+  send = edit;
+  leads = lead;
+}
 
 // show takes what was looked at.
 export function show(now) {
@@ -19,6 +22,7 @@ export function ask(axis, button, piece = '') {
   close();
   const m = measures.find((m) => m.axis === axis && (m.piece ?? '') === piece);
   if (!m) return;
+  if (m.ways) return follows(m, button);
   const input = el('input', { type: 'text', value: m.text, autocomplete: 'off', spellcheck: false, 'aria-describedby': 'ask-keys' });
   const end = (focus) => {
     close();
@@ -38,6 +42,29 @@ export function ask(axis, button, piece = '') {
   place(button);
   input.focus();
   input.select();
+}
+
+// follows says what decides a size that was not measured itself, and leads there.
+function follows(m, button) {
+  const end = () => {
+    close();
+    button.focus();
+  };
+  const ways = m.ways.map((way) => el('button', { type: 'button', textContent: `Change: ${way.name}`, onclick: () => {
+    close();
+    leads(way.path);
+  } }));
+  field = el('div', { class: 'ask', role: 'group', 'aria-label': 'What decides this size' }, el('span', { textContent: 'This size follows from the opening.' }), ...ways,
+    el('small', { textContent: 'Escape leaves it' }));
+  field.addEventListener('keydown', (event) => {
+    event.stopPropagation();
+    if (event.key === 'Escape') end();
+  });
+  const mine = field;
+  field.addEventListener('focusout', (event) => { if (field === mine && !mine.contains(event.relatedTarget)) close(); });
+  button.parentElement.append(field);
+  place(button);
+  ways[0].focus();
 }
 
 // place puts the field over the dimension, inside of the picture.

@@ -59,6 +59,12 @@ function files() {
     el('ul', {}, ...list));
 }
 
+// untitled is the title of a job that nobody gave one.
+export async function untitled() {
+  facts ??= await api.start();
+  return facts.title;
+}
+
 // askName asks for the name of a job's file, which gets into the folder in which the program was
 // started. It gives the name and the version of the file that shall be replaced, empty where there
 // is none; or null.
