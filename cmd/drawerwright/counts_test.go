@@ -55,7 +55,7 @@ func TestOneCountOfSheets(t *testing.T) {
 	if !strings.Contains(texts[1], "birch: 2 sheets of 1000.00 x 1000.00 mm") {
 		t.Errorf("sheets: %s", texts[1])
 	}
-	if buy := read("tables/buy.csv"); !strings.Contains(buy, `board,"birch, 1000.00 x 1000.00 mm",2,sheets,110.00`) {
+	if buy := read("tables/buy.csv"); !strings.Contains(buy, `board,"birch, 1000 x 1000 mm",2,sheets,110.00`) {
 		t.Errorf("buy.csv: %s", buy)
 	}
 	_, parts, _ := call(t, job, "parts", "-", "--json")

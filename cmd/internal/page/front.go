@@ -6,6 +6,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
 )
 
 // front is a cabinet seen from before: an opening with the fronts of its rows, or the rows where
