@@ -56,7 +56,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.CutList, `^(birch 12,.*,inside face,none,tote-side)`, "${1} tote-box-front", "group", "parts"},
 	{readback.CutList, `^(birch 12,[^,]*,)4(,.*tote-side,\d+\r?)$`, "${1}6${2}", "group", "pieces"},
 	{readback.Packet, "137.85", "137.58", "part", "width"},
-	{readback.Packet, "9 boxes of 8 kinds. Lengths are in mm.", "8 boxes of 8 kinds. Lengths are in mm.", "total", "boxes"},
+	{readback.Packet, "9 boxes of 8 kinds. Lengths are in mm; sizes are width x height x depth.", "8 boxes of 8 kinds. Lengths are in mm.", "total", "boxes"},
 	{readback.Packet, "420 x 150 x 280", "420 x 150 x 290", "box", "outside depth"},
 	{readback.Page, `("name":"tote","count":)2`, "${1}3", "box", "count"},
 	{readback.Page, `("text":"tote-side"},{"text":"4"},{"text":"280"},{"text":"137.)85`, "${1}86", "part", "width"},

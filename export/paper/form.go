@@ -48,20 +48,20 @@ func (f *form) edge(i int) float64 {
 	return f.left() + f.first + float64(f.wide*float64(i-1))
 }
 
-// row prints one, its words line by line.
+// row prints one, its words line by line; it is as high as they need.
 func (f *form) row(r []string, face drawing.Face, fill drawing.Ink) {
 	const size = 2.9
-	d := f.page
+	d, most := f.page, 0
 	lines := make([][]string, len(r))
-	for i := range f.heads {
-		d.Loops(drawing.Thin, fill, geom.Rectangle(f.edge(i), f.cursor-formRow, f.edge(i+1), f.cursor))
-		if i < len(r) {
-			if lines[i] = drawing.Wrap(face, size, f.edge(i+1)-f.edge(i)-2, r[i]); len(lines[i]) > 2 {
-				lines[i] = []string{drawing.Fit(face, size, f.edge(i+1)-f.edge(i)-2, r[i])}
-			}
-		}
+	for i := range r {
+		lines[i] = drawing.Wrap(face, size, f.edge(i+1)-f.edge(i)-2, r[i])
+		most = max(most, len(lines[i]))
 	}
-	for k := range 2 {
+	high := max(formRow, 2+float64(1.2*size*float64(most)))
+	for i := range f.heads {
+		d.Loops(drawing.Thin, fill, geom.Rectangle(f.edge(i), f.cursor-high, f.edge(i+1), f.cursor))
+	}
+	for k := range most {
 		for i := range lines {
 			if k < len(lines[i]) {
 				y := f.cursor - 1 - size - float64(1.2*size*float64(k))
@@ -69,5 +69,5 @@ func (f *form) row(r []string, face drawing.Face, fill drawing.Ink) {
 			}
 		}
 	}
-	f.cursor -= formRow
+	f.cursor -= high
 }

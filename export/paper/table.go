@@ -17,6 +17,9 @@ const (
 // tableLeading is from one base line of a cell to the next, in sizes.
 const tableLeading = 1.3
 
+// crowded is the size of letters, in mm, under which the words of a table are broken rather.
+const crowded = 2.0
+
 // tableSize is the size of the letters of tables, in mm: capitals are 2.5 high.
 var tableSize = drawing.Capitals(2.5)
 
@@ -74,6 +77,10 @@ func (t *table) kept() float64 {
 func (t *table) measure() {
 	room := t.Width() - t.gap()*float64(len(t.heads)-1)
 	if t.widths = t.wide(func(head string) []string { return []string{head} }); sum(t.widths) > room {
+		t.widths = t.wide(strings.Fields)
+	}
+	if taken := sum(t.widths); taken > room && t.size > crowded { // names are not broken where smaller letters do
+		t.size = max(crowded, 0.99*t.size*room/taken)
 		t.widths = t.wide(strings.Fields)
 	}
 	low, high := 0.0, room

@@ -17,7 +17,7 @@ import (
 func (m maker) cover() error {
 	m.Page(drawing.Bookmark{Name: "Bench sheet"})
 	m.Heading(0, title(m.batch))
-	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s.", words.Count(m.batch.Boxes(), "box", "boxes"),
+	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s; sizes are width x height x depth.", words.Count(m.batch.Boxes(), "box", "boxes"),
 		words.Count(len(m.batch.Drawers), "kind", "kinds"), unitWords[m.unit]))
 	m.Strong(record.VerdictOn(m.batch).Text)
 	for _, line := range present.Gathered(m.report.Warnings, geom.LevelWarning) {
@@ -109,7 +109,7 @@ func (m maker) chapters() int {
 // whatToMake is the table of the boxes, with a tick for each kind.
 func (m maker) whatToMake() {
 	t := present.NewTable(present.Words("drawer"), present.Numbers("boxes"),
-		present.Numbers("outside, width x height x depth"), present.Numbers("inside"), present.Words("corner"))
+		present.Numbers("outside"), present.Numbers("inside"), present.Words("corner"))
 	for _, d := range m.batch.Drawers {
 		t.Add(d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint))
 	}

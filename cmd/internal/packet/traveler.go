@@ -28,14 +28,14 @@ func (m maker) travelers() {
 	}
 	m.Text(told)
 	heads := []string{"box", "width, front", "width, back", "depth, left", "depth, right", "height", "diagonal 1",
-		"diagonal 2", "apart", "date, by"}
+		"diagonal 2", "apart, at most", "date, by"}
 	var rows [][]string
 	for _, d := range m.batch.Drawers {
 		k := record.StackOf(d)
 		name := fmt.Sprintf("%s: %s", d.Spec.Name, words.Count(d.Spec.Count, "box", "boxes"))
 		wide, deep, diagonal := m.number(d.Outside.Width), m.number(d.Outside.Depth), m.reported(k.Diagonal)
 		right := []string{name, wide, wide, deep, deep, m.number(d.Outside.Height), diagonal, diagonal,
-			"max " + m.reported(k.MaxDiagonalDifference)}
+			m.reported(k.MaxDiagonalDifference)}
 		if d.Strength.Empty > 0 {
 			right = append(right, words.Weight(d.Strength.Empty, m.unit))
 		}

@@ -363,18 +363,22 @@ func (p *packetReader) cabinets() taken {
 // forms reads the line of the form that says what is right of a drawer: its name with how many there are, width and
 // depth twice, height, the diagonal twice, by how much both may differ, and perhaps what an empty box weighs.
 func (p *packetReader) forms() taken {
-	const most = 8
-	if len(p.list) <= most || !strings.HasPrefix(p.list[most], "max ") {
+	const most, formLine = 8, 12.0 // cells; points from one line of a cell to the next, at most
+	if len(p.list) <= most {
 		return notTaken
 	}
-	name := p.list[0]
-	if next := p.s.next(); len(next) > 0 && math.Abs(next[0].x-p.s.lines[p.s.at][0].x) < 0.1 &&
-		!paperForm.MatchString(name) { // it is broken
-		name += " " + strings.TrimSpace(next[0].text)
+	// A long name is broken: the rest of it is below.
+	name, first := p.list[0], p.s.lines[p.s.at][0]
+	for k := p.s.at + 1; k < len(p.s.lines) && k < p.s.at+ahead && !paperForm.MatchString(name); k++ {
+		below := p.s.lines[k][0]
+		if math.Abs(below.x-first.x) > 0.1 || first.y-below.y > formLine*float64(k-p.s.at) {
+			break
+		}
+		name += " " + strings.TrimSpace(below.text)
 	}
 	m := paperForm.FindStringSubmatch(name)
 	if m == nil {
-		p.fail("the form has no drawer %q", name)
+		return notTaken
 	}
 	p.words("box", m[1], "count", m[2])
 	for i, what := range []string{"outside width", "outside width", "outside depth", "outside depth", "outside height"} {
@@ -382,7 +386,7 @@ func (p *packetReader) forms() taken {
 	}
 	p.printed("stack", m[1], "diagonal", p.list[6])
 	p.printed("stack", m[1], "diagonal", p.list[7])
-	p.printed("stack", m[1], "diagonals apart", strings.TrimPrefix(p.list[most], "max "))
+	p.printed("stack", m[1], "diagonals apart", p.list[most])
 	if len(p.list) > most+1 {
 		value, unit, _ := strings.Cut(p.list[most+1], " ")
 		p.weighed(m[1], "empty in "+unit, value)
