@@ -93,6 +93,39 @@ await on('overlay fronts that are not made', openingText, async (page) => {
   await until('it is in the cut list', async () => (await page.locator('#said').count()) === 1 && await errors(page) === 0);
 });
 
+await on('the form stays under the hand', openingText, async (page) => {
+  await page.setViewportSize({ width: 1500, height: 520 });
+  const top = (f) => f.evaluate((e) => e.getBoundingClientRect().top);
+  const sides = field(page, 'drawers', '0', 'bottom');
+  await sides.focus();
+  const before = await top(sides);
+  await page.evaluate(() => { // as a note that appears above, from a change elsewhere
+    const source = document.getElementById('source');
+    source.value = source.value.replace('width: 564', 'width: wide');
+    source.dispatchEvent(new Event('input', { bubbles: true }));
+  });
+  await until('a note above', async () => await saidAt(page, 'openings', 'base', 'width').isVisible());
+  must(Math.abs(await top(sides) - before) < 2, `the field went from ${before} to ${await top(sides)}`);
+  await field(page, 'openings', 'base', 'width').focus();
+  for (let i = 0; i < 25; i++) {
+    const rolled = await page.locator('#fields').evaluate((e) => e.scrollTop);
+    await page.keyboard.press('Tab');
+    await page.evaluate(() => new Promise((done) => { requestAnimationFrame(() => requestAnimationFrame(done)); }));
+    const by = await page.locator('#fields').evaluate((e) => e.scrollTop) - rolled;
+    must(Math.abs(by) < 120, `Tab rolled by ${by}`);
+  }
+});
+
+await on('a high bank', openingText.replace('height: 150', 'height: 1900').replace('slide: side-mount', 'rows: 12, slide: side-mount'), async (page) => {
+  await until('its front', async () => await page.locator('.front text').count() === 12);
+  const cut = await page.locator('.front svg').evaluate((e) => {
+    const whole = e.getBoundingClientRect();
+    return [...e.querySelectorAll('text')].filter((t) => { const r = t.getBoundingClientRect(); return r.left < whole.left || r.right > whole.right; }).map((t) => t.textContent);
+  });
+  must(cut.length === 0, `cut off: ${cut}`);
+  await page.locator('.front').screenshot({ path: join(folder, 'bank.png') });
+});
+
 await on('names say whose', jobText, async (page) => {
   await button(page, 'copy drawer desk-1').click();
   await until('a copy', async () => (await source(page)).includes('- name: desk-2') || (await source(page)).includes('- name: desk-1 2'));

@@ -6,7 +6,7 @@ import "testing"
 func TestPageForm(t *testing.T) {
 	tried := persons(t, "page_form.mjs")
 	for _, must := range []string{"trade words and help", "names say whose", "the length of the slide",
-		"overlay fronts that are not made", "messages have no lines in the form",
+		"overlay fronts that are not made", "the form stays under the hand", "a high bank", "messages have no lines in the form",
 		"a divider that fits", "opening or size", "made in place", "caliper readings",
 		"ways out", "a way out of a box that does not fit"} {
 		if !tried[must] {

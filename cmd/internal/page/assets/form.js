@@ -12,6 +12,7 @@ import { naming } from './naming.js';
 import { at, fresh, looked, nameAt, shapeOf, take, textOf, unit } from './outline.js';
 import { begin as beginSaid, levels, refused, said, say } from './said.js';
 import * as slide from './slide.js';
+import * as steady from './steady.js';
 import { belongs, sizing, wayOf } from './sizing.js';
 
 export { release, settle, waiting } from './field.js';
@@ -34,13 +35,16 @@ export function begin(all, edit, chosen, waited) {
   arrange.begin(edit);
   field.begin(edit, waited, (path) => { goal = { path, inside: true }; });
   for (const name of ['drawers', 'stock', 'cutter']) opened.set(JSON.stringify([name]), true);
+  steady.tabs(root);
   root.addEventListener('focusin', (event) => {
     help.show(field.fields.get(event.target.closest('[data-path]')?.dataset.path)?.key);
   });
 }
 
 // show brings the form to what was looked at.
-export function show(now) {
+export function show(now) { steady.keep(root, () => bring(now)); }
+
+function bring(now) {
   take(now);
   // A text whose layout is broken has no reliable outline: the fields wait for it.
   if (now.sound || shape === '') {

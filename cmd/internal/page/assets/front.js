@@ -4,6 +4,7 @@ import { el, svg } from './dom.js';
 import { at } from './outline.js';
 
 const least = 26; // px of a row, so that a finger finds it
+const letter = 7.5; // px of a letter of a row's words, at most
 const most = 420; // px of the cabinet, where its rows are high enough then
 
 let send, whole = null, drawn = '', entry = 0;
@@ -43,10 +44,12 @@ function picture(front, moves) {
   const top = Math.max(0, ...front.rows.map((r) => r.bottom + r.height - front.height)) * scale;
   const under = Math.max(0, ...front.rows.map((r) => -r.bottom)) * scale;
   const width = front.width * scale, height = front.height * scale;
-  const rows = front.rows.map((r, i) => row({ ...r, i, of: front.rows.length, scale, x: (width - r.width * scale) / 2,
+  const words = Math.max(...front.rows.map((r) => `${r.drawer}, ${r.text}`.length)) * letter; // they stand beside rows that are too narrow
+  const beside = words + (moves ? 2 * least : 0) > Math.min(...front.rows.map((r) => r.width)) * scale ? words + 8 : 0;
+  const rows = front.rows.map((r, i) => row({ ...r, i, of: front.rows.length, scale, beside, x: (width - r.width * scale) / 2,
     y: height - (r.bottom + r.height) * scale }, moves));
-  const drawing = svg('svg', { width: width + 2 * past + 2, height: height + top + under + 2,
-    viewBox: `${-past - 1} ${-top - 1} ${width + 2 * past + 2} ${height + top + under + 2}`,
+  const drawing = svg('svg', { width: width + 2 * past + 2 + beside, height: height + top + under + 2,
+    viewBox: `${-past - 1} ${-top - 1} ${width + 2 * past + 2 + beside} ${height + top + under + 2}`,
     role: moves ? 'group' : 'img', 'aria-label': `front of ${front.name}, ${front.rows.length} rows from the top: ${front.rows.map((r) => r.text).join(', ')}` },
   svg('rect', { class: 'opening', width, height }), ...rows);
   if (moves) drag(drawing, rows, front.rows.map((r) => height - (r.bottom + r.height / 2) * scale));
@@ -54,7 +57,7 @@ function picture(front, moves) {
 }
 
 function row(r, moves) {
-  const text = svg('text', { x: r.x + r.width * r.scale / 2, y: r.y + r.height * r.scale / 2 }, `${r.drawer}, ${r.text}`);
+  const text = svg('text', { ...(r.beside ? { class: 'beside', x: r.x + r.width * r.scale + 6 } : { x: r.x + r.width * r.scale / 2 }), y: r.y + r.height * r.scale / 2 }, `${r.drawer}, ${r.text}`);
   const box = svg('rect', { class: 'row', x: r.x, y: r.y, width: r.width * r.scale, height: r.height * r.scale });
   if (!moves) return svg('g', {}, box, text);
   const grip = svg('rect', { class: 'grip', x: r.x, y: r.y, width: least, height: r.height * r.scale });
