@@ -32,6 +32,10 @@ async function section(row, said) {
   await accessible(page);
   await line.locator('button').click();
 }
+const outsideIs = async (size) => {
+  await field(page, 'drawers', '0', 'outside').fill(size);
+  await until(`the size is ${size}`, async () => (await red()).length === 0 && !(await verdict()).startsWith('Cannot be built'));
+};
 // apart fails where a number in the picture runs into another or over its edge.
 async function apart(of = page) {
   const meet = await of.evaluate(() => {
@@ -99,6 +103,62 @@ await attempt('in the section', async () => {
   must(!await page.locator('#stale').isVisible(), 'the lists are told to be old');
   await looks('jam-cleared');
   await page.locator('#picture').getByRole('button', { name: 'corner', exact: true }).click();
+});
+
+await attempt('a cut, and clearance made larger', async () => {
+  await thick('birch', '13');
+  await seen('too thick', `✕ -0.15 mm: ${word}`);
+  const cut = page.locator('#picture select').first();
+  await cut.selectOption({ label: 'bottom to top' });
+  await seen('where the cut meets it', `✕ -0.15 mm: ${word}`);
+  await looks('jam-cut-up');
+  await cut.selectOption({ label: 'left to right' });
+  await seen('in the middle', `✕ -0.15 mm: ${word}; not in this cut`);
+  await apart();
+  await cut.selectOption({ label: 'none' });
+  await page.locator('#picture summary', { hasText: 'Display' }).click();
+  const larger = page.getByLabel('clearance drawn 10 times its size');
+  await larger.check();
+  await seen('not larger', `✕ -0.15 mm, true size: ${word}`);
+  await larger.uncheck();
+  await page.keyboard.press('Escape');
+  const clear = await page.evaluate(() => {
+    const [label, ...sizes] = [...document.querySelectorAll('.dw-letters .dw-bad:not([hidden]), .dw-size:not([hidden])')].map((e) => e.getBoundingClientRect());
+    return sizes.every((b) => label.right < b.left || b.right < label.left || label.bottom < b.top || b.bottom < label.top);
+  });
+  must(clear, 'what does not go in stands on a size');
+});
+
+await attempt('what is said of a part, and a slip in a size', async () => {
+  await page.locator('#picture').getByRole('button', { name: 'Parts', exact: true }).click();
+  await page.locator('.dw-piece', { hasText: 'box front' }).click();
+  const told = page.locator('.dw-said'), had = await told.textContent();
+  must(had.endsWith('x 13 mm') || had.endsWith('× 13 mm'), `said is ${had}`);
+  await thick('birch', '13.2');
+  await until('the part is told anew', async () => (await told.textContent()).endsWith('× 13.2 mm'));
+  await page.locator('.dw-piece', { hasText: 'box front' }).click();
+  await page.locator('#picture').getByRole('button', { name: 'Parts', exact: true }).click();
+  const outside = field(page, 'drawers', '0', 'outside');
+  for (const [typed, is] of [['5oo', '460 x 140 x 5oo'], ['520', '460 x 140 x 520']]) {
+    await page.getByRole('button', { name: /^depth of the box/ }).click();
+    await page.locator('.ask input').fill(typed);
+    await page.keyboard.press('Enter');
+    await until(`${typed} is taken`, async () => await outside.inputValue() === is);
+  }
+});
+
+await attempt('the focus after a way out', async () => {
+  await thick('birch', '[12.1, 12.12]');
+  await outsideIs('460 x 140 x 500');
+  await thick('birch', '[12.55, 12.56]');
+  await seen('nearly', '✕ 0.07 mm: tight');
+  await page.locator('#fields .ways button').first().focus();
+  await page.keyboard.press('Enter');
+  await until('it is mended', async () => !(await red()).includes('✕ 0.07 mm: tight'));
+  must(await page.evaluate(() => document.activeElement.matches('#form input, #form select, #form summary')), 'the focus is lost');
+  await page.locator('#undo').click();
+  await thick('birch', '[12.1, 12.12]');
+  await outsideIs('460 x 140 x 500');
 });
 
 await attempt('a bottom', async () => {

@@ -16,6 +16,7 @@ func TestPageJam(t *testing.T) {
 		}
 	}
 	for _, must := range []string{"a tongue, step by step", "lists of what cannot be built", "in the section", "a bottom",
+		"a cut, and clearance made larger", "what is said of a part, and a slip in a size", "the focus after a way out",
 		"begun with a jam, light and dark", "a cabinet, and a phone", "nothing is written"} {
 		if !slices.Contains(tried, must) {
 			t.Errorf("%s was not tried", must)

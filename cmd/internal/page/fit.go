@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
@@ -75,8 +76,15 @@ type strip struct {
 var marks = map[string]joinery.State{record.Fits: joinery.StateRight, record.MayNotFit: joinery.StateDoubt,
 	record.DoesNotFit: joinery.StateWrong}
 
-func stripOf(v record.Verdict) *strip {
-	return &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),
+// stripOf is the strip of a verdict. What fits and cannot be cut on the machine that is given is to
+// be watched.
+func stripOf(v record.Verdict, problems job.Problems) *strip {
+	s := &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),
 		Watch:  plusMinus(v.Watched.Text),
 		Drawer: v.Watched.Drawer, Measure: v.Watched.Measure, Check: string(v.Watched.Check)}
+	beyond := func(p job.Problem) bool { return p.Code == "setup-limit" }
+	if s.Mark == joinery.StateRight && slices.ContainsFunc(problems, beyond) {
+		s.Mark = joinery.StateDoubt
+	}
+	return s
 }

@@ -2,6 +2,7 @@ package page
 
 import (
 	"net/http"
+	"slices"
 	"strings"
 	"testing"
 
@@ -60,5 +61,17 @@ func TestStrip(t *testing.T) {
 	}
 	if l := askedFor(t, p, "units: mm\n", "fit"); !l.Failed || l.Strip != nil {
 		t.Errorf("a job with mistakes has the verdict %+v", l.Strip)
+	}
+}
+
+// TestFitsAndCannotBeCut: what fits and is no setup of the machine does not come with the sign of what is
+// right.
+func TestFitsAndCannotBeCut(t *testing.T) {
+	p, _ := open(t, jobText)
+	text := strings.Replace(jobText, "5.9", "[5.92, 5.86, 5.95]", 1) + "machines:\n  saw: {max-height: 2}\n"
+	l := askedFor(t, p, text, "fit")
+	beyond := slices.ContainsFunc(l.Problems, func(q problem) bool { return q.Code == "setup-limit" })
+	if !beyond || l.Strip == nil || l.Strip.Word != "Fits" || l.Strip.Mark != joinery.StateDoubt {
+		t.Errorf("the strip is %+v with %+v", l.Strip, l.Problems)
 	}
 }

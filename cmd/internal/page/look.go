@@ -229,7 +229,7 @@ func (l *looked) results(w worked, v view) {
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
 	verdict := record.VerdictOn(b)
-	l.Answer, l.Strip = verdict.Text, stripOf(verdict)
+	l.Answer, l.Strip = verdict.Text, stripOf(verdict, w.Problems)
 	l.Said = words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer") + ", " +
 		words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()

@@ -1,7 +1,7 @@
 // Marks over the picture: lines drawn by the painter, letters as elements of the page.
 
 // Sizes in dots of the page.
-const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34, LEADER = 40, LETTER = 7.5, EDGE = 4;
+const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34, LEADER = 40, LETTER = 7.5, EDGE = 4, LINE = 15, BUTTON = 26;
 
 // A Marks draws over what is there; its letters are hidden from those who do not see the
 // picture, who have the same in the lists.
@@ -56,11 +56,14 @@ class Marks {
       else this.names(state, axes);
     }
     this.overlaps(state, painter, theme, axes);
-    if (state.opened === 0 && !state.stale) this.plays(state, painter, theme, axes);
+    this.sizes(state, painter, theme, axes);
+    if (state.opened === 0 && !state.stale) {
+      this.plays(state, painter, theme, axes);
+      this.elsewhere(state);
+    }
     const chosen = state.chosenPiece();
     if (chosen && !state.hidden.has(chosen.key)) this.measures(state, chosen, painter, theme, axes);
     this.place(state, chosen, painter, theme, axes);
-    this.sizes(state, painter, theme, axes);
     for (const e of this.letters.slice(this.used)) e.hidden = true;
   }
 
@@ -122,7 +125,7 @@ class Marks {
 
   // plays draws what is wrong always, once a measure; all of them where they are asked for.
   plays(state, painter, theme, axes) {
-    const named = new Set();
+    const named = this.named = new Set();
     state.group.boxes.forEach((b, i) => {
       const list = state.data.boxes[b].plays.filter((play) => state.marks.plays || play.verdict);
       list.sort((p, q) => Boolean(q.verdict) - Boolean(p.verdict)); // what is wrong takes its place first
@@ -133,24 +136,42 @@ class Marks {
         // Where a wall has moved out, the gap is not this one.
         if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, looks);
         const middle = times(plus(low, high), 0.5), text = this.clearance(play, state);
-        // In a joint the number stands over its gap, which it would hide.
-        const lead = state.joint ? LEADER : 0, at = state.camera.project(middle, axes), wide = text.length * LETTER;
+        // In a joint the number stands over its gap, which it would hide, and so in any cut.
+        const lead = state.joint || state.section.axis >= 0 ? LEADER : 0, at = state.camera.project(middle, axes), wide = text.length * LETTER;
         at[1] -= lead;
         if (at[0] > 0 && at[0] < this.wide) at[0] = within(at[0], wide / 2 + EDGE, this.wide - wide / 2 - EDGE);
-        if (this.taken.some(([x, y, w]) => Math.abs(x - at[0]) < (w + wide) / 2 + 4 && Math.abs(y - at[1]) < 15)) continue;
         if (!state.marks.plays && named.has(`${i} ${play.measure}`)) continue;
+        if (!this.free(at, wide, play.verdict ? BESIDES : [0])) continue;
         named.add(`${i} ${play.measure}`);
         this.taken.push([...at, wide]);
         if (lead) painter.put(new Float32Array([...middle, ...plus(middle, times(axes.up, lead / state.camera.scale))]), painter.gl.LINES, looks);
+        if (state.section.axis >= 0 && play.verdict) painter.put(spot(middle, axes, state.camera), painter.gl.TRIANGLES, looks);
         this.letter(text, play.verdict ? `dw-play dw-${judgedOf(play)}` : 'dw-play', at);
       }
     });
   }
 
+  // free moves a place for letters up or down to where none stand; it reports whether there is one.
+  free(at, wide, by) {
+    const meets = (y) => this.taken.some(([x, z, w, h = LINE]) => Math.abs(x - at[0]) < (w + wide) / 2 + 4 && Math.abs(z - y) < (h + LINE) / 2);
+    const found = by.map((dy) => at[1] + dy).find((y) => !meets(y));
+    if (found === undefined) return false;
+    at[1] = found;
+    return true;
+  }
+
+  // elsewhere tells of what is wrong where a cut does not meet it.
+  elsewhere(state) {
+    if (state.section.axis < 0 || state.joint) return;
+    const all = state.group.boxes.flatMap((b, i) => state.data.boxes[b].plays.map((play) => [play, `${i} ${play.measure}`]));
+    const missed = all.find(([play, key]) => play.verdict && !this.named.has(key));
+    if (missed) this.letter(`${this.clearance(missed[0], state)}; not in this cut`, `dw-play dw-${judgedOf(missed[0])}`, [this.wide / 2, LEADER / 2]);
+  }
+
   // clearance is a clearance in letters, with the word where it is not right.
   clearance(play, state) {
     const { unit, ease } = state.data;
-    const eased = state.marks.exaggerated && play.play > 0 ? ` × ${ease}` : '', text = lengthText(play.play, unit);
+    const eased = !state.marks.exaggerated ? '' : play.play > 0 ? ` × ${ease}` : ', true size', text = lengthText(play.play, unit);
     return play.verdict ? `${play.sign} ${text} ${unit}${eased}: ${play.verdict}` : text + eased;
   }
 
@@ -169,6 +190,7 @@ class Marks {
       }
       lines.push(...found.lines);
       const text = tapeText(high[axis] - low[axis], state.data.unit);
+      this.taken.push([...found.at, text.length * LETTER + 8, BUTTON]);
       if (!e) {
         this.letter(text, 'dw-measure', found.at);
         return;
@@ -240,6 +262,17 @@ class Marks {
     }
     painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
   }
+}
+
+// BESIDES are how far from its place what is wrong may be told, in dots.
+const BESIDES = [0, -22, 22, -44, 44];
+
+// spot is a small square over a place, of the same size at any scale: what is missing in a joint is
+// too little to be seen in a whole box.
+function spot(middle, axes, camera) {
+  const [right, up] = [axes.right, axes.up].map((v) => times(v, 4 / camera.scale));
+  const corner = (x, y) => plus(middle, plus(times(right, x), times(up, y)));
+  return new Float32Array([[-1, -1], [1, -1], [1, 1], [-1, -1], [1, 1], [-1, 1]].flatMap(([x, y]) => corner(x, y)));
 }
 
 // judgedOf is the color of a clearance, and the class of its letters.

@@ -44,7 +44,7 @@ class Tools {
   // marks are what can be drawn over the box.
   marks() {
     const { viewer, state: { group, data } } = this;
-    const all = [['sizes', 'dimensions of the box'], ['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size`]];
+    const all = [['sizes', 'dimensions of the box'], ['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size, an overlap as it is`]];
     this.checks = new Map(all.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     const theme = viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme())];
     return [...this.checks.values(), ...theme];

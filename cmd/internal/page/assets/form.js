@@ -20,7 +20,7 @@ export { release, settle, waiting } from './field.js';
 const root = byId('fields');
 
 let keys = [], send, choose;
-let goal = null; // {path, inside} of where the focus goes when an edit is shown
+let goal = null; // {path, inside, field} of where the focus goes when an edit is shown
 let shape = '';
 let sections = new Map(); // path → {details, said, flag, fill}
 const opened = new Map(); // path → whether its section was open
@@ -31,7 +31,7 @@ export function begin(all, edit, chosen, waited) {
   keys = all;
   send = edit;
   choose = chosen;
-  beginSaid(edit);
+  beginSaid(edit, (path) => { goal = { path, field: true }; });
   arrange.begin(edit);
   field.begin(edit, waited, (path) => { goal = { path, inside: true }; });
   for (const name of ['drawers', 'stock', 'cutter']) opened.set(JSON.stringify([name]), true);
@@ -91,8 +91,12 @@ function unfold(path) {
 // reach gives the focus to what an edit has made, or to what is left around what it has
 // removed.
 function reach() {
-  const { path, inside } = goal;
+  const { path, inside, field: whole } = goal;
   goal = null;
+  if (whole) {
+    lead(path);
+    return;
+  }
   unfold(inside ? path : path.slice(0, -1));
   const way = JSON.stringify(path);
   const place = sections.get(way)?.details ?? [...root.querySelectorAll('[data-section]')].find((e) => e.dataset.section === way);

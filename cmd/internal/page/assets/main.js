@@ -313,7 +313,11 @@ function keyboard(event) {
 // begun takes the text of a job that was begun. Where there is one already, the new one gets a
 // page of its own, without a file.
 function begun(text) {
-  if (fresh) return change(text, 'begun');
+  if (fresh) {
+    change(text, 'begun');
+    working.then(() => { if (document.activeElement === document.body) byId('form').focus(); });
+    return;
+  }
   presence.goBegun(text);
 }
 

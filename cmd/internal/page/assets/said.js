@@ -1,15 +1,18 @@
 // What is said of a field or a section, in the words of a form: without the lines of the text,
 // which its user may never have seen, and with a button for every way out that is known.
-import { el } from './dom.js';
+import { byId, el } from './dom.js';
 import { at, textOf } from './outline.js';
 
 // levels are the words for what a message asks for, the weightiest last.
 export const levels = { note: 'note', warning: 'to watch', error: 'to mend' };
 
-let send;
+let send, reach;
 
-// begin takes the function for edits.
-export function begin(edit) { send = edit; }
+// begin takes the function for edits, and one that brings the focus to a path once an edit is shown.
+export function begin(edit, reached) {
+  send = edit;
+  reach = reached;
+}
 
 // said makes the place for what is said.
 export const said = (id) => el('div', { class: 'said', id, hidden: true });
@@ -46,6 +49,8 @@ export function waysOut(ways) {
   if (!ways?.length) return null;
   return el('div', { class: 'bar ways' }, ...ways.map((way) => el('button', { type: 'button', textContent: way.label, onclick: () => {
     const [first, ...then] = way.steps;
+    if (byId('told').contains(document.activeElement)) byId('told').focus(); // the button goes with its message
+    else reach(first.path);
     send({ ...first, then });
   } })));
 }

@@ -5,6 +5,7 @@ import { mark } from './drawing.js';
 import { inForm } from './said.js';
 
 const strip = byId('verdict');
+const tab = document.querySelector('nav [data-to=result]'); // on a small screen the verdict stands behind it
 const sign = el('span', { class: 'sign' }), word = el('strong'), said = el('span');
 const ways = el('ul', { 'aria-label': 'What to watch' });
 
@@ -29,8 +30,10 @@ export function show(now) {
   if (strip.dataset.mark !== told.mark) {
     strip.dataset.mark = told.mark;
     sign.replaceChildren(mark(told.mark));
+    tab.replaceChildren(mark(told.mark), 'Box');
   }
   setText(word, told.word);
+  tab.setAttribute('aria-label', `Box, ${told.word.replace(/:$/, '')}`);
   setText(said, told.said);
   ways.replaceChildren(...told.ways.map(way));
   ways.hidden = told.ways.length === 0;
@@ -53,7 +56,7 @@ function judged(now) {
   const { strip } = now, warnings = now.problems.filter((p) => p.level === 'warning');
   const others = warnings.filter((p) => p.code !== strip.check), named = others.slice(0, shortly); // what is to be watched is named already
   const ways = named.map((p) => ({ kind: 'problem', text: inForm(p), to: [p] }));
-  if (strip.watch) ways.unshift({ kind: 'measure', text: `${strip.mark === 'right' ? 'Nearest to its limit' : 'Most often wrong'}${now.drawers.length > 1 ? `, of ${strip.drawer}` : ''}: ${strip.watch}`, to: [strip.drawer, strip.measure] });
+  if (strip.watch) ways.unshift({ kind: 'measure', text: `${strip.word === 'Fits' ? 'Nearest to its limit' : 'Most often wrong'}${now.drawers.length > 1 ? `, of ${strip.drawer}` : ''}: ${strip.watch}`, to: [strip.drawer, strip.measure] });
   if (others.length + now.more > named.length) ways.push({ kind: 'messages', text: `All ${warnings.length + now.more} warnings`, to: [] });
   return { mark: strip.mark, word: `${strip.word}:`, said: strip.said, ways };
 }
