@@ -1,25 +1,12 @@
 package outside
 
-import (
-	"slices"
-	"testing"
-)
+import "testing"
 
 // TestPageJam: in Chromium, a thickness is changed until a joint jams, which is seen in picture and
 // section with the word of its message, and back.
 func TestPageJam(t *testing.T) {
-	var tried []string
-	for _, r := range lines[struct{ Tried, Fault string }](t, "", "node", "page_jam.mjs", command, t.TempDir()) {
-		tried = append(tried, r.Tried)
-		if r.Fault != "" {
-			t.Errorf("%s: %s", r.Tried, r.Fault)
-		}
-	}
-	for _, must := range []string{"a tongue, step by step", "lists of what cannot be built", "in the section", "a bottom",
-		"a cut, and clearance made larger", "what is said of a part, and a slip in a size", "the focus after a way out",
-		"begun with a jam, light and dark", "a cabinet, and a phone", "nothing is written"} {
-		if !slices.Contains(tried, must) {
-			t.Errorf("%s was not tried", must)
-		}
-	}
+	persons(t, "page_jam.mjs", "a tongue, step by step", "lists of what cannot be built", "in the section",
+		"a bottom", "a cut, and clearance made larger", "what is said of a part, and a slip in a size",
+		"the focus after a way out", "begun with a jam, light and dark", "a cabinet, and a phone",
+		"nothing is written")
 }

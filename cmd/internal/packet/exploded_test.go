@@ -19,10 +19,9 @@ func numbersIn(d drawing.Drawing) map[string]int {
 	return list
 }
 
-// TestExploded: every part of every box of the samples has its number in a balloon of the exploded picture for each of
-// its pieces that is seen, and once in the legend; no two texts touch, and the picture keeps to its room.
-func TestExploded(t *testing.T) {
-	room := geom.Point{X: 180, Y: 120}
+// eachTaken does something with every box of the samples.
+func eachTaken(t *testing.T, do func(name string, taken Taken)) {
+	t.Helper()
 	for _, file := range samples(t) {
 		text, err := os.ReadFile(file)
 		if err != nil {
@@ -35,36 +34,45 @@ func TestExploded(t *testing.T) {
 				t.Fatal(err)
 			}
 			name := filepath.Base(file) + ": " + d.Spec.Name
-			drawn := taken.Exploded(room)
-			if drawn.Width > room.X+reading || drawn.Height > room.Y+reading {
-				t.Errorf("%s is %.1f x %.1f mm", name, drawn.Width, drawn.Height)
+			do(name, taken)
+		}
+	}
+}
+
+// TestExploded: every part of every box of the samples has its number in a balloon of the exploded picture for each of
+// its pieces that is seen, and once in the legend; no two texts touch, and the picture keeps to its room.
+func TestExploded(t *testing.T) {
+	room := geom.Point{X: 180, Y: 120}
+	eachTaken(t, func(name string, taken Taken) {
+		drawn := taken.Exploded(room)
+		if drawn.Width > room.X+reading || drawn.Height > room.Y+reading {
+			t.Errorf("%s is %.1f x %.1f mm", name, drawn.Width, drawn.Height)
+		}
+		for _, said := range collisions(drawn) {
+			t.Errorf("%s: %s", name, said)
+		}
+		found := numbersIn(drawn)
+		for _, p := range taken.drawer.Parts {
+			if n := found[fmt.Sprint(p.Number)]; n < 2 {
+				t.Errorf("%s: number %d of %s stands %d times in picture and legend", name, p.Number, p.Name, n)
 			}
-			for _, said := range collisions(drawn) {
-				t.Errorf("%s: %s", name, said)
-			}
-			found := numbersIn(drawn)
-			for _, p := range d.Parts {
-				if n := found[fmt.Sprint(p.Number)]; n < 2 {
-					t.Errorf("%s: number %d of %s stands %d times in picture and legend", name, p.Number, p.Name, n)
-				}
-			}
-			corner, err := taken.Corner(room)
-			if err != nil {
-				t.Fatal(name, err)
-			}
-			if n := len(corner.Texts); n != 3 {
-				t.Errorf("%s: the corner has %d numbers", name, n)
-			}
-			for _, s := range corner.Shapes {
-				for _, path := range s.Paths {
-					sheet := geom.Rect{Max: geom.Point{X: corner.Width, Y: corner.Height}}
-					if r := geom.Loop(path).Bounds(); !sheet.Contains(r) {
-						t.Errorf("%s: the picture of the corner is cropped at %v", name, r)
-					}
+		}
+		corner, err := taken.Corner(room)
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		if n := len(corner.Texts); n != 3 {
+			t.Errorf("%s: the corner has %d numbers", name, n)
+		}
+		for _, s := range corner.Shapes {
+			for _, path := range s.Paths {
+				sheet := geom.Rect{Max: geom.Point{X: corner.Width, Y: corner.Height}}
+				if r := geom.Loop(path).Bounds(); !sheet.Contains(r) {
+					t.Errorf("%s: the picture of the corner is cropped at %v", name, r)
 				}
 			}
 		}
-	}
+	})
 }
 
 // TestSawnCorner: of a panel of 500 x 300 that stands 10 and 20 mm from the corner of its box, 90 x 80 are left within

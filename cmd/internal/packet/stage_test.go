@@ -1,8 +1,6 @@
 package packet
 
 import (
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -27,54 +25,42 @@ func marks(s paper.Scenery) map[string]int {
 // which the page of boxes takes it off first, the last step first; glue is marked where walls come on and nowhere else;
 // and every stage has its number on paper, in a picture that leaves nothing out.
 func TestStagesAreTheOpeningBackward(t *testing.T) {
-	for _, file := range samples(t) {
-		text, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
+	eachTaken(t, func(name string, taken Taken) {
+		came := make(map[int]bool)
+		stages := taken.stages()
+		if len(stages) != len(taken.box.Steps)-1 {
+			t.Errorf("%s: %d stages for %d steps of opening", name, len(stages), len(taken.box.Steps))
 		}
-		b := read(t, file, text)
-		for _, d := range b.Drawers {
-			taken, err := take(b.Stocks, d)
-			if err != nil {
-				t.Fatal(err)
+		for n, s := range stages {
+			if s.from != len(stages)-1-n {
+				t.Errorf("%s: stage %d undoes step %d", name, n+1, s.from+1)
 			}
-			name := filepath.Base(file) + ": " + d.Spec.Name
-			came := make(map[int]bool)
-			stages := taken.stages()
-			if len(stages) != len(taken.box.Steps)-1 {
-				t.Errorf("%s: %d stages for %d steps of opening", name, len(stages), len(taken.box.Steps))
-			}
-			for n, s := range stages {
-				if s.from != len(stages)-1-n {
-					t.Errorf("%s: stage %d undoes step %d", name, n+1, s.from+1)
+			for _, i := range s.pieces {
+				p := taken.box.Pieces[i]
+				if came[i] {
+					t.Errorf("%s: the %s comes twice", name, p.Name)
 				}
-				for _, i := range s.pieces {
-					p := taken.box.Pieces[i]
-					if came[i] {
-						t.Errorf("%s: the %s comes twice", name, p.Name)
-					}
-					came[i] = true
-					if n > 0 && p.Moves[0].Step != s.from {
-						t.Errorf("%s: the %s comes on in step %d, comes off in %d", name, p.Name, s.from+1,
-							p.Moves[0].Step+1)
-					}
-				}
-				scenery := taken.picture(s)
-				if glue := marks(scenery)["G"]; (glue > 0) != (s.first || s.wallsClosed) {
-					t.Errorf("%s: stage %d, %s, has %d marks of glue", name, n+1, s.role, glue)
-				}
-				drawn := scenery.Draw((&paper.Book{Size: paper.A4}).StepRoom())
-				for mark, n := range marks(scenery) {
-					if got := numbersIn(drawn)[mark]; got != n {
-						t.Errorf("%s: %d balloons %q of %d", name, got, mark, n)
-					}
+				came[i] = true
+				if n > 0 && p.Moves[0].Step != s.from {
+					t.Errorf("%s: the %s comes on in step %d, comes off in %d", name, p.Name, s.from+1,
+						p.Moves[0].Step+1)
 				}
 			}
-			if len(came) != len(taken.box.Pieces) {
-				t.Errorf("%s: %d of %d pieces come on", name, len(came), len(taken.box.Pieces))
+			scenery := taken.picture(s)
+			if glue := marks(scenery)["G"]; (glue > 0) != (s.first || s.wallsClosed) {
+				t.Errorf("%s: stage %d, %s, has %d marks of glue", name, n+1, s.role, glue)
+			}
+			drawn := scenery.Draw((&paper.Book{Size: paper.A4}).StepRoom())
+			for mark, n := range marks(scenery) {
+				if got := numbersIn(drawn)[mark]; got != n {
+					t.Errorf("%s: %d balloons %q of %d", name, got, mark, n)
+				}
 			}
 		}
-	}
+		if len(came) != len(taken.box.Pieces) {
+			t.Errorf("%s: %d of %d pieces come on", name, len(came), len(taken.box.Pieces))
+		}
+	})
 }
 
 // TestClampsPullWhereTheJointNeedsIt: tongues in dados are clamped from side to side alone, fingers both ways: two
