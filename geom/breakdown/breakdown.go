@@ -76,7 +76,8 @@ type Cut struct {
 	Workpiece      Workpiece
 	Yields         Workpiece // of no name where it is sawdust
 	Remainder      Workpiece // likewise
-	SettingChanged bool      // the setting is another than that of the cut before
+	SettingChanged bool      // fence or stop is set for it: it stood elsewhere, or was taken away for other cuts
+	SetAs          int       // where it is set again, the number, from 1, of the last cut of the same setting; else 0
 	NeedsHelper    bool      // the board is too heavy for one person
 	Short          bool      // the board is too small to be held by hand or guided by the fence
 }
@@ -154,15 +155,7 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, called [][]string) {
 	for stage := 1; len(boards) > 0; stage++ {
 		boards = c.stage(boards, stage)
 	}
-	var set [3]int64 // of the fence and of the stop
-	for i := range c.cuts {
-		k := &c.cuts[i]
-		if k.Kind == HandHeld || k.Trim && k.Kind == Crosscut {
-			continue
-		}
-		k.SettingChanged = set[k.Kind] != k.Setting
-		set[k.Kind] = k.Setting
-	}
+	setDevices(c.cuts)
 	return c.cuts, called
 }
 
@@ -427,14 +420,4 @@ func label(stage, n int) string {
 		text = string(rune('a'+(n-1)%26)) + text
 	}
 	return text
-}
-
-// Moves is how often the fence or stop is set.
-func Moves(cuts []Cut) (n int) {
-	for _, c := range cuts {
-		if c.SettingChanged {
-			n++
-		}
-	}
-	return n
 }

@@ -47,7 +47,11 @@ func TestCuts(t *testing.T) {
 		}
 		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
 		cuts, called := Cuts(sheets, r)
+		var person atSaw
 		for n, c := range cuts {
+			if err := person.make(c); err != nil {
+				t.Fatalf("cut %d: %v\n%+v", n, err, cuts)
+			}
 			if inHand[c.Workpiece.Name] != (Workpiece{Name: c.Workpiece.Name, Length: c.Workpiece.Length, Width: c.Workpiece.Width}) {
 				t.Fatalf("cut %d is of %+v, in hand is %+v\n%+v", n, c.Workpiece, inHand[c.Workpiece.Name], cuts)
 			}

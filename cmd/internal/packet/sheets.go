@@ -215,7 +215,7 @@ func (b sheetBook) cuts(k record.SheetStock) {
 	if len(k.Cuts) == 0 {
 		return
 	}
-	cuts, notes := k.Cuts[:min(len(k.Cuts), maxCuts)], b.once(present.CutNotes(k, b.unit))
+	cuts, notes := k.Cuts[:min(len(k.Cuts), maxCuts)], present.CutNotes(k, b.unit)
 	b.Together(func() {
 		b.Heading(2, "Cuts of "+k.Stock)
 		b.notes("·", notes)

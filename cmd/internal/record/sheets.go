@@ -120,11 +120,13 @@ func (p SheetPlacement) Names() []string { return append([]string{p.Part}, p.Als
 // SawCut is one cut on as many boards alike. Setting is what fence or stop keep beside
 // the blade.
 type SawCut struct {
-	Stage          int        `json:"stage"`
-	Kind           string     `json:"kind"`            // hand-held, fence cut or crosscut
-	Trim           bool       `json:"trim"`            // it straightens an edge
-	Setting        Length     `json:"setting"`         // of clean-up cuts other than along the fence, what they take off
-	SettingChanged bool       `json:"setting_changed"` // it is another than that of the cut before
+	Stage          int    `json:"stage"`
+	Kind           string `json:"kind"`            // hand-held, fence cut or crosscut
+	Trim           bool   `json:"trim"`            // it straightens an edge
+	Setting        Length `json:"setting"`         // of clean-up cuts other than along the fence, what they take off
+	SettingChanged bool   `json:"setting_changed"` // fence or stop is set for it: it stood elsewhere or was taken away
+	// SetAsCut is, where it is set again, the number from 1 of the last cut of the same setting.
+	SetAsCut       int        `json:"set_as_cut,omitempty"`
 	Count          int        `json:"count"`
 	Workpiece      Workpiece  `json:"workpiece"`
 	Yields         *Workpiece `json:"yields,omitempty"`

@@ -1,0 +1,293 @@
+package present
+
+import (
+	"fmt"
+	"strings"
+
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/breakdown"
+)
+
+// stopAt prints what a fence or stop is set to: of inches with the nearest fraction beside it.
+func stopAt(v record.Length, u geom.Unit) string {
+	l := of(v)
+	near, over := l.Near(u)
+	switch {
+	case near == "" && u == geom.Inch: // whole
+		return l.Number(u)
+	case near == "":
+		return l.Fixed(u)
+	case over == "":
+		return near
+	}
+	return l.Fixed(u) + " (" + near + ")"
+}
+
+// Kinds of cuts, as a record has them.
+var (
+	handHeld = breakdown.HandHeld.String()
+	fenceCut = breakdown.FenceCut.String()
+	crosscut = breakdown.Crosscut.String()
+)
+
+// setFor prints what fence, stop or guide is set to for a cut, after the cut before it. A guide is laid on every board
+// anew. What is set again says so: whoever follows the rows has moved it since.
+func setFor(c, before record.SawCut, u geom.Unit) string {
+	stopless := before.Trim && before.Kind == crosscut
+	switch setting := stopAt(c.Setting, u); {
+	case c.Trim && c.Kind != fenceCut:
+		return "takes " + tape(c.Setting, u)
+	case c.Kind == handHeld:
+		return "guide at " + setting
+	case c.SetAsCut > 0:
+		return "again " + setting
+	case c.SettingChanged:
+		return setting
+	case before.Kind == c.Kind && !stopless:
+		return "as before"
+	default:
+		return "still " + setting
+	}
+}
+
+// watched says what is to be watched at a cut, shortly; nothing for most.
+func watched(c record.SawCut) (list []string) {
+	switch {
+	case c.TooSmallToHold:
+		list = append(list, "too small to hold: sled and clamp")
+	case c.NeedsHelper && c.Kind != handHeld:
+		list = append(list, "two persons")
+	}
+	if c.SetAsCut > 0 {
+		list = append(list, fmt.Sprintf("check with a piece of cut %d", c.SetAsCut))
+	}
+	return list
+}
+
+// CutTable is a table of cuts: number, setting, how, board, what it gives and what stays in
+// hand.
+func CutTable(cuts []record.SawCut, u geom.Unit) Table {
+	unit := u.String()
+	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("piece"),
+		Column{Heading: "remainder", Unit: unit}, Words(""))
+	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
+	for i, c := range cuts {
+		var before record.SawCut
+		if i > 0 {
+			before = cuts[i-1]
+		}
+		setting, how := setFor(c, before, u), c.Kind
+		if c.Trim {
+			how += ", clean-up"
+		}
+		if c.Count > 1 {
+			how += fmt.Sprintf(", %d boards", c.Count)
+		}
+		gives, left := "sawdust", "-"
+		if c.Yields != nil {
+			gives = c.Yields.Name
+			if !c.Yields.Piece && !c.Trim {
+				gives += ", " + size(*c.Yields)
+			}
+		}
+		if c.Remainder != nil {
+			switch left = size(*c.Remainder); {
+			case c.Remainder.Piece:
+				left = c.Remainder.Name
+			case c.Remainder.Offcut:
+				clean := c.Remainder.CleanSize
+				if left += ", offcut"; clean[0] < c.Remainder.Length || clean[1] < c.Remainder.Width {
+					left += fmt.Sprintf(", %s clean", usable(clean[0], clean[1], u))
+				}
+			case c.Remainder.Waste:
+				left += ", waste"
+			case c.Remainder.Name != c.Workpiece.Name:
+				left = c.Remainder.Name + ", " + left
+			}
+		}
+		notes := watched(c)
+		if c.Remainder != nil && c.Remainder.Piece && !c.Trim {
+			notes = append(notes, "measure what is left")
+		}
+		t.Add(fmt.Sprint(i+1), setting, how, c.Workpiece.Name, gives, left, strings.Join(notes, "; "))
+	}
+	return t
+}
+
+// CutColumns is [CutTable] for columns beside each other: pieces by their names on the picture, of what stays in hand
+// its size along the cut.
+func CutColumns(cuts []record.SawCut, u geom.Unit) Table {
+	t := NewTable(Numbers("cut"), In("set to", u.String()), Words("how"), Words("of"), Words("piece"), Words("rest"))
+	for i, c := range cuts {
+		var before record.SawCut
+		if i > 0 {
+			before = cuts[i-1]
+		}
+		gives := "sawdust"
+		switch {
+		case c.Trim:
+			gives = "trim"
+		case c.Yields != nil:
+			gives = calledOnSheet(c.Yields.Name)
+		}
+		how := c.Kind
+		if c.Count > 1 {
+			how += fmt.Sprintf(", %d boards", c.Count)
+		}
+		t.Add(fmt.Sprint(i+1), setFor(c, before, u), how, c.Workpiece.Name, gives, restOf(c, u))
+	}
+	return t
+}
+
+// calledOnSheet is the name of a piece on the picture of its sheet, without the part that it is.
+func calledOnSheet(name string) string {
+	called, _, _ := strings.Cut(name, " ")
+	return called
+}
+
+// restOf is what stays in hand of a cut, and what is to be watched.
+func restOf(c record.SawCut, u geom.Unit) string {
+	left := "-"
+	if r := c.Remainder; r != nil {
+		left = tape(r.Length, u)
+		if r.Width != c.Workpiece.Width {
+			left = tape(r.Width, u)
+		}
+		switch {
+		case r.Piece:
+			left = calledOnSheet(r.Name)
+			if !c.Trim {
+				left += ": measure"
+			}
+		case r.Offcut:
+			left = "offcut"
+		case r.Waste:
+			left = "waste"
+		case r.Name != c.Workpiece.Name:
+			left = r.Name + ", " + left
+		}
+	}
+	return strings.Join(append([]string{left}, watched(c)...), "; ")
+}
+
+// CutNotes say how the table of a stock's cuts is to be read, and what can hurt at the kinds of cuts that are in it.
+func CutNotes(k record.SheetStock, u geom.Unit) []string {
+	kinds, short := make(map[string]bool), false
+	for _, c := range k.Cuts {
+		kinds[c.Kind], short = true, short || c.TooSmallToHold
+	}
+	list := []string{cutsCounted(k)}
+	list = append(list, settingNotes(k, u)...)
+	machine := kinds[fenceCut] || kinds[crosscut]
+	if kinds[fenceCut] {
+		list = append(list, "A fence cut runs along the fence; the piece that it gives is between fence and blade. A push stick "+
+			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
+	}
+	if kinds[crosscut] {
+		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: the edge is "+
+			"too short beside the board. First move the fence away: what is cut off would jam between it and the blade.")
+	}
+	if kinds[handHeld] {
+		list = append(list, handHeldNote(machine))
+	}
+	if short && machine {
+		list = append(list, "Boards shorter than "+words.Either(u, "300 mm", "12 in")+" are not held by hand at a saw: clamp "+
+			"them to a sled, or saw them by hand. Of small pieces keep the board long as long as there are any to cut from it.")
+	}
+	if weightUnknown(k) {
+		list = append(list, "The weight of a sheet is not known. A full one can be too heavy for one person: cut it in two where "+
+			"it lies, along a guide.")
+	}
+	if machine {
+		return append(list, "Guard and riving knife on; slivers are cleared only when the blade stands still. Local rules and "+
+			"the saw's manual come first.")
+	}
+	return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with a motor "+
+		"says comes first.")
+}
+
+// weightUnknown reports whether nobody can say whether one person lifts a sheet.
+func weightUnknown(k record.SheetStock) bool { return len(k.Sheets) > 0 && k.Sheets[0].Weight == 0 }
+
+// cutsCounted says how many cuts and settings there are, and how boards are called.
+func cutsCounted(k record.SheetStock) string {
+	guides := 0
+	for _, c := range k.Cuts {
+		if c.Kind == handHeld {
+			guides++
+		}
+	}
+	set := "fence or stop is set " + times(k.SettingChanges)
+	switch {
+	case guides == len(k.Cuts):
+		return fmt.Sprintf("%s; each is measured and marked. %s", words.Count(len(k.Cuts), "cut", "cuts"), boardsCalled)
+	case k.SettingChanges == 0:
+		set = "neither fence nor stop is set"
+	}
+	if guides > 0 {
+		set += ", a guide is laid " + times(guides)
+	}
+	return fmt.Sprintf("%s; %s. %s", words.Count(len(k.Cuts), "cut", "cuts"), set, boardsCalled)
+}
+
+// boardsCalled says what names and sizes of boards are.
+const boardsCalled = "Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. " +
+	"Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board."
+
+// settingNotes say what the words of some cuts mean: clean-up, again, measure.
+func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
+	trims, again, rest := make(map[string]bool), false, false
+	for _, c := range k.Cuts {
+		if c.Trim {
+			trims[c.Kind] = true
+		}
+		again = again || c.SetAsCut > 0
+		rest = rest || c.Remainder != nil && c.Remainder.Piece && !c.Trim
+	}
+	var how []string
+	for _, h := range []struct{ kind, how string }{
+		{fenceCut, "along the fence with the opposite edge against it"}, {crosscut, "on the sled without a stop"},
+		{handHeld, "along a guide"},
+	} {
+		if trims[h.kind] {
+			how = append(how, h.how)
+		}
+	}
+	if len(how) > 0 {
+		list = append(list, "A clean-up cut takes the lower or the left edge off, straight and square, "+strings.Join(how, ", or ")+
+			". From then on that edge is the one that runs along the fence, lies at the stop or is measured from.")
+	}
+	if again {
+		list = append(list, "\"Again\": the fence or stop stood elsewhere since, or the fence was taken away for the sled. Set "+
+			"it anew and check it with a piece of the cut that is named before a part is cut.")
+	}
+	if rest {
+		list = append(list, fmt.Sprintf("Where the remainder is a part, it takes up any error of the kerf of %g %s: measure it.",
+			k.Kerf.In(u), u))
+	}
+	return list
+}
+
+// handHeldNote says how cuts are made with a saw that is taken to the board, beside those on a machine.
+func handHeldNote(machine bool) string {
+	if machine {
+		return "Hand-held cuts are made with a track saw, or a circular saw along a clamped guide, the board flat on foam or " +
+			"battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for " +
+			"the sled. Take a fine blade: the edge stays on the piece."
+	}
+	return "All cuts are made with a track saw, or by hand along a clamped guide or a knifed line, the board flat on foam or " +
+		"battens that hold both halves. Take a fine blade: the edge stays on the piece. With a hand saw leave a little " +
+		"beside the line, and plane to it."
+}
+
+func times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
+}

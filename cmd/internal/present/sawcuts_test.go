@@ -1,0 +1,61 @@
+package present
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
+)
+
+// ripsAndCrosscuts are cuts of one board with the sled between two rips at 90.
+var ripsAndCrosscuts = []record.SawCut{
+	{Kind: "fence cut", Setting: 90, SettingChanged: true},
+	{Kind: "fence cut", Setting: 90},
+	{Kind: "crosscut", Trim: true, Setting: 5},
+	{Kind: "crosscut", Setting: 500, SettingChanged: true},
+	{Kind: "fence cut", Setting: 90, SettingChanged: true, SetAsCut: 2},
+	{Kind: "hand-held", Setting: 700},
+	{Kind: "fence cut", Setting: 90},
+	{Kind: "crosscut", Setting: 500},
+}
+
+// TestSetFor: a setting after the sled was on the saw is never called as before; it names the cut to check it with.
+func TestSetFor(t *testing.T) {
+	want := []string{"90.00", "as before", "takes 5.00", "500.00", "again 90.00", "guide at 700.00", "still 90.00",
+		"still 500.00"}
+	for name, table := range map[string]Table{"in columns": CutColumns(ripsAndCrosscuts, geom.Millimeter),
+		"as text": CutTable(ripsAndCrosscuts, geom.Millimeter)} {
+		rows := table.Texts()
+		var got []string
+		for _, r := range rows {
+			got = append(got, r[1])
+		}
+		if !slices.Equal(got, want) {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+		if last := rows[4][len(rows[4])-1]; !strings.Contains(last, "check with a piece of cut 2") {
+			t.Errorf("%s: what is set again is not checked: %q", name, last)
+		}
+	}
+}
+
+// TestRulesWithTheirCuts: the rules that stand before the cuts of a stock are those of the kinds of cuts that are in
+// it, and no others.
+func TestRulesWithTheirCuts(t *testing.T) {
+	of := map[string]string{"fence cut": "A fence cut runs along", "crosscut": "A crosscut is made",
+		"hand-held": "a track saw"}
+	for kind := range of {
+		stock := record.SheetStock{Cuts: []record.SawCut{{Kind: kind, Setting: 90}}}
+		said := strings.Join(CutNotes(stock, geom.Millimeter), "\n")
+		for k, rule := range of {
+			if has := strings.Contains(said, rule); has != (k == kind) {
+				t.Errorf("of a %s: the rule of a %s is there: %t\n%s", kind, k, has, said)
+			}
+		}
+		if guard := strings.Contains(said, "Guard and riving knife on"); guard != (kind != "hand-held") {
+			t.Errorf("of a %s: guard and riving knife: %t", kind, guard)
+		}
+	}
+}

@@ -1,0 +1,96 @@
+package breakdown
+
+import (
+	"fmt"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// atSaw is a person at one saw: what its fence and the stop on the sled stand at, 0 where nothing is set.
+type atSaw struct{ fence, stop int64 }
+
+// make does a cut as it is told: it sets what is told to be set, and takes the fence out of the sled's way. It says
+// what is wrong: a cut at another setting than that of the cut, or a setting for nothing.
+func (p *atSaw) make(c Cut) error {
+	at := &p.fence
+	switch {
+	case c.Kind == HandHeld:
+		return nil
+	case c.Kind == Crosscut:
+		p.fence = 0
+		if c.Trim { // without a stop
+			return nil
+		}
+		at = &p.stop
+	}
+	if c.SettingChanged && *at == c.Setting {
+		return fmt.Errorf("it is set for nothing: %+v", c)
+	}
+	if c.SettingChanged {
+		*at = c.Setting
+	}
+	if *at != c.Setting {
+		return fmt.Errorf("it is made at %d: %+v", *at, c)
+	}
+	return nil
+}
+
+// TestFenceAgain: whoever follows the cuts has fence and stop where each wants it, and sets neither for nothing; a
+// setting that comes again names the last cut that had it.
+func TestFenceAgain(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		cuts := make([]Cut, rapid.IntRange(1, 30).Draw(t, "cuts"))
+		for i := range cuts {
+			cuts[i] = Cut{Kind: Kind(rapid.IntRange(0, 2).Draw(t, "kind")), Trim: rapid.IntRange(0, 4).Draw(t, "trim") == 0,
+				Setting: rapid.Int64Range(1, 3).Draw(t, "setting")}
+		}
+		setDevices(cuts)
+		var person atSaw
+		moves := 0
+		for i, c := range cuts {
+			if err := person.make(c); err != nil {
+				t.Fatalf("cut %d: %v\n%+v", i+1, err, cuts)
+			}
+			if c.SettingChanged {
+				moves++
+			}
+			last := 0
+			for n, b := range cuts[:i] {
+				sets := b.Kind == FenceCut || b.Kind == Crosscut && !b.Trim
+				if sets && b.Kind == c.Kind && b.Setting == c.Setting {
+					last = n + 1
+				}
+			}
+			if !c.SettingChanged {
+				last = 0
+			}
+			if c.SetAs != last {
+				t.Fatalf("cut %d is set as cut %d, the last of its setting is %d\n%+v", i+1, c.SetAs, last, cuts)
+			}
+		}
+		if moves != Moves(cuts) {
+			t.Fatalf("%d settings, counted %d", moves, Moves(cuts))
+		}
+	})
+}
+
+// TestSettingsCounted: three rips at one setting, two of them after the sled was on the saw, are three settings; a
+// stop stays on the sled while boards are ripped, and the fence while a saw is taken to the board.
+func TestSettingsCounted(t *testing.T) {
+	rip, across := Cut{Kind: FenceCut, Setting: 90}, Cut{Kind: Crosscut, Setting: 500}
+	for name, k := range map[string]struct {
+		cuts []Cut
+		want int
+	}{
+		"the sled between rips":      {[]Cut{rip, across, rip, across, rip}, 3 + 1},
+		"a clean-up on the sled":     {[]Cut{rip, {Kind: Crosscut, Trim: true, Setting: 5}, rip}, 2},
+		"a guide between rips":       {[]Cut{rip, {Kind: HandHeld, Setting: 700}, rip}, 1},
+		"one after the other":        {[]Cut{rip, rip, across, across}, 2},
+		"a clean-up along the fence": {[]Cut{{Kind: FenceCut, Trim: true, Setting: 90}, rip}, 1},
+	} {
+		if setDevices(k.cuts); Moves(k.cuts) != k.want {
+			t.Errorf("%s: set %d times, want %d", name, Moves(k.cuts), k.want)
+		}
+	}
+}
