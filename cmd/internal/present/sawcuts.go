@@ -172,7 +172,8 @@ func restOf(c record.SawCut, u geom.Unit) string {
 	return strings.Join(append([]string{left}, watched(c)...), "; ")
 }
 
-// CutNotes say how the table of a stock's cuts is to be read, and what can hurt at the kinds of cuts that are in it.
+// CutNotes say how the table of a stock's cuts is to be read, and what can hurt at the kinds of cuts that are in it
+// (common practice, no source).
 func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	kinds, short := make(map[string]bool), false
 	for _, c := range k.Cuts {
@@ -182,30 +183,32 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	list = append(list, settingNotes(k, u)...)
 	machine := kinds[fenceCut] || kinds[crosscut]
 	if kinds[fenceCut] {
-		list = append(list, "A fence cut runs along the fence; the piece that it gives is between fence and blade. A push stick "+
-			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
+		list = append(list, "A fence cut runs along the fence; the piece that it gives is between fence and blade. "+
+			"A push stick moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
 	}
 	if kinds[crosscut] {
-		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: the edge is "+
-			"too short beside the board. First move the fence away: what is cut off would jam between it and the blade.")
+		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: the "+
+			"edge is too short beside the board. First move the fence away: what is cut off would jam between it "+
+			"and the blade.")
 	}
 	if kinds[handHeld] {
 		list = append(list, handHeldNote(machine))
 	}
 	if short && machine {
-		list = append(list, "Boards shorter than "+words.Either(u, "300 mm", "12 in")+" are not held by hand at a saw: clamp "+
-			"them to a sled, or saw them by hand. Of small pieces keep the board long as long as there are any to cut from it.")
+		list = append(list, "Boards shorter than "+words.Either(u, "300 mm", "12 in")+" are not held by hand at a "+
+			"saw: clamp them to a sled, or saw them by hand. Of small pieces keep the board long as long as there "+
+			"are any to cut from it.")
 	}
 	if weightUnknown(k) {
-		list = append(list, "The weight of a sheet is not known. A full one can be too heavy for one person: cut it in two where "+
-			"it lies, along a guide.")
+		list = append(list, "The weight of a sheet is not known. A full one can be too heavy for one person: cut it "+
+			"in two where it lies, along a guide.")
 	}
 	if machine {
-		return append(list, "Guard and riving knife on; slivers are cleared only when the blade stands still. Local rules and "+
-			"the saw's manual come first.")
+		return append(list, "Guard and riving knife on; slivers are cleared only when the blade stands still. Local "+
+			"rules and the saw's manual come first.")
 	}
-	return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with a motor "+
-		"says comes first.")
+	return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with "+
+		"a motor says comes first.")
 }
 
 // weightUnknown reports whether nobody can say whether one person lifts a sheet.
@@ -233,8 +236,8 @@ func cutsCounted(k record.SheetStock) string {
 }
 
 // boardsCalled says what names and sizes of boards are.
-const boardsCalled = "Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. " +
-	"Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board."
+const boardsCalled = "Boards have the names that stand on the picture; one keeps its name while pieces are cut off " +
+	"it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board."
 
 // settingNotes say what the words of some cuts mean: clean-up, again, measure.
 func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
@@ -256,15 +259,17 @@ func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
 		}
 	}
 	if len(how) > 0 {
-		list = append(list, "A clean-up cut takes the lower or the left edge off, straight and square, "+strings.Join(how, ", or ")+
+		list = append(list, "A clean-up cut takes the lower or the left edge off, straight and "+
+			"square, "+strings.Join(how, ", or ")+
 			". From then on that edge is the one that runs along the fence, lies at the stop or is measured from.")
 	}
 	if again {
-		list = append(list, "\"Again\": the fence or stop stood elsewhere since, or the fence was taken away for the sled. Set "+
-			"it anew and check it with a piece of the cut that is named before a part is cut.")
+		list = append(list, "\"Again\": the fence or stop stood elsewhere since, or the fence was taken away for "+
+			"the sled. Set it anew and check it with a piece of the cut that is named before a part is cut.")
 	}
 	if rest {
-		list = append(list, fmt.Sprintf("Where the remainder is a part, it takes up any error of the kerf of %g %s: measure it.",
+		list = append(list, fmt.Sprintf("Where the remainder is a part, it takes up any error of the kerf of %g %s: "+
+			"measure it.",
 			k.Kerf.In(u), u))
 	}
 	return list
@@ -273,13 +278,13 @@ func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
 // handHeldNote says how cuts are made with a saw that is taken to the board, beside those on a machine.
 func handHeldNote(machine bool) string {
 	if machine {
-		return "Hand-held cuts are made with a track saw, or a circular saw along a clamped guide, the board flat on foam or " +
-			"battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for " +
-			"the sled. Take a fine blade: the edge stays on the piece."
+		return "Hand-held cuts are made with a track saw, or a circular saw along a clamped guide, the board flat " +
+			"on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the " +
+			"fence or too long for the sled. Take a fine blade: the edge stays on the piece."
 	}
-	return "All cuts are made with a track saw, or by hand along a clamped guide or a knifed line, the board flat on foam or " +
-		"battens that hold both halves. Take a fine blade: the edge stays on the piece. With a hand saw leave a little " +
-		"beside the line, and plane to it."
+	return "All cuts are made with a track saw, or by hand along a clamped guide or a knifed line, the board flat " +
+		"on foam or battens that hold both halves. Take a fine blade: the edge stays on the piece. With a hand saw " +
+		"leave a little beside the line, and plane to it."
 }
 
 func times(n int) string {
