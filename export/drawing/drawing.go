@@ -123,6 +123,13 @@ func (d *Drawing) Line(pen Pen, points ...geom.Point) {
 	d.Shapes = append(d.Shapes, Shape{Paths: [][]geom.Vertex{path}, Pen: pen})
 }
 
+// Lines draws open chains as one shape, if there are any.
+func (d *Drawing) Lines(pen Pen, chains ...[]geom.Vertex) {
+	if len(chains) > 0 {
+		d.Shapes = append(d.Shapes, Shape{Paths: chains, Pen: pen})
+	}
+}
+
 // Loops draws closed loops, and fills what is inside an odd number of them.
 func (d *Drawing) Loops(pen Pen, fill Ink, loops ...geom.Loop) {
 	paths := make([][]geom.Vertex, len(loops))

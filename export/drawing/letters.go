@@ -16,10 +16,12 @@ import (
 // letters are the fonts' files, by [Face].
 var letters = [faces][]byte{Regular: goregular.TTF, Bold: gobold.TTF, Mono: gomono.TTF}
 
-// cut is a font read, with the widths of its letters in its own units.
+// cut is a font read, with the widths of its letters in its own units: those of one byte from the beginning, others
+// as they come.
 type cut struct {
 	font  *sfnt.Font
 	units float64 // of its body
+	ascii [utf8.RuneSelf]float64
 	mu    sync.Mutex
 	known map[rune]float64
 	buf   sfnt.Buffer
@@ -34,16 +36,35 @@ func read(f Face) func() *cut {
 		if err != nil {
 			panic(err)
 		}
-		return &cut{font: parsed, units: float64(parsed.UnitsPerEm()), known: make(map[rune]float64)}
+		c := &cut{font: parsed, units: float64(parsed.UnitsPerEm()), known: make(map[rune]float64)}
+		for b := range c.ascii {
+			c.ascii[b] = c.advance(rune(b))
+		}
+		return c
 	})
 }
 
 // Width of a line of text in mm, its letters' body size mm high.
 func Width(f Face, size float64, s string) float64 {
 	c := cuts[f]()
+	return float64(c.width(s)*size) / c.units
+}
+
+// width of a text in the font's units: they are whole, so that the widths of its parts make up just that of all.
+func (c *cut) width(s string) (sum float64) {
+	for i, r := range s {
+		if r >= utf8.RuneSelf {
+			return sum + c.widthBeyond(s[i:])
+		}
+		sum += c.ascii[r]
+	}
+	return sum
+}
+
+// widthBeyond is width of a text with letters of more than one byte.
+func (c *cut) widthBeyond(s string) (sum float64) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	sum := 0.0
 	for _, r := range s {
 		w, ok := c.known[r]
 		if !ok {
@@ -52,7 +73,7 @@ func Width(f Face, size float64, s string) float64 {
 		}
 		sum += w
 	}
-	return float64(sum*size) / c.units
+	return sum
 }
 
 // advance is the width of a letter in the font's units. A letter that it has not
@@ -126,27 +147,30 @@ func Missing(s string) (r rune, ok bool) {
 // Wrap breaks a text into lines no longer than a width in mm, at blanks; a longer
 // word is broken where it must.
 func Wrap(f Face, size, width float64, s string) (lines []string) {
-	line := ""
-	for _, word := range strings.Fields(s) {
-		joined := word
-		if line != "" {
-			joined = line + " " + word
-		}
-		if Width(f, size, joined) <= width {
-			line = joined
+	c := cuts[f]()
+	fits := func(wide float64) bool { return float64(wide*size)/c.units <= width }
+	words, from, wide := strings.Fields(s), 0, 0.0 // the line has the words from there on, and is so wide
+	for i, word := range words {
+		long := c.width(word)
+		if joined := wide + c.ascii[' '] + long; i > from && fits(joined) {
+			wide = joined
 			continue
 		}
-		if line != "" {
-			lines = append(lines, line)
+		if i > from {
+			lines = append(lines, strings.Join(words[from:i], " "))
 		}
-		for line = word; line != "" && Width(f, size, line) > width; { // room for nothing takes a letter a line
-			n := fitting(f, size, width, line)
-			lines = append(lines, line[:n])
-			line = line[n:]
+		for word != "" && !fits(long) { // room for nothing takes a letter a line
+			n := fitting(f, size, width, word)
+			lines = append(lines, word[:n])
+			word = word[n:]
+			long = c.width(word)
+		}
+		if words[i], from, wide = word, i, long; word == "" {
+			from++
 		}
 	}
-	if line != "" {
-		lines = append(lines, line)
+	if from < len(words) {
+		lines = append(lines, strings.Join(words[from:], " "))
 	}
 	return lines
 }

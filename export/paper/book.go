@@ -51,6 +51,7 @@ type Book struct {
 	Out      func(drawing.Page)
 	page     *drawing.Page // that is being filled, if any
 	foot     foot          // what stands at its foot
+	trial    bool          // drawings are left out: what is laid out is thrown away
 	number   int           // of the page
 	turns    int           // how often the page or the column ended
 	cursor   float64       // the lowest place that is taken on it, or in its column
@@ -207,11 +208,18 @@ func (b *Book) paragraph(w set, s string) {
 	b.Space(0.8)
 }
 
+// put draws a drawing on the page with its lower left corner at a place.
+func (b *Book) put(d drawing.Drawing, at geom.Point) {
+	if !b.trial {
+		b.page.Add(d, at, 1)
+	}
+}
+
 // Figure puts a drawing in the middle, with words under it, if any.
 func (b *Book) Figure(d drawing.Drawing, words string) {
 	lines := drawing.Wrap(drawing.Regular, small, b.Width(), words)
 	b.Keep(d.Height + leading*small*float64(len(lines)) + 2)
-	b.page.Add(d, geom.Point{X: b.left() + (b.Width()-d.Width)/2, Y: b.cursor - d.Height}, 1)
+	b.put(d, geom.Point{X: b.left() + (b.Width()-d.Width)/2, Y: b.cursor - d.Height})
 	b.cursor -= d.Height
 	for _, l := range lines {
 		b.line(0, small, drawing.Regular, l)
@@ -248,7 +256,7 @@ func (b *Book) figureLine(list []Figure) {
 	b.Keep(high + leading*small*float64(under) + 2)
 	x := b.left()
 	for _, f := range list {
-		b.page.Add(f.Drawing, geom.Point{X: x, Y: b.cursor - high}, 1)
+		b.put(f.Drawing, geom.Point{X: x, Y: b.cursor - high})
 		for i, l := range drawing.Wrap(drawing.Regular, small, f.Width, f.Words) {
 			b.page.Words(x, b.cursor-high-small-float64(leading*small*float64(i)), small, drawing.Regular, l)
 		}

@@ -96,7 +96,7 @@ func (b *Book) Beside(d drawing.Drawing, draw func()) {
 	if high == 0 { // it does not fit below what is there
 		b.Keep(b.whole())
 	}
-	b.page.Add(d, geom.Point{X: b.left(), Y: b.cursor - d.Height}, 1)
+	b.put(d, geom.Point{X: b.left(), Y: b.cursor - d.Height})
 	run()
 	b.Space(2)
 }
@@ -135,7 +135,7 @@ func (b *Book) turnColumn() {
 func (b *Book) try(draw func()) {
 	saved := *b
 	page := drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}}
-	b.Out, b.headings = func(drawing.Page) {}, headings{}
+	b.Out, b.headings, b.trial = func(drawing.Page) {}, headings{}, true
 	if b.page != nil {
 		b.page = &page
 	}

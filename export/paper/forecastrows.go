@@ -45,7 +45,7 @@ func (b *Book) forecastKey() {
 	const toWord, toNext = 1.0, 4.0
 	x, high := margin, 0.0
 	for _, s := range ForecastSigns() {
-		b.page.Add(s.Drawing, geom.Point{X: x, Y: b.cursor - s.Height}, 1)
+		b.put(s.Drawing, geom.Point{X: x, Y: b.cursor - s.Height})
 		x += s.Width + toWord
 		b.page.Words(x, b.cursor-s.Height/2-0.36*rowText, rowText, drawing.Regular, s.Word)
 		x += drawing.Width(drawing.Regular, rowText, s.Word) + toNext
@@ -89,7 +89,7 @@ func (b *Book) forecastRow(r ForecastRow, left float64) {
 			y -= leading * rowText
 		}
 	}
-	b.page.Add(r.Draw(), geom.Point{X: margin + left + gutter, Y: b.cursor - forecastHeight}, 1)
+	b.put(r.Draw(), geom.Point{X: margin + left + gutter, Y: b.cursor - forecastHeight})
 	x, face := margin+b.Width()-verdictWidth, drawing.Regular
 	if r.Wrong {
 		face = drawing.Bold

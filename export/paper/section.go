@@ -56,11 +56,14 @@ func hatch(d *drawing.Drawing, l geom.Loop, falling bool) {
 	}
 	span := turned.Bounds().Upright()
 	const step = hatching * 1.4142
+	var lines [][]geom.Vertex
+	var crosses []float64
 	for n := int(span.Min/step) - 1; float64(float64(n)*step) < span.Max; n++ {
 		at := float64(n)*step + step/3
-		crosses := turned.Crossings(nil, geom.AlongX, at)
+		crosses = turned.Crossings(crosses[:0], geom.AlongX, at)
 		for i := 0; i+1 < len(crosses); i += 2 {
-			d.Line(drawing.Hatch, back(crosses[i], at), back(crosses[i+1], at))
+			lines = append(lines, []geom.Vertex{{Point: back(crosses[i], at)}, {Point: back(crosses[i+1], at)}})
 		}
 	}
+	d.Lines(drawing.Hatch, lines...)
 }

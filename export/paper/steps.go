@@ -68,7 +68,7 @@ func (b *Book) stepLine(list []Step) {
 	b.Keep(whole)
 	for i, s := range list {
 		x := margin + float64(float64(i)*(wide+stepGap))
-		b.page.Add(s.Picture, geom.Point{X: x + (wide-s.Picture.Width)/2, Y: b.cursor - (high+s.Picture.Height)/2}, 1)
+		b.put(s.Picture, geom.Point{X: x + (wide-s.Picture.Width)/2, Y: b.cursor - (high+s.Picture.Height)/2})
 		b.stepWords(s, x, b.cursor-high)
 	}
 	b.Space(whole)
@@ -89,7 +89,7 @@ func (b *Book) stepBeside(list []Step) (n int) {
 	whole := max(high, taken) + stepGap
 	b.Keep(whole)
 	p := list[0].Picture
-	b.page.Add(p, geom.Point{X: margin + (wide-p.Width)/2, Y: b.cursor - high}, 1)
+	b.put(p, geom.Point{X: margin + (wide-p.Width)/2, Y: b.cursor - high})
 	y := b.cursor - (max(high, taken)-taken)/2
 	for _, s := range list[:n] {
 		y = b.stepWords(s, margin+wide+stepGap, y) - 1

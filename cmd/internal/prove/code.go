@@ -1,8 +1,10 @@
 package prove
 
 import (
-	"slices"
+	"iter"
+	"math"
 
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/export/stroke"
 	"drawerwright/geom"
@@ -13,7 +15,7 @@ const labelLetters = 0.1
 
 // labeled reads the code of the job, which drawings without notes do not have.
 func (s *sheet) labeled() {
-	if !s.report.DXF.Notes || s.report.Code == "" {
+	if !s.report.DXF.Notes || len(s.code) == 0 {
 		return
 	}
 	if m := s.coded(s.file, s.scale); m != nil {
@@ -24,69 +26,93 @@ func (s *sheet) labeled() {
 // coded looks for the code of the job among the letters on LABEL of a drawing whose unit is scale mm long, wherever
 // they stand; nil where it is there, and where a program in between has left all letters out.
 func (p *Prover) coded(f *dxfread.File, scale float64) *misfit {
-	side := squareSide
-	if p.report.DXF.Units == "in" {
-		side = squareInch
-	}
-	var drawn []segment
-	first := 0
-	for _, e := range f.Entities {
-		if !same(e.Layer, "LABEL") || len(e.Vertices) == 0 {
-			continue
-		}
-		if first == 0 {
-			first = e.Line
-		}
-		line := make([]geom.Point, len(e.Vertices))
-		for i, v := range e.Vertices {
-			line[i] = geom.Point{X: v.X * scale, Y: v.Y * scale}
-		}
-		drawn = append(drawn, segmentsOf(line, e.Closed)...)
-	}
-	var want []segment
-	stroke.Set(p.report.Code, labelLetters*side, 0, 0, func(letter []stroke.Point, closed bool) {
-		line := make([]geom.Point, len(letter))
-		for i, q := range letter {
-			line[i] = geom.Point{X: q.X, Y: q.Y}
-		}
-		want = append(want, segmentsOf(line, closed)...)
-	})
-	if len(drawn) == 0 {
+	letters := lettersOn(f)
+	if len(letters) == 0 {
 		return nil
 	}
-	for _, d := range drawn {
-		if by := d[0].Sub(want[0][0]); want[0].at(by, d) && standTogether(want, drawn, by) {
+	for d := range segmentsOf(letters, scale) {
+		if by := d[0].Sub(p.code[0][0]); p.code[0].at(by, d) && standTogether(p.code, segmentsOf(letters, scale), by) {
 			return nil
 		}
 	}
-	return &misfit{first, rebuild, "the label does not say " + p.report.Code + ", the code of this job: " +
+	return &misfit{letters[0].Line, rebuild, "the label does not say " + p.report.Code + ", the code of this job: " +
 		"the drawing is of another job, or of another state of it"}
+}
+
+// lettersOn are the strokes on LABEL.
+func lettersOn(f *dxfread.File) (list []*dxfread.Entity) {
+	for i := range f.Entities {
+		if e := &f.Entities[i]; same(e.Layer, "LABEL") && len(e.Vertices) > 0 {
+			list = append(list, e)
+		}
+	}
+	return list
+}
+
+// codeSegments are what the code of a job is written of on the drawings of a report, in mm from its lower left.
+func codeSegments(r record.Report) (list []segment) {
+	side := squareSide
+	if r.DXF.Units == "in" {
+		side = squareInch
+	}
+	stroke.Set(r.Code, labelLetters*side, 0, 0, func(letter []stroke.Point, closed bool) {
+		for i, q := range letter[1:] {
+			list = append(list, segment{geom.Point(letter[i]), geom.Point(q)})
+		}
+		if closed {
+			list = append(list, segment{geom.Point(letter[len(letter)-1]), geom.Point(letter[0])})
+		}
+	})
+	return list
 }
 
 // segment is a straight stretch of a letter. Letters are compared by them, so that a program in between may join
 // and part their lines.
 type segment [2]geom.Point
 
-func segmentsOf(line []geom.Point, closed bool) (list []segment) {
-	for i := 1; i < len(line); i++ {
-		list = append(list, segment{line[i-1], line[i]})
+// segmentsOf gives those of strokes in a drawing whose unit is scale mm long.
+func segmentsOf(strokes []*dxfread.Entity, scale float64) iter.Seq[segment] {
+	return func(yield func(segment) bool) {
+		for _, e := range strokes {
+			at := func(i int) geom.Point {
+				v := e.Vertices[i%len(e.Vertices)]
+				return geom.Point{X: v.X * scale, Y: v.Y * scale}
+			}
+			last := len(e.Vertices) - 1
+			if e.Closed && last > 1 {
+				last++
+			}
+			for i := range last {
+				if !yield(segment{at(i), at(i + 1)}) {
+					return
+				}
+			}
+		}
 	}
-	if closed && len(line) > 2 {
-		list = append(list, segment{line[len(line)-1], line[0]})
-	}
-	return list
 }
 
 // at reports whether a segment, moved, is drawn.
 func (s segment) at(by geom.Point, drawn segment) bool {
 	a, b := s[0].Add(by), s[1].Add(by)
-	return a.To(drawn[0]) <= tick && b.To(drawn[1]) <= tick || a.To(drawn[1]) <= tick && b.To(drawn[0]) <= tick
+	return on(a, drawn[0]) && on(b, drawn[1]) || on(a, drawn[1]) && on(b, drawn[0])
+}
+
+// on reports whether two places are the same to within a tick. Most are far from each other, which is seen sooner
+// than how far.
+func on(a, b geom.Point) bool {
+	return math.Abs(a.X-b.X) <= tick && math.Abs(a.Y-b.Y) <= tick && a.To(b) <= tick
 }
 
 // standTogether reports whether all segments are drawn, moved by the same.
-func standTogether(want, drawn []segment, by geom.Point) bool {
+func standTogether(want []segment, drawn iter.Seq[segment], by geom.Point) bool {
 	for _, w := range want {
-		if !slices.ContainsFunc(drawn, func(d segment) bool { return w.at(by, d) }) {
+		there := false
+		for d := range drawn {
+			if there = w.at(by, d); there {
+				break
+			}
+		}
+		if !there {
 			return false
 		}
 	}

@@ -43,6 +43,7 @@ type Prover struct {
 	names   names
 	checks  []check
 	onSheet map[string]bool // parts that lie on sheets
+	code    []segment       // of the job, as drawings have it
 	kept    sync.Map        // their panels, by name, once their drawers are proven
 	// recorded is what the report says, worked out once.
 	recorded  recorded
@@ -56,7 +57,7 @@ var ErrReport = errors.New("report.json")
 func New(r record.Report) (*Prover, error) {
 	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]record.Layer),
 		known: make(map[string]bool), bits: make(map[string]record.Layer), fits: make(map[string][]record.Fit),
-		onSheet: make(map[string]bool)}
+		onSheet: make(map[string]bool), code: codeSegments(r)}
 	if r.Tool != "drawerwright" || r.Format != record.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again",
 			ErrReport, r.Format, r.Tool, record.Format)
