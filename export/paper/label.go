@@ -68,7 +68,7 @@ const pageOfLabels = 8.0
 func (b *Book) Labels(list []Label, g Grid) error {
 	g, cut := g.cells(b.Size), g.Wide == 0
 	b.turn()
-	coded, code := "", drawing.Drawing{} // the last one: pieces of a part follow each other
+	coded, code := "", square{} // the last one: pieces of a part follow each other
 	for i, l := range list {
 		n := i % (g.Columns * g.Rows)
 		if n == 0 {
@@ -79,7 +79,7 @@ func (b *Book) Labels(list []Label, g Grid) error {
 		}
 		if l.Code() != coded {
 			var err error
-			if code, err = square(l.Code()); err != nil {
+			if code, err = squareOf(l.Code()); err != nil {
 				return err
 			}
 			coded = l.Code()
@@ -94,15 +94,20 @@ func (b *Book) Labels(list []Label, g Grid) error {
 	return nil
 }
 
-// square is a QR code (ISO/IEC 18004), 1 mm a module, without its quiet zone.
-func square(text string) (drawing.Drawing, error) {
+// square is a QR code (ISO/IEC 18004) without its quiet zone, in modules, y up.
+type square struct {
+	side int
+	dark []geom.Rect // what is dark of a row, from one light module to the next
+}
+
+// squareOf is the code that holds a text.
+func squareOf(text string) (square, error) {
 	code, err := qr.EncodeText(text, qr.Medium)
 	if err != nil {
-		return drawing.Drawing{}, fmt.Errorf("square code of %q: %w", text, err)
+		return square{}, fmt.Errorf("square code of %q: %w", text, err)
 	}
 	n := code.Size()
-	d := drawing.Drawing{Width: float64(n), Height: float64(n)}
-	var dark []geom.Loop
+	s := square{side: n, dark: make([]geom.Rect, 0, n*n/4)}
 	for y := range n {
 		for x := 0; x < n; x++ {
 			from := x
@@ -110,12 +115,24 @@ func square(text string) (drawing.Drawing, error) {
 				x++
 			}
 			if x > from {
-				dark = append(dark, geom.Rectangle(float64(from), float64(n-1-y), float64(x), float64(n-y)))
+				s.dark = append(s.dark, geom.Rect{Min: geom.Point{X: float64(from), Y: float64(n - 1 - y)},
+					Max: geom.Point{X: float64(x), Y: float64(n - y)}})
 			}
 		}
 	}
-	d.Loops(drawing.Pen{}, 1, dark...)
-	return d, nil
+	return s, nil
+}
+
+// draw draws the code with its lower left corner at a place, its modules so many mm wide.
+func (s square) draw(d *drawing.Drawing, at geom.Point, module float64) {
+	corners, loops := make(geom.Loop, 0, 4*len(s.dark)), make([]geom.Loop, len(s.dark))
+	for i, r := range s.dark {
+		for _, p := range [4]geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}} {
+			corners = append(corners, geom.Vertex{Point: at.Along(p, module)})
+		}
+		loops[i] = corners[4*i : 4*i+4 : 4*i+4]
+	}
+	d.Loops(drawing.Pen{}, 1, loops...)
 }
 
 // quiet is the empty zone about a code in modules, as ISO/IEC 18004 asks for.
@@ -124,7 +141,7 @@ const quiet = 4
 // label draws one: the part's name over all of it, the code at the left, and at the right
 // what else there is. Grain and triangle stand at the foot, which has its room first: words
 // are as large as the rest of the room lets them.
-func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
+func label(l Label, code square, wide, high float64) drawing.Drawing {
 	d := drawing.Drawing{Width: wide, Height: high}
 	size := math.Min(5, high/7)
 	name := l.name()
@@ -135,10 +152,11 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	d.Words(labelEdge, y, size, drawing.Bold, drawing.FitMiddle(drawing.Bold, size, wide-2*labelEdge, name))
 	y -= 0.3 * size
 	side := math.Min(math.Min(y-labelEdge, wide/2), 45)
-	scale := side / (code.Width + 2*quiet)
-	d.Add(code, geom.Point{X: float64(scale * quiet), Y: y - side + float64(scale*quiet)}, scale)
+	module := side / float64(code.side+2*quiet)
+	code.draw(&d, geom.Point{X: float64(module * quiet), Y: y - side + float64(module*quiet)}, module)
 	body := math.Min(4.4, (y-labelEdge)/5)
-	for body > minLetters && l.needs(body, wide-side-labelEdge) > y-labelEdge {
+	unbroken := l.needs(1, math.Inf(1)) // at least: what is too large for that need not be broken into lines
+	for body > minLetters && (unbroken*body > y-labelEdge || l.needs(body, wide-side-labelEdge) > y-labelEdge) {
 		body -= 0.05
 	}
 	l.words(&d, geom.Rect{Min: geom.Point{X: side, Y: labelEdge}, Max: geom.Point{X: wide - labelEdge, Y: y}}, body)

@@ -10,7 +10,7 @@ import (
 // However long a piece's facts are, its label has the joiner's triangle and the grain, and
 // nothing stands on anything else: assembly lays the parts out by the triangle.
 func TestLabelKeepsItsFoot(t *testing.T) {
-	code, err := square("part")
+	code, err := squareOf("part")
 	if err != nil {
 		t.Fatal(err)
 	}

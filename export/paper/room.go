@@ -17,6 +17,13 @@ type room struct {
 // roomOf is what is left between the lines and the words of a drawing.
 func roomOf(d drawing.Drawing) *room {
 	r := &room{within: geom.Rect{Max: geom.Point{X: d.Width, Y: d.Height}}}
+	corners := 0
+	for _, s := range d.Shapes {
+		for _, p := range s.Paths {
+			corners += len(p)
+		}
+	}
+	r.sides, r.boxes = make([][2]geom.Point, 0, corners), make([]geom.Rect, 0, len(d.Texts))
 	for _, s := range d.Shapes {
 		if s.Pen.Width == 0 {
 			continue
@@ -34,10 +41,18 @@ func roomOf(d drawing.Drawing) *room {
 // path takes the sides of a chain, its arcs in chords.
 func (r *room) path(p []geom.Vertex, closed bool) {
 	const within = 0.05 // mm on paper
-	ring := geom.Loop(p).Flatten(within)
-	for i := range ring {
-		if i+1 < len(ring) || closed {
-			r.sides = append(r.sides, [2]geom.Point{ring[i], ring[(i+1)%len(ring)]})
+	for i, v := range p {
+		if i+1 == len(p) && !closed {
+			return
+		}
+		next := p[(i+1)%len(p)].Point
+		if v.Bulge == 0 {
+			r.sides = append(r.sides, [2]geom.Point{v.Point, next})
+			continue
+		}
+		chords := geom.Loop{v, {Point: next}}.Flatten(within)
+		for k := range len(chords) - 1 {
+			r.sides = append(r.sides, [2]geom.Point{chords[k], chords[k+1]})
 		}
 	}
 }
@@ -74,6 +89,9 @@ func (r *room) free(from, to geom.Point) bool {
 // to the rectangle's sides one after the other (Y.-D. Liang, B. A. Barsky, A New Concept
 // and Method for Line Clipping, 1984, from memory).
 func meets(a, b geom.Point, box geom.Rect) bool {
+	if max(a.X, b.X) < box.Min.X || min(a.X, b.X) > box.Max.X || max(a.Y, b.Y) < box.Min.Y || min(a.Y, b.Y) > box.Max.Y {
+		return false
+	}
 	on := geom.Interval{Min: 0, Max: 1}
 	for _, k := range [4][2]float64{
 		{a.X - b.X, a.X - box.Min.X}, {b.X - a.X, box.Max.X - a.X},
