@@ -8,105 +8,14 @@ import (
 // wellSeen is how thick, in mm of the sheet, a part is drawn at least in a detail.
 const wellSeen = 10.0
 
-// enlarge is the scale of the view's details, larger than its own.
-func (v *view) enlarge() float64 {
-	for _, scale := range []float64{1, 2, 5} {
-		if scale > v.scale && (scale == 5 || scale*v.Thickness >= wellSeen) {
+// enlarged is the scale of a detail of a part of a thickness.
+func enlarged(thickness float64) float64 {
+	for _, scale := range []float64{1, 2} {
+		if scale*thickness >= wellSeen {
 			return scale
 		}
 	}
 	return 5
-}
-
-// withDetails is the view with its details, within a width in mm: to the right of it or
-// below, where the whole is less high.
-func (v *view) withDetails(width float64) View {
-	out := View{Drawing: v.out, Scale: v.scale, Left: v.leftOut}
-	list := v.enlarged(v.enlarge())
-	if len(list) == 0 {
-		return out
-	}
-	out.Details = v.enlarge()
-	beside, below := flow(list, width-v.out.Width-gutter), flow(list, width)
-	tall := height(below)
-	if beside != nil && height(beside) < v.out.Height+tall {
-		high := max(v.out.Height, height(beside))
-		out.Drawing = drawing.Drawing{Width: v.out.Width + gutter + widest(beside), Height: high}
-		out.Drawing.Add(v.out, geom.Point{Y: high - v.out.Height}, 1)
-		place(&out.Drawing, beside, v.out.Width+gutter, high)
-		return out
-	}
-	out.Drawing = drawing.Drawing{Width: max(v.out.Width, widest(below)), Height: v.out.Height + gutter + tall}
-	out.Drawing.Add(v.out, geom.Point{Y: gutter + tall}, 1)
-	place(&out.Drawing, below, 0, tall)
-	return out
-}
-
-// flow puts drawings into rows no longer than a width; nil where one has no room.
-func flow(list []drawing.Drawing, width float64) (rows [][]drawing.Drawing) {
-	taken := 0.0
-	for _, d := range list {
-		if d.Width > width {
-			return nil
-		}
-		if taken += gutter + d.Width; len(rows) == 0 || taken > width {
-			rows, taken = append(rows, nil), d.Width
-		}
-		rows[len(rows)-1] = append(rows[len(rows)-1], d)
-	}
-	return rows
-}
-
-// height is that of rows, one below the other.
-func height(rows [][]drawing.Drawing) (sum float64) {
-	for i, r := range rows {
-		if i > 0 {
-			sum += gutter
-		}
-		sum += tallest(r)
-	}
-	return sum
-}
-
-func tallest(row []drawing.Drawing) (most float64) {
-	for _, d := range row {
-		most = max(most, d.Height)
-	}
-	return most
-}
-
-// widest is how long the longest row is.
-func widest(rows [][]drawing.Drawing) (most float64) {
-	for _, r := range rows {
-		wide := -gutter
-		for _, d := range r {
-			wide += gutter + d.Width
-		}
-		most = max(most, wide)
-	}
-	return most
-}
-
-// place puts rows into a drawing from its place x on, below a height.
-func place(d *drawing.Drawing, rows [][]drawing.Drawing, x, top float64) {
-	for _, r := range rows {
-		at := geom.Point{X: x, Y: top}
-		for _, one := range r {
-			d.Add(one, geom.Point{X: at.X, Y: top - one.Height}, 1)
-			at.X += one.Width + gutter
-		}
-		top -= tallest(r) + gutter
-	}
-}
-
-// enlarged draws all details of the view at a scale.
-func (v *view) enlarged(scale float64) (list []drawing.Drawing) {
-	for _, p := range v.planes {
-		for _, d := range p.details {
-			list = append(list, v.detail(d, p.along, scale))
-		}
-	}
-	return list
 }
 
 // enlargement is a detail in the making.
@@ -123,7 +32,7 @@ type enlargement struct {
 // the panel from its datum, and the depths from the face that is up.
 func (v *view) detail(s detail, along geom.Axis, scale float64) drawing.Drawing {
 	e := enlargement{detail: s, along: along, scale: scale, thickness: v.Thickness}
-	e.places, e.faces = v.measured(s)
+	e.places, e.faces = v.measured(s, along)
 	d := e.sheet()
 	v.cutOut(&d, s, e.put)
 	sides := [2]drawing.Side{drawing.Below, drawing.RightSide}
@@ -197,7 +106,7 @@ func slack(n int, long float64) float64 {
 // measured are the places of a stretch that have numbers: along the panel, and above the
 // face that is down, with their distances from the face that is up, from which a depth is
 // measured and the wood that a cut into the other face leaves.
-func (v *view) measured(s detail) (places, faces []drawing.Mark) {
+func (v *view) measured(s detail, axis geom.Axis) (places, faces []drawing.Mark) {
 	var along []float64
 	if s.end < 0 {
 		along = append(along, s.Min)
@@ -218,11 +127,11 @@ func (v *view) measured(s detail) (places, faces []drawing.Mark) {
 			down = append(down, v.Thickness-r.Outside)
 		}
 	}
-	places = v.marks(along, max(v.Length(), v.Width()))
+	places = v.marks(axis, along)
 	for i := range places {
 		places[i].At -= s.Min
 	}
-	for _, m := range v.marks(down, v.Thickness) {
+	for _, m := range marks(down, v.Thickness, v.number) {
 		faces = append(faces, drawing.Mark{At: v.Thickness - m.At, Text: m.Text})
 	}
 	reverse(faces)

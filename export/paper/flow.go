@@ -14,8 +14,8 @@ type column struct {
 	short      bool    // it ends above what something needs, though there is more of the page
 }
 
-// columnGap is between columns, in mm.
-const columnGap = 6.0
+// ColumnGap is between columns, in mm.
+const ColumnGap = 6.0
 
 // Columns lays out what draw draws in so many columns beside each other, about as long as each other, and goes on
 // below them. Draw may be called several times, to try how it fits.
@@ -70,14 +70,14 @@ const besideLeast = 60.0
 // Beside puts a drawing at the left, and what draw draws to its right, none of it torn apart where a page has room
 // for it. Draw may be called several times.
 func (b *Book) Beside(d drawing.Drawing, draw func()) {
-	if b.Width()-d.Width-columnGap < besideLeast {
+	if b.Width()-d.Width-ColumnGap < besideLeast {
 		b.Figure(d, "")
 		draw()
 		return
 	}
 	b.Keep(d.Height)
 	all, high := b.column, 0.0
-	at := column{of: 1, left: all.left + d.Width + columnGap, wide: b.Width() - d.Width - columnGap, floor: all.floor}
+	at := column{of: 1, left: all.left + d.Width + ColumnGap, wide: b.Width() - d.Width - ColumnGap, floor: all.floor}
 	run := func() {
 		at.top = b.cursor
 		at.lowest = b.cursor - d.Height
@@ -127,7 +127,7 @@ func (b *Book) turnColumn() {
 	b.turns++
 	b.cursor = c.top
 	if c.of > 1 {
-		c.left = float64(c.at) * (c.wide + columnGap)
+		c.left = float64(c.at) * (c.wide + ColumnGap)
 	}
 }
 
@@ -145,7 +145,7 @@ func (b *Book) try(draw func()) {
 
 // ColumnWidth is the width of each of so many columns.
 func (b *Book) ColumnWidth(of int) float64 {
-	return (b.fullWidth() - float64(columnGap*float64(of-1))) / float64(of)
+	return (b.fullWidth() - float64(ColumnGap*float64(of-1))) / float64(of)
 }
 
 // Fits reports whether what draw draws goes on what is left of the page, or of the column.

@@ -44,33 +44,39 @@ var caption = drawing.Capitals(2.5)
 type Part struct {
 	geom.Panel
 	Names []string
-	// Sections are drawn too.
-	Sections bool
+	// Letter stands for a distance from the datum, in mm along an axis of a face as it lies before you, where the
+	// drawing is of several parts that differ in it; it is empty where they do not.
+	Letter func(f geom.Face, axis geom.Axis, at float64) string
 	// Words go under a view of a face at a scale.
-	Words func(geom.Face, float64) string
+	Words  func(geom.Face, float64) string
+	planes []plane // of the face that has sections
 }
 
 // View is a drawing of one face of a part.
 type View struct {
 	drawing.Drawing
-	Scale   float64
-	Details float64 // their scale, 0 without any
-	Left    bool    // there was no room for all distances: tables have the others
+	Scale float64
+	Left  bool // there was no room for all distances: tables have the others
+}
+
+// onFace is a view of a face of the part, not drawn yet.
+func (p Part) onFace(face geom.Face, number Number) view {
+	v := view{face: face, number: number, alone: len(Faces(p.Panel)) == 1}
+	if face == geom.Outside {
+		p.Panel = turnedOver(p.Panel)
+	}
+	v.Part = p
+	return v
 }
 
 // Face draws one face of a part as it lies before you, as large as one of the usual scales
 // lets it be in the frame, with the distances of what is cut into it from the left end and
-// the lower edge, where a mark stands. With Sections, planes that show the most of what is
-// cut are marked in the view and drawn above it and to its right at its own scale, and what
-// they show of the thickness once more beside or below, enlarged.
+// the lower edge, where a mark stands. Planes of a part that is [Part.Sectioned] are marked in the view of its first
+// face and drawn above it and to its right at its own scale.
 func (p Part) Face(face geom.Face, in Frame, number Number) View {
-	first := view{face: face, number: number, alone: len(Faces(p.Panel)) == 1}
-	if face == geom.Outside {
-		p.Panel = turnedOver(p.Panel)
-	}
-	first.Part = p
-	if p.Sections {
-		first.cutPlanes()
+	first := p.onFace(face, number)
+	if face != Faces(p.Panel)[0] {
+		first.planes = nil
 	}
 	first.margins()
 	var largest *View
@@ -103,7 +109,7 @@ func (v view) at(scale float64, in Frame) (out View, fits bool) {
 	if v.draw(); v.out.Width > in.Width {
 		return View{}, false
 	}
-	return v.withDetails(in.Width), true
+	return View{Drawing: v.out, Scale: v.scale, Left: v.leftOut}, true
 }
 
 // Faces are those of a panel that a view each is needed of, the one with the sections first:
@@ -151,7 +157,6 @@ type view struct {
 	face        geom.Face // as the panel has it
 	alone       bool      // no other face is drawn
 	number      Number
-	planes      []plane
 	scale       float64
 	left, below float64 // what numbers take up of the drawing
 	right, top  float64 // ends of the view in it
@@ -177,8 +182,8 @@ func (v *view) margins() {
 	if len(v.planes) > 0 {
 		straight = planeRoom - 1.5
 	}
-	v.below = straight + rim + drawing.Reach(v.marks(v.places(geom.AlongX, all), v.Length()), figure)
-	v.left = straight + rim + drawing.Reach(v.marks(v.places(geom.AlongY, all), v.Width()), figure)
+	v.below = straight + rim + drawing.Reach(v.marks(geom.AlongX, v.places(geom.AlongX, all)), figure)
+	v.left = straight + rim + drawing.Reach(v.marks(geom.AlongY, v.places(geom.AlongY, all)), figure)
 }
 
 // shrunk is a scale at which the view is surely no wider than a frame and no higher.
@@ -254,15 +259,31 @@ func (v *view) places(axis geom.Axis, rank int) []float64 {
 	return list
 }
 
-// marks sorts places and names each once. What pockets have beyond the panel is not
+// marks sorts places along an axis and names each once. What pockets have beyond the panel is not
 // measured on it.
-func (v *view) marks(places []float64, most float64) (list []drawing.Mark) {
+func (v *view) marks(axis geom.Axis, places []float64) []drawing.Mark {
+	most := v.Length()
+	if axis == geom.AlongY {
+		most = v.Width()
+	}
+	return marks(places, most, func(mm float64) string {
+		if v.Letter != nil {
+			if letter := v.Letter(v.face, axis, mm); letter != "" {
+				return letter
+			}
+		}
+		return v.number(mm)
+	})
+}
+
+// marks sorts distances and says each up to a most once.
+func marks(places []float64, most float64, say Number) (list []drawing.Mark) {
 	slices.Sort(places)
 	for _, x := range places {
 		if x < -same || x > most+same || len(list) > 0 && x-list[len(list)-1].At < same {
 			continue
 		}
-		list = append(list, drawing.Mark{At: x, Text: v.number(x)})
+		list = append(list, drawing.Mark{At: x, Text: say(x)})
 	}
 	return list
 }
@@ -332,16 +353,12 @@ func datum(d *drawing.Drawing, at geom.Point) {
 // ordinates writes the distances along an edge of the view; those of the lowest ranks
 // that there is no room for are left to the tables.
 func (v *view) ordinates(e drawing.Edge, axis geom.Axis) {
-	most := v.Length()
-	if axis == geom.AlongY {
-		most = v.Width()
-	}
 	e.Scale = v.scale
 	if len(v.planes) > 0 {
 		e.Straight = planeRoom - 1.5
 	}
 	for rank := all; rank >= ends; rank-- {
-		marks := v.marks(v.places(axis, rank), most)
+		marks := v.marks(axis, v.places(axis, rank))
 		if rank > ends && len(marks) > e.Room(figure) {
 			v.leftOut = true
 			continue

@@ -19,7 +19,7 @@ func TestFaceFits(t *testing.T) {
 		long, wide := rapid.IntRange(60, 20000).Draw(t, "long"), rapid.IntRange(12, 3000).Draw(t, "wide")
 		thick := float64(rapid.IntRange(6, 30).Draw(t, "thick"))
 		length, width := float64(long), float64(wide)
-		p := Part{Sections: true, Names: []string{"a", "b"}, Panel: geom.Panel{
+		p := Part{Names: []string{"a", "b"}, Panel: geom.Panel{
 			Outline: geom.Rectangle(0, 0, length, width), Thickness: thick,
 			Pockets: []geom.Pocket{
 				{Kind: geom.Dado, Depth: thick / 2, Outline: geom.Rectangle(6, 0, 12, width)},
@@ -27,7 +27,7 @@ func TestFaceFits(t *testing.T) {
 			},
 		}}
 		in := Frame{Width: 180, Height: 240, Most: 240, Least: 0.2}
-		v := p.Face(geom.Inside, in, plain)
+		v := p.Sectioned(&Details{Number: plain}).Face(geom.Inside, in, plain)
 		if v.Scale <= 0 || v.Width > in.Width {
 			t.Fatalf("%g mm wide at %g", v.Drawing.Width, v.Scale)
 		}

@@ -41,13 +41,11 @@ func (v *view) cutPlanes() {
 			far = v.Width()
 		}
 		for _, d := range details(p.runs, far, v.Thickness) {
-			key := func(mirrored bool) string { return fmt.Sprint(axis, d.signature(mirrored)) }
-			if told[key(false)] || told[key(true)] {
-				continue
+			key := func(mirrored bool) string { return fmt.Sprint(axis, d.profile(mirrored)) }
+			if !told[key(false)] && !told[key(true)] {
+				told[key(false)] = true
+				p.details = append(p.details, d)
 			}
-			d.name = string(rune('Z' - len(told)))
-			told[key(false)] = true
-			p.details = append(p.details, d)
 		}
 		v.planes = append(v.planes, p)
 	}
@@ -220,16 +218,32 @@ func details(runs []geom.Run, far, thickness float64) (list []detail) {
 	return list
 }
 
-// signature is alike for stretches that look alike, mirrored or not, wherever they are.
-func (d detail) signature(mirrored bool) string {
-	runs, end := d.runs, d.end
+// signature is alike for stretches that look alike, wherever they are.
+func (d detail) signature() string { return fmt.Sprint(d.end) + d.said(d.runs) }
+
+// profile is alike for stretches whose cuts look alike, mirrored or not, with however much wood beside them: where
+// they are the view says.
+func (d detail) profile(mirrored bool) string {
+	uncut := func(r geom.Run) bool { return r.Inside == 0 && r.Outside == 0 }
+	runs, near, far := d.runs, d.end < 0, d.end > 0
 	if mirrored {
-		runs, end = slices.Clone(runs), -end
+		runs, near, far = slices.Clone(runs), far, near
 		slices.Reverse(runs)
 	}
-	out := fmt.Sprint(end)
+	for len(runs) > 0 && uncut(runs[0]) {
+		runs, near = runs[1:], false
+	}
+	for len(runs) > 0 && uncut(runs[len(runs)-1]) {
+		runs, far = runs[:len(runs)-1], false
+	}
+	return fmt.Sprint(near, far) + d.said(runs)
+}
+
+// said are runs of a stretch in words; those that differ by the rounding of a sum alone are alike.
+func (d detail) said(runs []geom.Run) (out string) {
+	const rounding = 1e-6 // mm
 	for _, r := range runs {
-		out += fmt.Sprintf(" %.2f %.2f %.2f", r.Intersect(d.Interval).Len(), r.Inside, r.Outside)
+		out += fmt.Sprintf(" %.2f %.2f %.2f", r.Intersect(d.Interval).Len()+rounding, r.Inside+rounding, r.Outside+rounding)
 	}
 	return out
 }

@@ -12,28 +12,35 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/geomtest"
 )
 
-// A drawn is a drawing of the packet, with what it is of.
+// A drawn is a drawing of the packet, with what it is of, and the parts and letters of a family.
 type drawn struct {
 	drawing.Drawing
-	of    string
-	scale float64
+	of     string
+	scale  float64
+	family *family
 }
 
-// drawnOf are the drawings of all parts of a job, and of its corners.
+// drawnOf are the drawings of all parts of a job, what they show enlarged, and its corners.
 func drawnOf(b batch.Batch) (list []drawn) {
 	m := maker{Book: book(b, "", func(drawing.Page) {}), batch: b, unit: b.Units}
-	for _, g := range batch.Merged(b) {
-		for _, v := range m.viewsOf(g) {
-			list = append(list, drawn{v.Drawing, g.Parts[0].Name, v.Scale})
+	details := &paper.Details{Number: m.number}
+	for _, f := range m.families(batch.Merged(b)) {
+		s := m.sectioned(f, details)
+		for _, v := range m.block(s).views {
+			list = append(list, drawn{v.Drawing, f.part().Name, v.Scale, &f})
 		}
+	}
+	for _, d := range details.List() {
+		list = append(list, drawn{Drawing: d.Drawing, of: "detail " + d.Name, scale: d.Scale})
 	}
 	for _, group := range m.alike() {
 		for _, c := range m.drawnMeetings(group[0]) {
-			list = append(list, drawn{c.Drawing, group[0].Spec.Name + ", " + c.what, c.scale})
+			list = append(list, drawn{Drawing: c.Drawing, of: group[0].Spec.Name + ", " + c.what, scale: c.scale})
 		}
 	}
 	return list

@@ -15,15 +15,27 @@ import (
 )
 
 // parts draws every different part, both faces where both need it, with tables of its cuts
-// and holes, as many parts on a page as it has room for.
+// and holes: those that differ in sizes alone as one, and as many on a page as it has room for.
 func (m maker) parts() {
+	families := m.families(batch.Merged(m.batch))
 	m.Chapter("Parts")
-	m.Text("The circle is the datum: with the face that is named before you, all distances are from the left end and " +
+	said := "The circle is the datum: with the face that is named before you, all distances are from the left end and " +
 		"the lower edge. Dashed, and \"seen through\" in tables: cut into the other face. A-A, B-B: sections, seen " +
-		"along the arrows; what is framed in them is drawn larger, with depths from the face.")
+		"along the arrows; what is framed in them is drawn larger here, with depths from the face."
+	if slices.ContainsFunc(families, func(f family) bool { return len(f.groups) > 1 }) {
+		said += " Parts that differ in sizes alone have one drawing, of the first: L along it and W across it are letters " +
+			"for what differs, and the row of your part in the table under it has the figures."
+	}
+	m.Text(said)
+	details := &paper.Details{Number: m.number}
+	list := make([]sectioned, len(families))
+	for i, f := range families {
+		list[i] = m.sectioned(f, details)
+	}
+	m.details(details.List())
 	var waiting []block
-	for _, g := range batch.Merged(m.batch) {
-		if waiting = append(waiting, m.block(g)); len(waiting) == lookedOver {
+	for _, s := range list {
+		if waiting = append(waiting, m.block(s)); len(waiting) == lookedOver {
 			waiting = m.next(waiting)
 		}
 	}
@@ -32,33 +44,115 @@ func (m maker) parts() {
 	}
 }
 
-// block is a part as it comes on a page in one piece, of a height in mm.
+// details shows what is framed in sections, beside each other.
+func (m maker) details(list []paper.Detail) {
+	var figures []paper.Figure
+	for _, d := range list {
+		m.Scale(paper.ScaleText(d.Scale))
+		figures = append(figures, paper.Figure{Drawing: d.Drawing, Words: "in " + firstOf(d.Of)})
+	}
+	m.Figures(figures)
+}
+
+// firstOf are numbers of parts in order, of many the first.
+func firstOf(list []int) string {
+	const most = 6
+	var said []string
+	for i, n := range slices.Sorted(slices.Values(list)) {
+		if i == most-1 && len(list) > most {
+			return names(said) + " ..."
+		}
+		said = append(said, fmt.Sprint(n))
+	}
+	return names(said)
+}
+
+// sectioned is a family with its drawing's planes.
+type sectioned struct {
+	family
+	drawing paper.Part
+}
+
+// sectioned finds the planes of a family's drawing, and adds what they show to details.
+func (m maker) sectioned(f family, details *paper.Details) sectioned {
+	p := f.part()
+	edge := "lower edge"
+	if p.Role == joinery.Bottom {
+		edge = "front edge"
+	}
+	drawn := paper.Part{Panel: p.Panel, Names: tags(p.Panel), Words: func(f geom.Face, scale float64) string {
+		return fmt.Sprintf("%s face, %s below, %s", f, edge, paper.ScaleText(scale))
+	}, Letter: f.letterOf}
+	return sectioned{f, drawn.Sectioned(details, f.all()...)}
+}
+
+// block is a family as it comes on a page in one piece, of a height in mm; a narrow one has room in one of two columns
+// beside another.
 type block struct {
 	write  func(*paper.Book)
 	height float64
+	narrow bool
+	views  []paper.View
 }
 
 // lookedOver is how many parts are looked over for one that the rest of a page has room for.
 const lookedOver = 16
 
 // next writes the first block that this page has room for, or else the first of all on a new
-// page, and gives those that are left.
+// page, and gives those that are left. A narrow one has the next narrow one beside it.
 func (m maker) next(waiting []block) []block {
 	i := max(0, slices.IndexFunc(waiting, func(b block) bool { return b.height <= m.Room() }))
-	m.Keep(waiting[i].height)
-	waiting[i].write(m.Book)
-	return slices.Delete(waiting, i, i+1)
+	first := waiting[i]
+	m.Keep(first.height)
+	waiting = slices.Delete(waiting, i, i+1)
+	if !first.narrow {
+		first.write(m.Book)
+		return waiting
+	}
+	k := slices.IndexFunc(waiting, func(b block) bool { return b.narrow && b.height <= m.Room() })
+	if k < 0 {
+		first.write(m.Book)
+		return waiting
+	}
+	m.Abreast(first.write, waiting[k].write)
+	return slices.Delete(waiting, k, k+1)
 }
 
-// block draws a part.
-func (m maker) block(g batch.Group) block {
-	p := g.Parts[0]
-	views := m.viewsOf(g)
+// block lays a family out.
+func (m maker) block(s sectioned) block {
+	told := m.on(func(m maker) { m.about(&s.family) })
+	tables := m.lists(&s.family, true)
+	listed := m.on(func(m maker) { m.tables(tables) })
+	views := m.views(s, m.Whole()-m.Height(told)-min(m.Height(listed), listedMost*m.Whole()))
+	if !slices.ContainsFunc(views, func(v paper.View) bool { return v.Left }) {
+		tables = m.lists(&s.family, false)
+	}
 	all := m.on(func(m maker) {
-		m.about(g)
-		m.drawn(p, views)
+		m.about(&s.family)
+		m.drawn(views, tables)
 	})
-	return block{all, m.Height(all)}
+	b := block{write: all, views: views, narrow: m.wide(s, views, tables) <= m.ColumnWidth(abreast)}
+	if b.narrow {
+		b.height = m.HeightIn(abreast, all)
+	} else {
+		b.height = m.Height(all)
+	}
+	return b
+}
+
+// abreast is how many narrow parts stand beside each other, and listedMost how much of a page tables take at most from
+// the drawings above them: long ones go on over the next.
+const abreast, listedMost = 2, 0.35
+
+// wide is how wide a family is where nothing of it is broken but sentences, in mm.
+func (m maker) wide(s sectioned, views []paper.View, tables []present.Table) (most float64) {
+	for _, v := range views {
+		most = max(most, v.Width)
+	}
+	for _, t := range tables {
+		most = max(most, paper.TableWidth(columns(t), t.Texts()))
+	}
+	return most
 }
 
 // on is what writes pages, on whatever book.
@@ -69,29 +163,41 @@ func (m maker) on(write func(maker)) func(*paper.Book) {
 	}
 }
 
-// about says what a part is, and which are the same.
-func (m maker) about(g batch.Group) {
+// about says what parts are, and which are the same.
+func (m maker) about(f *family) {
+	for _, g := range f.groups {
+		m.Entry(drawing.Bookmark{Name: g.Parts[0].Name, Level: 1})
+	}
+	m.Heading(1, f.numbers()+": "+f.name())
+	p := f.part()
+	grain := ""
+	if p.Stock.Grain != joinery.GrainNone {
+		grain = "; the grain runs along the length"
+	}
 	unit := m.unit.String()
-	p := g.Parts[0]
-	m.Entry(drawing.Bookmark{Name: p.Name, Level: 1})
-	m.Heading(1, fmt.Sprintf("%d: %s", p.Number, p.Name))
-	said := fmt.Sprintf("%s, %s x %s %s, of %s, %s %s thick", words.Count(g.Quantity, "piece", "pieces"),
-		m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), unit, p.Stock.Name, m.number(p.Panel.Thickness),
-		unit)
+	of := fmt.Sprintf("%s, %s %s thick", p.Stock.Name, m.number(p.Panel.Thickness), unit)
+	if len(f.groups) > 1 {
+		m.Text(fmt.Sprintf("Of %s%s.", of, grain))
+		return
+	}
+	g := f.groups[0]
+	said := fmt.Sprintf("%s, %s x %s %s, of %s", words.Count(g.Quantity, "piece", "pieces"),
+		m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), unit, of)
 	if g.Spares > 0 {
 		said += fmt.Sprintf(", %d of them spare", g.Spares)
 	}
-	if p.Stock.Grain != joinery.GrainNone {
-		said += "; the grain runs along the length"
-	}
-	m.Text(said + ".")
+	m.Text(said + grain + ".")
 	if len(g.Parts) > 1 {
-		var others []string
-		for _, q := range g.Parts[1:] {
-			others = append(others, q.Name)
-		}
-		m.Text("The same: " + names(others) + ".")
+		m.Text("The same: " + names(partNames(g)[1:]) + ".")
 	}
+}
+
+// partNames are the names of parts that are alike.
+func partNames(g batch.Group) (list []string) {
+	for _, p := range g.Parts {
+		list = append(list, p.Name)
+	}
+	return list
 }
 
 // tagOf names the cuts of a part: a, b, ... z, aa.
@@ -118,52 +224,60 @@ func tags(p geom.Panel) []string {
 	return list
 }
 
-// viewsOf draws the faces of a part that leave room for its words and tables.
-func (m maker) viewsOf(g batch.Group) []paper.View {
-	told := m.on(func(m maker) { m.about(g) })
-	lists := m.on(func(m maker) { m.lists(g.Parts[0], true) })
-	return m.views(g.Parts[0], m.Whole()-m.Height(told)-m.Height(lists))
-}
-
 // views draws the faces of a part that need it, within a height in mm of a page, and within
 // half a page with all that goes with them where one of the usual scales down to 1:5 does
 // that; a part without cuts shows no more when it is larger.
-func (m maker) views(p batch.Part, most float64) []paper.View {
-	faces := paper.Faces(p.Panel)
-	least := 1.0 / 5
-	if len(p.Panel.Pockets) == 0 && !p.Panel.Shaped() {
-		least = 1.0 / 10
+func (m maker) views(s sectioned, most float64) []paper.View {
+	p := s.part().Panel
+	faces := paper.Faces(p)
+	least, usual := 1.0/5, most-m.Whole()/2
+	if len(p.Pockets) == 0 && !p.Shaped() {
+		least, usual = 1.0/20, plainHigh
 	}
-	edge := "lower edge"
-	if p.Role == joinery.Bottom {
-		edge = "front edge"
-	}
-	drawn := paper.Part{Panel: p.Panel, Names: tags(p.Panel), Words: func(f geom.Face, scale float64) string {
-		return fmt.Sprintf("%s face, %s below, %s", f, edge, paper.ScaleText(scale))
-	}}
 	list := make([]paper.View, len(faces))
 	for i := len(faces) - 1; i >= 0; i-- { // the first has sections, and what the other leaves
 		n := float64(i + 1)
-		in := paper.Frame{Width: m.Width(), Height: (most - m.Whole()/2) / n, Most: max(most/n, leastHigh), Least: least}
-		drawn.Sections = i == 0
-		list[i] = drawn.Face(faces[i], in, m.number)
+		in := paper.Frame{Width: m.Width(), Height: usual / n, Most: max(most/n, leastHigh), Least: least}
+		list[i] = s.drawing.Face(faces[i], in, m.number)
 		most -= list[i].Height + afterView
+		usual -= list[i].Height + afterView
 	}
 	return list
 }
 
-// drawn prints views of a part and the tables that go with them.
-func (m maker) drawn(p batch.Part, views []paper.View) {
-	leftOut := false
+// plainHigh is how high, in mm, the drawing of a part without cuts is at the most.
+const plainHigh = 75.0
+
+// drawn prints views of a part and the tables that go with them: beside the view where there is room.
+func (m maker) drawn(views []paper.View, tables []present.Table) {
 	for _, v := range views {
 		m.Scale(paper.ScaleText(v.Scale))
-		if v.Details > 0 {
-			m.Scale(paper.ScaleText(v.Details))
-		}
-		m.Figure(v.Drawing, "")
-		leftOut = leftOut || v.Left
 	}
-	m.lists(p, leftOut)
+	if len(views) == 1 && len(tables) > 0 && m.beside(views[0], tables) {
+		m.Beside(views[0].Drawing, func() { m.tables(tables) })
+		return
+	}
+	for _, v := range views {
+		m.Figure(v.Drawing, "")
+	}
+	m.tables(tables)
+}
+
+// beside reports whether tables have room to the right of a view.
+func (m maker) beside(v paper.View, tables []present.Table) bool {
+	for _, t := range tables {
+		if paper.TableWidth(columns(t), t.Texts()) > m.Width()-v.Width-paper.ColumnGap {
+			return false
+		}
+	}
+	return true
+}
+
+// tables prints tables below each other.
+func (m maker) tables(list []present.Table) {
+	for _, t := range list {
+		m.table(t)
+	}
 }
 
 // leastHigh is what a view has in any case, in mm: long tables go on over the next page.
@@ -172,14 +286,51 @@ const leastHigh = 90.0
 // afterView is the space after a view, in mm.
 const afterView = 2.0
 
-// lists prints the tables of a part, that of its edges where drawings do not have them all.
-func (m maker) lists(p batch.Part, edges bool) {
-	names := tags(p.Panel)
-	m.cuts(p, names)
-	m.holes(p, names)
+// lists are the tables of parts, that of their edges where drawings do not have them all.
+func (m maker) lists(f *family, edges bool) (list []present.Table) {
+	names := tags(f.part().Panel)
+	cuts := []present.Table{m.cuts(f, names), m.holes(f, names)}
 	if edges {
-		m.edgeCuts(p)
+		cuts = append(cuts, m.edgeCuts(f))
 	}
+	if len(f.groups) > 1 { // when all letters are known
+		list = append(list, m.sizes(f))
+	}
+	for _, t := range cuts {
+		if len(t.Rows) > 0 {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// sizes lists the parts of a family with what its letters stand for.
+func (m maker) sizes(f *family) present.Table {
+	unit := m.unit.String()
+	t := present.NewTable(present.Numbers("no."), present.Words("part"), present.Numbers("pieces"),
+		present.In("length"+f.lengthsAre("L"), unit), present.In("width"+f.lengthsAre("W"), unit))
+	t.UnitOnce = true
+	for _, l := range f.letters {
+		if l.name != "L" && l.name != "W" {
+			t.Columns = append(t.Columns, present.In(l.name, unit))
+		}
+	}
+	for i, g := range f.groups {
+		p := g.Parts[0]
+		pieces := fmt.Sprint(g.Quantity)
+		if g.Spares > 0 {
+			pieces += fmt.Sprintf(" (%d spare)", g.Spares)
+		}
+		row := []string{fmt.Sprint(p.Number), names(partNames(g)), pieces, m.measured(p.Panel.Length()),
+			m.measured(p.Panel.Width())}
+		for _, l := range f.letters {
+			if l.name != "L" && l.name != "W" {
+				row = append(row, m.caliper(l.values[i]))
+			}
+		}
+		t.Add(row...)
+	}
+	return t
 }
 
 // depth of a pocket in words.
@@ -191,70 +342,65 @@ func (m maker) depth(p batch.Part, k geom.Pocket) string {
 }
 
 // cuts lists where each cut is that is no round hole, as seen in the view that it is drawn in.
-func (m maker) cuts(p batch.Part, names []string) {
+func (m maker) cuts(f *family, names []string) present.Table {
 	unit := m.unit.String()
 	t := present.NewTable(present.Words(""), present.Words("cut"), present.Words("face"), present.In("depth", unit),
 		present.In("from the left end", unit), present.In("from the lower edge", unit), present.Words("size"))
 	t.UnitOnce = true
-	any := false
+	p := f.part()
 	through := paper.Faces(p.Panel)[0] == geom.Inside && len(paper.Faces(p.Panel)) == 1 // the other face is
 	for i, k := range p.Panel.Pockets {
 		if _, _, round := k.Outline.AsCircle(); round {
 			continue
 		}
-		any = true
-		b := k.Outline.Bounds()
 		face := k.Face.String()
-		switch {
-		case k.Face == geom.Outside && through:
+		turned := k.Face == geom.Outside && !through
+		if k.Face == geom.Outside && through {
 			face += ", seen through"
-		case k.Face == geom.Outside:
-			b.Min.X, b.Max.X = p.Panel.Length()-b.Max.X, p.Panel.Length()-b.Min.X
 		}
-		t.Add(names[i], k.Kind.String(), face, m.depth(p, k), words.Span(b.Min.X, b.Max.X, m.unit),
-			words.Span(b.Min.Y, b.Max.Y, m.unit), m.caliper(b.Width())+" x "+m.caliper(b.Height()))
+		left, right, low, high := f.bounds(func(p geom.Panel) geom.Loop { return p.Pockets[i].Outline }, turned)
+		t.Add(names[i], k.Kind.String(), face, m.depth(p, k), f.span(geom.AlongX, left, right),
+			f.span(geom.AlongY, low, high), f.extent(geom.AlongX, left, right)+" x "+f.extent(geom.AlongY, low, high))
 	}
-	if any {
-		m.table(t)
-	}
+	return t
 }
 
 // holes lists the round holes by their centers.
-func (m maker) holes(p batch.Part, names []string) {
+func (m maker) holes(f *family, names []string) present.Table {
 	unit := m.unit.String()
 	t := present.NewTable(present.Words(""), present.Words("hole"), present.Words("face"), present.In("depth", unit),
 		present.In("center from the left end", unit), present.In("from the lower edge", unit),
 		present.In("diameter", unit))
 	t.UnitOnce = true
-	any := false
+	p := f.part()
 	for i, k := range p.Panel.Pockets {
-		c, r, round := k.Outline.AsCircle()
+		_, r, round := k.Outline.AsCircle()
 		if !round {
 			continue
 		}
-		any = true
-		if k.Face == geom.Outside {
-			c.X = p.Panel.Length() - c.X
+		center := func(p geom.Panel) geom.Point {
+			c, _, _ := p.Pockets[i].Outline.AsCircle()
+			if k.Face == geom.Outside {
+				c.X = p.Length() - c.X
+			}
+			return c
 		}
-		t.Add(names[i], k.Kind.String(), k.Face.String(), m.depth(p, k), m.caliper(c.X), m.caliper(c.Y), m.caliper(2*r))
+		t.Add(names[i], k.Kind.String(), k.Face.String(), m.depth(p, k),
+			f.say(geom.AlongX, f.each(func(p geom.Panel) float64 { return center(p).X })),
+			f.say(geom.AlongY, f.each(func(p geom.Panel) float64 { return center(p).Y })), m.caliper(2*r))
 	}
-	if any {
-		m.table(t)
-	}
+	return t
 }
 
 // edgeCuts lists what is cut of the edges, as seen on the inside face.
-func (m maker) edgeCuts(p batch.Part) {
-	if len(p.Panel.EdgeCuts) == 0 {
-		return
-	}
+func (m maker) edgeCuts(f *family) present.Table {
 	unit := m.unit.String()
 	t := present.NewTable(present.Words("cut of an edge"), present.In("from the left end", unit),
 		present.In("from the lower edge", unit))
 	t.UnitOnce = true
-	for _, k := range p.Panel.EdgeCuts {
-		b := k.Area.Bounds()
-		t.Add(k.Kind.String(), words.Span(b.Min.X, b.Max.X, m.unit), words.Span(b.Min.Y, b.Max.Y, m.unit))
+	for i, k := range f.part().Panel.EdgeCuts {
+		left, right, low, high := f.bounds(func(p geom.Panel) geom.Loop { return p.EdgeCuts[i].Area }, false)
+		t.Add(k.Kind.String(), f.span(geom.AlongX, left, right), f.span(geom.AlongY, low, high))
 	}
-	m.table(t)
+	return t
 }

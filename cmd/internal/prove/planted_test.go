@@ -66,6 +66,7 @@ func plants(t testing.TB, version string) map[string]map[string]planted {
 		raisedJob(version):                                 plantedHeights,
 		engravedJob(version):                               plantedEngraved,
 		splitJob(version):                                  plantedSplit,
+		familyJob(t, version):                              plantedFamily,
 	}
 }
 

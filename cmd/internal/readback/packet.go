@@ -113,6 +113,8 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 	for s.at++; s.more(); s.at++ {
 		line := s.lines[s.at]
 		switch {
+		case cutsBegin(line):
+			return rows, pages
 		case slices.Equal(cells(line), heads):
 			if s.below != nil {
 				s.at++
@@ -120,8 +122,6 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 		case len(line) == columns:
 			last = line
 			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
-		case len(line) == len(holeHeads) && cells(line)[0] == holeHeads[0]:
-			return rows, pages
 		case len(rows) > 0 && len(line) < columns && s.closeBelow() &&
 			s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
 		default:
@@ -129,6 +129,12 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 		}
 	}
 	return rows, pages
+}
+
+// cutsBegin reports whether the table of cuts or that of holes begins with a line: it follows another table at once.
+func cutsBegin(line []pdfText) bool {
+	list := cells(line)
+	return len(list) == len(holeHeads) && (list[0] == "cut" || list[0] == holeHeads[0]) && list[1] == holeHeads[1]
 }
 
 // maxLeading is how far, in points, a line of a broken cell may stand below the one before it: a
@@ -184,8 +190,10 @@ type packetReader struct {
 	one   string   // the only cell, or nothing
 	title string   // the last line that was a title
 
-	cabinet, part string
-	sheet         *setupReader
+	cabinet string
+	drawn   []drawnPart // the parts of the drawing that was read last
+	drawnOf string      // and what they are of
+	sheet   *setupReader
 	said          map[string][]string // the remarks of the cover
 	cover         bool                // the first page, up to the table of boxes
 }
@@ -276,21 +284,34 @@ func (p *packetReader) lists() taken {
 	return notTaken
 }
 
-// parts reads the drawing of a part and the table of its cuts.
+// parts reads the drawing of a part, or of parts that differ in sizes alone, and the tables of its cuts.
 func (p *packetReader) parts() taken {
 	switch {
 	case paperPart.MatchString(p.one):
 		p.sheet.end() // the parts follow the setups
 		number, name, _ := strings.Cut(p.title, ": ")
-		p.part = name
-		p.words("group", p.part, "number", number)
-		p.paperPart(p.part, p.s.sentence())
+		p.drawn = []drawnPart{{name: name}}
+		p.words("group", name, "number", number)
+		p.paperPart(name, p.s.sentence())
 		return lineTaken
+	case paperFamily.MatchString(p.one):
+		p.sheet.end()
+		p.drawnOf = p.s.sentence()
+		return lineTaken
+	case p.drawnOf != "" && p.beginsFamily():
+		p.family(p.drawnOf)
+		return tableTaken
 	case p.s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
-		p.paperCuts(p.part, p.s.table(7))
+		rows, pages := p.s.rows(7)
+		for _, d := range p.drawn {
+			p.paperCuts(d.name, p.own(d, rows, pages))
+		}
 		return tableTaken
 	case p.s.begins(holeHeads...):
-		p.paperHoles(p.part, p.s.table(7))
+		rows, pages := p.s.rows(7)
+		for _, d := range p.drawn {
+			p.paperHoles(d.name, p.own(d, rows, pages))
+		}
 		return tableTaken
 	}
 	return notTaken

@@ -1,0 +1,44 @@
+package paper
+
+// Abreast draws things beside each other in columns of the same width, each in one piece, for which there is room on
+// the page, and goes on below the longest.
+func (b *Book) Abreast(things ...func(*Book)) {
+	if b.page == nil {
+		b.Page()
+	}
+	top, low, turns := b.cursor, b.cursor, b.turns
+	for i, draw := range things {
+		b.column = b.columnOf(len(things), i)
+		b.column.top = top + 1 // within a page, where headings have some space above them
+		b.cursor = top
+		draw(b)
+		low = min(low, b.cursor)
+		b.turns++ // a heading of one column is none of the next
+	}
+	b.column, b.cursor, b.turns = column{}, low, turns
+}
+
+// columnOf is one of so many columns.
+func (b *Book) columnOf(of, at int) column {
+	wide := b.ColumnWidth(of)
+	return column{of: of, at: at, left: float64(at) * (wide + ColumnGap), wide: wide}
+}
+
+// HeightIn is [Book.Height] in one of so many columns.
+func (b *Book) HeightIn(of int, write func(*Book)) float64 {
+	return b.Height(func(trial *Book) {
+		trial.column = trial.columnOf(of, 0)
+		trial.column.top = trial.cursor + 1
+		write(trial)
+	})
+}
+
+// TableWidth is how wide a table is where none of its words are broken, in mm.
+func TableWidth(columns []Column, rows [][]string) float64 {
+	t := table{Book: &Book{}, size: tableSize, columns: columns, rows: rows}
+	for _, c := range columns {
+		t.heads = append(t.heads, c.Head)
+	}
+	t.widths = t.wide(func(head string) []string { return []string{head} })
+	return t.total()
+}
