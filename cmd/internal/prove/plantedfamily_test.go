@@ -18,5 +18,5 @@ var plantedFamily = map[string]planted{
 	"a part in two drawings":      {file: packetPDF, code: "said", bytes: inPages("bench-wide-bottom", "bench-wide-side")},
 	"the stock of several parts":  {file: packetPDF, code: "said", bytes: inPages("Of hardboard, 5.91 mm thick.", "Of plywood, 5.91 mm thick.")},
 	"the thickness of several":    {file: packetPDF, code: "said", bytes: inPages("Of hardboard, 5.91 mm thick.", "Of hardboard, 5.81 mm thick.")},
-	"a part without its row":      {file: packetPDF, code: "said-not", bytes: nowhere(inPages("Of birch, 12.2 mm thick; the grain runs along the length.", "Birch."))},
+	"a part without its row":      {file: packetPDF, code: "unreadable", bytes: nowhere(inPages("Of birch, 12.2 mm thick; the grain runs along the length.", "Birch."))},
 }

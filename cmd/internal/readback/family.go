@@ -16,6 +16,7 @@ type drawnPart struct {
 var (
 	// familyHeads are those of the table of parts that one drawing shows, as far as they are the same in all.
 	familyHeads = []string{"no.", "part", "pieces", "length", "width"}
+	paperTitle  = regexp.MustCompile(`^\d+(?:, \d+)*(?: \.\.\.)?: \S+$`) // of a drawing of parts
 	letterHead  = regexp.MustCompile(`^[LW]\d*$`)
 	brokenHeads = regexp.MustCompile(`^(?:[LW]\d*|mm|in| )+$`)
 	paperFamily = regexp.MustCompile(`^Of (.+), (\S.*) (mm|in) thick`)

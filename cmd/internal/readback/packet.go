@@ -194,8 +194,8 @@ type packetReader struct {
 	drawn   []drawnPart // the parts of the drawing that was read last
 	drawnOf string      // and what they are of
 	sheet   *setupReader
-	said          map[string][]string // the remarks of the cover
-	cover         bool                // the first page, up to the table of boxes
+	said    map[string][]string // the remarks of the cover
+	cover   bool                // the first page, up to the table of boxes
 }
 
 func packet(r *reading, data string) { r.packet([]byte(data)) }
@@ -300,8 +300,14 @@ func (p *packetReader) parts() taken {
 		return lineTaken
 	case p.drawnOf != "" && p.beginsFamily():
 		p.family(p.drawnOf)
+		p.drawnOf = ""
 		return tableTaken
+	case paperTitle.MatchString(p.one):
+		p.drawn, p.drawnOf = nil, ""
 	case p.s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
+		if p.drawn == nil {
+			p.fail("these cuts are of no part")
+		}
 		rows, pages := p.s.rows(7)
 		for _, d := range p.drawn {
 			p.paperCuts(d.name, p.own(d, rows, pages))
