@@ -16,7 +16,7 @@ import (
 )
 
 // drawnPart is a view of a side with everything that a drawing of a part has: cuts on both
-// faces, a hole, sections and details; without its words.
+// faces, a hole, sections, and what they show enlarged over it; without its words.
 func drawnPart() drawing.Drawing {
 	side := geom.Panel{
 		Outline: geom.Rectangle(0, 0, 420, 160), Thickness: 12,
@@ -27,10 +27,19 @@ func drawnPart() drawing.Drawing {
 			{Kind: geom.Drill, Depth: 12, Outline: geom.Circle(geom.Point{X: 210, Y: 80}, 10)},
 		},
 	}
-	part := paper.Part{Panel: side, Names: []string{"a", "b", "c", "1"}, Sections: true}
+	details := &paper.Details{Number: strconvNumber}
+	part := paper.Part{Panel: side, Names: []string{"a", "b", "c", "1"}}.Sectioned(details)
 	v := part.Face(geom.Inside, paper.Frame{Width: 180, Height: 120, Most: 240, Least: 0.2}, strconvNumber)
-	v.Texts = nil
-	return v.Drawing
+	all := drawing.Drawing{Width: v.Width, Height: v.Height}
+	all.Add(v.Drawing, geom.Point{}, 1)
+	for _, d := range details.List() {
+		low := all
+		all = drawing.Drawing{Width: max(low.Width, d.Width), Height: low.Height + d.Height}
+		all.Add(low, geom.Point{}, 1)
+		all.Add(d.Drawing, geom.Point{Y: low.Height}, 1)
+	}
+	all.Texts = nil
+	return all
 }
 
 func strconvNumber(mm float64) string { return strconv.FormatFloat(mm, 'f', -1, 64) }
