@@ -243,7 +243,8 @@ func (d detail) profile(mirrored bool) string {
 func (d detail) said(runs []geom.Run) (out string) {
 	const rounding = 1e-6 // mm
 	for _, r := range runs {
-		out += fmt.Sprintf(" %.2f %.2f %.2f", r.Intersect(d.Interval).Len()+rounding, r.Inside+rounding, r.Outside+rounding)
+		long := r.Intersect(d.Interval).Len()
+		out += fmt.Sprintf(" %.2f %.2f %.2f", long+rounding, r.Inside+rounding, r.Outside+rounding)
 	}
 	return out
 }
