@@ -20,8 +20,8 @@ func (m maker) parts() {
 	families := m.families(batch.Merged(m.batch))
 	m.Chapter("Parts")
 	said := "The circle is the datum: with the face that is named before you, all distances are from the left end " +
-		"and the lower edge. Dashed, and \"seen through\" in tables: cut into the other face. A-A, B-B: sections, seen " +
-		"along the arrows; what is framed in them is drawn larger here, with depths from the face."
+		"and the lower edge. Dashed, and \"seen through\" in tables: cut into the other face. A-A, B-B: sections, " +
+		"seen along the arrows; what is framed in them is drawn larger here, with depths from the face."
 	if slices.ContainsFunc(families, func(f family) bool { return len(f.groups) > 1 }) {
 		said += " Parts that differ in sizes alone have one drawing, of the first: L along it and W across it are " +
 			"letters for what differs, and the row of your part in the table under it has the figures."
