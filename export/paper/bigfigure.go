@@ -43,7 +43,7 @@ func (b *Book) bigRow(label string, list []BigFigure, ticks []string) int {
 	n, face := fitting(list, b.Width()-left)
 	b.Keep(figureRow)
 	d, x, low := &b.page.Drawing, b.left(), b.cursor-figureRow
-	d.Loops(drawing.Medium, 0, geom.Rectangle(x, low, x+b.Width(), b.cursor))
+	d.Loops(drawing.Thick, 0, geom.Rectangle(x, low, x+b.Width(), b.cursor))
 	const labelSize = 4.0
 	for i, s := range drawing.Wrap(drawing.Bold, labelSize, left-3, label) {
 		d.Words(x+1.5, b.cursor-5.5-float64(5.5*float64(i)), labelSize, drawing.Bold, s)

@@ -60,8 +60,10 @@ type Book struct {
 	about    []string  // the chapters on the page
 	chapters []chapter // so far
 	contents *drawing.Later
-	scales   []string // of the drawings on the page
-	total    *drawing.Later
+	// contentsWide is how wide a column of the contents is.
+	contentsWide float64
+	scales       []string // of the drawings on the page
+	total        *drawing.Later
 }
 
 // left is where lines begin, in mm from the left edge of the sheet.
@@ -126,10 +128,17 @@ func (b *Book) enter(entries []drawing.Bookmark) {
 
 // need makes sure of some room, in the next column or on a new page if there is none.
 func (b *Book) need(height float64) {
-	if b.page != nil && b.Room() < height && b.cursor >= b.top() && b.floor() > bottomEdge {
-		b.column.short = true
+	if b.page != nil && b.Room() < height && b.cursor >= b.top() {
+		switch {
+		case b.floor() > bottomEdge:
+			b.column.short = true
+		case b.top() < b.Size.Height-margin: // no column has the room as far down as they begin
+			b.column.at = b.column.of - 1
+			b.next()
+		}
+		return
 	}
-	if b.page == nil || b.Room() < height && b.cursor < b.top() {
+	if b.page == nil || b.Room() < height {
 		b.next()
 	}
 }

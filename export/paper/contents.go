@@ -2,6 +2,7 @@ package paper
 
 import (
 	"fmt"
+	"math"
 
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
@@ -16,12 +17,13 @@ type chapter struct {
 // contentsRow is how high a line of the contents is, in mm.
 const contentsRow = 4.8
 
-// Contents leaves room for the list of chapters with their pages, so many lines, which is filled in when the book is
-// closed.
-func (b *Book) Contents(rows int) {
-	high := contentsRow * float64(rows)
+// Contents leaves room for the list of so many chapters with their pages, in columns beside each other, which is filled
+// in when the book is closed.
+func (b *Book) Contents(chapters, columns int) {
+	high := contentsRow * math.Ceil(float64(chapters)/float64(columns))
 	b.Keep(high)
 	b.contents = &drawing.Later{Drawing: drawing.Drawing{Width: b.Width(), Height: high}}
+	b.contentsWide = (b.Width() - float64(columnGap*float64(columns-1))) / float64(columns)
 	b.cursor -= high
 	b.page.Later = append(b.page.Later, drawing.Placed{Later: b.contents, At: geom.Point{X: b.left(), Y: b.cursor}})
 	b.Space(2)
@@ -33,15 +35,21 @@ func (b *Book) listChapters() {
 	if d == nil {
 		return
 	}
-	y := d.Height
+	x, y, wide := 0.0, d.Height, b.contentsWide
 	for _, c := range b.chapters {
-		if c.page == 1 || y < contentsRow/2 {
+		if c.page == 1 {
 			continue
 		}
+		if y < contentsRow/2 {
+			x, y = x+wide+columnGap, d.Height
+		}
+		if x >= d.Width {
+			return
+		}
 		y -= contentsRow
-		number := drawing.Text{String: fmt.Sprint(c.page), At: geom.Point{X: d.Width, Y: y + 1.3}, Size: body, Align: drawing.Right}
-		d.Write(number)
-		d.Words(0, y+1.3, body, drawing.Regular, drawing.Fit(drawing.Regular, body, d.Width-12, c.name))
-		d.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{Y: y + 0.3}, geom.Point{X: d.Width, Y: y + 0.3})
+		d.Write(drawing.Text{String: fmt.Sprint(c.page), At: geom.Point{X: x + wide, Y: y + 1.3}, Size: body,
+			Align: drawing.Right})
+		d.Words(x, y+1.3, body, drawing.Regular, drawing.Fit(drawing.Regular, body, wide-8, c.name))
+		d.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: x, Y: y + 0.3}, geom.Point{X: x + wide, Y: y + 0.3})
 	}
 }

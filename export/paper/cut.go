@@ -5,8 +5,8 @@ import (
 	"drawerwright/geom"
 )
 
-// numeral is the size of the letters of a cut's sizes, in mm.
-const numeral = 2.5
+// numeral is the size of the letters of a cut's sizes, in mm: capitals and figures are 3.5 high.
+var numeral = drawing.Capitals(3.5)
 
 // Hold is how a part is held for a cut.
 type Hold uint8
@@ -31,10 +31,13 @@ type Cut struct {
 // cutter and of a part's length, how far the fence and a stood part reach up.
 const (
 	shownLeft = 38.0
-	tallFence = 34.0
+	tallFence = 25.0
 	lowFence  = 18.0
 	fenceDeep = 12.0
 	tableDeep = 5.0
+	heightOff = 4.0 // the size of the cutter's height, left of it
+	firstRow  = 5.0 // of sizes, below the table
+	nextRow   = 6.5
 )
 
 var (
@@ -53,16 +56,21 @@ const (
 // fence at his right: table, cutter, fence and part, with the distances to set.
 func Operator(c Cut, number Number) drawing.Drawing {
 	const scale = operatorScale
-	v := c.seen()
+	v := c.seen(number)
 	var d drawing.Drawing
 	v.machine(&d)
 	part := v.part()
 	hatch(&d, part, false)
 	d.Loops(drawing.Thick, 0, part)
-	d.Loops(drawing.Medium, steel, geom.Rectangle(-c.Cutter, -tableDeep, 0, c.Height))
-	out := drawing.Drawing{Width: scale*(v.high-v.low) + 12, Height: scale*(v.tall+tableDeep) + 16}
+	d.Loops(drawing.Thick, steel, geom.Rectangle(-c.Cutter, -tableDeep, 0, c.Height))
+	below := firstRow + 2.5
+	if c.Hold == AtEnd {
+		below += nextRow
+	}
+	right := max(v.high, v.wordsAt()+drawing.Width(drawing.Regular, numeral, v.fenceWords(number)))
+	out := drawing.Drawing{Width: scale*(right-v.low) + 1, Height: scale*(v.tall+tableDeep) + below}
 	at := func(x, y float64) geom.Point {
-		return geom.Point{X: scale * (x - v.low), Y: 16 + float64(scale*(y+tableDeep))}
+		return geom.Point{X: scale * (x - v.low), Y: below + float64(scale*(y+tableDeep))}
 	}
 	out.Add(d, at(0, 0), scale)
 	v.settings(&out, at, number)
@@ -78,8 +86,22 @@ type operatorView struct {
 	tall      float64 // how far up
 }
 
-// seen is the view of a cut.
-func (c Cut) seen() operatorView {
+// fenceWords say where the fence is; nothing on a jig, which takes its place.
+func (v operatorView) fenceWords(number Number) string {
+	switch v.Hold {
+	case OnJig:
+		return ""
+	case AtEnd:
+		return "out of the fence " + number(v.Cutter+v.Fence)
+	}
+	return "fence " + number(v.Fence)
+}
+
+// wordsAt is where these words begin, right of what they measure.
+func (v operatorView) wordsAt() float64 { return max(v.face, 0) + 2 }
+
+// seen is the view of a cut, with room for its sizes left of the cutter.
+func (c Cut) seen(number Number) operatorView {
 	v := operatorView{Cut: c, face: c.Fence, tall: max(tallFence, c.Height+12)}
 	if c.Hold == OnJig {
 		v.face = 14
@@ -87,15 +109,17 @@ func (c Cut) seen() operatorView {
 	if c.Hold == Flat || c.Hold == AtEnd {
 		v.tall = max(lowFence, c.Thickness+4)
 	}
-	v.low, v.high = -max(shownLeft, c.Cutter+12), max(v.face, 0)+fenceDeep
+	words := drawing.Width(drawing.Regular, numeral, "height "+number(c.Height))
+	words = max(words, drawing.Width(drawing.Regular, numeral, "cutter "+number(c.Cutter)))
+	v.low, v.high = -max(shownLeft, c.Cutter+heightOff+words+3), max(v.face, 0)+fenceDeep
 	return v
 }
 
 // machine draws the table, and the fence where the part runs along one.
 func (v operatorView) machine(d *drawing.Drawing) {
-	d.Loops(drawing.Medium, tableInk, geom.Rectangle(v.low, -tableDeep, v.high, 0))
+	d.Loops(drawing.Thick, tableInk, geom.Rectangle(v.low, -tableDeep, v.high, 0))
 	if v.Hold != OnJig {
-		d.Loops(drawing.Medium, fenceInk, geom.Rectangle(v.face, 0, v.high, v.tall))
+		d.Loops(drawing.Thick, fenceInk, geom.Rectangle(v.face, 0, v.high, v.tall))
 	}
 }
 
@@ -122,16 +146,20 @@ func (v operatorView) part() geom.Loop {
 // settings writes the sizes below the table, each in a row of its own, and the height
 // beside the cutter. The drawing has the machine's places at those that at gives.
 func (v operatorView) settings(out *drawing.Drawing, at func(x, y float64) geom.Point, number Number) {
-	switch v.Hold {
-	case OnJig:
-	case AtEnd:
-		row(out, at(-v.Cutter, -tableDeep), at(v.face, -tableDeep), 5, "out of the fence "+number(v.Cutter+v.Fence))
-	default:
-		row(out, at(0, -tableDeep), at(v.face, -tableDeep), 5, "fence "+number(v.Fence))
+	down := firstRow
+	if words := v.fenceWords(number); words != "" {
+		from := 0.0
+		if v.Hold == AtEnd {
+			from = -v.Cutter
+		}
+		row(out, at(from, -tableDeep), at(v.face, -tableDeep), down, words, drawing.Left)
+		if v.Hold == AtEnd {
+			down += nextRow
+		}
 	}
-	row(out, at(-v.Cutter, -tableDeep), at(0, -tableDeep), 11, "cutter "+number(v.Cutter))
-	left := at(-v.Cutter-6, 0)
-	top := at(-v.Cutter-6, v.Height)
+	row(out, at(-v.Cutter, -tableDeep), at(0, -tableDeep), down, "cutter "+number(v.Cutter), drawing.Right)
+	left := at(-v.Cutter-heightOff, 0)
+	top := at(-v.Cutter-heightOff, v.Height)
 	out.Line(drawing.Thin, at(-v.Cutter, v.Height), geom.Point{X: left.X - 1, Y: top.Y})
 	arrow(out, left, top)
 	label := drawing.Text{String: "height " + number(v.Height), Size: numeral, Align: drawing.Right, Value: true,
@@ -162,16 +190,20 @@ func notched(board geom.Rect, cut geom.Interval, height float64) geom.Loop {
 		point(to, 0), point(right, 0), point(right, top), point(left, top))
 }
 
-// row writes a dimension between two places of an edge, so far below it, the words
-// to the right of it.
-func row(d *drawing.Drawing, a, b geom.Point, down float64, words string) {
+// row writes a dimension between two places of an edge, so far below it, the words beside it: to the right where they
+// begin at the left, and else to the left.
+func row(d *drawing.Drawing, a, b geom.Point, down float64, words string, align drawing.Align) {
 	y := a.Y - down
 	for _, p := range []geom.Point{a, b} {
 		d.Line(drawing.Thin, geom.Point{X: p.X, Y: p.Y - 0.8}, geom.Point{X: p.X, Y: y - 1})
 	}
 	p, q := geom.Point{X: a.X, Y: y}, geom.Point{X: b.X, Y: y}
 	arrow(d, p, q)
-	d.Write(drawing.Text{String: words, Size: numeral, Value: true, At: geom.Point{X: max(p.X, q.X) + 2, Y: y - numeral/3}})
+	x := max(p.X, q.X) + 2
+	if align == drawing.Right {
+		x = min(p.X, q.X) - 2
+	}
+	d.Write(drawing.Text{String: words, Size: numeral, Value: true, Align: align, At: geom.Point{X: x, Y: y - numeral/3}})
 }
 
 // arrow draws a line with a stroke across at both ends, as joiners do.
@@ -179,6 +211,6 @@ func arrow(d *drawing.Drawing, a, b geom.Point) {
 	d.Line(drawing.Thin, a, b)
 	const tick = 0.8
 	for _, p := range []geom.Point{a, b} {
-		d.Line(drawing.Medium, geom.Point{X: p.X - tick, Y: p.Y - tick}, geom.Point{X: p.X + tick, Y: p.Y + tick})
+		d.Line(drawing.Thick, geom.Point{X: p.X - tick, Y: p.Y - tick}, geom.Point{X: p.X + tick, Y: p.Y + tick})
 	}
 }

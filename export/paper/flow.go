@@ -10,6 +10,7 @@ type column struct {
 	of, at     int     // how many there are, and which one it is
 	left, wide float64 // from the margin on
 	top, floor float64 // the places where it begins, and ends at the latest
+	after      float64 // where it ends on the pages after this one
 	lowest     float64 // that the columns before it have taken
 	short      bool    // it ends above what something needs, though there is more of the page
 }
@@ -18,50 +19,72 @@ type column struct {
 const ColumnGap = 6.0
 
 // Columns lays out what draw draws in so many columns beside each other, about as long as each other, and goes on
-// below them. Draw may be called several times, to try how it fits.
+// below them; where it goes on the next page, they are about as long as each other there. Draw may be called several
+// times, to try how it fits.
 func (b *Book) Columns(of int, draw func()) {
 	if b.page == nil {
 		b.Page()
 	}
-	var top float64
-	run := func(floor float64) (short bool) {
-		number, turns := b.number, b.turns
-		b.column = column{of: of, top: top, floor: floor, lowest: top}
-		b.column.wide = b.ColumnWidth(of)
-		draw()
-		b.cursor = min(b.cursor, b.column.lowest)
-		short = b.column.short
-		b.column = column{}
-		if b.number == number {
-			b.turns = turns // columns on one page tear nothing apart
-		}
-		return short
-	}
-	fits := func(floor float64) (ok bool) {
-		b.try(func() {
-			number := b.number
-			short := run(floor)
-			ok = b.number == number && !short
-		})
-		return ok
-	}
-	floor := bottomEdge
-	if top = b.cursor; b.Room() < scarce*b.whole() && !fits(floor) {
+	c := columns{b, of, draw}
+	if b.Room() < scarce*b.whole() && c.pages(bottomEdge, bottomEdge) != 0 {
 		b.next()
-		top = b.cursor
 	}
-	if fits(floor) {
-		low, high := bottomEdge, top // it fits down to the first, and not down to the second
-		for high-low > 1.5 {
-			if middle := (low + high) / 2; fits(middle) {
-				low = middle
-			} else {
-				high = middle
-			}
+	switch floor := bottomEdge; c.pages(floor, floor) {
+	case 0:
+		c.run(c.highest(func(floor float64) bool { return c.pages(floor, bottomEdge) == 0 }), bottomEdge)
+	case 1:
+		c.run(floor, c.highest(func(after float64) bool { return c.pages(floor, after) == 1 }))
+	default:
+		c.run(floor, floor)
+	}
+}
+
+// columns are so many beside each other, with what they are filled with.
+type columns struct {
+	*Book
+	of   int
+	draw func()
+}
+
+// run fills them down to a floor, and on the pages after this one down to another. It gives how many of these there
+// are, and whether something needs more room than a column has.
+func (c columns) run(floor, after float64) (pages int, short bool) {
+	b := c.Book
+	number, turns := b.number, b.turns
+	b.column = column{of: c.of, top: b.cursor, floor: floor, after: after, lowest: b.cursor}
+	b.column.wide = b.ColumnWidth(c.of)
+	c.draw()
+	b.cursor = min(b.cursor, b.column.lowest)
+	short = b.column.short
+	b.column = column{}
+	if b.number == number {
+		b.turns = turns // columns on one page tear nothing apart
+	}
+	return b.number - number, short
+}
+
+// pages tries how many more pages they go over; -1 where something needs more room than a column has.
+func (c columns) pages(floor, after float64) (n int) {
+	c.try(func() {
+		var short bool
+		if n, short = c.run(floor, after); short {
+			n = -1
 		}
-		floor = low
+	})
+	return n
+}
+
+// highest is the highest floor that is right, by bisection: the foot of the page is, its top is not.
+func (c columns) highest(right func(floor float64) bool) float64 {
+	low, high := bottomEdge, c.Size.Height-margin
+	for high-low > 1.5 {
+		if middle := (low + high) / 2; right(middle) {
+			low = middle
+		} else {
+			high = middle
+		}
 	}
-	run(floor)
+	return low
 }
 
 // besideLeast is the room for words beside a drawing, in mm; where less is left they stand below it.
@@ -102,7 +125,7 @@ func (b *Book) Beside(d drawing.Drawing, draw func()) {
 }
 
 // scarce is the part of a page below which columns that do not fit begin on the next one.
-const scarce = 0.4
+const scarce = 0.15
 
 // next begins the next column, or a new page, with the headings that nothing stands below.
 func (b *Book) next() {
@@ -122,7 +145,7 @@ func (b *Book) turnColumn() {
 	c.lowest = min(c.lowest, b.cursor)
 	if c.at++; c.at == c.of {
 		b.Page()
-		c.at, c.top, c.floor, c.lowest = 0, b.cursor, bottomEdge, b.cursor
+		c.at, c.top, c.floor, c.lowest = 0, b.cursor, max(bottomEdge, c.after), b.cursor
 	}
 	b.turns++
 	b.cursor = c.top
@@ -148,16 +171,41 @@ func (b *Book) ColumnWidth(of int) float64 {
 	return (b.fullWidth() - float64(ColumnGap*float64(of-1))) / float64(of)
 }
 
-// Fits reports whether what draw draws goes on what is left of the page, or of the column.
-func (b *Book) Fits(draw func()) (fits bool) {
+// Takes is how much what draw draws takes of the page, or of the column; fits is false where it goes beyond that.
+func (b *Book) Takes(draw func()) (high float64, fits bool) {
 	if b.page == nil {
 		b.next()
 	}
 	b.try(func() {
-		turns := b.turns
+		turns, top := b.turns, b.cursor
 		draw()
-		fits = b.turns == turns
+		high, fits = top-b.cursor, b.turns == turns
 	})
+	return high, fits
+}
+
+// TakesIn is [Book.Takes] in one of so many columns of the page.
+func (b *Book) TakesIn(of int, draw func()) (high float64, fits bool) {
+	if b.page == nil {
+		b.next()
+	}
+	b.try(func() {
+		b.column = column{of: of, wide: b.ColumnWidth(of), top: b.cursor, floor: bottomEdge, lowest: b.cursor}
+		high, fits = b.Takes(draw)
+	})
+	return high, fits
+}
+
+// Break ends a column: what follows stands in the next one.
+func (b *Book) Break() {
+	if b.column.of > 0 {
+		b.turnColumn()
+	}
+}
+
+// Fits reports whether what draw draws goes on what is left of the page, or of the column.
+func (b *Book) Fits(draw func()) (fits bool) {
+	_, fits = b.Takes(draw)
 	return fits
 }
 

@@ -61,7 +61,7 @@ func (s SheetPage) Draw(room geom.Point) drawing.Drawing {
 	}
 	for _, p := range s.Pieces {
 		r := at(p.Box)
-		d.Loops(drawing.Medium, pieceInk, r.Loop())
+		d.Loops(drawing.Thin, pieceInk, r.Loop())
 		words(&d, r, p)
 	}
 	for _, k := range s.KeepOut {

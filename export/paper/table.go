@@ -17,10 +17,8 @@ const (
 // tableLeading is from one base line of a cell to the next, in sizes.
 const tableLeading = 1.3
 
-// crowded is the size of letters, in mm, under which the words of a table are broken rather.
-const crowded = 2.0
-
-// tableSize is the size of the letters of tables, in mm: capitals are 2.5 high.
+// tableSize is the size of the letters of tables, in mm: capitals are 2.5 high. It is never less: words that find no
+// room are broken into lines.
 var tableSize = drawing.Capitals(2.5)
 
 // Column is a column of a table.
@@ -33,19 +31,7 @@ type Column struct {
 
 // Table prints rows under the heads of columns. Words that do not fit are broken into lines;
 // the heads come again on every page.
-func (b *Book) Table(columns []Column, rows [][]string) {
-	t := table{Book: b, size: tableSize, columns: columns, rows: rows}
-	for _, c := range columns {
-		t.heads, t.right = append(t.heads, c.Head), append(t.right, c.Right)
-	}
-	t.measure()
-	t.Keep(t.kept())
-	t.head()
-	for _, r := range rows {
-		t.row(r)
-	}
-	b.Space(2.5)
-}
+func (b *Book) Table(columns []Column, rows [][]string) { b.Groups(columns, []Group{{Rows: rows}}) }
 
 type table struct {
 	*Book
@@ -53,13 +39,23 @@ type table struct {
 	columns []Column
 	heads   []string
 	right   []bool
-	rows    [][]string
+	rows    [][]string // of all groups
 	widths  []float64
+}
+
+// newTable is a table of some rows with its columns measured, not drawn yet.
+func newTable(b *Book, columns []Column, rows [][]string) table {
+	t := table{Book: b, size: tableSize, columns: columns, rows: rows}
+	for _, c := range columns {
+		t.heads, t.right = append(t.heads, c.Head), append(t.right, c.Right)
+	}
+	t.measure()
+	return t
 }
 
 // kept is how much of a table stays together: all of a short one, else its head with some rows.
 func (t *table) kept() float64 {
-	const short, some = 130.0, 3
+	const short, some = 45.0, 3
 	all, first := t.height(t.heads, drawing.Bold), 0.0
 	for i, r := range t.rows {
 		if all += t.height(r, drawing.Regular); i < some {
@@ -72,23 +68,23 @@ func (t *table) kept() float64 {
 	return all
 }
 
-// measure gives each column what its longest cell takes; where that is too much, heads are
-// broken between their words, and then the widest columns give way down to a common width.
+// measure gives each column what its longest cell takes; where that is too much, heads are broken between their words,
+// and then the widest columns give way down to a common width, none below its longest word where that can be.
 func (t *table) measure() {
 	room := t.Width() - t.gap()*float64(len(t.heads)-1)
-	if t.widths = t.wide(func(head string) []string { return []string{head} }); sum(t.widths) > room {
-		t.widths = t.wide(strings.Fields)
+	if t.widths = t.wide(whole, whole); sum(t.widths) > room {
+		t.widths = t.wide(strings.Fields, whole)
 	}
-	if taken := sum(t.widths); taken > room && t.size > crowded { // names are not broken where smaller letters do
-		t.size = max(crowded, 0.99*t.size*room/taken)
-		t.widths = t.wide(strings.Fields)
+	least := t.wide(strings.Fields, strings.Fields)
+	if sum(least) > room {
+		clear(least)
 	}
 	low, high := 0.0, room
 	for range 40 { // a bisection to less than a micrometer
 		most := (low + high) / 2
 		taken := 0.0
-		for _, w := range t.widths {
-			taken += min(w, most)
+		for i, w := range t.widths {
+			taken += max(least[i], min(w, most))
 		}
 		if taken > room {
 			high = most
@@ -97,7 +93,7 @@ func (t *table) measure() {
 		}
 	}
 	for i := range t.widths {
-		t.widths[i] = min(t.widths[i], low) + 1e-6 // a cell as wide as its column is not broken
+		t.widths[i] = max(least[i], min(t.widths[i], low)) + 1e-6 // a cell as wide as its column is not broken
 	}
 	for i, c := range t.columns {
 		if c.Fill {
@@ -106,23 +102,51 @@ func (t *table) measure() {
 	}
 }
 
-// wide is how wide the cells of each column are, and the pieces of its head.
-func (t *table) wide(pieces func(head string) []string) []float64 {
+// whole is a text as one piece.
+func whole(s string) []string { return []string{s} }
+
+// fillLeast is the least width of a column to write in, in mm.
+const fillLeast = 13.0
+
+// wide is how wide the pieces of the heads and cells of each column are.
+func (t *table) wide(heads, cells func(string) []string) []float64 {
 	widths := make([]float64, len(t.heads))
 	for i, h := range t.heads {
-		if t.columns[i].Tick {
+		switch c := t.columns[i]; {
+		case c.Tick:
 			widths[i] = tickSide
+		case c.Fill:
+			widths[i] = fillLeast
 		}
-		for _, w := range pieces(h) {
+		for _, w := range heads(h) {
 			widths[i] = max(widths[i], drawing.Width(drawing.Bold, t.size, w))
 		}
 	}
 	for _, r := range t.rows {
 		for i, c := range r {
-			widths[i] = max(widths[i], drawing.Width(drawing.Regular, t.size, c))
+			for _, w := range cells(c) {
+				widths[i] = max(widths[i], drawing.Width(drawing.Regular, t.size, w))
+			}
 		}
 	}
 	return widths
+}
+
+// Unbroken reports whether a table in one of so many columns of the page has room for every word, and for every cell
+// of those that are set to the right.
+func (b *Book) Unbroken(of int, columns []Column, rows [][]string) bool {
+	saved := b.column
+	b.column = column{of: of, wide: b.ColumnWidth(of)}
+	t := newTable(b, columns, rows)
+	words, cells := t.wide(strings.Fields, strings.Fields), t.wide(strings.Fields, whole)
+	for i, c := range columns {
+		if c.Right {
+			words[i] = cells[i]
+		}
+	}
+	least := sum(words) + float64(t.gap()*float64(len(columns)-1))
+	b.column = saved
+	return least <= b.ColumnWidth(of)
 }
 
 func sum(list []float64) (total float64) {
@@ -135,7 +159,7 @@ func sum(list []float64) (total float64) {
 func (t *table) head() {
 	t.cells(t.heads, drawing.Bold, false)
 	y := t.cursor + padding/2
-	t.page.Line(drawing.Medium, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})
+	t.page.Line(drawing.Thick, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})
 }
 
 // gap is between columns.
@@ -151,10 +175,6 @@ func (t *table) total() float64 {
 }
 
 func (t *table) row(r []string) {
-	if t.Room() < t.height(r, drawing.Regular) {
-		t.next()
-		t.head()
-	}
 	t.cells(r, drawing.Regular, true)
 	y := t.cursor + padding/2
 	t.page.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})

@@ -66,7 +66,7 @@ func (b *Book) scale() string {
 func (b *Book) titleBlock() {
 	d, right := b.page, margin+b.fullWidth()
 	low, mid, high := blockLow, blockLow+blockRow, blockLow+2*blockRow
-	d.Loops(drawing.Medium, 0, geom.Rectangle(margin, low, right, high))
+	d.Loops(drawing.Thick, 0, geom.Rectangle(margin, low, right, high))
 	d.Line(drawing.Thin, geom.Point{X: margin, Y: mid}, geom.Point{X: right, Y: mid})
 	page := right - pageWide
 	title := b.Title

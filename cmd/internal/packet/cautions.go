@@ -23,11 +23,8 @@ func (m maker) cautions() {
 			m.Heading(2, upper(joinery.CutterKind(c.Machine).Machine()))
 			say(c.Cautions)
 		}
-	})
-	cites := s.Cited()
-	for i, source := range s.Sources {
-		if cites[i+1] {
-			m.Small(fmt.Sprintf("[%d] %s", i+1, source))
+		for i, source := range s.Sources {
+			m.SmallItem(0, "", fmt.Sprintf("[%d] %s", i+1, source))
 		}
-	}
+	})
 }

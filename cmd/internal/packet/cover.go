@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"math"
 
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
@@ -23,62 +24,82 @@ func (m maker) cover() error {
 	for _, line := range present.Gathered(m.report.Warnings, geom.LevelWarning) {
 		m.Item(0, "!", line)
 	}
-	if notes := present.Gathered(m.report.Warnings, geom.LevelNote); len(notes) > 0 {
-		m.Small("Notes: more work, but nothing that comes out wrong:")
-		for _, line := range notes {
-			m.SmallItem(0, "-", line)
-		}
-	}
+	m.notes()
 	m.whatToMake()
 	m.figures()
-	picture, err := m.pictured(smallPicture)
+	return m.besidePicture()
+}
+
+// notes are what makes more work but comes out right.
+func (m maker) notes() {
+	notes := present.Gathered(m.report.Warnings, geom.LevelNote)
+	if len(notes) == 0 {
+		return
+	}
+	m.Small("Notes: more work, but nothing that comes out wrong:")
+	for _, line := range notes {
+		m.SmallItem(0, "-", line)
+	}
+}
+
+// leastPicture and mostPicture are rooms for the picture of the bench sheet, with its legend, in mm of height.
+const leastPicture, mostPicture = 85.0, 110.0
+
+// besidePicture prints the order of work and purchases with the first box taken apart beside them, and the chapters
+// below. Where the page has no room for that the picture stands on the next one, with what does not answer first.
+func (m maker) besidePicture() error {
+	if len(m.batch.Drawers) == 0 {
+		m.Columns(2, m.inTurn(m.order, m.pages, m.buy))
+		return nil
+	}
+	first := m.batch.Drawers[0]
+	box, err := take(m.batch.Stocks, first)
 	if err != nil {
 		return err
 	}
-	if !m.Fits(func() { m.inColumns(picture); m.cutList() }) { // with more pages there is room for a larger one
-		if picture, err = m.pictured(largePicture); err != nil {
-			return err
+	pair := func(left func(), right ...func()) func() {
+		high, _ := m.TakesIn(2, left)
+		below, _ := m.TakesIn(2, m.inTurn(right...))
+		high = min(max(high-below, leastPicture), mostPicture)
+		picture := box.Exploded(geom.Point{X: m.ColumnWidth(2), Y: high})
+		return func() {
+			m.Columns(2, func() {
+				left()
+				m.Break()
+				m.Figure(picture, first.Spec.Name+", taken apart.")
+				m.inTurn(right...)()
+			})
 		}
 	}
-	m.inColumns(picture)
+	buy, both := func() { m.Columns(2, m.buy) }, m.inTurn(m.order, m.buy)
+	m.shortest([]func(){m.inTurn(pair(both), m.pages), m.inTurn(pair(m.order, m.buy), m.pages),
+		m.inTurn(pair(m.order), buy, m.pages), func() {
+			m.Columns(2, m.order)
+			m.pages()
+			pair(m.buy)()
+		}})()
 	return nil
 }
 
-// smallPicture and largePicture are rooms for the picture of the bench sheet, with its legend, in mm of height.
-const smallPicture, largePicture = 57.0, 95.0
-
-// pictured draws the first box taken apart, when it is called.
-func (m maker) pictured(high float64) (func(), error) {
-	if len(m.batch.Drawers) == 0 {
-		return func() {}, nil
+// shortest is what takes the least of the page; the last one where none goes on it.
+func (m maker) shortest(list []func()) (best func()) {
+	least := math.Inf(1)
+	best = list[len(list)-1]
+	for _, draw := range list {
+		if high, fits := m.Takes(draw); fits && high < least-1 {
+			best, least = draw, high
+		}
 	}
-	first := m.batch.Drawers[0]
-	drawn, err := m.exploded(first, geom.Point{X: m.ColumnWidth(2), Y: high})
-	return func() { m.Figure(drawn, first.Spec.Name+", taken apart.") }, err
+	return best
 }
 
-// inColumns prints order of work, purchases, pages and a picture in two columns; where the page has no room for all of
-// them, those that answer first come first.
-func (m maker) inColumns(picture func()) {
-	all := func() {
-		m.Columns(2, func() {
-			for _, block := range []func(){m.order, m.buy, m.pages, picture} {
-				m.Together(block)
-			}
-		})
+// inTurn does one after the other, none of it torn apart.
+func (m maker) inTurn(list ...func()) func() {
+	return func() {
+		for _, draw := range list {
+			m.Together(draw)
+		}
 	}
-	if m.Fits(all) {
-		all()
-		return
-	}
-	m.Columns(2, func() {
-		m.Together(m.order)
-		m.Together(m.pages)
-	})
-	m.Columns(2, func() {
-		m.Together(picture)
-		m.Together(m.buy)
-	})
 }
 
 // order is the order of work, a step to tick after the other.
@@ -89,10 +110,10 @@ func (m maker) order() {
 	}
 }
 
-// pages are the chapters with their pages.
+// pages are the chapters with their pages, beside each other.
 func (m maker) pages() {
 	m.Heading(2, "Pages")
-	m.Contents(m.chapters())
+	m.Contents(m.chapters(), 4)
 }
 
 // chapters is how many there are at most besides this one.

@@ -19,12 +19,20 @@ func (m maker) cutList() {
 			said += "; the grain runs along the length"
 		}
 		m.Heading(2, said)
-		m.ticked(s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts"))
+		t := s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts")
+		if across := 2; len(t.Rows) >= longList && m.unbroken(across, t) {
+			m.Columns(across, func() { m.ticked(t) })
+		} else {
+			m.ticked(t)
+		}
 		for _, said := range s.Blanks {
 			m.Text(said + ".")
 		}
 	}
 }
+
+// longList are the rows from which on a list stands in columns, where these have room for its words.
+const longList = 8
 
 // buy lists what is bought.
 func (m maker) buy() {
@@ -42,4 +50,10 @@ func (m maker) stock(name string) joinery.Stock {
 		}
 	}
 	return joinery.Stock{} // never: parts are of the job's stocks
+}
+
+// unbroken reports whether a list in so many columns has room for its words.
+func (m maker) unbroken(across int, t present.Table) bool {
+	heads, rows := ticked(t)
+	return m.Unbroken(across, heads, rows)
 }

@@ -128,12 +128,14 @@ func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 func (m maker) table(t present.Table) { table(m.Book, t) }
 
 // ticked prints a table with a box to tick before each row.
-func (m maker) ticked(t present.Table) {
+func (m maker) ticked(t present.Table) { m.Table(ticked(t)) }
+
+func ticked(t present.Table) ([]paper.Column, [][]string) {
 	rows := t.Texts()
 	for i := range rows {
 		rows[i] = append([]string{""}, rows[i]...)
 	}
-	m.Table(append([]paper.Column{{Tick: true}}, columns(t)...), rows)
+	return append([]paper.Column{{Tick: true}}, columns(t)...), rows
 }
 
 func table(book *paper.Book, t present.Table) { book.Table(columns(t), t.Texts()) }

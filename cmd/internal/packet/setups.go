@@ -31,7 +31,7 @@ func (m maker) setups() {
 				m.Text(choice.Spacers.Text)
 			}
 		}
-		m.Text(present.TestPiece)
+		m.Text(present.TestPiece(c, m.unit))
 		if len(c.Refused) > 0 {
 			m.Heading(2, "Not on this machine")
 			for _, r := range c.Refused {
@@ -43,11 +43,11 @@ func (m maker) setups() {
 			m.Text(c.Order)
 		}
 		if len(c.Settings) > 0 && joinery.CutterKind(c.Machine).Fenced() {
-			m.Text("The drawings are seen by the operator, who feeds away from himself with the fence at his right.")
+			m.Small("The drawings are seen by the operator, who feeds away from himself with the fence at his right.")
 		}
-		step := 0
+		step, said := 0, make(map[string]bool)
 		for i := range c.Settings {
-			m.Together(func() { m.card(c, i, step) })
+			m.card(c, i, step, said)
 			step += len(c.Settings[i].Cuts)
 		}
 		if len(c.Files) > 0 {
@@ -80,12 +80,39 @@ func (m maker) gauges(c present.Machine) {
 }
 
 // card is a setting: what is set in large figures, each cut as the operator sees it with its pieces to tick, and
-// between what the caliper has to read. Step is how many cuts the settings before it have.
-func (m maker) card(c present.Machine, at, step int) {
+// between what the caliper has to read. Step is how many cuts the settings before it have, said what they have said.
+// What is set stays with the first cut; a card that is longer than what is left of a page goes on on the next.
+func (m maker) card(c present.Machine, at, step int, said map[string]bool) {
 	s := c.Settings[at]
-	m.Heading(2, upper(strings.ToLower(s.Heading(at+1, c.Machine, m.unit))))
+	cautions := fresh(s.Cautions, said)
+	m.Together(func() {
+		m.setting(c, at, cautions)
+		m.cut(s, 0, step+1)
+	})
+	for i := range s.Cuts[1:] {
+		m.cut(s, i+1, step+i+2)
+	}
+	m.checks(s.Checks, s.ChecksText)
+}
+
+// fresh are the cautions of a setting without those that an earlier one has said, but for the first, which counts every
+// time.
+func fresh(list []present.Caution, said map[string]bool) (out []present.Caution) {
+	for i, c := range list {
+		if i == 0 || !said[c.Text] {
+			out = append(out, c)
+		}
+		said[c.Text] = true
+	}
+	return out
+}
+
+// setting is what is set, with what has to be known before.
+func (m maker) setting(c present.Machine, at int, cautions []present.Caution) {
+	s := c.Settings[at]
 	m.BigFigures(fmt.Sprintf("Setting %d", at+1), m.set(s, c.Machine), cardMarks)
-	if caution, said := present.SettingCaution(c.Machine); said {
+	m.Small(upper(strings.ToLower(s.Heading(at+1, c.Machine, m.unit))) + ".")
+	for _, caution := range cautions {
 		m.SmallItem(0, "!", caution.Cited())
 	}
 	for _, said := range []string{s.Buried(c.Machine), s.SpacersText(m.unit)} {
@@ -96,27 +123,39 @@ func (m maker) card(c present.Machine, at, step int) {
 	if len(s.Steps) > 1 {
 		m.Text(s.Raised(m.unit))
 	}
-	said := make(map[string]bool)
-	for i, cut := range s.Cuts {
-		m.cut(s, cut, step+i+1, said[cut.Work])
-		said[cut.Work] = true
-	}
-	m.checks(s.Checks, s.ChecksText)
 }
 
-// cut is one of a setting, beside its drawing where there is one.
-func (m maker) cut(s present.Setting, c present.CutStep, step int, said bool) {
+// cut is one of a setting, beside its drawing, unless that is the one of a cut before it.
+func (m maker) cut(s present.Setting, at, step int) {
+	c := s.Cuts[at]
+	said := slices.ContainsFunc(s.Cuts[:at], func(b present.CutStep) bool { return b.Work == c.Work })
 	tell := func() {
 		m.step(c, step, said)
 		if len(c.Passes) > 1 {
 			m.Item(1, "", c.Fences(m.unit))
 		}
 	}
-	hold, drawn := holds[setup.Holding(c.Work)]
+	seen, drawn := m.operator(s, c)
 	if !drawn {
 		tell()
 		return
 	}
+	for i, before := range s.Cuts[:at] {
+		if same, drawn := m.operator(s, before); drawn && same == seen {
+			m.Together(func() {
+				tell()
+				m.Item(1, "", fmt.Sprintf("Seen from where one stands it is as in the picture at %d.", step-at+i))
+			})
+			return
+		}
+	}
+	m.Beside(paper.Operator(seen, m.caliper), tell)
+	m.Scale(paper.OperatorScale)
+}
+
+// operator is a cut of a setting as the operator sees it; false where it is not drawn.
+func (m maker) operator(s present.Setting, c present.CutStep) (seen paper.Cut, drawn bool) {
+	hold, drawn := holds[setup.Holding(c.Work)]
 	passes := c.Passes
 	if len(passes) == 0 {
 		passes = []record.Length{s.Fence}
@@ -125,10 +164,8 @@ func (m maker) cut(s present.Setting, c present.CutStep, step int, said bool) {
 	if hold == paper.AtEnd && len(passes) == 1 { // the rest of the cutter is buried
 		fence = c.Width - s.Cutter
 	}
-	d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
-		Thickness: m.first(c).Panel.Thickness}, m.caliper)
-	m.Beside(d, tell)
-	m.Scale(paper.OperatorScale)
+	return paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
+		Thickness: m.first(c).Panel.Thickness}, drawn
 }
 
 // onSheets reports whether a router cuts all sheets, and all parts from them; in files for each bit parts have an order
@@ -193,23 +230,36 @@ func (m maker) step(c present.CutStep, step int, said bool) {
 	}
 }
 
-// checks are the limits of a caliper as a table: between which it reads what is right.
+// checks are the limits of a caliper as tables: between which it reads what is right on the test piece, and on the parts.
 func (m maker) checks(list []present.Check, said []string) {
-	m.Together(func() { m.limits(list, said) })
-}
-
-func (m maker) limits(list []present.Check, said []string) {
+	var piece, parts []present.Check
+	for _, c := range list {
+		if c.OfParts {
+			parts = append(parts, c)
+		} else {
+			piece = append(piece, c)
+		}
+	}
+	m.limits("on the test piece", piece)
+	m.limits("on the parts", parts)
 	if len(list) > 0 {
-		t := present.GoTable(list, m.unit).Renamed("what", "measure on the test piece")
-		list := columns(t)
-		list[len(list)-1].Fill = true
-		m.Table(list, t.Texts())
 		m.Small("Every combination of readings within these limits is right. For any other, drawerwright adjust says " +
 			"what to move, and which way.")
 	}
 	for _, s := range said {
 		m.Text(s)
 	}
+}
+
+// limits are those of readings that are taken on one thing.
+func (m maker) limits(on string, list []present.Check) {
+	if len(list) == 0 {
+		return
+	}
+	t := present.GoTable(list, m.unit).Renamed("what", on)
+	heads := columns(t)
+	heads[len(heads)-1].Fill = true
+	m.Table(heads, t.Texts())
 }
 
 // setTo prints a length that something is set to.

@@ -103,8 +103,10 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 					"sheets.", len(s.Laid)-i))
 				break
 			}
-			b.sheet(laidSheet{p, s, k, i}, begin)
-			begin = func() {}
+			if i == 0 {
+				begin()
+			}
+			b.sheet(laidSheet{p, s, k, i})
 		}
 		b.cuts(k)
 	}
@@ -148,9 +150,6 @@ func (b sheetBook) stock(k record.SheetStock) func() {
 	}
 }
 
-// sheetHigh are the parts of a page's height that a sheet's picture may take: the first that the page has room for.
-var sheetHigh = []float64{0.4, 0.36, 0.32, 0.28}
-
 // laidSheet is one of a stock, by its place.
 type laidSheet struct {
 	plan  sheets.Plan
@@ -159,49 +158,80 @@ type laidSheet struct {
 	at    int
 }
 
-// sheet prints a sheet with its legend, what stands before it, and its run card where a router cuts it.
-func (b sheetBook) sheet(l laidSheet, begin func()) {
+// Parts of the page that a sheet's picture takes: of its width where the sheet is long or not, and of its height at most.
+const (
+	longWide, squareWide = 0.56, 0.45
+	longSheet            = 1.5 // sheets this much longer than wide are long
+	sheetHigh            = 0.36
+)
+
+// sheetLess are the parts of that to which a picture shrinks where it then goes on the rest of a page.
+var sheetLess = []float64{1, 0.85, 0.75}
+
+// sheet prints a sheet with its legend, and its run card where a router cuts it.
+func (b sheetBook) sheet(l laidSheet) {
 	one := l.stock.Laid[l.at]
 	words := fmt.Sprintf("%s, sheet %d", l.of.Stock, one.Number)
 	if one.Count > 1 {
 		words += fmt.Sprintf(", cut %d times", one.Count)
 	}
-	draw := func(high float64) func() {
-		picture, rows := SheetPicture(l.plan, l.stock, one, geom.Point{X: b.Width(), Y: high * b.Size.Height})
+	size, wide := l.stock.Sheets[one.Sheet], squareWide
+	if float64(size.Length) > longSheet*float64(size.Width) {
+		wide = longWide
+	}
+	draw := func(less float64) func() {
+		room := geom.Point{X: less * wide * b.Width(), Y: less * sheetHigh * b.Size.Height}
+		picture, rows := SheetPicture(l.plan, l.stock, one, room)
 		legend := l.legend(rows, b.unit.String())
 		return func() {
-			begin()
 			b.Heading(2, words)
-			b.Figure(picture, "")
-			table(b.Book, legend)
+			b.beside(picture, legend)
 		}
 	}
-	for _, high := range sheetHigh {
-		if block := draw(high); b.Fits(block) {
-			block()
-			b.runCard(l.of, l.of.Sheets[l.at])
-			return
+	block := draw(sheetLess[0])
+	for _, less := range sheetLess {
+		if one := draw(less); b.Fits(one) {
+			block = one
+			break
 		}
 	}
-	b.Together(draw(sheetHigh[0]))
+	b.Together(block)
 	b.runCard(l.of, l.of.Sheets[l.at])
+}
+
+// beside prints the legend of a picture beside it, or below it in columns where that takes less.
+func (b sheetBook) beside(picture drawing.Drawing, legend present.Table) {
+	beside := func() { b.Beside(picture, func() { table(b.Book, legend) }) }
+	below := func() {
+		b.Figure(picture, "")
+		of := 2
+		if !b.Unbroken(of, columns(legend), legend.Texts()) {
+			of = 1
+		}
+		b.Columns(of, func() { table(b.Book, legend) })
+	}
+	high, fits := b.Takes(beside)
+	if under, also := b.Takes(below); also && (!fits || under < high) {
+		below()
+		return
+	}
+	beside()
 }
 
 // legend says which pieces are which on the picture, and how a router holds each.
 func (l laidSheet) legend(rows [][]string, unit string) present.Table {
-	t := present.NewTable(present.Words("on the picture"), present.Numbers("pieces"), present.In("length", unit),
-		present.In("width", unit), present.Words("part"))
-	if l.of.Routed {
-		one := l.stock.Laid[l.at]
+	t := present.NewTable(present.Words("on the picture"), present.In("size", unit), present.Words("part"))
+	numbered := !slices.ContainsFunc(rows, func(row []string) bool { return !strings.HasPrefix(row[2], row[0]+": ") })
+	if numbered { // the parts say it
+		t.Columns = t.Columns[1:]
+		for n := range rows {
+			rows[n] = rows[n][1:]
+		}
+	}
+	if held := l.held(); len(held) > 0 {
 		t.Columns = append(t.Columns, present.Words("held by"))
-		for n, piece := range piecesOf(one) {
-			var held []record.SheetPlacement
-			for i, q := range one.Placements {
-				if q.Piece == piece {
-					held = append(held, l.of.Sheets[l.at].Placements[i])
-				}
-			}
-			rows[n] = append(rows[n], present.HeldBy(held))
+		for n := range rows {
+			rows[n] = append(rows[n], held[n])
 		}
 	}
 	for _, row := range rows {
@@ -210,21 +240,55 @@ func (l laidSheet) legend(rows [][]string, unit string) present.Table {
 	return t
 }
 
-// cuts prints how saws take the sheets of a stock apart.
+// held is how a router holds the pieces of each row of the legend; nothing where it is the same for all.
+func (l laidSheet) held() (list []string) {
+	if !l.of.Routed {
+		return nil
+	}
+	one := l.stock.Laid[l.at]
+	for _, piece := range piecesOf(one) {
+		var held []record.SheetPlacement
+		for i, q := range one.Placements {
+			if q.Piece == piece {
+				held = append(held, l.of.Sheets[l.at].Placements[i])
+			}
+		}
+		list = append(list, present.HeldBy(held))
+	}
+	if len(slices.Compact(slices.Clone(list))) == 1 {
+		return nil
+	}
+	return list
+}
+
+// cuts prints how saws take the sheets of a stock apart: the rules of its kinds of cuts, then the cuts by what is set
+// for them.
 func (b sheetBook) cuts(k record.SheetStock) {
 	if len(k.Cuts) == 0 {
 		return
 	}
-	cuts, notes := k.Cuts[:min(len(k.Cuts), maxCuts)], present.CutNotes(k, b.unit)
-	b.Together(func() {
-		b.Heading(2, "Cuts of "+k.Stock)
-		b.notes("·", notes)
-	})
-	b.Columns(2, func() { table(b.Book, present.CutColumns(cuts, b.unit)) })
+	b.Heading(2, "Cuts of "+k.Stock)
+	b.Columns(2, func() { b.notes("·", present.CutNotes(k, b.unit)) })
+	cuts := k.Cuts[:min(len(k.Cuts), maxCuts)]
+	var groups []paper.Group
+	var heads []paper.Column
+	var rows [][]string
+	for _, g := range present.CutGroups(cuts, b.unit) {
+		heads, rows = columns(g.Table), append(rows, g.Texts()...)
+		groups = append(groups, paper.Group{Head: g.Set, Rows: g.Texts()})
+	}
+	across := mostAcross
+	for across > 1 && !b.Unbroken(across, heads, rows) {
+		across--
+	}
+	b.Columns(across, func() { b.Groups(heads, groups) })
 	if rest := len(k.Cuts) - len(cuts); rest > 0 {
 		b.Text(fmt.Sprintf("%d more cuts are in %s.", rest, filing.Cuts))
 	}
 }
+
+// mostAcross are the columns of a table of cuts at most.
+const mostAcross = 3
 
 // runCard is what those who run the router have to know of a sheet.
 func (b sheetBook) runCard(k record.SheetStock, one record.LaidSheet) {
@@ -248,7 +312,7 @@ func (b sheetBook) runCard(k record.SheetStock, one record.LaidSheet) {
 			for _, line := range present.RunOrder(f, b.unit) {
 				b.Item(0, "·", line)
 			}
-			table(b.Book, present.RunTable(f, b.unit))
+			table(b.Book, present.RunTable(f, b.unit).WithoutBlank())
 		})
 	}
 }
@@ -257,7 +321,7 @@ func (b sheetBook) runCard(k record.SheetStock, one record.LaidSheet) {
 const maxCuts = 3000
 
 // SheetPicture draws a sheet with a key on each piece, and gives the rows of the legend:
-// key, pieces, length, width, part.
+// keys, size, part.
 func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Point) (drawing.Drawing, [][]string) {
 	z := s.Sheets[one.Sheet]
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
@@ -301,7 +365,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 			slices.Sort(called)
 			called = slices.Compact(called)
 		}
-		rows = append(rows, []string{words.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width),
+		rows = append(rows, []string{words.Some(called), text(piece.Length) + " x " + text(piece.Width),
 			partsOf(s, one, i)})
 	}
 	for _, o := range one.Offcuts {
@@ -336,29 +400,34 @@ func piecesOf(one sheets.Sheet) (list []int) {
 	return list
 }
 
-// partsOf names the parts that the pieces of one size on a sheet are, how many of each where
-// there are several.
+// partsOf names the parts that the pieces of one size on a sheet are, those of a job after the number that they have,
+// and how many of each where there are several.
 func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) string {
-	var names []string
-	count := make(map[string]int)
-	of := " x "
+	var numbers []string
+	names, count, kinds := make(map[string][]string), make(map[string]int), 0
 	for i, q := range one.Placements {
 		if q.Piece != piece {
 			continue
 		}
-		name := numbered(s, one, i)
-		if s.Numbers(one, i) != "" {
-			of = " of no. " // which is not to be taken for how many there are
+		number, name := s.Numbers(one, i), words.And(s.Names(one, i))
+		if names[number] == nil {
+			numbers = append(numbers, number)
 		}
-		if count[name]++; count[name] == 1 {
-			names = append(names, name)
+		if count[number+name]++; count[number+name] == 1 {
+			names[number] = append(names[number], name)
+			kinds++
 		}
 	}
-	if len(names) == 1 {
-		return names[0]
+	for i, number := range numbers {
+		list := names[number]
+		for k, name := range list {
+			if n := count[number+name]; n > 1 && kinds > 1 {
+				list[k] = fmt.Sprint(n, " x ", name)
+			}
+		}
+		if numbers[i] = strings.Join(list, ", "); number != "" {
+			numbers[i] = number + ": " + numbers[i]
+		}
 	}
-	for i, name := range names {
-		names[i] = fmt.Sprint(count[name], of, name)
-	}
-	return strings.Join(names, ", ")
+	return strings.Join(numbers, "; ")
 }

@@ -19,11 +19,13 @@ type Check struct {
 	Min    record.Length `json:"min"`
 	Max    record.Length `json:"max"`
 
+	OfParts bool `json:"of_parts,omitempty"` // it is read on the parts, not on a test piece
+
 	rounded gauge.Rounded
 }
 
 // offList is said of a reading whose limits are for parts of any size.
-const offList = ", off the cut list"
+const offList = ", difference from the cut list"
 
 // checks are the caliper's limits for drawers that are cut at one setting, of which
 // every combination is right for all of them, and what has to be said of them.
@@ -33,7 +35,7 @@ func (m maker) checks(set record.CaliperLimits) (list []Check, said []string) {
 		u := m.unit
 		p := r.Round(u)
 		mm := func(v float64) record.Length { return record.Length(v * u.MM()) }
-		c := Check{What: string(r.Kind), rounded: p, Target: mm(p.Target), Min: mm(p.Min), Max: mm(p.Max)}
+		c := Check{What: string(r.Kind), OfParts: r.Kind.OfSize(), rounded: p, Target: mm(p.Target), Min: mm(p.Min), Max: mm(p.Max)}
 		if r.Relative {
 			c.What += offList
 		}

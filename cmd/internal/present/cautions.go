@@ -1,24 +1,17 @@
 package present
 
 import (
+	"fmt"
+
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
 
 // Caution is what can hurt at a cut, with the public source that says so, by its
-// place in Sources; 0 for common practice without one.
+// place, from 1, among the sheet's; 0 for common practice without one.
 type Caution struct {
 	Text   string `json:"text"`
 	Source int    `json:"source"`
-}
-
-// Sources are the public texts behind the cautions.
-var Sources = []string{
-	"29 CFR 1910.213, woodworking machinery requirements (USA)",
-	"OSHA Woodworking eTool, table saws (USA)",
-	"HSE Information Sheet WIS16, circular saw benches: safe working practices (UK)",
-	"HSE Information Sheet WIS22, CNC routers (UK)",
-	"HSE, wood dust: controlling the risks (UK)",
 }
 
 // first stands before everything else.
@@ -47,7 +40,7 @@ var TemplateCautions = []Caution{
 // ofMachine are the cautions for one kind of machine.
 var ofMachine = map[joinery.CutterKind][]Caution{
 	joinery.Saw: {
-		{"Look in the saw's manual whether it takes a dado stack at all: a short arbor or a longer run-down can forbid it. For grooves a guarded router or shaper suits better.", 3},
+		{"Not every saw may take a dado stack: a longer run-down can forbid it. For grooves a guarded router or shaper suits better.", 3},
 		{"Where the usual guard cannot stay on, featherboards or a jig take its place and are used for every cut; afterward guard and riving knife go back at once.", 1},
 		{"Keep hands out of the line of the cut and away from the cutter; push the last stretch and small pieces with a push stick or block.", 2},
 		{"Wait until the cutter has stopped before anything is cleared away.", 2},
@@ -68,17 +61,23 @@ var ofMachine = map[joinery.CutterKind][]Caution{
 	},
 }
 
-// atSetting are said once more where a machine is set, in one line.
-var atSetting = map[joinery.CutterKind]Caution{
-	joinery.Saw: {"Unplug first. Where guard and riving knife come off, featherboards or a jig cover the cutter; both go " +
-		"back at once.", 1},
-	joinery.RouterTable: {"Unplug first. Guard and featherboards are in place before the bit turns.", 0},
-}
-
-// SettingCaution is what is said where a machine is set; false where nothing has to be.
-func SettingCaution(machine string) (Caution, bool) {
-	c, said := atSetting[joinery.CutterKind(machine)]
-	return c, said
+// settingCautions are said once more where a machine is set. A cutter wider than a blade is a stack, for which an arbor
+// can be too short.
+func (m maker) settingCautions(s setup.Setting) []Caution {
+	const widestBlade = 4.0 // mm: saw blades cut 2 to 3.5 (common practice, no source)
+	switch m.Cutter.Kind {
+	case joinery.Saw:
+		list := []Caution{{"Unplug first. Where guard and riving knife come off, featherboards or a jig cover the cutter; " +
+			"both go back at once.", 1}}
+		if s.Cutter > widestBlade {
+			list = append(list, Caution{fmt.Sprintf("Look in this saw's manual whether it takes a cutter %s wide, and whether "+
+				"its arbor is long enough for it.", m.text(s.Cutter)), 0})
+		}
+		return list
+	case joinery.RouterTable:
+		return []Caution{{"Unplug first. Guard and featherboards are in place before the bit turns.", 0}}
+	}
+	return nil
 }
 
 // stopped are those for a groove between two stops.

@@ -2,15 +2,33 @@ package present
 
 import (
 	"fmt"
+	"slices"
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+	"drawerwright/geom/sheet"
 )
 
-// TestPiece is said before the settings of each machine.
-const TestPiece = "Cut a test piece of the same boards first, a side's and a box front's end, push it together and measure."
+// TestPiece is said before the settings of a machine: what the test piece is made from, which cuts it gets, and how it
+// is measured.
+func TestPiece(c Machine, u geom.Unit) string {
+	if !joinery.CutterKind(c.Machine).Fenced() {
+		return "Cut a test piece first, from waste of the same boards: one end as that of a side, another as that of a box " +
+			"front. Push the two together and measure."
+	}
+	groove := ""
+	if slices.ContainsFunc(c.Settings, func(s Setting) bool {
+		return slices.ContainsFunc(s.Cuts, func(c CutStep) bool { return c.Work == string(setup.Along) })
+	}) {
+		groove = ", and the groove along its lower edge"
+	}
+	return fmt.Sprintf("Cut a test piece first, from waste of the same board, as wide as a side and at least %s long: one "+
+		"end as that of a side, the other as that of a box front%s. Then saw it through in the middle, push the two "+
+		"ends together and measure.", words.Either(u, fmt.Sprintf("%g mm", sheet.GuidedEdge), "12 in"), groove)
+}
 
 // Figure is a number that is set, to be read at arm's length; Words where a fence or jig takes its
 // place.
@@ -54,12 +72,4 @@ func (s Setting) SpacersText(u geom.Unit) string {
 // RefusedText says what is no setup of a machine, and what makes it.
 func (c CutStep) RefusedText() string {
 	return fmt.Sprintf("%s of %s. %s; %s.", upper(c.Kind), c.PartsText, c.Note, c.Alternatives)
-}
-
-// Cited is a caution with the number of its source.
-func (c Caution) Cited() string {
-	if c.Source > 0 {
-		return fmt.Sprintf("%s [%d]", c.Text, c.Source)
-	}
-	return c.Text
 }

@@ -52,16 +52,13 @@ func setFor(c, before record.SawCut, u geom.Unit) string {
 	}
 }
 
-// watched says what is to be watched at a cut, shortly; nothing for most.
-func watched(c record.SawCut) (list []string) {
+// inHand says what is to be watched of a board at a cut, shortly; nothing for most.
+func inHand(c record.SawCut) (list []string) {
 	switch {
 	case c.TooSmallToHold:
 		list = append(list, "too small to hold: sled and clamp")
 	case c.NeedsHelper && c.Kind != handHeld:
 		list = append(list, "two persons")
-	}
-	if c.SetAsCut > 0 {
-		list = append(list, fmt.Sprintf("check with a piece of cut %d", c.SetAsCut))
 	}
 	return list
 }
@@ -107,69 +104,16 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 				left = c.Remainder.Name + ", " + left
 			}
 		}
-		notes := watched(c)
+		notes := inHand(c)
+		if c.SetAsCut > 0 {
+			notes = append(notes, fmt.Sprintf("check with a piece of cut %d", c.SetAsCut))
+		}
 		if c.Remainder != nil && c.Remainder.Piece && !c.Trim {
 			notes = append(notes, "measure what is left")
 		}
 		t.Add(fmt.Sprint(i+1), setting, how, c.Workpiece.Name, gives, left, strings.Join(notes, "; "))
 	}
 	return t
-}
-
-// CutColumns is [CutTable] for columns beside each other: pieces by their names on the picture, of what stays in hand
-// its size along the cut.
-func CutColumns(cuts []record.SawCut, u geom.Unit) Table {
-	t := NewTable(Numbers("cut"), In("set to", u.String()), Words("how"), Words("of"), Words("piece"), Words("rest"))
-	for i, c := range cuts {
-		var before record.SawCut
-		if i > 0 {
-			before = cuts[i-1]
-		}
-		gives := "sawdust"
-		switch {
-		case c.Trim:
-			gives = "trim"
-		case c.Yields != nil:
-			gives = calledOnSheet(c.Yields.Name)
-		}
-		how := c.Kind
-		if c.Count > 1 {
-			how += fmt.Sprintf(", %d boards", c.Count)
-		}
-		t.Add(fmt.Sprint(i+1), setFor(c, before, u), how, c.Workpiece.Name, gives, restOf(c, u))
-	}
-	return t
-}
-
-// calledOnSheet is the name of a piece on the picture of its sheet, without the part that it is.
-func calledOnSheet(name string) string {
-	called, _, _ := strings.Cut(name, " ")
-	return called
-}
-
-// restOf is what stays in hand of a cut, and what is to be watched.
-func restOf(c record.SawCut, u geom.Unit) string {
-	left := "-"
-	if r := c.Remainder; r != nil {
-		left = tape(r.Length, u)
-		if r.Width != c.Workpiece.Width {
-			left = tape(r.Width, u)
-		}
-		switch {
-		case r.Piece:
-			left = calledOnSheet(r.Name)
-			if !c.Trim {
-				left += ": measure"
-			}
-		case r.Offcut:
-			left = "offcut"
-		case r.Waste:
-			left = "waste"
-		case r.Name != c.Workpiece.Name:
-			left = r.Name + ", " + left
-		}
-	}
-	return strings.Join(append([]string{left}, watched(c)...), "; ")
 }
 
 // CutNotes say how the table of a stock's cuts is to be read, and what can hurt at the kinds of cuts that are in it

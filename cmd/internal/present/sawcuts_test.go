@@ -23,21 +23,36 @@ var ripsAndCrosscuts = []record.SawCut{
 
 // TestSetFor: a setting after the sled was on the saw is never called as before; it names the cut to check it with.
 func TestSetFor(t *testing.T) {
+	rows := CutTable(ripsAndCrosscuts, geom.Millimeter).Texts()
+	var got []string
+	for _, r := range rows {
+		got = append(got, r[1])
+	}
 	want := []string{"90.00", "as before", "takes 5.00", "500.00", "again 90.00", "guide at 700.00", "still 90.00",
 		"still 500.00"}
-	for name, table := range map[string]Table{"in columns": CutColumns(ripsAndCrosscuts, geom.Millimeter),
-		"as text": CutTable(ripsAndCrosscuts, geom.Millimeter)} {
-		rows := table.Texts()
-		var got []string
-		for _, r := range rows {
-			got = append(got, r[1])
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+	if last := rows[4][len(rows[4])-1]; !strings.Contains(last, "check with a piece of cut 2") {
+		t.Errorf("what is set again is not checked: %q", last)
+	}
+}
+
+// TestCutGroups: cuts of one setting stand below it in their order, and a setting that was lost since is a group anew.
+func TestCutGroups(t *testing.T) {
+	var got []string
+	for _, g := range CutGroups(ripsAndCrosscuts, geom.Millimeter) {
+		said := g.Set + ":"
+		for _, r := range g.Texts() {
+			said += " " + r[0]
 		}
-		if !slices.Equal(got, want) {
-			t.Errorf("%s: %q, want %q", name, got, want)
-		}
-		if last := rows[4][len(rows[4])-1]; !strings.Contains(last, "check with a piece of cut 2") {
-			t.Errorf("%s: what is set again is not checked: %q", name, last)
-		}
+		got = append(got, said)
+	}
+	want := []string{"Fence 90.00 mm: 1 2", "Clean-up on the sled, takes 5.00 mm: 3", "Sled stop 500.00 mm: 4",
+		"Fence again 90.00 mm: check with a piece of cut 2: 5", "Guide at 700.00 mm: 6", "Fence still 90.00 mm: 7",
+		"Sled stop still 500.00 mm: 8"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }
 

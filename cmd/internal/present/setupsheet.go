@@ -102,33 +102,12 @@ type Setting struct {
 	Fence   record.Length   `json:"fence"`
 	Spacers *Spacers        `json:"spacers,omitempty"`
 	Steps   []record.Length `json:"height_passes,omitempty"` // of a router table
-	Cuts    []CutStep       `json:"cuts"`
-	Checks  []Check         `json:"checks"`
+	// Cautions are those for setting it.
+	Cautions []Caution `json:"cautions,omitempty"`
+	Cuts     []CutStep `json:"cuts"`
+	Checks   []Check   `json:"checks"`
 	// ChecksText is what has to be said of the limits of Checks.
 	ChecksText []string `json:"checks_text,omitempty"`
-}
-
-// Cited are the sources, from 1, that cautions of the sheet name.
-func (s SetupSheet) Cited() map[int]bool {
-	cites := make(map[int]bool)
-	note := func(list []Caution) {
-		for _, c := range list {
-			cites[c.Source] = true
-		}
-	}
-	note(s.General)
-	for _, m := range s.Machines {
-		note(m.Cautions)
-		for _, set := range m.Settings {
-			for _, c := range set.Cuts {
-				note(c.Cautions)
-			}
-		}
-		for _, c := range m.Separate {
-			note(c.Cautions)
-		}
-	}
-	return cites
 }
 
 // Cutting is a drawing that a router cuts, or what a bit cuts of it until it is changed.
@@ -162,7 +141,7 @@ func (c Cutting) How() string {
 // SetupsOf is the setup sheet of the work of a job.
 func SetupsOf(w record.Work) SetupSheet {
 	out := SetupSheet{Tool: "drawerwright", Job: w.Job, Units: w.Unit.String(), Verdicts: w.Verdicts, First: first,
-		General: general, Sources: Sources, Machines: []Machine{}}
+		General: general, Machines: []Machine{}}
 	byHand := true
 	for _, of := range w.Machines {
 		out.Machines = append(out.Machines, maker{of, w.Unit, w.Spacers}.machine())
@@ -171,6 +150,7 @@ func SetupsOf(w record.Work) SetupSheet {
 	if byHand {
 		out.General = atHand
 	}
+	out.cite()
 	return record.Settle(out, w.Unit)
 }
 
@@ -234,7 +214,7 @@ func (m maker) files() []Cutting {
 // setting is one with the caliper limits of the drawers whose corners are cut at it.
 func (m maker) setting(s setup.Setting, limits *record.CaliperLimits) Setting {
 	out := Setting{Cutter: record.Length(s.Cutter), Height: record.Length(s.Height), Fence: record.Length(s.Fence),
-		Checks: []Check{}}
+		Cautions: m.settingCautions(s), Checks: []Check{}}
 	if m.Pass > 0 {
 		for _, h := range setup.HeightPasses(s.Cutter, m.Pass, s.Height) {
 			out.Steps = append(out.Steps, record.Length(h))

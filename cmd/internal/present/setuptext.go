@@ -35,11 +35,7 @@ func PrintSetup(out *Printed, s SetupSheet, u geom.Unit) {
 	}
 	t.line("")
 	t.line("sources")
-	cites := s.Cited()
 	for i, source := range s.Sources {
-		if !cites[i+1] {
-			continue
-		}
 		t.line("  [%d] %s", i+1, source)
 	}
 }
@@ -132,7 +128,7 @@ func (t *sheetText) machine(m Machine) {
 		}
 	}
 	t.line("")
-	t.paragraph("", TestPiece+" `drawerwright adjust` takes the readings and says what to move.")
+	t.paragraph("", TestPiece(m, t.unit)+" `drawerwright adjust` takes the readings and says what to move.")
 	t.step, t.said = 0, make(map[string]bool)
 	t.refused(m)
 	t.gauges(m.Gauges)

@@ -105,3 +105,14 @@ func (t Table) Renamed(heading, instead string) Table {
 	}
 	return t
 }
+
+// WithoutBlank is the table without the columns that have nothing but dashes.
+func (t Table) WithoutBlank() Table {
+	var said []string
+	for i, c := range t.Columns {
+		if slices.ContainsFunc(t.Rows, func(row []Cell) bool { return row[i].Text != "-" }) {
+			said = append(said, c.Heading)
+		}
+	}
+	return t.Pick(said...)
+}

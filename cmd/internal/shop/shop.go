@@ -147,11 +147,8 @@ func contentOf(b batch.Batch, r record.Report) content {
 	for _, x := range r.Buy {
 		out.Buy = append(out.Buy, buy{m.tick(), x.Kind, fmt.Sprint(x.Quantity), x.Unit, x.Name})
 	}
-	cites := sheet.Cited()
 	for i, source := range sheet.Sources {
-		if cites[i+1] {
-			out.Sources = append(out.Sources, fmt.Sprintf("[%d] %s", i+1, source))
-		}
+		out.Sources = append(out.Sources, fmt.Sprintf("[%d] %s", i+1, source))
 	}
 	return out
 }
@@ -194,7 +191,7 @@ func (m *maker) stock(s present.StockParts) stock {
 }
 
 func (m *maker) machine(c present.Machine) machine {
-	out := machine{TestPiece: present.TestPiece, Order: c.Order, OneSetting: c.OneSetup.Text, ChecksText: c.ChecksText,
+	out := machine{TestPiece: present.TestPiece(c, m.unit), Order: c.Order, OneSetting: c.OneSetup.Text, ChecksText: c.ChecksText,
 		Heading: fmt.Sprintf("%s, %s %s: %s", machineName(c), present.CutterName(c.Machine),
 			words.Length(c.Cutter.MM(), m.unit), strings.Join(c.Drawers, ", "))}
 	for _, choice := range c.OneSetup.Minimal {

@@ -1,0 +1,68 @@
+package paper
+
+import (
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+)
+
+// Group is rows of a table below a line that holds for all of them; no line where Head is empty.
+type Group struct {
+	Head string
+	Rows [][]string
+}
+
+// goesOn is said where a group is broken.
+const goesOn = ", goes on"
+
+// Groups prints groups of rows under common heads of columns. Where a page or a column of it ends, the heads come
+// again, with the line of the group that goes on.
+func (b *Book) Groups(columns []Column, groups []Group) {
+	var all [][]string
+	for _, g := range groups {
+		all = append(all, g.Rows...)
+	}
+	t := newTable(b, columns, all)
+	t.Keep(t.kept())
+	t.head()
+	for _, g := range groups {
+		for i, r := range g.Rows {
+			high, head := t.height(r, drawing.Regular), g.Head
+			if i == 0 && head != "" {
+				high += t.groupHigh(head)
+			}
+			if t.Room() < high {
+				t.next()
+				t.head()
+				if i > 0 && head != "" {
+					t.groupHead(head + goesOn)
+				}
+			}
+			if i == 0 && head != "" {
+				t.groupHead(head)
+			}
+			t.row(r)
+		}
+	}
+	b.Space(2.5)
+}
+
+// groupLines are the lines of what stands over a group.
+func (t *table) groupLines(s string) []string {
+	return drawing.Wrap(drawing.Bold, t.size, max(t.total(), t.Width()), s)
+}
+
+func (t *table) groupHigh(s string) float64 {
+	return float64(tableLeading*t.size*float64(len(t.groupLines(s)))) + 2*padding
+}
+
+// groupHead writes what holds for the rows below it.
+func (t *table) groupHead(s string) {
+	high := t.groupHigh(s)
+	t.need(high)
+	for k, l := range t.groupLines(s) {
+		t.page.Words(t.left(), t.cursor-padding-t.size-float64(tableLeading*t.size*float64(k)), t.size, drawing.Bold, l)
+	}
+	t.cursor -= high
+	y := t.cursor + padding/2
+	t.page.Line(drawing.Thin, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})
+}
