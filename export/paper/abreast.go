@@ -39,6 +39,6 @@ func TableWidth(columns []Column, rows [][]string) float64 {
 	for _, c := range columns {
 		t.heads = append(t.heads, c.Head)
 	}
-	t.widths = t.wide(func(head string) []string { return []string{head} })
+	t.widths = t.wide(whole, whole)
 	return t.total()
 }

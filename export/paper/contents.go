@@ -23,7 +23,7 @@ func (b *Book) Contents(chapters, columns int) {
 	high := contentsRow * math.Ceil(float64(chapters)/float64(columns))
 	b.Keep(high)
 	b.contents = &drawing.Later{Drawing: drawing.Drawing{Width: b.Width(), Height: high}}
-	b.contentsWide = (b.Width() - float64(columnGap*float64(columns-1))) / float64(columns)
+	b.contentsWide = (b.Width() - float64(ColumnGap*float64(columns-1))) / float64(columns)
 	b.cursor -= high
 	b.page.Later = append(b.page.Later, drawing.Placed{Later: b.contents, At: geom.Point{X: b.left(), Y: b.cursor}})
 	b.Space(2)
@@ -41,7 +41,7 @@ func (b *Book) listChapters() {
 			continue
 		}
 		if y < contentsRow/2 {
-			x, y = x+wide+columnGap, d.Height
+			x, y = x+wide+ColumnGap, d.Height
 		}
 		if x >= d.Width {
 			return
