@@ -143,15 +143,16 @@ func TestOneSizePrintsAlike(t *testing.T) {
 	})
 }
 
-// TestMeasured: 17 5/8 + 0.003 = 17.628; 30/64 = 0.469 is the nearest 64th of 0.472.
+// TestMeasured: 17 5/8 = 17.625; 30/64 = 0.46875 is the nearest 64th of 0.472, and 0.016 is within
+// half a thousandth of 1/64 = 0.015625.
 func TestMeasured(t *testing.T) {
 	for _, c := range []struct {
 		nm   Length
 		unit Unit
 		want string
 	}{
-		{447_751_200, Inch, "17.628 (17 5/8 + 0.003)"}, {447_675_000, Inch, "17 5/8"}, {11_988_800, Inch, "0.472 (15/32 + 0.003)"},
-		{447_598_800, Inch, "17.622 (17 5/8 - 0.003)"}, {406_400, Inch, "0.016 (1/64)"}, {25_400, Inch, "0.001"}, {0, Inch, "0"}, {9_075_000, Millimeter, "9.08"},
+		{447_751_200, Inch, "17.628 (17 5/8)"}, {447_675_000, Inch, "17 5/8"}, {11_988_800, Inch, "0.472 (15/32)"},
+		{447_598_800, Inch, "17.622 (17 5/8)"}, {406_400, Inch, "1/64"}, {25_400, Inch, "0.001"}, {0, Inch, "0"}, {9_075_000, Millimeter, "9.08"},
 	} {
 		if got := c.nm.Measured(c.unit); got != c.want {
 			t.Errorf("%d nm is measured as %s, want %s", c.nm, got, c.want)

@@ -6,9 +6,9 @@ import (
 	"strings"
 )
 
-// Text prints a length as a shop reads it, with its unit: millimeters to 0.01
+// Text prints a length as a job file has it, with its unit: millimeters to 0.01
 // ("12.21 mm"); inches as a fraction where the length is a whole number of
-// 64ths ("17 5/8 in"), otherwise to 0.001 ("0.472 in"). On these printed grids
+// 64ths ("17 5/8 in"), otherwise to 0.001 ("0.470 in"). On these printed grids
 // [ParseLength] gives back the same length; anything else is rounded to them,
 // half away from zero.
 func (l Length) Text(u Unit) string { return l.Number(u) + " " + u.String() }
@@ -31,43 +31,60 @@ func (l Length) Number(u Unit) string {
 	if l := Length(roundTo(l, thousandth)) * thousandth; l%sixtyFourth == 0 {
 		return fraction(int64(l / sixtyFourth))
 	}
-	return decimal(roundTo(l, thousandth), 3)
+	return pointed(roundTo(l, thousandth), 3)
 }
 
-// Measured is [Length.Number] for a person at a saw with a rule: what is no fraction of an
-// inch has the nearest one beside it, to a 64th, and what is missing from it or over it:
-// "17.628 (17 5/8 + 0.003)".
+// Three forms of a length for people, by what it is read with; in millimeters they differ in
+// zeros alone. In inches:
+//
+//   - by a caliper, a machine or a fence with a dial, which set and check it: [Length.Fixed], 0.234;
+//   - by a tape, which measures boards, boxes, openings, sheets and what is bought: [Length.Taped],
+//     17 5/8, and 17.153 where it is no 64th; [Length.Measured], 17.153 (17 5/32), where it is cut or marked;
+//   - by its name, of goods sold in millimeters: those, with the unit.
+
+// Taped prints a length that is measured with a tape: of inches the 64th that it is to half a
+// thousandth, else three decimals.
+func (l Length) Taped(u Unit) string {
+	if u != Inch {
+		return l.Number(u)
+	}
+	if l < 0 {
+		if s := l.opposite().Taped(u); s != "0" {
+			return "-" + s
+		}
+		return "0"
+	}
+	if near, equal := l.near(); equal {
+		return near
+	}
+	return l.Fixed(u)
+}
+
+// Measured is [Length.Taped] with the nearest 64th of an inch beside what is none:
+// "17.153 (17 5/32)".
 func (l Length) Measured(u Unit) string {
-	text := l.Number(u)
-	if near, over := l.Near(u); near != "" && strings.Contains(text, ".") {
-		return text + " (" + near + over + ")"
+	text := l.Taped(u)
+	if near, equal := l.near(); u == Inch && l > 0 && !equal && near != "0" {
+		return text + " (" + near + ")"
 	}
 	return text
 }
 
-// Near is the nearest fraction of an inch to a length as it is printed, to a 64th, and what
-// is missing from it or over it where a caliper shows that: "15/64" and " + 0.002". Both are
-// empty of millimeters, of what is below a 128th, and of whole inches.
-func (l Length) Near(u Unit) (near, over string) {
-	if u != Inch || l <= 0 {
-		return "", ""
+// Equal is the fraction of an inch, to a 64th, that a length is to half a thousandth: what a
+// setup block or a rule sets it with. Empty of millimeters, whole inches and anything else.
+func (l Length) Equal(u Unit) string {
+	if near, equal := l.near(); u == Inch && l > 0 && equal && strings.Contains(near, "/") {
+		return near
 	}
-	if n, exact := l.sixtyFourths(); exact && n%fractionDenom != 0 {
-		return fraction(n), "" // though a 16th may print as half a thousandth more
-	}
-	shown := Length(roundTo(l, thousandth)) * thousandth
-	n := roundTo(shown, sixtyFourth)
-	rest, sign := shown-Length(n)*sixtyFourth, " + "
-	if rest < 0 {
-		rest, sign = -rest, " - "
-	}
-	if roundTo(rest, thousandth) > 0 {
-		over = sign + rest.Fixed(Inch)
-	}
-	if n == 0 || over == "" && n%fractionDenom == 0 {
-		return "", ""
-	}
-	return fraction(n), over
+	return ""
+}
+
+// near is the nearest 64th of an inch to a length that is not negative, and whether they are
+// the same to half a thousandth.
+func (l Length) near() (text string, equal bool) {
+	n := roundTo(l, sixtyFourth)
+	rest := l - Length(n)*sixtyFourth
+	return fraction(n), max(rest, -rest) <= thousandth/2+Computed
 }
 
 // Span prints what lies between two lengths as a caliper shows them, the lesser first:

@@ -30,6 +30,26 @@ func (u Unit) MM() float64 {
 	return 1
 }
 
+// Usual is a measure that is a convention, in mm: one of millimeters, or the round one of inches that
+// a shop keeps to that measures in them.
+func (u Unit) Usual(mm, inches float64) float64 {
+	if u == Inch {
+		return float64(inches * InchMM)
+	}
+	return mm
+}
+
+// PoundKG is the avoirdupois pound, in kg, by definition.
+const PoundKG = 0.45359237
+
+// UsualLoad is a load that is a convention, in kg: one of kilograms, or the round one of pounds.
+func (u Unit) UsualLoad(kg, pounds float64) float64 {
+	if u == Inch {
+		return float64(pounds * PoundKG)
+	}
+	return kg
+}
+
 // Step is the smallest step that settings are printed in, in millimeters: a hundredth of a
 // millimeter, or a thousandth of an inch. Common practice, no source.
 func (u Unit) Step() float64 {

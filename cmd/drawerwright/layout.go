@@ -70,7 +70,6 @@ type listLayout struct {
 }
 
 func (o *listLayout) flags(c *cobra.Command) {
-	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimeter) }
 	o.print.flags(c)
 	wordFlag(c, wordOf{to: &o.units, name: "units", usual: "mm", usage: "what bare numbers are in"}, "mm", "in")
 	wordFlag(c, wordOf{to: &o.method, name: "method", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
@@ -78,8 +77,8 @@ func (o *listLayout) flags(c *cobra.Command) {
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
 	c.Flags().StringVar(&o.kerf, "kerf", "", "what is lost between parts"+either(sheet.UsualKerf))
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
-	c.Flags().StringVar(&o.minOffcut, "min-offcut",
-		mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
+	c.Flags().StringVar(&o.minOffcut, "min-offcut", "", "the smallest offcut that is kept (else "+
+		keptText(geom.Millimeter)+"; of lists in inches "+keptText(geom.Inch)+")")
 	c.Flags().StringVar(&o.ripCapacity, "rip-capacity", "",
 		"how wide a board the fence takes: the saw's rip capacity"+either(ripCapacity))
 	c.Flags().StringVar(&o.crosscutCapacity, "crosscut-capacity", "",
@@ -100,6 +99,12 @@ func maxOnSled(u geom.Unit) float64 { return setup.DefaultMachine(joinery.Saw, u
 func either(usual func(geom.Unit) float64) string {
 	in := func(u geom.Unit) string { return geom.LengthOf(usual(u)).Text(u) }
 	return " (else " + in(geom.Millimeter) + "; of lists in inches " + in(geom.Inch) + ")"
+}
+
+// keptText is the smallest offcut that is usually kept in a unit, as it is written.
+func keptText(u geom.Unit) string {
+	kept := sheet.UsualKept(u)
+	return geom.LengthOf(kept[0]).Number(u) + " x " + geom.LengthOf(kept[1]).Text(u)
 }
 
 // unlessEmpty is what a flag says, or what is usual in a unit.
@@ -130,6 +135,9 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 	trim, err := flagLength("trim", o.trim, u, maxTrims)
 	if err != nil {
 		return sheets.Cutting{}, err
+	}
+	if o.minOffcut == "" {
+		o.minOffcut = keptText(u)
 	}
 	keep, err := keptSize(o.minOffcut, u)
 	if err != nil {

@@ -227,7 +227,7 @@ func check(t *rapid.T, c Coupon) {
 	}
 	part := mill.Part{Panel: c.Panel, MinThickness: c.Asked.Thickness, MaxThickness: c.Asked.Thickness}
 	for _, slots := range []mill.Slots{mill.SlotsWidened, mill.SlotsCenterline} {
-		w, faults := mill.Prepare(part, mill.Settings{Bits: []mill.Bit{{Name: "bit", Diameter: c.Asked.Cutter}}, Overcut: mill.DefaultOvercut,
+		w, faults := mill.Prepare(part, mill.Settings{Bits: []mill.Bit{{Name: "bit", Diameter: c.Asked.Cutter}}, Overcut: mill.UsualOvercut(geom.Millimeter),
 			Relief: mill.ReliefDogbone, Slots: slots, Register: mill.Register{Place: mill.PlaceWaste}, Unit: c.Asked.Unit})
 		for _, f := range faults {
 			if f.IsError() {

@@ -38,7 +38,23 @@ type Limits struct {
 	Diagonal float64
 }
 
-// DefaultLimits are those of a Spec that gives none.
+// UsualLimits are those of a Spec that gives none, round in its unit. 1 mm, or 1/32 in, between
+// diagonals is usually called square; common practice, no source.
+func UsualLimits(u geom.Unit) Limits {
+	if u != geom.Inch {
+		return DefaultLimits
+	}
+	in := func(inches float64) float64 { return u.Usual(0, inches) }
+	return Limits{
+		TongueClearance: geom.Interval{Min: in(0.004), Max: in(0.016)},
+		GrooveClearance: geom.Interval{Min: in(0.001), Max: in(0.024)},
+		BottomClearance: geom.Interval{Min: in(0.020), Max: in(0.200)},
+		Flush:           in(0.010), ShoulderGap: in(0.010), EndClearance: in(0.040),
+		Width: in(1.0 / 32), Depth: in(0.020), Height: in(0.020), Diagonal: in(1.0 / 32),
+	}
+}
+
+// DefaultLimits are the usual ones of a job in millimeters.
 var DefaultLimits = Limits{
 	TongueClearance: geom.Interval{Min: 0.1, Max: 0.4}, GrooveClearance: geom.Interval{Min: 0.03, Max: 0.6}, BottomClearance: geom.Interval{Min: 0.5, Max: 5},
 	Flush: 0.25, ShoulderGap: 0.25, EndClearance: 1, Width: 0.8, Depth: 0.5, Height: 0.5, Diagonal: 1,

@@ -6,9 +6,9 @@ import (
 	"drawerwright/geom"
 )
 
-// DefaultBackSetback is how far a housed back stands before the ends of the sides, in
-// millimeters: twice what it needs behind it; common practice, no source.
-const DefaultBackSetback = 12.0
+// UsualBackSetback is how far a housed back stands before the ends of the sides, in mm, round in the
+// unit of a job: twice what it needs behind it; common practice, no source.
+func UsualBackSetback(u geom.Unit) float64 { return u.Usual(12, 1.0/2) }
 
 // housed lays out a back at its full thickness in dados of the sides, its outside
 // face the setback s before their ends. Against the dados' rear walls:

@@ -17,7 +17,7 @@ func saw(w, h, d, cutter float64, sides, bottom Stock) Spec {
 	return Spec{
 		Name: "test", Count: 1, Width: w, Height: h, Depth: d, Sides: sides, Front: sides, Back: sides, Bottom: bottom,
 		Joint: DadoRabbet, Cutter: Cutter{Kind: Saw, Width: cutter}, GrooveEnds: GrooveThrough, BottomFit: BottomAuto,
-		BottomClearance: DefaultBottomClearance, DadoClearance: 0.2, GrooveClearance: 0.2,
+		BottomClearance: UsualBottomClearance(geom.Millimeter), DadoClearance: 0.2, GrooveClearance: 0.2,
 	}
 }
 

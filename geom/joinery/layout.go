@@ -34,7 +34,7 @@ type layout struct {
 
 func newLayout(s Spec) *layout {
 	if s.Limits == (Limits{}) {
-		s.Limits = DefaultLimits
+		s.Limits = UsualLimits(s.Units)
 	}
 	l := &layout{
 		Spec: s, asked: s,

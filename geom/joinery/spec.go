@@ -189,10 +189,13 @@ type Spec struct {
 	Undermount  *Undermount
 }
 
+// UsualBottomClearance is one in all, each way, in mm, round in the unit of a job: sheet bottoms
+// hardly move; common practice, no source.
+func UsualBottomClearance(u geom.Unit) float64 { return u.Usual(2, 1.0/16) }
+
 // Defaults of a Spec, all common practice without a source; a job file can
 // change each.
 const (
-	DefaultBottomClearance = 2.0 // mm in all, each way; sheet bottoms hardly move
 	// mm: the middle of the usual limits, so that the spread of boards has room either way
 	DefaultDadoClearance   = 0.25
 	DefaultGrooveClearance = 0.2 // mm: a dry bottom slides in by hand

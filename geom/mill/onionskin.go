@@ -6,9 +6,9 @@ import (
 	"drawerwright/geom"
 )
 
-// DefaultSmallPart is the side, in mm, of the square below whose area a panel is small: then
-// hold-down by vacuum or a few screws is doubtful; common practice, no source.
-const DefaultSmallPart = 150.0
+// UsualSmallPart is the side, in mm, of the square below whose area a panel is small: then hold-down
+// by vacuum or a few screws is doubtful; round in the unit of a job; common practice, no source.
+func UsualSmallPart(u geom.Unit) float64 { return u.Usual(150, 6) }
 
 // checkSkin judges an onion skin against the boards.
 func (p *preparation) checkOnionSkin() {

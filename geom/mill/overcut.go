@@ -6,9 +6,9 @@ import (
 	"drawerwright/geom"
 )
 
-// DefaultOvercut is how far, in mm, a bit runs past the edge beyond its radius, so that no
-// wood is left where the stock is a little larger; common practice, no source.
-const DefaultOvercut = 1.0
+// UsualOvercut is how far, in mm, a bit runs past the edge beyond its radius, so that no wood is
+// left where the stock is a little larger; round in the unit of a job; common practice, no source.
+func UsualOvercut(u geom.Unit) float64 { return u.Usual(1, 1.0/32) }
 
 // touching is the distance, in millimeters, within which a side lies on the
 // panel's edge: far under what any machine resolves, over what sizes computed in

@@ -14,12 +14,16 @@ type Tabs struct {
 	Marked                 bool
 }
 
-// Defaults of tabs, in mm; common practice, no source.
-const (
-	DefaultTabWidth  = 6.0
-	DefaultTabHeight = 1.5
-	DefaultTabApart  = 200.0
-)
+// Usual measures of tabs, in mm, round in the unit of a job; common practice, no source.
+
+// UsualTabWidth is how much of the edge a tab holds.
+func UsualTabWidth(u geom.Unit) float64 { return u.Usual(6, 1.0/4) }
+
+// UsualTabHeight is how thick it is.
+func UsualTabHeight(u geom.Unit) float64 { return u.Usual(1.5, 1.0/16) }
+
+// UsualTabApart is from one tab to the next.
+func UsualTabApart(u geom.Unit) float64 { return u.Usual(200, 8) }
 
 // minAboveTab is the least depth, in millimeters, of the cut above a tab: less is
 // within what boards and machines differ by; common practice, no source.

@@ -173,7 +173,7 @@ func TestHolding(t *testing.T) {
 	}
 	with := func(change func(*Settings)) Settings {
 		s := settings(six)
-		s.SmallPart = DefaultSmallPart
+		s.SmallPart = UsualSmallPart(geom.Millimeter)
 		change(&s)
 		return s
 	}
@@ -224,7 +224,7 @@ func TestOnionSkinInPlaceOfTabs(t *testing.T) {
 		result, ask string
 	}{
 		{10, Tabs{Width: 8, Height: 2, Spacing: 100}, "it holds what tabs cannot", "hold it down otherwise"},
-		{DefaultSmallPart, Tabs{}, "hold it down by more than suction", ""},
+		{UsualSmallPart(geom.Millimeter), Tabs{}, "hold it down by more than suction", ""},
 	} {
 		s := settings(six)
 		s.SmallPart, s.Tabs = c.small, c.tabs

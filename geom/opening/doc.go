@@ -94,12 +94,16 @@ type Bank struct {
 	Common Common
 }
 
-// Defaults; common practice, no source.
-const (
-	DefaultFrontGap = 3.0  // mm between fronts
-	DefaultReveal   = 2.5  // mm between an inset front and the opening
-	DefaultOverlay  = 12.0 // mm of a front over the cabinet beside the opening
-)
+// Conventions for fronts, in mm, round in the unit of a job; common practice, no source.
+
+// UsualFrontGap is between fronts.
+func UsualFrontGap(u geom.Unit) float64 { return u.Usual(3, 1.0/8) }
+
+// UsualReveal is between an inset front and the opening.
+func UsualReveal(u geom.Unit) float64 { return u.Usual(2.5, 3.0/32) }
+
+// UsualOverlay is how far a front lies over the cabinet beside the opening.
+func UsualOverlay(u geom.Unit) float64 { return u.Usual(12, 1.0/2) }
 
 // maxSpread is how far readings of one size may differ, in mm, before the opening
 // is called uneven; common practice, no source.

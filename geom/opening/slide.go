@@ -56,51 +56,55 @@ func (s Slide) Pair() bool { return s.Kind == SideMount || s.Kind == Undermount 
 
 // BuiltIn is a generic slide with the measures that are usual in the trade; common
 // practice, no source: the slide maker's sheet comes first. Its series is in steps of
-// 50 mm, or of 2 in for an inch job.
+// 50 mm, or of 2 in for an inch job, and what a shop decides is round in the unit. The
+// pitch of holes, and what hooks into a box, are of hardware made in millimeters, and the
+// same in both.
 func BuiltIn(k Kind, u geom.Unit) (Slide, bool) {
-	series := func(from, to, by float64) (list []float64) {
-		for v := from; v <= to; v += by {
-			list = append(list, v)
-		}
-		return list
-	}
-	lengths := series(250, 550, 50)
-	if u == geom.Inch {
-		lengths = series(10*geom.InchMM, 22*geom.InchMM+settle, 2*geom.InchMM)
-	}
 	s := Slide{Name: string(k), Kind: k}
+	if k == SideMount || k == Undermount || k == CenterMount {
+		s.Lengths = series(u)
+	}
 	switch k {
 	case SideMount:
 		s.Clearance, s.ClearanceMinus = 12.7, geom.InchMM/16 // no plus: a box too wide binds
-		s.ClearanceAbove, s.ClearanceBelow = 10, 10
-		s.Lengths, s.ClearanceBehind = lengths, 3
-		s.Load = 45
-		s.ScrewLine, s.Height, s.Setback, s.HolePitch = 35, 45, 37, 32
+		s.ClearanceAbove, s.ClearanceBelow = u.Usual(10, 3.0/8), u.Usual(10, 3.0/8)
+		s.ClearanceBehind, s.Load = u.Usual(3, 1.0/8), u.UsualLoad(45, 100)
+		s.ScrewLine, s.Height, s.Setback, s.HolePitch = u.Usual(35, 1+3.0/8), u.Usual(45, 1+3.0/4), 37, 32
 	case Undermount:
 		s.InsideDeduction, s.MaxSideThickness, s.ClearanceMinus = 42, 16, 1
-		s.ClearanceAbove, s.ClearanceBelow, s.BottomRecess = 7, 14, 13
-		s.Lengths, s.ClearanceBehind = lengths, 10
-		s.NotchWidth, s.NotchHeight = 35, 13
+		s.ClearanceAbove, s.ClearanceBelow = u.Usual(7, 5.0/16), u.Usual(14, 9.0/16)
+		s.BottomRecess, s.ClearanceBehind = u.Usual(13, 1.0/2), u.Usual(10, 3.0/8)
+		s.NotchWidth, s.NotchHeight = u.Usual(35, 1+3.0/8), u.Usual(13, 1.0/2)
 		s.HookDiameter, s.HookDepth, s.HookHeight, s.HookInset = 6, 10, 27, 7
-		s.Load = 35
-		s.ScrewLine, s.Height, s.Setback, s.HolePitch = 6, 40, 37, 32
+		s.Load = u.UsualLoad(35, 75)
+		s.ScrewLine, s.Height, s.Setback, s.HolePitch = u.Usual(6, 1.0/4), u.Usual(40, 1+9.0/16), 37, 32
 	case CenterMount:
-		s.Clearance, s.ClearanceMinus = 2.75, 1
-		s.ClearanceAbove, s.ClearanceBelow, s.BottomRecess = 6, 6, 10
-		s.Lengths, s.ClearanceBehind = lengths, 10
-		s.Load = 15
+		s.Clearance, s.ClearanceMinus = u.Usual(2.75, 7.0/64), u.Usual(1, 3.0/64)
+		s.ClearanceAbove, s.ClearanceBelow = u.Usual(6, 1.0/4), u.Usual(6, 1.0/4)
+		s.BottomRecess, s.ClearanceBehind, s.Load = u.Usual(10, 3.0/8), u.Usual(10, 3.0/8), u.UsualLoad(15, 35)
 	case Wooden:
-		s.Clearance, s.ClearanceMinus = 0.75, 0.5
-		s.ClearanceAbove, s.ClearanceBelow = 5, 20 // the box stands on the strip, within its row
-		s.ClearanceBehind = 5
-		s.ScrewLine, s.Height, s.Setback, s.HolePitch = -10, 20, 37, 64
+		s.Clearance, s.ClearanceMinus = u.Usual(0.75, 1.0/32), u.Usual(0.5, 1.0/32)
+		// The box stands on the strip, within its row.
+		s.ClearanceAbove, s.ClearanceBelow = u.Usual(5, 3.0/16), u.Usual(20, 3.0/4)
+		s.ClearanceBehind = u.Usual(5, 3.0/16)
+		s.ScrewLine, s.Height = u.Usual(-10, -3.0/8), u.Usual(20, 3.0/4)
+		s.Setback, s.HolePitch = u.Usual(37, 1+1.0/2), u.Usual(64, 2+1.0/2)
 	case NoSlide:
-		s.Clearance, s.ClearanceMinus = 0.75, 0.5
-		s.ClearanceAbove, s.ClearanceBehind = 3, 5
+		s.Clearance, s.ClearanceMinus = u.Usual(0.75, 1.0/32), u.Usual(0.5, 1.0/32)
+		s.ClearanceAbove, s.ClearanceBehind = u.Usual(3, 1.0/8), u.Usual(5, 3.0/16)
 	default:
 		return Slide{}, false
 	}
 	return s, true
+}
+
+// series are the lengths in which slides are sold, in mm.
+func series(u geom.Unit) (list []float64) {
+	from, to, by := u.Usual(250, 10), u.Usual(550, 22), u.Usual(50, 2)
+	for v := from; v <= to+settle; v += by {
+		list = append(list, v)
+	}
+	return list
 }
 
 // Length is how deep a box on the slide is with so much room for both, in mm: the longest of the

@@ -14,7 +14,6 @@ const sameDrill = 0.005
 // takes a bit up, as metric hardware has them, common practice, no source; there is none for
 // a diameter in mm that is a 64th of an inch, or none of those sizes.
 func MetricDrill(diameter float64) (size float64, metric bool) {
-	_, over := geom.LengthOf(diameter).Near(geom.Inch)
 	half := math.Round(2*diameter) / 2
-	return half, over != "" && math.Abs(diameter-half) < sameDrill && half > 0
+	return half, geom.LengthOf(diameter).Equal(geom.Inch) == "" && math.Abs(diameter-half) < sameDrill && half > 0
 }

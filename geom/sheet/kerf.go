@@ -5,10 +5,7 @@ import "drawerwright/geom"
 // UsualKerf is what a table saw's blade takes, in mm: 3.2 mm, or an eighth of an inch; common
 // practice, no source.
 func UsualKerf(u geom.Unit) float64 {
-	if u == geom.Inch {
-		return geom.InchMM / 8
-	}
-	return 3.2
+	return u.Usual(3.2, 1.0/8)
 }
 
 // GuidedEdge is the shortest edge of a board, in mm, that a saw's fence guides; common

@@ -2,9 +2,11 @@ package sheet
 
 import "drawerwright/geom"
 
-// UsualKept are the longer and the shorter side, in mm, of the smallest offcut that is kept;
-// common practice, no source.
-var UsualKept = [2]float64{300, 100}
+// UsualKept are the longer and the shorter side, in mm, of the smallest offcut that is kept: 300 x
+// 100 mm, or 12 x 4 in; common practice, no source.
+func UsualKept(u geom.Unit) [2]float64 {
+	return [2]float64{u.Usual(300, 12), u.Usual(100, 4)}
+}
 
 // UsualMaxWeight is the heaviest board, in kg, that one person puts onto a saw; common
 // practice, no source.

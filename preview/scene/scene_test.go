@@ -21,7 +21,7 @@ func spec(j joinery.Joint, bottom joinery.BottomFit) joinery.Spec {
 	ply := stock("ply", 12)
 	return joinery.Spec{Name: "tray", Count: 2, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("board", 5),
 		Joint: j, Fasteners: joinery.Screws, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: bottom,
-		BottomClearance: joinery.DefaultBottomClearance, DadoClearance: 0.2, GrooveClearance: joinery.DefaultGrooveClearance, SlotRoom: 0.05}
+		BottomClearance: joinery.UsualBottomClearance(geom.Millimeter), DadoClearance: 0.2, GrooveClearance: joinery.DefaultGrooveClearance, SlotRoom: 0.05}
 }
 
 func made(t *testing.T, s joinery.Spec) scene.Scene {

@@ -38,7 +38,7 @@ func perPlan(openings, rows int) time.Duration {
 					joinery.Build(joinery.Spec{Name: "d", Count: 1, Width: row.Box.Width, Height: row.Box.Height, Depth: row.Box.Depth,
 						Sides: sides, Front: sides, Back: sides, Bottom: bottom, Joint: joinery.DadoRabbet,
 						Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6}, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomAuto,
-						BottomClearance: joinery.DefaultBottomClearance, DadoClearance: joinery.DefaultDadoClearance, GrooveClearance: joinery.DefaultGrooveClearance})
+						BottomClearance: joinery.UsualBottomClearance(geom.Millimeter), DadoClearance: joinery.DefaultDadoClearance, GrooveClearance: joinery.DefaultGrooveClearance})
 				}
 			}
 		}

@@ -74,7 +74,7 @@ func boxesOf(rows []Drawer) []advice.Box {
 
 // outOfLimits says what a measure is likely, and what it may be.
 func outOfLimits(m fit.SimulatedMeasure) geom.Diagnosis {
-	mm := func(v float64) geom.Millimeters { return geom.Millimeters(v) }
+	mm := func(v float64) geom.Caliper { return geom.Caliper(v) }
 	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max),
 		mm(m.LowerLimit), mm(m.UpperLimit), m.Verdict)
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {

@@ -8,13 +8,11 @@ import (
 	"math/big"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
-	"drawerwright/geom/opening"
 )
 
 // Convert gives a job file the other unit: every length that has no unit of its own is written in
@@ -22,8 +20,8 @@ import (
 // the shortest number that is the same to a ten-thousandth of an inch, or to the decimals that it
 // has; to inches a length becomes a fraction where it is a whole number of 64ths, else a decimal
 // that shows a hundredth of what was shown, and no less than ten-thousandths. The boxes of the job
-// stay what they are: where they follow from what is usual in a unit, the lengths in which slides
-// are sold, those are written out. files are those that the job names.
+// stay what they are: where they follow from what is usual in a unit, as the lengths in which slides
+// are sold, that is written out (convertusual.go). files are those that the job names.
 //
 // Drawings are in the unit of the job unless dxf: {units: ...} says other. What is usual of machines,
 // hardware and boards with a single reading is usual in that unit.
@@ -62,7 +60,7 @@ func converted(file []byte, to geom.Unit, files []Option) ([]byte, error) {
 		if out, err = (conversion{from: from, to: to, more: more}).of(file); err != nil {
 			return nil, err
 		}
-		if out, err = withSlides(out, before); err != nil {
+		if out, err = withUsual(out, before); err != nil {
 			return nil, err
 		}
 		after, problems := Read("", bytes.NewReader(out), files...)
@@ -238,74 +236,4 @@ func trimmed(x *big.Rat, places int) string {
 		number = strings.TrimRight(strings.TrimRight(number, "0"), ".")
 	}
 	return number
-}
-
-// withSlides writes the lengths of slides out that a job has as they are usual in its unit, so that
-// its boxes stay as deep as they are. The job has no mistake.
-func withSlides(file []byte, before *Job) (out []byte, err error) {
-	lengths := map[string][]float64{}
-	for _, b := range before.Banks {
-		s := b.Plan.Slide
-		lengths[s.Name] = append(lengths[s.Name], s.Lengths...)
-		if len(s.Lengths) == 0 { // it is cut to length
-			lengths[s.Name] = append(lengths[s.Name], b.Plan.SlideLength)
-		}
-	}
-	for _, b := range before.Banks {
-		s := b.Plan.Slide
-		entry := strconv.Itoa(before.Drawers[b.Drawers[0]].entry)
-		own, found := s.Name, false
-		if slices.Contains(opening.Kinds, opening.Kind(s.Name)) {
-			own = usualIn[before.Units] + " " + s.Name
-		}
-		if found, err = has(file, "slides", own); err != nil {
-			return nil, err
-		}
-		edits := []Edit{{Path: []string{"slides", own, "lengths"}, Value: lengthsText(lengths[s.Name])}}
-		switch {
-		case own != s.Name:
-			edits[0] = Edit{Path: []string{"slides", own}, Value: "{kind: " + s.Name + ", lengths: " + edits[0].Value + "}"}
-			edits = append(edits, Edit{Path: []string{"drawers", entry, "slide"}, Value: own})
-			if found {
-				edits = edits[1:]
-			}
-		case !found: // it is that of a file that says its own unit
-			continue
-		default:
-			if found, err = has(file, "slides", own, "lengths"); err != nil {
-				return nil, err
-			}
-			if found {
-				continue
-			}
-		}
-		if file, err = Patch(file, edits...); err != nil {
-			return nil, err
-		}
-	}
-	return file, nil
-}
-
-// usualIn is what slides are called whose lengths are usual in a unit.
-var usualIn = map[geom.Unit]string{geom.Millimeter: "metric", geom.Inch: "inch"}
-
-// has reports whether a file has a value at a path.
-func has(file []byte, path ...string) (bool, error) {
-	l, err := readLayout(file)
-	if err != nil {
-		return false, err
-	}
-	_, missing, err := l.follow(path)
-	return err == nil && len(missing) == 0, nil
-}
-
-// lengthsText is a list of lengths in mm, each once, with their unit.
-func lengthsText(list []float64) string {
-	slices.Sort(list)
-	var texts []string
-	for _, v := range slices.Compact(list) {
-		number := strconv.FormatFloat(geom.LengthOf(v).MM(), 'f', -1, 64)
-		texts = append(texts, number+" mm")
-	}
-	return "[" + strings.Join(texts, ", ") + "]"
 }

@@ -30,7 +30,7 @@ var drawerKeys = append([]key{
 	{name: string(joinery.SettingBackJoint), form: formWord, words: []string{string(joinery.Housed)},
 		doc: "dado: the back stands at its full thickness in dados of the sides", without: "as the corners of the box front",
 		example: "dado"},
-	{name: string(joinery.SettingBackSetback), form: formLength, min: 0, max: maxSize, doc: "How far a back in dados stands before the ends of the sides", without: mm(joinery.DefaultBackSetback),
+	{name: string(joinery.SettingBackSetback), form: formLength, min: 0, max: maxSize, doc: "How far a back in dados stands before the ends of the sides", without: both(joinery.UsualBackSetback),
 		example: "15", with: "back-joint: dado"},
 	{name: string(joinery.SettingFasteners), form: formWord, words: []string{string(joinery.Screws), string(joinery.Dowels)}, doc: "What holds a butt joint beside glue", without: "screws in a butt joint, none in others",
 		example: "dowels", with: "joint: butt"},

@@ -174,7 +174,7 @@ func (p placeOfKey) entry() Entry {
 		section = p[len(p)-2].name
 	}
 	e := Entry{Path: p.path(), Title: titleOf(section, k.name),
-		Doc: k.doc, Type: k.typeInWords(), Required: k.required, Default: k.fallback,
+		Doc: k.doc, Type: k.typeInWords(), Required: k.required, Default: k.fallbacks(),
 		Without: k.without, Why: k.why, Words: k.words, Example: p.example()}
 	switch {
 	case k.isLength():

@@ -39,10 +39,10 @@ var limitLengths = []limitLength{
 
 var limitKeys = func() (keys []key) {
 	for _, l := range limitLengths {
-		usual := joinery.DefaultLimits
+		usual, inInches := joinery.UsualLimits(geom.Millimeter), joinery.UsualLimits(geom.Inch)
 		usually := mm(*l.of(&usual))
 		keys = append(keys, key{name: l.name, form: formLength, min: 0, max: l.max, doc: l.doc,
-			fallback: usually, example: usually, why: noSource})
+			fallback: usually, inInch: inch(*l.of(&inInches)), example: usually, why: noSource})
 	}
 	return keys
 }()
@@ -50,13 +50,13 @@ var limitKeys = func() (keys []key) {
 // limits reads the limits of the file. A least one over its most is reported, and nothing is judged
 // by the two.
 func (r *reader) limits(s *section) joinery.Limits {
-	l := joinery.DefaultLimits
+	l := joinery.UsualLimits(r.units)
 	for _, k := range limitLengths {
 		if v := s.values[k.name]; len(v.lengths) > 0 {
 			*k.of(&l) = v.mm(0)
 		}
 	}
-	usual := joinery.DefaultLimits
+	usual := joinery.UsualLimits(r.units)
 	for _, pair := range []struct {
 		name         string
 		limit, usual *geom.Interval

@@ -16,7 +16,7 @@ func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) 
 	}
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
 	if d.BackJoint != "" {
-		d.BackSetback = joinery.DefaultBackSetback
+		d.BackSetback = joinery.UsualBackSetback(b.units)
 		if setback := get["back-setback"]; setback.given {
 			d.BackSetback = setback.mm(0)
 		}

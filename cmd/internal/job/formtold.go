@@ -20,7 +20,7 @@ type Told struct {
 // told is what a form of a job in a unit tells of the key at a path.
 func (k *key) told(u geom.Unit, path []string) Told {
 	in := func(text string) string { return FormText(inUnit(text, u), path) }
-	return Told{Doc: in(k.said(k.spanIn(u))), Default: inUnit(k.fallback, u), Without: in(k.without),
+	return Told{Doc: in(k.said(k.spanIn(u), k.usual(u))), Default: inUnit(k.usual(u), u), Without: in(k.without),
 		Why: in(k.why), Example: k.exampleIn(u)}
 }
 

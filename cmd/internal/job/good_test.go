@@ -221,7 +221,8 @@ func TestReadInches(t *testing.T) {
 		if d.Width != 457.2 || d.Height != 139.7 || d.Depth != 508 {
 			t.Errorf("%s is %g x %g x %g", d.Name, d.Width, d.Height, d.Depth)
 		}
-		if d.GrooveEnds != joinery.GrooveStopped || d.DadoClearance != 0.25 || d.GrooveClearance != 0.2 || d.BottomClearance != 2 {
+		if d.GrooveEnds != joinery.GrooveStopped || d.DadoClearance != 0.25 ||
+			d.GrooveClearance != 0.2 || d.BottomClearance != 25.4/16 {
 			t.Errorf("%s does not have the defaults of a router: %+v", d.Name, d.Spec)
 		}
 	}

@@ -44,7 +44,7 @@ func TestUsualInInches(t *testing.T) {
 	}
 	// Half of an inch is near enough for a box, a thousandth for a caliper: 12.21 / 25.4 = 0.4807, 460 / 25.4 = 18.1.
 	for _, c := range []struct{ path, want string }{{"stock/thickness", "0.481, 0.479, 0.482"}, {"drawers/outside", "18 x 5 1/2 x 19 1/2"},
-		{"drawers/rows", "5 1/2, free, free, free"}, {"cutter/width", "1/4"}, {"limits/flush", "0.01"}} {
+		{"drawers/rows", "5 1/2, free, free, free"}, {"cutter/width", "1/4"}, {"limits/flush", "0.010"}} {
 		section, name, _ := strings.Cut(c.path, "/")
 		all := Keys()
 		of := all[slices.IndexFunc(all, func(k Key) bool { return k.Name == section })].Keys

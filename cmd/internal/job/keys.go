@@ -44,6 +44,7 @@ type key struct {
 	doc      string // one sentence without its full stop
 	required bool
 	fallback string // read in the place of a missing entry; empty when there is none
+	inInch   string // the fallback of a job in inches, where it is another
 	without  string // what happens without the entry, when that is no fallback
 	words    []string
 	trade    map[string]string // what a shop may write for one of the words, in lower case
@@ -74,6 +75,25 @@ func both(usual func(geom.Unit) float64) string {
 	inch := geom.LengthOf(usual(geom.Inch)).Text(geom.Inch)
 	return mm(usual(geom.Millimeter)) + ", with units: in " + inch + ","
 }
+
+// usual is the fallback of a job in a unit.
+func (k *key) usual(u geom.Unit) string {
+	if u == geom.Inch && k.inInch != "" {
+		return k.inInch
+	}
+	return k.fallback
+}
+
+// fallbacks are the fallbacks of both units, in words.
+func (k *key) fallbacks() string {
+	if k.inInch == "" {
+		return k.fallback
+	}
+	return k.fallback + ", with units: in " + k.inInch
+}
+
+// inch writes a length in mm as a job file in inches would.
+func inch(length float64) string { return geom.LengthOf(length).Text(geom.Inch) }
 
 var jobKeys = []key{
 	{name: "job", form: formTitle, doc: "The title of the job, for the report and the printed list", without: "the title is empty",
@@ -206,7 +226,8 @@ func bitTypeWords() (words []string) {
 }
 
 var routerKeys = []key{
-	{name: string(mill.SettingOvercut), form: formLength, min: 0, max: maxOvercut, fallback: mm(mill.DefaultOvercut),
+	{name: string(mill.SettingOvercut), form: formLength, min: 0, max: maxOvercut,
+		fallback: mm(mill.UsualOvercut(geom.Millimeter)), inInch: inch(mill.UsualOvercut(geom.Inch)),
 		doc:     "How much further than the bit's radius a cut that leaves the part runs past its edge",
 		example: "1.5", why: "so that no round corner is left standing; common practice, no source"},
 	{name: string(mill.SettingRelief), form: formSection, words: reliefWords, keys: reliefKeys,
@@ -230,7 +251,9 @@ var routerKeys = []key{
 		example: "yes"},
 	{name: string(mill.SettingOnionSkin), form: formLength, min: 0.1, max: maxClearance, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through",
 		example: "0.4"},
-	{name: string(mill.SettingSmall), form: formLength, min: 1, max: 1000, fallback: mm(mill.DefaultSmallPart), doc: "A part with less area than a square of this side is small",
+	{name: string(mill.SettingSmall), form: formLength, min: 1, max: 1000,
+		fallback: mm(mill.UsualSmallPart(geom.Millimeter)), inInch: inch(mill.UsualSmallPart(geom.Inch)),
+		doc:     "A part with less area than a square of this side is small",
 		example: "120", why: "what vacuum or a few screws no longer hold well; common practice, no source"},
 	{name: string(mill.SettingIntoSpoilboard), form: formLength, min: 0, max: maxClearance, fallback: "0", doc: "How far cuts that go through the board go on into the spoilboard",
 		example: "0.2", why: "the spoilboard is not cut unless the shop wants it"},
@@ -274,11 +297,17 @@ var registerKeys = []key{
 }
 
 var tabKeys = []key{
-	{name: "width", form: formLength, min: 0.5, max: 100, fallback: mm(mill.DefaultTabWidth), doc: "How much of the edge a tab holds",
+	{name: "width", form: formLength, min: 0.5, max: 100,
+		fallback: mm(mill.UsualTabWidth(geom.Millimeter)), inInch: inch(mill.UsualTabWidth(geom.Inch)),
+		doc:     "How much of the edge a tab holds",
 		example: "8", why: "wide enough to hold, narrow enough to cut with a knife; common practice, no source"},
-	{name: "height", form: formLength, min: 0.1, max: maxSetting, fallback: mm(mill.DefaultTabHeight), doc: "How thick a tab is",
+	{name: "height", form: formLength, min: 0.1, max: maxSetting,
+		fallback: mm(mill.UsualTabHeight(geom.Millimeter)), inInch: inch(mill.UsualTabHeight(geom.Inch)),
+		doc:     "How thick a tab is",
 		example: "1.5", why: "thick enough to hold, thin enough to trim flush; common practice, no source"},
-	{name: "spacing", form: formLength, min: 10, max: maxSize, fallback: mm(mill.DefaultTabApart), doc: "From one tab to the next",
+	{name: "spacing", form: formLength, min: 10, max: maxSize,
+		fallback: mm(mill.UsualTabApart(geom.Millimeter)), inInch: inch(mill.UsualTabApart(geom.Inch)),
+		doc:     "From one tab to the next",
 		example: "180", why: "about a hand apart; common practice, no source"},
 	{name: "as", form: formWord, words: []string{tabSlots, tabMarks}, fallback: tabSlots,
 		doc:     "slots: the outline stops above the tabs, and slots between them go right through; marks: the outline goes right through, and the layer TABS shows where a program that makes tabs of its own is to put them",
@@ -307,7 +336,8 @@ var joineryKeys = []key{
 	{name: string(joinery.SettingBottomHeight), form: formLength, min: minSetting, max: maxSize,
 		doc: "From the bottom edges up to the bottom's groove, which is then a setup of its own", without: "the fence distance",
 		example: "26"},
-	{name: string(joinery.SettingBottomClearance), form: formLength, min: 0, max: maxBottomClearance, fallback: mm(joinery.DefaultBottomClearance),
+	{name: string(joinery.SettingBottomClearance), form: formLength, min: 0, max: maxBottomClearance,
+		fallback: mm(joinery.UsualBottomClearance(geom.Millimeter)), inInch: inch(joinery.UsualBottomClearance(geom.Inch)),
 		doc:     "How much smaller the bottom is than its grooves from side to side, in all",
 		example: "3", why: "sheet bottoms hardly move; 1 mm at each side lets the box close. Common practice, no source"},
 	{name: string(joinery.SettingBottomClearanceDepth), form: formLength, min: 0, max: maxBottomClearance,

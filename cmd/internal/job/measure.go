@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"drawerwright/geom"
 )
 
 // measure is a unit in which a number of a key may be written.
@@ -21,7 +23,7 @@ type measure struct {
 var (
 	humidities   = []measure{{unit: "%", scale: 1}}
 	temperatures = []measure{{unit: "C", scale: 1}, {unit: "°C", scale: 1}, {unit: "F", scale: 5.0 / 9, zero: -160.0 / 9}, {unit: "°F", scale: 5.0 / 9, zero: -160.0 / 9}}
-	loads        = []measure{{unit: "kg", scale: 1}, {unit: "lb", scale: 0.45359237}}
+	loads        = []measure{{unit: "kg", scale: 1}, {unit: "lb", scale: geom.PoundKG}}
 	densities    = []measure{{unit: "kg/m3", scale: 1}, {unit: "", scale: 1}, {unit: "lb/ft3", scale: 16.018463374}}
 	stiffnesses  = []measure{{unit: "N/mm2", scale: 1}, {unit: "", scale: 1}, {unit: "MPa", scale: 1}, {unit: "GPa", scale: 1000}, {unit: "psi", scale: 0.00689475729}}
 	feeds        = []measure{{unit: "mm/min", scale: 1}, {unit: "m/min", scale: 1000}, {unit: "in/min", scale: 25.4}}

@@ -120,14 +120,15 @@ func TestReadOpenings(t *testing.T) {
 	// Fronts are 560 + 16 + 14
 	// wide; they share 700 + 12.5 - 2 x 3 - 140 = 566.5 as 263.25 and 303.25, and the steps of boxes are below.
 	// desk: 400 - 2 x 12.7 - 25.4 / 32 - 0.03 wide; 500 - 3 - 12.2
-	// takes 18 in. The front is 2 smaller all round, and the box 10 lower than the front above and below.
+	// takes 18 in. The front is 2 smaller all round, and the box 3/8 in lower than the front above and
+	// below, since the slide is of a file in inches.
 	// hutch: 300 - 2 x 0.75 - 0.5 / 2 - 0.03 wide, 330 - 5 deep; rows of 394 / 3.8125 = 103.34,
 	// 129.18, 161.48, and the box 5 + 20 less.
 	want := []drawer{
 		{"sink-1", 543.77, 80, 500, 590, 140, 2},
 		{"sink-2", 543.77, 200, 500, 590, 263.25, 2},
 		{"sink-3", 543.77, 200, 500, 590, 303.25, 2},
-		{"desk", 373.776, 126, 457.2, 396, 146, 1},
+		{"desk", 373.776, 146 - 2*9.525, 457.2, 396, 146, 1},
 		{"hutch-1", 298.22, 394/3.8125 - 25, 325, 0, 0, 0},
 		{"hutch-2", 298.22, 1.25*394/3.8125 - 25, 325, 0, 0, 0},
 		{"hutch-3", 298.22, 1.5625*394/3.8125 - 25, 325, 0, 0, 0},
@@ -173,7 +174,7 @@ func TestReadOpenings(t *testing.T) {
 	if got := j.Banks[1].Plan.Packing; got != 19 {
 		t.Errorf("the desk's sides are packed out by %g", got)
 	}
-	if s := j.Banks[1].Plan.Slide; s.Kind != opening.SideMount || s.Clearance != 12.7 || math.Abs(s.ScrewLine-38.1) > 1e-9 || s.ClearanceAbove != 10 {
+	if s := j.Banks[1].Plan.Slide; s.Kind != opening.SideMount || s.Clearance != 12.7 || math.Abs(s.ScrewLine-38.1) > 1e-9 || math.Abs(s.ClearanceAbove-9.525) > 1e-9 {
 		t.Errorf("got %+v", s)
 	}
 }

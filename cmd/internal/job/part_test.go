@@ -78,7 +78,7 @@ func TestReadFittings(t *testing.T) {
 	if f := screwed.DrawerFront; f.Handles != 1 || f.HandleDiameter != 0 || math.Abs(screwed.Load-19.95806428) > 1e-9 {
 		t.Errorf("got %+v", f)
 	}
-	if d := rabbeted; d.Joint != joinery.Rabbet || d.BackSetback != joinery.DefaultBackSetback || d.DrawerFront != nil || d.Load != 0 {
+	if d := rabbeted; d.Joint != joinery.Rabbet || d.BackSetback != joinery.UsualBackSetback(0) || d.DrawerFront != nil || d.Load != 0 {
 		t.Errorf("got %+v", d)
 	}
 }

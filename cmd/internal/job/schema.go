@@ -154,10 +154,10 @@ func sectionSchema(keys []key) object {
 }
 
 // describe says everything about a key in a few sentences.
-func (k *key) describe() string { return k.said(k.span()) }
+func (k *key) describe() string { return k.said(k.span(), k.fallbacks()) }
 
-// said says everything about a key, with its range in given words.
-func (k *key) said(span string) string {
+// said says everything about a key, with its range and its fallback in given words.
+func (k *key) said(span, fallback string) string {
 	parts := []string{k.doc}
 	switch k.form {
 	case formLength, formReadings, formLengths, formCells, formEdges, formSize:
@@ -173,8 +173,8 @@ func (k *key) said(span string) string {
 			parts = append(parts, "Write "+alternatives(units)+" after the number")
 		}
 	}
-	if k.fallback != "" {
-		parts = append(parts, "Default: "+k.fallback)
+	if fallback != "" {
+		parts = append(parts, "Default: "+fallback)
 	}
 	if k.without != "" {
 		parts = append(parts, "When left out: "+k.without)

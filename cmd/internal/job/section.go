@@ -88,8 +88,8 @@ func (s *section) fallBack(r *reader, keys []key) {
 			continue
 		}
 		v := value{at: s.at}
-		if k.fallback != "" {
-			v = r.value(&node{kind: scalar, at: s.at, text: k.fallback}, &keys[i])
+		if k.usual(r.units) != "" {
+			v = r.value(&node{kind: scalar, at: s.at, text: k.usual(r.units)}, &keys[i])
 		}
 		v.given = false
 		s.values[k.name] = v

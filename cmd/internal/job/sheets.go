@@ -8,6 +8,12 @@ import (
 	"drawerwright/geom/sheet"
 )
 
+// kept is the smallest offcut that is usually kept in a unit, as a job file has it.
+func kept(u geom.Unit) string {
+	size := sheet.UsualKept(u)
+	return geom.LengthOf(size[0]).Text(u) + " x " + geom.LengthOf(size[1]).Text(u)
+}
+
 // The words for how parts are cut from sheets.
 const (
 	MethodGuillotine = "guillotine"
@@ -29,7 +35,9 @@ var sheetKeys = []key{
 		example: "three-pins", why: "two pins place a sheet both ways"},
 	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and " + mm(sheet.PinWeb),
 		example: "12"},
-	{name: "min-offcut", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: mm(sheet.UsualKept[0]) + " x " + mm(sheet.UsualKept[1]), doc: "The smallest offcut that the shop keeps",
+	{name: "min-offcut", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize,
+		fallback: kept(geom.Millimeter), inInch: kept(geom.Inch),
+		doc:     "The smallest offcut that the shop keeps",
 		example: "400 x 150", why: "shorter or narrower than that is seldom used; common practice, no source"},
 	{name: "max-weight", form: formMeasure, measures: loads, min: minMaxWeight, max: maxLoad, fallback: fmt.Sprintf("%g kg", sheet.UsualMaxWeight),
 		doc:     "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies",

@@ -104,7 +104,7 @@ type maker struct {
 }
 
 // number prints mm as a shop reads sizes: true fractions in inches.
-func (m maker) number(mm float64) string { return geom.LengthOf(mm).Number(m.unit) }
+func (m maker) number(mm float64) string { return geom.LengthOf(mm).Taped(m.unit) }
 
 // measured prints mm for a person with a rule: decimals of an inch with the nearest 64th.
 func (m maker) measured(mm float64) string { return geom.LengthOf(mm).Measured(m.unit) }

@@ -9,7 +9,6 @@ import (
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
-	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -74,7 +73,7 @@ func (m maker) gauges(c present.Machine) {
 	}
 	t := present.NewTable(present.In("gauge", m.unit.String()), present.Words("marks"))
 	for _, g := range c.Gauges {
-		t.Add(m.setTo(g.At), strings.Join(g.Marks, "; "))
+		t.Add(m.reported(g.At), strings.Join(g.Marks, "; "))
 	}
 	m.table(t)
 }
@@ -261,9 +260,6 @@ func (m maker) limits(on string, list []present.Check) {
 	heads[len(heads)-1].Fill = true
 	m.Table(heads, t.Texts())
 }
-
-// setTo prints a length that something is set to.
-func (m maker) setTo(l record.Length) string { return words.Number(l.MM(), m.unit) }
 
 // first is the first part of a step.
 func (m maker) first(c present.CutStep) batch.Part {

@@ -124,7 +124,7 @@ func TestLook(t *testing.T) {
 		t.Errorf("without the viewer: %+v", flat.Picture)
 	}
 	// Half the thickness of the sides, 12.2033 mm in the mean, in the unit of the display.
-	for unit, height := range map[string]string{"": "6.10", "mm": "6.10", "in": "0.240 (15/64 + 0.006)"} {
+	for unit, height := range map[string]string{"": "6.10", "mm": "6.10", "in": "0.240"} {
 		got := answer[looked](t, p, "/api/look", asked{jobText, view{Show: "setups", Unit: unit, Drawer: "narrow"}}, http.StatusOK)
 		if row := got.Tables[0].Rows[0]; row[3].Text != height || got.Drawer != 1 {
 			t.Errorf("unit %q: %q, drawer %d", unit, row, got.Drawer)

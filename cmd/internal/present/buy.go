@@ -112,7 +112,7 @@ func bores(out *Printed, r record.Report, u geom.Unit) {
 				heights[i] = words.Place(h.MM(), u)
 			}
 			bit, _ := words.Drill(e.Diameter.MM(), u)
-			t.Add(d.Name, e.Part, bit, words.Number(e.Depth.MM(), u), words.Number(e.FromOutside.MM(), u),
+			t.Add(d.Name, e.Part, bit, caliper(e.Depth, u), caliper(e.FromOutside, u),
 				strings.Join(heights, ", "))
 		}
 	}

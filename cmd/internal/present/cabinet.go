@@ -18,7 +18,7 @@ func SharedSizeText(a record.SharedSize, u geom.Unit) string {
 	for i, s := range a.Shims {
 		if s > 0 {
 			shims = append(shims,
-				fmt.Sprintf("in %s %s at the left and %s at the right", a.Openings[i], caliper(s, u), caliper(s, u)))
+				fmt.Sprintf("in %s %s at the left and at the right", a.Openings[i], words.Length(s.MM(), u)))
 		}
 	}
 	between := "between the slides and the cabinet: "
@@ -26,7 +26,7 @@ func SharedSizeText(a record.SharedSize, u geom.Unit) string {
 		between += "none"
 	}
 	between += strings.Join(shims, "; ")
-	size := fmt.Sprintf("boxes for a governing opening of %s x %s %s", caliper(a.Width, u), caliper(a.Depth, u), u)
+	size := fmt.Sprintf("boxes for a governing opening of %s x %s %s", byRule(a.Width, u), byRule(a.Depth, u), u)
 	if a.Rows > 0 {
 		size += fmt.Sprintf(", of one height too in %d of the rows,", a.Rows)
 	}

@@ -209,7 +209,8 @@ func onSheet(s record.OnSheet) string {
 // ProofText prints proofs: faults of files first, then what the boxes do.
 func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 	unit := u.String()
-	fmt.Fprintf(out, "proof: the drawings read back, cut with their bits to the depths of their layers' names, and put together; %s\n", unit)
+	fmt.Fprintln(out, "proof: the drawings read back, cut with their bits to the depths of their layers' names, "+
+		"and put together")
 	for _, p := range proofs {
 		for _, f := range p.Faults {
 			fmt.Fprintf(out, "%s: %s\n", f.Place(), f.Message)
@@ -218,10 +219,10 @@ func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 			}
 		}
 	}
-	joints := NewTable(Words("drawer"), Words("verdict"), Numbers("tongue clearance"), Words("side seats on"),
-		Numbers("open shoulder"), Numbers("recess"), Numbers("bottom clearance"))
-	sizes := NewTable(Words("drawer"), Numbers("width"), Numbers("depth"), Numbers("height"), Numbers("diagonal"),
-		Numbers("joints let diagonals differ by"))
+	joints := NewTable(Words("drawer"), Words("verdict"), In("tongue clearance", unit), Words("side seats on"),
+		In("open shoulder", unit), In("recess", unit), In("bottom clearance", unit))
+	sizes := NewTable(Words("drawer"), In("width", unit), In("depth", unit), In("height", unit), In("diagonal", unit),
+		In("joints let diagonals differ by", unit))
 	for _, p := range proofs {
 		if p.Width == (record.Range{}) { // there was no box to put together
 			joints.Add(p.Drawer, p.Verdict, "-", "-", "-", "-", "-")
@@ -254,8 +255,9 @@ var ungrooved = []string{string(joinery.BottomApplied), string(joinery.BottomCle
 
 // dividers prints the dividers of all drawers, if there are any.
 func dividers(out *Printed, proofs []record.Proof, u geom.Unit) {
-	t := NewTable(Words("drawer"), Words("divider"), Words("stands in"), Numbers("clearance"), Numbers("end clearance"),
-		Numbers("above the bottom"))
+	unit := u.String()
+	t := NewTable(Words("drawer"), Words("divider"), Words("stands in"), In("clearance", unit), In("end clearance", unit),
+		In("above the bottom", unit))
 	for _, p := range proofs {
 		for _, d := range p.Dividers {
 			t.Add(p.Drawer, d.Name, strings.Join(d.Between[:], ", "), span(d.Clearance, u), span(d.EndClearance, u),

@@ -61,9 +61,9 @@ func (s Setting) SpacersText(u geom.Unit) string {
 			sum += v
 		}
 		if len(pieces) < 2 {
-			return words.Number(sum.MM(), u)
+			return caliper(sum, u)
 		}
-		return SettingList(pieces, " + ", u) + " = " + words.Number(sum.MM(), u)
+		return SettingList(pieces, " + ", u) + " = " + caliper(sum, u)
 	}
 	return fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", stack(s.Spacers.Fence),
 		stack(s.Spacers.Height))

@@ -10,21 +10,6 @@ import (
 	"drawerwright/geom/breakdown"
 )
 
-// stopAt prints what a fence or stop is set to: of inches with the nearest fraction beside it.
-func stopAt(v record.Length, u geom.Unit) string {
-	l := of(v)
-	near, over := l.Near(u)
-	switch {
-	case near == "" && u == geom.Inch: // whole
-		return l.Number(u)
-	case near == "":
-		return l.Fixed(u)
-	case over == "":
-		return near
-	}
-	return l.Fixed(u) + " (" + near + ")"
-}
-
 // Kinds of cuts, as a record has them.
 var (
 	handHeld = breakdown.HandHeld.String()
@@ -36,7 +21,7 @@ var (
 // anew. What is set again says so: whoever follows the rows has moved it since.
 func setFor(c, before record.SawCut, u geom.Unit) string {
 	stopless := before.Trim && before.Kind == crosscut
-	switch setting := stopAt(c.Setting, u); {
+	switch setting := byRule(c.Setting, u); {
 	case c.Trim && c.Kind != fenceCut:
 		return "takes " + tape(c.Setting, u)
 	case c.Kind == handHeld:

@@ -51,7 +51,7 @@ func setForGroup(c record.SawCut) (of struct {
 // setInGroup says what is set for the cuts of a group, before the first of them. What was taken away since is set
 // again; what stood where it was is still there.
 func setInGroup(c record.SawCut, u geom.Unit) string {
-	at := stopAt(c.Setting, u) + " " + u.String()
+	at := byRule(c.Setting, u) + " " + u.String()
 	switch {
 	case c.Trim && c.Kind == crosscut:
 		return "Clean-up on the sled, takes " + at

@@ -70,7 +70,7 @@ func routedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 		if v == 0 {
 			return "-"
 		}
-		return words.Number(v.MM(), u)
+		return caliper(v, u)
 	}
 	for _, s := range setups {
 		row := []string{s.Machine, said(s.CutterWidth), said(s.FenceDistance), slotHeight(s, u)}
@@ -84,9 +84,9 @@ func routedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 
 // slotHeight is the cutter height, and that of dados where it is another.
 func slotHeight(s record.Setup, u geom.Unit) string {
-	height := words.Number(s.CutterHeight.MM(), u)
+	height := caliper(s.CutterHeight, u)
 	if s.DadoHeight > 0 {
-		height += " (dados " + words.Number(s.DadoHeight.MM(), u) + ")"
+		height += " (dados " + caliper(s.DadoHeight, u) + ")"
 	}
 	return height
 }
@@ -105,7 +105,7 @@ func fencedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 	}
 	t.Columns = append(t.Columns, Words("drawers"))
 	for _, s := range setups {
-		row := []string{s.Machine, words.Number(s.CutterWidth.MM(), u), words.Number(s.FenceDistance.MM(), u),
+		row := []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u),
 			slotHeight(s, u), rabbetPasses(s, u), bottomFence(s, u)}
 		if own {
 			row = append(row, grooveFence(s, u), backFence(s, u))
@@ -125,7 +125,7 @@ func rabbetPasses(s record.Setup, u geom.Unit) string {
 		passes = "1"
 	}
 	if s.RabbetPasses > 1 {
-		passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, words.Number(s.LastFence.MM(), u))
+		passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, caliper(s.LastFence, u))
 	}
 	if s.FlatTongues {
 		passes += ", lying flat"
@@ -137,9 +137,9 @@ func rabbetPasses(s record.Setup, u geom.Unit) string {
 func bottomFence(s record.Setup, u geom.Unit) string {
 	switch {
 	case s.BottomHeight > 0:
-		return "lies flat, cutter " + words.Number(s.BottomHeight.MM(), u) + " high"
+		return "lies flat, cutter " + caliper(s.BottomHeight, u) + " high"
 	case s.BottomFence > 0:
-		return words.Number(s.BottomFence.MM(), u)
+		return caliper(s.BottomFence, u)
 	}
 	return "-"
 }
@@ -150,7 +150,7 @@ func grooveFence(s record.Setup, u geom.Unit) string {
 	case len(s.GrooveFences) > 0:
 		return groovePasses(s, u)
 	case s.GrooveFence > 0:
-		return words.Number(s.GrooveFence.MM(), u)
+		return caliper(s.GrooveFence, u)
 	}
 	return "-"
 }
@@ -160,7 +160,7 @@ func backFence(s record.Setup, u geom.Unit) string {
 	if s.BackFence == 0 {
 		return "-"
 	}
-	back := words.Number(s.BackFence.MM(), u)
+	back := caliper(s.BackFence, u)
 	if s.BackPasses > 1 && joinery.CutterKind(s.Machine).Fenced() {
 		back += fmt.Sprintf(", %d passes", s.BackPasses)
 	}
@@ -171,9 +171,9 @@ func backFence(s record.Setup, u geom.Unit) string {
 func groovePasses(s record.Setup, u geom.Unit) string {
 	var at []string
 	for _, f := range s.GrooveFences {
-		at = append(at, words.Number(f.MM(), u))
+		at = append(at, caliper(f, u))
 	}
-	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), words.Number(s.GrooveCutter.MM(), u))
+	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), caliper(s.GrooveCutter, u))
 }
 
 // fingerRow says which row of fingers a jig makes higher or lower than the others.

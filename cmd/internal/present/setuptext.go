@@ -169,7 +169,7 @@ func (t *sheetText) pieces(list []record.Length, wanted record.Length) string {
 	for _, v := range list {
 		total += v
 	}
-	text := words.Number(total.MM(), t.unit)
+	text := caliper(total, t.unit)
 	if len(list) > 1 {
 		text += " = " + SettingList(list, " + ", t.unit)
 	}
@@ -183,7 +183,7 @@ func (t *sheetText) pieces(list []record.Length, wanted record.Length) string {
 func SettingList(values []record.Length, between string, u geom.Unit) string {
 	all := make([]string, len(values))
 	for i, v := range values {
-		all[i] = words.Number(v.MM(), u)
+		all[i] = caliper(v, u)
 	}
 	return strings.Join(all, between)
 }

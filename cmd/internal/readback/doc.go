@@ -103,14 +103,21 @@ func (r *reading) add(kind, of, measure, value string, step float64) {
 func (r *reading) words(kind, of, measure, value string) { r.add(kind, of, measure, value, 0) }
 func (r *reading) count(kind, of, measure string, n int) { r.words(kind, of, measure, fmt.Sprint(n)) }
 
-// printed adds a length with the digits of a caliper: 0.01 mm or 0.001 in.
+// fractionStep is what a fraction of an inch leaves open: half a thousandth either way, as a
+// decimal does, and what two numbers that are both rounded may be apart.
+const fractionStep = 0.0011
+
+// printed adds a length as it is printed: to 0.01 mm, 0.001 in, or as a fraction.
 func (r *reading) printed(kind, of, measure, value string) {
-	step := 0.01
-	if r.unit == "in" {
-		step = 0.001
-	}
 	value, _, _ = strings.Cut(value, " (") // the nearest 64th stands beside it
-	r.add(kind, of, measure, value, step)
+	switch {
+	case r.unit != "in":
+		r.add(kind, of, measure, value, 0.01)
+	case strings.Contains(value, "/"):
+		r.add(kind, of, measure, value, fractionStep)
+	default:
+		r.add(kind, of, measure, value, 0.001)
+	}
 }
 
 // weighed adds a weight as it is printed: with tenths, or a whole number, of slides rounded down.
@@ -123,16 +130,6 @@ func (r *reading) weighed(drawer, measure, value string) {
 		step = 1
 	}
 	r.add("weight", drawer, measure, value, step)
-}
-
-// placed adds a length that is marked with a rule: that of a caliper with the nearest 64th
-// beside it, or a fraction alone, which is within a thousandth.
-func (r *reading) placed(kind, of, measure, value string) {
-	if _, _, beside := strings.Cut(value, " ("); !beside && strings.Contains(value, "/") {
-		r.add(kind, of, measure, value, 0.002)
-		return
-	}
-	r.printed(kind, of, measure, value)
 }
 
 // taped adds a length as a tape has it: 0.01 mm, or a 32nd of an inch.

@@ -367,7 +367,7 @@ func (p *packetReader) cabinets() taken {
 			p.words("row", row[0], "opening", p.cabinet)
 			for i, m := range []string{"slide line", "box from", "front from", "front height"} {
 				if row[1+i] != "-" {
-					p.placed("row", row[0], m, row[1+i])
+					p.printed("row", row[0], m, row[1+i])
 				}
 			}
 		}
@@ -376,7 +376,7 @@ func (p *packetReader) cabinets() taken {
 		m := paperOpening.FindStringSubmatch(p.one)
 		p.cabinet = m[1]
 		for i, what := range []string{"width", "height", "depth"} {
-			p.placed("opening", p.cabinet, what, m[2+i])
+			p.printed("opening", p.cabinet, what, m[2+i])
 		}
 		p.words("opening", p.cabinet, "slide", m[6])
 		return lineTaken

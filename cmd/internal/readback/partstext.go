@@ -48,10 +48,10 @@ func (p *partsReader) cabinets(text string) taken {
 		m := openingLine.FindStringSubmatch(text)
 		p.opening = m[1]
 		for i, what := range []string{"width", "height", "depth"} {
-			p.placed("opening", p.opening, what, m[2+i])
+			p.printed("opening", p.opening, what, m[2+i])
 		}
 		p.words("opening", p.opening, "slide", m[6])
-		p.placed("opening", p.opening, "slide length", m[7])
+		p.printed("opening", p.opening, "slide length", m[7])
 	case packLine.MatchString(text):
 		p.printed("opening", p.opening, "packing", packLine.FindStringSubmatch(text)[1])
 	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "front height"):
@@ -138,7 +138,7 @@ func (r *reading) rowTable(t printedTable, opening string) {
 		for _, measure := range []string{"front height", "front from", "box from", "free above", "free below",
 			"slide line"} {
 			if v := t.get(r, row, measure); v != "-" {
-				r.placed("row", drawer, measure, v)
+				r.printed("row", drawer, measure, v)
 			}
 		}
 	}
@@ -264,7 +264,7 @@ func (r *reading) boreTable(t printedTable) {
 		r.printed("bore", of, "depth", t.get(r, row, "depth"))
 		r.printed("bore", of, "from outside", t.get(r, row, "from the outside face"))
 		for i, h := range strings.Split(t.get(r, row, "over the lower edge"), ", ") {
-			r.placed("bore", of, fmt.Sprint("height ", i+1), h)
+			r.printed("bore", of, fmt.Sprint("height ", i+1), h)
 		}
 	}
 }

@@ -164,7 +164,7 @@ const inClearance = 0.1
 func (c *changes) otherCorner(a Answers, d joinery.Spec) bool {
 	switch {
 	case c.joint == dado && d.Cutter.Kind.Fenced() && c.fence == "":
-		clearance := joinery.DefaultLimits.TongueClearance.Grow(-inClearance)
+		clearance := joinery.UsualLimits(a.unit()).TongueClearance.Grow(-inClearance)
 		fits := geom.Interval{Min: d.Cutter.Width - clearance.Max, Max: d.Cutter.Width - clearance.Min}
 		c.fence = geom.LengthOf(fits.Clamp(d.Front.Thickness.Mean / 2)).Fixed(a.unit())
 	case d.Cutter.Kind == joinery.Router && flip(&c.smallBit):

@@ -14,8 +14,8 @@ import (
 
 // Factors between units, all exact but that of stress, which is to nine digits.
 const (
-	poundKG   = 0.45359237 // the avoirdupois pound
-	ounces    = 16         // of a pound
+	poundKG   = geom.PoundKG
+	ounces    = 16 // of a pound
 	squareFt  = 12 * 12 * geom.InchMM * geom.InchMM
 	footMM    = 12 * geom.InchMM
 	psi       = 145.037738 // of a newton a square millimeter
@@ -63,27 +63,22 @@ func Either(u geom.Unit, mm, in string) string {
 }
 
 // Length is one in mm for a person who sets a fence, a height or a stop: as a caliper shows
-// it and, in inches, with the nearest 64th and what is missing from it or over it, as
-// "0.236 in (15/64 + 0.002)".
-func Length(mm float64, u geom.Unit) string { return beside(mm, u, " "+u.String()) }
-
-// Number is [Length] without the unit, for lists and columns.
-func Number(mm float64, u geom.Unit) string { return beside(mm, u, "") }
-
-// Place is [Number] of where something is marked with a rule, where a thousandth does not
-// matter: "0.236 (15/64)", and a fraction or whole inches that it is by themselves.
-func Place(mm float64, u geom.Unit) string {
+// it and, in inches, with the 64th that it is, for a setup block: "0.234 in (15/64)".
+func Length(mm float64, u geom.Unit) string {
 	l := geom.LengthOf(mm)
-	switch near, over := l.Near(u); {
-	case near == "" && u == geom.Inch:
-		return l.Number(u)
-	case near == "":
-		return l.Fixed(u)
-	case over == "":
-		return near
-	default:
-		return l.Fixed(u) + " (" + near + ")"
+	text := l.Fixed(u) + " " + u.String()
+	if block := l.Equal(u); block != "" {
+		text += " (" + block + ")"
 	}
+	return text
+}
+
+// Place is where something is marked with a rule: "2 1/2", "0.236 (15/64)".
+func Place(mm float64, u geom.Unit) string {
+	if u != geom.Inch {
+		return geom.LengthOf(mm).Fixed(u)
+	}
+	return geom.LengthOf(mm).Measured(u)
 }
 
 // Tape prints a length as a tape is read: of inches the nearest 32nd.
@@ -112,27 +107,17 @@ func onTape(steps, mm float64, u geom.Unit) string {
 	return geom.LengthOf(steps * tapeStep).Number(u)
 }
 
-func beside(mm float64, u geom.Unit, unit string) string {
-	l := geom.LengthOf(mm)
-	near, over := l.Near(u)
-	if near != "" {
-		near = " (" + near + over + ")"
-	}
-	return l.Fixed(u) + unit + near
-}
-
 // Drill is the size of a bit by which a shop takes it up: a fraction of an inch where it is
 // one; in an inch job one of whole or half millimeters, as metric hardware has them, by
 // those. metric says that it is.
 func Drill(mm float64, u geom.Unit) (size string, metric bool) {
 	l := geom.LengthOf(mm)
-	near, over := l.Near(u)
 	half, metric := setup.MetricDrill(mm)
-	switch {
+	switch block := l.Equal(u); {
 	case u == geom.Millimeter:
 		return l.Text(u), false
-	case near != "" && over == "":
-		return near + " in", false
+	case block != "":
+		return block + " in", false
 	case metric:
 		return geom.LengthOf(half).Text(geom.Millimeter) + " (" + l.Fixed(u) + " in)", true
 	}
