@@ -45,6 +45,11 @@ type Diagnosis struct {
 	Fact    Sentence
 	// Measured misses Limit; both are nil where nothing was measured.
 	Measured, Limit Quantity
+	// First is what a person does before anything else, where what was measured rests on a figure that
+	// nobody has measured: remedies are for what is known.
+	First Sentence
+	// Reread is the stock of which First asks for readings.
+	Reread string
 	// Ask is what only a person can do: what is advised where there is no remedy. Asked is the
 	// change that it names, where it names one that nothing but work in the shop brings about.
 	Ask   Sentence

@@ -166,13 +166,4 @@ func TestFinest(t *testing.T) {
 	if Finest(joinery.Hand) <= Finest(joinery.Saw) {
 		t.Error("hands work finer than a saw")
 	}
-	b := boxOf(t, NewMemory(), spec("read"))
-	if _, assumed := b.OneReading(fit.OfSides); assumed {
-		t.Error("the sides have several readings")
-	}
-	b.Spec.Sides.Thickness = joinery.Thickness{Mean: 12, Min: 12, Max: 12}
-	b.Shop.Boards.Sides.Assumed = "a standard"
-	if stock, assumed := b.OneReading(fit.OfSides); !assumed || stock != "birch" {
-		t.Errorf("one reading of %s, and it is not said: %v", stock, assumed)
-	}
 }

@@ -28,13 +28,13 @@ func (o Outcome) MostUseful(index int) Improvement {
 	if h.Part == 0 {
 		return h // as set it is out
 	}
-	half := o.with(index, h.Cause, 0.5)
+	half := o.with(index, 0.5, h.Cause)
 	h.Halved = half.Right
 	// What is left for the cause by the root of squares, tried out and lessened.
 	room := math.Min(m.Nominal-m.LowerLimit, m.UpperLimit-m.Nominal)
 	rest := m.Result.RootSumSquare * m.Result.RootSumSquare * (1 - h.Part)
 	k := math.Sqrt(math.Max(0, math.Copysign(room*room, room)-rest)) / (m.Result.RootSumSquare * math.Sqrt(h.Part))
-	enough := func(need float64) bool { return !o.with(index, h.Cause, need/h.Current).OutOfLimits() }
+	enough := func(need float64) bool { return !o.with(index, need/h.Current, h.Cause).OutOfLimits() }
 	need := math.Floor(h.Current*math.Min(k, 0.95)/helpStep+settle) * helpStep
 	if need < helpStep || !enough(helpStep) { // often nothing is, and that is found at once
 		return h
@@ -71,13 +71,17 @@ func largestCause(m Measure, shares []Share) (h Improvement) {
 // exactPart is what sums of shares may differ by without one being the larger.
 const exactPart = 1e-9
 
-// with is a measure with all sources of a cause k times as large, in the same boxes.
-func (o Outcome) with(index int, of Cause, k float64) SimulatedMeasure {
+// Even is a measure with nothing off that is of some causes, in the same boxes; index is its place in
+// Measures.
+func (o Outcome) Even(index int, of ...Cause) SimulatedMeasure { return o.with(index, 0, of...) }
+
+// with is a measure with all sources of some causes k times as large, in the same boxes.
+func (o Outcome) with(index int, k float64, of ...Cause) SimulatedMeasure {
 	m := o.Measures[index].Measure
 	m.Stack.Sources = slices.Clone(m.Stack.Sources)
 	for i := range m.Stack.Sources {
-		if s := &m.Stack.Sources[i]; s.Cause == of {
-			if of.Board() { // a lot has a mean of its own, and its readings on both sides of it
+		if s := &m.Stack.Sources[i]; slices.Contains(of, s.Cause) {
+			if s.Cause.Board() { // a lot has a mean of its own, and its readings on both sides of it
 				s.Minus, s.Plus = s.half(), s.half()
 			}
 			s.Minus, s.Plus = k*s.Minus, k*s.Plus

@@ -88,9 +88,22 @@ func (o Outcome) String() string {
 	said := string(o.Verdict) + ": " + o.Right.String()
 	if o.Weakest >= 0 {
 		w := o.Measures[o.Weakest]
-		said = fmt.Sprintf("%s (%s): %s", o.Verdict, w.Short(), o.Right)
+		said = fmt.Sprintf("%s (%s): %s", w.Words(), w.Short(), o.Right)
 	}
 	return said
+}
+
+// Of is the same of drawers by their name, as a sentence without its end: that they are so, or may come
+// out so; several tells that the name is of more than one.
+func (o Outcome) Of(name string, several bool) string {
+	verb := " is "
+	switch {
+	case o.Weakest < 0, o.Measures[o.Weakest].State() != joinery.StateWrong, o.Verdict == joinery.WillNot:
+		verb = " "
+	case several:
+		verb = " are "
+	}
+	return name + verb + o.String()
 }
 
 // limits are what a box has to keep; what rounding leaves open is right.

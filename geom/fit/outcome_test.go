@@ -130,3 +130,26 @@ func TestLargestOfEqualCauses(t *testing.T) {
 		t.Errorf("the larger share: %+v", h)
 	}
 }
+
+// TestOutcomeInWords: what is set right and comes out wrong in some boxes may do so, what is set wrong is;
+// the verdict on a drawer has the words of its weakest measure.
+func TestOutcomeInWords(t *testing.T) {
+	for _, c := range []struct {
+		nominal float64
+		verdict joinery.Verdict
+		several bool
+		want    string
+	}{
+		{0.2, joinery.Tight, false, "tray may come out tight (clearance): 500 of 1,000 boxes come out right"},
+		{0.2, joinery.WillNot, false, "tray may not go in (clearance): 500 of 1,000 boxes come out right"},
+		{0.05, joinery.Tight, false, "tray is tight (clearance): 500 of 1,000 boxes come out right"},
+		{0.05, joinery.Tight, true, "tray are tight (clearance): 500 of 1,000 boxes come out right"},
+	} {
+		m := SimulatedMeasure{Measure: Measure{Check: joinery.Check{Name: "clearance (proud below 0)", Nominal: c.nominal,
+			LowerLimit: 0.1, UpperLimit: 0.4, Verdict: c.verdict}}, Right: Odds{Fraction: 0.5}}
+		o := Outcome{Measures: []SimulatedMeasure{m}, Verdict: c.verdict, Right: m.Right}
+		if got := o.Of("tray", c.several); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}

@@ -247,7 +247,7 @@ func (l *layout) checkFingers() {
 		least, most := l.usual(c)
 		l.say(c.Misfit(geom.Diagnosis{
 			Code: "finger-clearance", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoClearance, Side),
-			Fact:     geom.Sentencef("the fingers have %s of clearance in their notches: %s", l.ranged(c), c.Verdict),
+			Fact:     geom.Sentencef("the fingers have %s of clearance in their notches: %s", l.ranged(c), c.Words()),
 			Ask:      unlikeBoards,
 			Remedies: []geom.Remedy{l.between(SettingDadoClearance, least, most)},
 		}))

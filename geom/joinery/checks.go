@@ -147,7 +147,7 @@ func (l *layout) clearanceFact(part, place string, c Check) geom.Sentence {
 			geom.Millimeters(-c.Nominal), place, c.Verdict, least, most)
 	}
 	return geom.Sentencef("%s has %s of clearance in %s: %s; %s to %s is right", part,
-		l.ranged(c), place, c.Verdict, least, most)
+		l.ranged(c), place, c.Words(), least, most)
 }
 
 // In prints it in a unit.

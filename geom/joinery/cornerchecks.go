@@ -122,8 +122,8 @@ func (l *layout) checkTongues() {
 		if l.setWrong(recess) {
 			l.warn(recess.Misfit(geom.Diagnosis{
 				Code: "recess", Subject: about(field, r),
-				Fact: geom.Sentencef("the %s comes out %s at the ends of the sides, by %s%s",
-					r, recess.Verdict, l.standing(recess), l.deeper(recess)),
+				Fact: geom.Sentencef("the %s %s at the ends of the sides, by %s%s",
+					r, recess.comesOut(string(recess.Verdict)), l.standing(recess), l.deeper(recess)),
 				Ask:      geom.Sentencef("plane or sand it flush after gluing up, or leave it so"),
 				Remedies: l.fenceWays(r, stock),
 			}))

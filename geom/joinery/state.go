@@ -36,12 +36,24 @@ func (c Check) State() State {
 
 // Words are the verdict on a measure: of one that is set right and comes out wrong in some boxes,
 // that it may.
-func (c Check) Words() string {
+func (c Check) Words() string { return c.State().Words(c.Verdict) }
+
+// Words are a verdict in a state.
+func (s State) Words(v Verdict) string {
 	switch {
-	case c.State() != StateDoubt:
-		return string(c.Verdict)
-	case c.Verdict == WillNot:
+	case s != StateDoubt:
+		return string(v)
+	case v == WillNot:
 		return "may not go in"
 	}
-	return "may come out " + string(c.Verdict)
+	return "may come out " + string(v)
+}
+
+// comesOut says of the part or box that it is about how a measure comes out; as is its verdict in words
+// that go with that.
+func (c Check) comesOut(as string) string {
+	if c.State() == StateDoubt {
+		return "may come out " + as
+	}
+	return "comes out " + as
 }

@@ -18,7 +18,7 @@ func TestHintsOfOneDrawer(t *testing.T) {
 		"wide blade":   {"cutter: {kind: saw, width: 1/4, groove-cutter: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "write `cutter: {groove-cutter: 1/8 in}`", ""},
 		"iron":         {"cutter: {kind: hand, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "groove-clearance", "take a plow iron of 0.197 in", ""},
 		// One reading: more of them are the first thing to ask for.
-		"one reading": {"cutter: {kind: saw, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "recess", "half has one reading", "lots"},
+		"one reading": {"cutter: {kind: saw, width: 1/4}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: half, bottom: quarter}]\n", "recess", "measure half 2 more times", "lots"},
 		// Nobody keeps a cut by hand within a hair.
 		"by hand": {"cutter: {kind: hand, width: 1/8}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: even, bottom: quarter}]\n", "tongue-clearance", "change the drawer's entries", "accuracy"},
 		// A fence that gives the tongue its play would stand the front proud: the stack is shimmed.

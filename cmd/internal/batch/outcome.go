@@ -20,9 +20,12 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 		for _, id := range concerned(p) {
 			said[id] = true
 		}
-		for _, m := range d.Outcome.Measures {
+		for at, m := range d.Outcome.Measures {
 			if p.Subject.Check == m.CheckID {
 				problems[i].Fact = geom.Sentencef("%s; %s", p.Fact, m.Right)
+				if advise && !p.IsError() {
+					d.measureFirst(&problems[i], at)
+				}
 			}
 		}
 	}
@@ -37,11 +40,13 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 			if boxes == nil {
 				boxes = boxesOf(rows)
 			}
+			d.measureFirst(&p, i)
 			switch r, ends, found := advice.Retry(boxes, row, i); {
 			case found && ends:
 				p.Remedies = []geom.Remedy{r}
 			case found:
 				p.Eases = []geom.Remedy{r}
+			case p.Reread != "": // what else helps is known once that is measured
 			default:
 				p.Ask, p.Asked = d.help(d.Outcome.MostUseful(i), m)
 			}
@@ -49,6 +54,19 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 		}
 	}
 	return problems
+}
+
+// measureFirst has a stock measured again before anything is changed for a measure, where a standard
+// says what its boards are and readings may say better.
+func (d *Drawer) measureFirst(p *geom.Diagnosis, index int) {
+	again, helps := d.MeasureAgain(index)
+	if !helps {
+		return
+	}
+	p.Reread = again.Stock
+	p.First = geom.Sentencef("measure %s %d more times and write all %d readings: with one, a standard lets its boards "+
+		"differ by %s; with %[3]d alike, %[5]s", again.Stock, advice.Readings-1, advice.Readings,
+		geom.Millimeters(again.Differ), again.Right)
 }
 
 // concerned are the measures that a problem is about.
@@ -76,7 +94,7 @@ func boxesOf(rows []Drawer) []advice.Box {
 func outOfLimits(m fit.SimulatedMeasure) geom.Diagnosis {
 	mm := func(v float64) geom.Caliper { return geom.Caliper(v) }
 	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max),
-		mm(m.LowerLimit), mm(m.UpperLimit), m.Verdict)
+		mm(m.LowerLimit), mm(m.UpperLimit), m.Words())
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {
 		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.UpperLimit-m.LowerLimit), mm(m.Max-m.Min))
 	}
@@ -107,11 +125,6 @@ func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sent
 	case h.Need == 0 && h.Halved.Fraction < m.Right.Fraction+advice.Noticeable:
 		said = geom.Sentencef("no one thing that is off moves it much: change the drawer's entries, or its limits")
 	case h.Cause.Board():
-		if stock, assumed := d.OneReading(h.Cause); assumed {
-			return geom.Sentencef("%s has one reading, and a standard lets its boards differ by %s: "+
-				"measure more of them, and write the thinnest and the thickest",
-				stock, geom.Millimeters(2*h.Current)), asked
-		}
 		if said = sortBoards(h); h.Need > 0 {
 			asked = geom.Change{Setting: boardsOf[h.Cause], Key: KeyLots, Max: 2 * h.Need}
 		}

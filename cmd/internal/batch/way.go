@@ -39,6 +39,9 @@ func (p Problem) Shown(j *job.Job) job.Problem {
 		ways[i] = w.Way
 	}
 	shown.Ways = j.WaysOf(p.Drawer, p.Remedies, ways)
+	if p.Reread != "" {
+		shown.Ways = slices.Insert(shown.Ways, 0, job.WayToRead(p.Reread))
+	}
 	return shown
 }
 

@@ -14,8 +14,8 @@ import (
 	"drawerwright/geom/opening"
 )
 
-// Hint says what a shop can do about a diagnosis of a drawer: its remedies and what else ends
-// it; where nothing does, what helps, or what only a person can do.
+// Hint says what a shop can do about a diagnosis of a drawer: what it does first, then its remedies and
+// what else ends it; where nothing does, what helps, or what only a person can do.
 func Hint(d geom.Diagnosis, s joinery.Spec, others ...string) string {
 	var ways []string
 	for _, r := range d.Remedies {
@@ -26,8 +26,11 @@ func Hint(d geom.Diagnosis, s joinery.Spec, others ...string) string {
 			ways = append(ways, RemedyText(r, s))
 		}
 	}
-	if len(ways) == 0 {
-		return d.Ask.In(s.Units)
+	if len(ways) == 0 && !d.Ask.IsEmpty() {
+		ways = []string{d.Ask.In(s.Units)}
+	}
+	if !d.First.IsEmpty() {
+		ways = append([]string{d.First.In(s.Units)}, ways...)
 	}
 	return strings.Join(ways, "; or ")
 }

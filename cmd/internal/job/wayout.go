@@ -11,11 +11,17 @@ import (
 	"drawerwright/geom"
 )
 
-// WayOut is a way out of a problem: steps that are made together, and what is written on the button
-// that makes them.
+// WayOut is a way out of a problem: steps that are made together, or a field in which a person writes
+// what nobody else knows; and what is written on the button.
 type WayOut struct {
-	Label string `json:"label"`
-	Steps []Step `json:"steps"`
+	Label string   `json:"label"`
+	Steps []Step   `json:"steps,omitempty"`
+	Lead  []string `json:"lead,omitempty"` // the path of that field
+}
+
+// WayToRead is the way out of what more readings of a stock end.
+func WayToRead(stock string) WayOut {
+	return WayOut{Label: "Measure " + stock + " again", Lead: []string{"stock", stock, "thickness"}}
 }
 
 // maxWays is how many ways out of one problem are offered: of more, a person reads the hint.
@@ -84,6 +90,21 @@ func called(path []string) string {
 	return strings.Join(list, ", ")
 }
 
+// FieldAt is what a shop calls the field at a path, of a drawer with its name; empty for the whole file.
+func (o Outline) FieldAt(path []string) string {
+	if len(path) < 2 || path[0] != "drawers" {
+		return called(path)
+	}
+	name := o.Root.Of(path[:2]...).Of("name").textOf()
+	if name == "" {
+		name = called(path[:2])
+	}
+	if len(path) == 2 {
+		return name
+	}
+	return name + ", " + called(path)
+}
+
 // lastKey is the section at the end of a path.
 func lastKey(path []string) string {
 	if k, _ := keyAt(path); k != nil {
@@ -104,10 +125,10 @@ func (o Outline) WaysOut(p Problem) []WayOut {
 	path := o.PathOf(p)
 	switch {
 	case deletes.MatchString(p.Hint) && len(path) > 0 && p.Key == "":
-		list = append(list, WayOut{"Delete " + called(path), []Step{{DoRemove, path, ""}}})
+		list = append(list, WayOut{Label: "Delete " + called(path), Steps: []Step{{DoRemove, path, ""}}})
 	case p.Code == CodeUnknownKey && len(path) > 0:
 		for _, name := range p.Instead[:min(len(p.Instead), maxWays)] {
-			list = append(list, WayOut{"Call it " + name, []Step{{DoRespell, path, name}}})
+			list = append(list, WayOut{Label: "Call it " + name, Steps: []Step{{DoRespell, path, name}}})
 		}
 	case p.Key != "":
 		list = append(list, o.missing(path)...)
@@ -155,7 +176,7 @@ func (o Outline) makes(path []string) []WayOut {
 	if k.form == formStock {
 		noun = "stock"
 	}
-	return []WayOut{{"Make the " + noun + " " + name, []Step{{DoMake, path, name}}}}
+	return []WayOut{{Label: "Make the " + noun + " " + name, Steps: []Step{{DoMake, path, name}}}}
 }
 
 // nearestEnd are words to write instead of a value. Of the two ends of a range it is the one that

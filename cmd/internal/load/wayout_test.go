@@ -33,6 +33,9 @@ func TestWaysOut(t *testing.T) {
 		outline := job.Outlined([]byte(text))
 		for _, p := range before.Problems {
 			for _, w := range outline.WaysOut(p) {
+				if len(w.Lead) > 0 {
+					continue // what is to be written there a person has to measure
+				}
 				after := text
 				for _, s := range w.Steps {
 					texts, err := s.Texts([]byte(after), nil)

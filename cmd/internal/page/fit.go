@@ -50,7 +50,7 @@ func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
 	for _, f := range d.Fit {
 		row := present.FitRow(f, u)
 		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict,
-			Odds: row.Odds, Mark: present.FitState(f),
+			Odds: row.Odds, Mark: f.State,
 			Help: plusMinus(job.FormText(row.Help, anyDrawer)), Said: present.FitText(f, u),
 			Picture: row.Draw().Marked()})
 	}

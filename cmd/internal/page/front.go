@@ -7,6 +7,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/opening"
 )
 
 // front is a cabinet seen from before: an opening with the fronts of its rows, or the rows where
@@ -17,6 +18,7 @@ type front struct {
 	Height float64    `json:"height"`
 	Rows   []frontRow `json:"rows"`  // from the top
 	Slide  string     `json:"slide"` // its length, in the unit of the job, as "550 mm"
+	Said   string     `json:"said"`  // what the numbers are heights of
 }
 
 type frontRow struct {
@@ -36,7 +38,10 @@ func frontOf(b batch.Batch, j *job.Job, entry int) *front {
 	}
 	k := b.Banks[at]
 	f := &front{Name: k.Name, Width: k.Plan.Opening.Width, Height: k.Plan.Opening.Height,
-		Slide: geom.LengthOf(k.Plan.SlideLength).Text(j.Units)}
+		Slide: geom.LengthOf(k.Plan.SlideLength).Text(j.Units), Said: "The numbers are the heights of the drawer fronts."}
+	if k.Opening.Fronts == opening.NoFront {
+		f.Said = "The numbers are how high the opening of each box is: there are no drawer fronts."
+	}
 	for i, r := range k.Plan.Rows {
 		f.Rows = append(f.Rows, frontRow{j.Drawers[k.Drawers[i]].Name, r.FrontWidth, r.FrontHeight, r.FrontBottom,
 			words.Size(r.FrontHeight, b.Units) + " " + b.Units.String()})

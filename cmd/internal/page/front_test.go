@@ -3,6 +3,7 @@ package page
 import (
 	"math"
 	"net/http"
+	"strings"
 	"testing"
 )
 
@@ -19,6 +20,12 @@ func TestFront(t *testing.T) {
 		// Gaps of 3 mm between fronts are usual.
 		if gap := above.Bottom - (r.Bottom + r.Height); math.Abs(gap-3) > 1e-6 || r.Text[len(r.Text)-2:] != "in" {
 			t.Errorf("row %d, %+v, stands %.3f under %+v", i+2, r, gap, above)
+		}
+	}
+	bare := strings.Replace(bankText, "fronts: overlay", "fronts: none", 1)
+	for text, says := range map[string]string{bankText: "heights of the drawer fronts", bare: "there are no drawer fronts"} {
+		if l := answer[looked](t, p, "/api/look", asked{Text: text}, http.StatusOK); l.Front == nil || !strings.Contains(l.Front.Said, says) {
+			t.Errorf("%+v does not say %q: %+v", l.Front, says, l.Problems)
 		}
 	}
 	if f := answer[looked](t, p, "/api/look", asked{Text: jobText}, http.StatusOK).Front; f != nil {

@@ -73,7 +73,8 @@ type problem struct {
 	Line    int      `json:"line"`
 	Column  int      `json:"column"`
 	Path    []string `json:"path"`
-	Level   string   `json:"level"` // error, warning or note
+	Where   string   `json:"where,omitempty"` // what the form calls the field; empty of the whole file
+	Level   string   `json:"level"`           // error, warning or note
 	Code    string   `json:"code"`
 	Message string   `json:"message"`
 	Hint    string   `json:"hint"`
@@ -131,6 +132,7 @@ func lookAt(w worked, v view, file string) looked {
 		q := problem{Line: one.Line, Column: one.Column, Level: one.Level.String(), Code: string(one.Code), Message: one.Message, Hint: one.Hint, Path: []string{}}
 		if one.File == file {
 			q.Path, q.Ways = append(q.Path, o.PathOf(one)...), o.WaysOut(one)
+			q.Where = o.FieldAt(q.Path)
 			q.inForm(one)
 		} else {
 			q.File, q.Path = one.File, []string{"slides-file"}

@@ -114,7 +114,6 @@ func TestCards(t *testing.T) {
 		"one reading":   {func(a *answered) { a.Sides = "12" }, "sides", "one reading", false},
 		"no readings":   {func(a *answered) { a.Sides = "" }, "sides", "12.1, 12.0, 12.2 is only an example", false},
 		"no bottom":     {func(a *answered) { a.Bottom = "" }, "bottom", "only an example", false},
-		"one of bottom": {func(a *answered) { a.Bottom = "5.8" }, "bottom", "one reading", true},
 		"a high hole":   {func(a *answered) { a.Size = []string{"600", "610", "570"} }, "rows", "above each other", true},
 		"too many rows": {func(a *answered) { a.Rows = "99" }, "rows", "1 to 40", false},
 		"a long slide":  {func(a *answered) { a.Length = "600" }, "length", "deep", false},
@@ -133,6 +132,24 @@ func TestCards(t *testing.T) {
 		if got.Field != c.field || !strings.Contains(got.Error, c.says) || (got.Text != "") != c.built {
 			t.Errorf("%s: %+v", name, got)
 		}
+	}
+}
+
+// One reading of the bottom makes a job at once, which says what the one leaves open and leads to the field
+// for the others.
+func TestBottomReadOnce(t *testing.T) {
+	p, _ := openIn(t, nil)
+	once := answered{"mm", "box", []string{"460", "140", "500"}, "12.1, 12.2", "5.92", "", "6.35", "2", "", ""}
+	got := answer[struct{ Text string }](t, p, "/api/begin", once, http.StatusOK)
+	if !strings.Contains(got.Text, "# Read once: ") || !strings.Contains(got.Text, "  bottom: {thickness: 5.92,") {
+		t.Errorf("made:\n%s", got.Text)
+	}
+	l := answer[looked](t, p, "/api/look", asked{Text: got.Text}, http.StatusOK)
+	leads := func(q problem) bool {
+		return len(q.Ways) > 0 && slices.Equal(q.Ways[0].Lead, []string{"stock", "bottom", "thickness"})
+	}
+	if l.Failed || !slices.ContainsFunc(l.Problems, leads) {
+		t.Errorf("no way to the readings: %+v", l.Problems)
 	}
 }
 

@@ -37,7 +37,7 @@ func ForecastBrief(out *Printed, f record.Forecast, u geom.Unit) {
 			}
 			right := row.Of1000
 			if levelOf(row.Verdict) == Bad {
-				right += ", " + row.Verdict
+				right += ", " + FitVerdict(row)
 			}
 			t.Add(row.Name, rangeOf(row.Likely, u), rangeOf(row.Limits, u), right)
 			t.Rows[k][3].Level = levelOf(row.Verdict)
@@ -102,7 +102,7 @@ func relative(f record.Fit) record.Fit {
 // wider is the range over two drawers, with the odds and the verdict of the less sure one.
 func wider(a, b record.Fit) record.Fit {
 	if b.Odds < a.Odds {
-		a.Verdict, a.Odds, a.Of1000 = b.Verdict, b.Odds, b.Of1000
+		a.Verdict, a.State, a.Odds, a.Of1000 = b.Verdict, b.State, b.Odds, b.Of1000
 	}
 	a.Likely[0], a.Likely[1] = min(a.Likely[0], b.Likely[0]), max(a.Likely[1], b.Likely[1])
 	return a

@@ -22,16 +22,7 @@ func FitRow(f record.Fit, u geom.Unit) paper.ForecastRow {
 }
 
 // FitVerdict is the verdict on a measure in words.
-func FitVerdict(f record.Fit) string { return checkOf(f).Words() }
-
-// FitState is what the verdict on a measure asks for.
-func FitState(f record.Fit) joinery.State { return checkOf(f).State() }
-
-// checkOf is a measure as it was judged.
-func checkOf(f record.Fit) joinery.Check {
-	return joinery.Check{Nominal: f.Nominal.MM(), LowerLimit: f.Limits[0].MM(), UpperLimit: f.Limits[1].MM(),
-		Verdict: joinery.Verdict(f.Verdict)}
-}
+func FitVerdict(f record.Fit) string { return f.State.Words(joinery.Verdict(f.Verdict)) }
 
 // FitText is a measure in words, for those who do not see its drawing.
 func FitText(f record.Fit, u geom.Unit) string {

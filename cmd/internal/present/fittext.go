@@ -71,7 +71,7 @@ func FitTable(list []record.Fit, u geom.Unit) Table {
 		Numbers("right of 1,000"), In("worst", unit))
 	t.UnitOnce = true
 	for _, f := range list {
-		t.Add(f.Name, caliper(f.Nominal, u), rangeOf(f.Limits, u), rangeOf(f.Likely, u), f.Verdict, f.Of1000,
+		t.Add(f.Name, caliper(f.Nominal, u), rangeOf(f.Limits, u), rangeOf(f.Likely, u), FitVerdict(f), f.Of1000,
 			rangeOf(f.WorstCase, u))
 		t.Rows[len(t.Rows)-1][4].Level = levelOf(f.Verdict)
 	}
@@ -83,7 +83,7 @@ func SetTable(list []record.Fit, u geom.Unit) Table {
 	t := NewTable(Words("measure"), In("as set", u.String()), In("limits", u.String()), Words("verdict"))
 	t.UnitOnce = true
 	for _, f := range list {
-		t.Add(f.Short(), caliper(f.Nominal, u), rangeOf(f.Limits, u), FitState(f).Sign()+" "+FitVerdict(f))
+		t.Add(f.Short(), caliper(f.Nominal, u), rangeOf(f.Limits, u), f.State.Sign()+" "+FitVerdict(f))
 		t.Rows[len(t.Rows)-1][3].Level = levelOf(f.Verdict)
 	}
 	return t

@@ -94,11 +94,23 @@ type reported struct {
 
 // fitted is a measure in report.json and in fit --json.
 type fitted struct {
-	Drawer, Name, Verdict string
-	Nominal               float64
-	Limits, Likely        [2]float64
-	WorstCase             [2]float64 `json:"worst_case"`
-	Of1000                string     `json:"of_1000"`
+	Drawer, Name, Verdict, State string
+	Nominal                      float64
+	Limits, Likely               [2]float64
+	WorstCase                    [2]float64 `json:"worst_case"`
+	Of1000                       string     `json:"of_1000"`
+}
+
+// said is the verdict as people read it: of what is set right and comes out wrong in some boxes, that it
+// may come out so.
+func (f fitted) said() string {
+	switch {
+	case f.State != "doubt":
+		return f.Verdict
+	case f.Verdict == "does not go in":
+		return "may not go in"
+	}
+	return "may come out " + f.Verdict
 }
 
 // decode reads JSON.
@@ -390,7 +402,7 @@ func (r *reading) weight(drawer, measure string, kg float64) {
 func (r *reading) fit(drawer string, f fitted) {
 	of := drawer + ": " + f.Name
 	r.exact("fit", of, "nominal", f.Nominal)
-	r.words("fit", of, "verdict", f.Verdict)
+	r.words("fit", of, "verdict", f.said())
 	r.words("fit", of, "right of 1,000", f.Of1000)
 	for measure, v := range map[string][2]float64{"limit": f.Limits, "likely": f.Likely, "worst": f.WorstCase} {
 		r.exact("fit", of, measure+" from", v[0])

@@ -19,10 +19,11 @@ type Fit struct {
 	Limits  [2]Length         `json:"limits"`
 	// Likely is the range of all but 0.27 % of the boxes, Verdict what it is within the
 	// limits; Odds the part of the boxes that keep them, and Of1000 the same in words.
-	Likely  [2]Length `json:"likely"`
-	Verdict string    `json:"verdict"`
-	Odds    float64   `json:"odds"`
-	Of1000  string    `json:"of_1000"`
+	Likely  [2]Length     `json:"likely"`
+	Verdict string        `json:"verdict"`
+	State   joinery.State `json:"state"` // what the verdict asks for
+	Odds    float64       `json:"odds"`
+	Of1000  string        `json:"of_1000"`
 	// Below and Above are the verdicts on what is below the limits and above them.
 	Below string `json:"below"`
 	Above string `json:"above"`
@@ -50,7 +51,7 @@ func FitOf(d batch.Drawer, m fit.SimulatedMeasure) Fit {
 	f := Fit{Drawer: d.Spec.Name, Advice: d.Advice[m.CheckID],
 		Below: string(m.Verdicts.Below), Above: string(m.Verdicts.Above), Check: m.Code, Part: string(m.Part), Name: m.Name, Nominal: Length(m.Nominal),
 		Limits: [2]Length{Length(m.LowerLimit), Length(m.UpperLimit)},
-		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right),
+		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), State: m.State(), Odds: Odds(m.Right),
 		Of1000: m.Right.Of1000(), WorstCase: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
 	if len(m.Result.Shares) > 0 {
 		s := m.Result.Shares[0]
@@ -63,7 +64,7 @@ func FitOf(d batch.Drawer, m fit.SimulatedMeasure) Fit {
 // FitAsSet is a measure as set, of which no forecast is made.
 func FitAsSet(drawer string, c joinery.Check) Fit {
 	return Fit{Drawer: drawer, Check: c.Code, Part: string(c.Part), Name: c.Name, Nominal: Length(c.Nominal),
-		Limits: [2]Length{Length(c.LowerLimit), Length(c.UpperLimit)}, Verdict: string(c.Verdict),
+		Limits: [2]Length{Length(c.LowerLimit), Length(c.UpperLimit)}, Verdict: string(c.Verdict), State: c.State(),
 		Below: string(c.Verdicts.Below), Above: string(c.Verdicts.Above)}
 }
 

@@ -236,6 +236,7 @@ var drawerMeanings = map[string]map[string]string{
 		"limits":     "the least and the greatest that are right",
 		"likely":     "between what it is in all but 0.27 % of the boxes",
 		"verdict":    "the verdict on that: see the list of verdicts",
+		"state":      "right; doubt where it is set right and some boxes may come out so; wrong",
 		"odds":       "the part of the boxes that keep the limits, 0 to 1",
 		"of_1000":    "the same, of 1,000 boxes, in words",
 		"below":      "the verdict on what is below the limits",

@@ -66,11 +66,11 @@ func VerdictOn(b batch.Batch) Verdict {
 		}
 		switch {
 		case len(b.Drawers) == 1:
-			v.Text = fmt.Sprintf("%s: %s is %s.", v.Word, least.Spec.Name, o)
+			v.Text = fmt.Sprintf("%s: %s.", v.Word, o.Of(least.Spec.Name, false))
 		case even && out == len(b.Drawers):
-			v.Text = fmt.Sprintf("%s: %s are %s.", v.Word, kinds, o)
+			v.Text = fmt.Sprintf("%s: %s.", v.Word, o.Of(kinds, true))
 		default:
-			v.Text = fmt.Sprintf("%s: %d of %s; %s is %s.", v.Word, out, kinds, least.Spec.Name, o)
+			v.Text = fmt.Sprintf("%s: %d of %s; %s.", v.Word, out, kinds, o.Of(least.Spec.Name, false))
 		}
 	case even:
 		v.Text = fmt.Sprintf("%s: %s, %s; %s.", v.Word, kinds, words.Count(b.Boxes(), "box", "boxes"), o.Right)

@@ -309,7 +309,7 @@ func (a Answers) lengths(f Field) string {
 func several(text string) bool { return len(job.SplitReadings(text)) > 1 }
 
 // oneReading says what is wrong with an answer that is read as one reading; nothing of a bottom,
-// which a standard judges then: its groove is made for boards that differ by as much.
+// which a standard judges then.
 func (a Answers) oneReading(f Field) string {
 	if _, err := geom.ParseLength(a.lengths(f), a.unit()); err != nil {
 		return fmt.Sprintf("%q is no thickness: put a comma between readings, as in %s", a[f], a.Usual(f))

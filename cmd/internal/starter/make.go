@@ -57,7 +57,8 @@ func (p *Problem) String() string {
 }
 
 // Make writes the job of answers that are all given and right by themselves. Where they do
-// not go together it says why; the text is empty then when nothing can be built of it.
+// not go together it says why; the text is empty then when nothing can be built of it. Of a bottom with
+// one reading, check may have something to say: what its boards are is not known yet.
 func Make(a Answers) (text string, wrong *Problem) {
 	if list := job.SplitReadings(a[Bottom]); len(list) == 1 {
 		return a.makeOfOne(list[0])
@@ -80,19 +81,14 @@ func Make(a Answers) (text string, wrong *Problem) {
 	}
 }
 
-// makeOfOne writes the job of a bottom with one reading. It is made as for boards of that thickness; what
-// a standard lets them differ by is more than a groove takes, so that a person has to say that it is meant.
+// makeOfOne writes the job of a bottom with one reading: as for boards of that thickness. The job says
+// that a standard judges them until more are written.
 func (a Answers) makeOfOne(reading string) (text string, wrong *Problem) {
-	const of = "bottom: {thickness: ["
+	const of = "  bottom: {thickness: ["
 	a[Bottom] = reading + ", " + reading
 	text, wrong = Make(a)
-	text = strings.Replace(text, of+a[Bottom]+"]", of[:len(of)-1]+reading, 1)
-	if wrong == nil {
-		wrong = &Problem{Bottom, "one reading does not say how boards of the bottom differ: it is judged by what a standard " +
-			"lets them differ by, which is more than the groove takes",
-			"measure at several places, on several boards, or take it with the one and see what is said of it"}
-	}
-	return text, wrong
+	said := "  # Read once: a standard says how its boards differ, until you write three readings or more.\n"
+	return strings.Replace(text, of+a[Bottom]+"]", said+of[:len(of)-1]+reading, 1), wrong
 }
 
 // problem is what is wrong, in the words of the answers.

@@ -106,7 +106,6 @@ func TestRefused(t *testing.T) {
 		{Answers{Size: "564 x 150 x 200"}, Slide, "deep", false},
 		{Answers{SlideLength: "600"}, SlideLength, "deep", false},
 		{Answers{Size: "564 x 610 x 570"}, Rows, "above each other", true},
-		{Answers{Bottom: "5.8"}, Bottom, "what a standard lets", true},
 		{Answers{Slide: "undermount", Machine: "hand", Cutter: "6", Bottom: "5.2, 5.3"}, Bottom, "loose", true},
 	} {
 		a := c.a.Filled()
@@ -203,6 +202,17 @@ func TestFlagsAreNamed(t *testing.T) {
 	for f := range Fields {
 		if fields[f].question < 1 || fields[f].flag == "" || slices.Contains(fields[f].words, "") {
 			t.Errorf("field %d: %+v", f, fields[f])
+		}
+	}
+}
+
+// TestSlideByItsLength: a slide of a length that was asked for is called by its kind and that, so that
+// messages name it.
+func TestSlideByItsLength(t *testing.T) {
+	for length, name := range map[string]string{"18": "side-mount-18", "17 3/4": "side-mount-17-3-4", `16"`: "side-mount-16"} {
+		text, wrong := Make(Answers{Units: "in", SlideLength: length}.Filled())
+		if wrong != nil || !strings.Contains(text, "\n  "+name+": {kind: side-mount,") || !strings.Contains(text, "slide: "+name+"\n") {
+			t.Errorf("%s: %v\n%s", length, wrong, text)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package starter
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
@@ -149,13 +150,16 @@ func (a Answers) writeSlide(s *sheet, c changes) {
 	s.line(of, "  %s: {kind: %s%s}", a.slideName(c), a[Slide], more)
 }
 
-// slideName is what the file calls the slide.
+// notInNames is what of a length no name takes.
+var notInNames = regexp.MustCompile(`[^\w.]+`)
+
+// slideName is what the file calls the slide: by its kind and the length that was asked for.
 func (a Answers) slideName(c changes) string {
 	switch {
 	case c.ownSlide:
 		return "fitted"
 	case a[SlideLength] != "":
-		return "chosen"
+		return a[Slide] + "-" + strings.Trim(notInNames.ReplaceAllString(a[SlideLength], "-"), "-")
 	}
 	return a[Slide]
 }
