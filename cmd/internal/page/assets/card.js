@@ -85,7 +85,7 @@ export function measuring(facts, measured, took) {
 function rows(f, takes) {
   const size = el('div', { class: 'row three' }, labeled('Width', f.width), labeled('Height', f.height), labeled('Depth', f.depth));
   const boards = [labeled('Thickness of the boards, two caliper readings or more (they say how boards differ)', f.sides),
-    labeled('Thickness of the bottom, caliper readings (with a single one, what a standard allows is assumed)', f.bottom)];
+    labeled('Thickness of the bottom, caliper readings (one will do to begin with)', f.bottom)];
   if (!takes) return [size, ...boards, el('div', { class: 'row two' }, labeled('How many boxes', f.count), labeled('Width of the saw blade or bit', f.cutter))];
   return [size, el('div', { class: 'row two' }, labeled('Drawers above each other', f.rows), labeled('How many such openings', f.count)),
     el('div', { class: 'row two' }, labeled('Slide', f.slide), labeled('Slide length', f.length)), takes.told,

@@ -30,11 +30,12 @@ export function fieldOf(key, path) {
   const input = choices ? el('select', { id }) : el('input', { id, type: 'text', autocomplete: 'off', spellcheck: false, inputMode: key.kind === 'count' ? 'numeric' : 'text' });
   input.setAttribute('aria-describedby', `${id}s ${id}h`);
   if (key.required) input.setAttribute('aria-required', 'true');
-  const one = { input, said: said(`${id}s`), key };
+  const one = { input, said: said(path, `${id}s`), key };
   one.field = el('div', { class: 'field', 'data-path': way }, el('label', { htmlFor: id, textContent: key.title }),
     names ? el('span', { class: 'chosen' }, input, maker(key, path)) : input, one.said, told(key, `${id}h`));
   one.readings = key.kind === 'readings' && key.noun === 'stock' ? readings(path, send) : null;
-  one.whole = one.readings ? el('div', {}, one.field, one.readings.whole) : one.field;
+  one.whole = one.readings ? el('div', {}, one.field, one.readings.whole, one.said) : one.field;
+  one.whole.dataset.field = '';
   if (!choices) input.placeholder = unset(key, (usually) => usually);
   listen(one, path, choices);
   fields.set(way, one);

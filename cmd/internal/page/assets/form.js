@@ -11,6 +11,8 @@ import * as front from './front.js';
 import { naming } from './naming.js';
 import { at, fresh, looked, nameAt, shapeOf, take, textOf, unit } from './outline.js';
 import { begin as beginSaid, levels, refused, said, say } from './said.js';
+import * as panes from './panes.js';
+import * as room from './room.js';
 import * as slide from './slide.js';
 import * as steady from './steady.js';
 import { belongs, sizing, wayOf } from './sizing.js';
@@ -20,6 +22,8 @@ export { release, settle, waiting } from './field.js';
 const root = byId('fields');
 
 let keys = [], send, choose;
+let typed = null; // the path of the field that was typed into last
+const causes = new Map(); // mistake → the field whose change brought it, null for others
 let goal = null; // {path, inside, field} of where the focus goes when an edit is shown
 let shape = '';
 let sections = new Map(); // path → {details, said, flag, fill}
@@ -31,11 +35,15 @@ export function begin(all, edit, chosen, waited) {
   keys = all;
   send = edit;
   choose = chosen;
-  beginSaid(edit, (path) => { goal = { path, field: true }; });
-  arrange.begin(edit);
-  field.begin(edit, waited, (path) => { goal = { path, inside: true }; });
+  beginSaid(send, (path) => { goal = { path, field: true }; }, (path) => {
+    panes.go('form');
+    if (lead(path)) field.fields.get(JSON.stringify(path))?.readings?.focus();
+  });
+  arrange.begin(send);
+  field.begin(send, waited, (path) => { goal = { path, inside: true }; });
   for (const name of ['drawers', 'stock', 'cutter']) opened.set(JSON.stringify([name]), true);
   steady.tabs(root);
+  room.begin(root, () => { if (looked) mark(); });
   root.addEventListener('focusin', (event) => {
     help.show(field.fields.get(event.target.closest('[data-path]')?.dataset.path)?.key);
   });
@@ -51,13 +59,14 @@ function bring(now) {
     const next = JSON.stringify(shapeOf(now.outline)) + now.entry + unit(); // usual lengths are in its unit
     if (next !== shape) {
       shape = next;
-      field.renew(build);
+      room.rebuild(() => field.renew(build));
     } else {
       field.refresh();
       recall();
       for (const option of root.querySelectorAll('#drawer-of-file option')) setText(option, drawerName(Number(option.value)));
     }
   }
+  blame();
   mark();
   for (const input of root.querySelectorAll('input, select, button')) input.disabled = !now.sound;
   if (goal) reach();
@@ -188,7 +197,7 @@ function inDrawers(key, path) {
   besideSlide(fields, here, key.keys);
   fields.push(others(all, here));
   const body = el('div', { class: 'inside', 'data-section': JSON.stringify(here) }, ...fields);
-  const told = said();
+  const told = said(here);
   sections.set(JSON.stringify(here), { details: null, said: told });
   return [el('div', { class: 'bar' }, el('label', { htmlFor: select.id, textContent: 'Which drawer' }), select, ...arrange.movers(here), copier(here, 'drawer'), remover(here, () => nameAt(here, 'drawer'))), told, body];
 }
@@ -215,7 +224,7 @@ function besideField(fields, drawer, name, plural) {
 // sectionOf is a section that opens and closes; its content is made when it is opened first.
 function sectionOf({ title, path }, content, ...buttons) {
   const way = JSON.stringify(path), given = at(path);
-  const told = said(), flag = el('span', { class: 'flag', hidden: true });
+  const told = said(path), flag = el('span', { class: 'flag', hidden: true });
   const details = el('details', { open: opened.get(way) ?? false },
     el('summary', {}, title, given ? null : el('span', { class: 'unset', textContent: 'not set' }), flag), told);
   const one = { details, said: told, flag, filled: false };
@@ -263,33 +272,61 @@ function beginner(key, path, named) {
 
 let marked = '';
 
-// mark shows problems beside the fields that they concern, else at their section.
+// tried takes an edit, or null for a change of the text itself: what is wrong after it came with it.
+export function tried(edit) { typed = edit?.do === 'enter' ? edit.path : null; }
+
+const add = (lists, way, p) => lists.set(way, [...(lists.get(way) ?? []), p]);
+
+// within reports whether a field that is in the form stands in what a path leads to.
+const within = (way, path) => field.fields.has(way) && path.every((step, i) => step === JSON.parse(way)[i]);
+
+const mistake = (p) => JSON.stringify([p.code, p.path]);
+
+// blame notes of mistakes that are new that they came with what was typed last, where they stand elsewhere.
+function blame() {
+  const now = new Map(looked.problems.filter((p) => p.level === 'error').map((p) => [mistake(p), p]));
+  for (const known of [...causes.keys()]) if (!now.has(known)) causes.delete(known);
+  const of = typed && JSON.stringify(typed);
+  for (const [one, p] of now) if (!causes.has(one)) causes.set(one, of === JSON.stringify(p.path) ? null : of);
+}
+
+// mark shows problems beside the fields that they concern, else at their section, and beside the field that
+// brought them. What is folded is opened for them when the person goes on.
 function mark() {
-  folds.follow();
-  const places = new Map(), flags = new Map();
+  const stands = room.stands();
+  if (stands) room.wait();
+  else folds.follow();
+  const places = new Map(), flags = new Map(), brought = new Map();
   const others = new Map(); // drawers whose fields are not in the form, and how much is said of them
   const errors = JSON.stringify(looked.problems.filter((p) => p.level === 'error').map((p) => p.path));
-  const open = errors !== marked;
-  marked = errors;
+  const open = errors !== marked && !stands;
+  if (!stands) marked = errors;
   for (const p of looked.problems) {
     flagAbove(p, flags, open);
+    const by = p.level === 'error' ? causes.get(mistake(p)) : null;
     if (p.path[0] === 'drawers' && p.path.length > 1 && Number(p.path[1]) !== looked.entry) {
+      if (by) add(brought, by, p);
       others.set(p.path[1], (others.get(p.path[1]) ?? 0) + 1);
       continue;
     }
+    if (by && within(by, p.path)) { // it is said at the field alone, not above it too
+      add(places, by, p);
+      continue;
+    }
+    if (by) add(brought, by, p);
     let n = p.path.length;
     while (n > 0 && !field.fields.has(JSON.stringify(p.path.slice(0, n))) && !sections.has(JSON.stringify(p.path.slice(0, n)))) n--;
-    const way = JSON.stringify(p.path.slice(0, n));
-    places.set(way, [...(places.get(way) ?? []), p]);
+    add(places, JSON.stringify(p.path.slice(0, n)), p);
   }
   for (const [way, one] of field.fields) {
-    const list = field.isEmptied(one) ? [] : places.get(way) ?? [];
-    say(one.said, list);
-    if (list.some((p) => p.level === 'error')) one.input.setAttribute('aria-invalid', 'true');
+    const list = field.isEmptied(one) ? [] : places.get(way) ?? [], here = field.isEmptied(one) ? [] : brought.get(way) ?? [];
+    say(one.said, list, here);
+    one.field.dataset.level = [...list, ...here].reduce((worst, p) => heavier(worst, p.level), '');
+    if (one.field.dataset.level === 'error') one.input.setAttribute('aria-invalid', 'true');
     else one.input.removeAttribute('aria-invalid');
   }
   for (const [way, one] of sections) {
-    say(one.said, field.fields.has(way) ? [] : places.get(way) ?? [], way === '["drawers"]' ? others : null);
+    say(one.said, field.fields.has(way) ? [] : places.get(way) ?? [], [], way === '["drawers"]' ? others : null);
     if (!one.flag) continue;
     const level = flags.get(way);
     one.flag.hidden = !level;
@@ -298,13 +335,17 @@ function mark() {
   }
 }
 
+const weights = Object.keys(levels);
+
+// heavier is the weightier of two levels.
+const heavier = (a, b) => (weights.indexOf(b) > weights.indexOf(a) ? b : a);
+
 // flagAbove notes the sections that a problem stands in, and opens them for an error that is new.
 function flagAbove(p, flags, open) {
   for (let n = 1; n <= p.path.length; n++) {
     const way = JSON.stringify(p.path.slice(0, n)), one = sections.get(way);
     if (!one) continue;
-    const weight = Object.keys(levels);
-    if (weight.indexOf(p.level) > weight.indexOf(flags.get(way))) flags.set(way, p.level);
+    flags.set(way, heavier(flags.get(way), p.level));
     if (open && p.level === 'error' && one.details && !one.details.open) {
       one.fill();
       one.details.open = true;

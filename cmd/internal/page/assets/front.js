@@ -2,6 +2,7 @@
 // dragged, or moved with the arrow keys.
 import { el, svg } from './dom.js';
 import { at } from './outline.js';
+import * as room from './room.js';
 
 const least = 26; // px of a row, so that a finger finds it
 const letter = 7.5; // px of a letter of a row's words, at most
@@ -14,7 +15,7 @@ let focused = null; // the row that keeps the focus when an edit is shown
 export function begin(edit) {
   send = edit;
   drawn = '';
-  whole = el('div', { class: 'front', hidden: true });
+  whole = room.keeps(el('div', { class: 'front', hidden: true }), 'front');
   return whole;
 }
 
@@ -28,10 +29,10 @@ export function show(now) {
   const next = JSON.stringify([now.front, entry, moves]);
   if (next === drawn) return;
   drawn = next;
-  whole.hidden = !now.front || now.front.rows.length < 2;
-  if (whole.hidden) return;
-  whole.replaceChildren(picture(now.front, moves),
-    el('p', { textContent: `The numbers are the heights of the drawer fronts. ${moves ? 'Drag a row to another place, or move it with the arrow keys.' : ''}` }));
+  room.hold(whole);
+  if (!now.front || now.front.rows.length < 2) whole.replaceChildren();
+  else whole.replaceChildren(picture(now.front, moves), el('p', { textContent: `${now.front.said} ${moves ? 'Drag a row to another place, or move it with the arrow keys.' : ''}` }));
+  room.settle(whole);
   if (focused !== null) whole.querySelectorAll('[data-row]')[focused]?.focus();
   focused = null;
 }

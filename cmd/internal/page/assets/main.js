@@ -33,6 +33,7 @@ const undo = byId('undo'), redo = byId('redo'), save = byId('save');
 // change takes a text that replaces the one before.
 function change(next, kind) {
   if (next === now) return;
+  form.tried(null);
   history.changed(now, kind);
   become(next);
   look();
@@ -163,6 +164,7 @@ function drawerOfFile(entry) {
 
 // edit takes an edit from the form. Of one field, the last that was typed counts.
 function edit(e) {
+  form.tried(e);
   const before = e.do === 'enter' ? edits.findIndex((other, i) => (i > 0 || !busy) && other.do === 'enter' && JSON.stringify(other.path) === JSON.stringify(e.path)) : -1;
   if (before >= 0) edits[before] = e;
   else edits.push(e);
@@ -184,6 +186,7 @@ function back() {
 
 function step(next) {
   if (next === undefined) return;
+  form.tried(null);
   edits.length = 0;
   become(next);
   text.show(now);

@@ -3,8 +3,9 @@
 import { called } from './called.js';
 import { el } from './dom.js';
 import { at, fresh, nameAt, textOf } from './outline.js';
+import * as room from './room.js';
 
-let taken = null, fronts = null, path = [], was = '';
+let taken = null, fronts = null, none = false, path = [], was = '';
 
 // begin gives what stands below the field of a drawer's slide; kinds are the built-in ones, send takes edits.
 export function begin(drawer, kinds, send) {
@@ -31,7 +32,8 @@ function choose(length, kinds, send) {
 
 // unmade gives what stands below an opening: that no drawer fronts are made, and a button for them.
 export function unmade(button) {
-  fronts = el('div', { class: 'said', 'data-level': 'warning', hidden: true },
+  fronts = room.keeps(el('div', { class: 'said', 'data-level': 'warning', hidden: true }), 'fronts', () => !none);
+  fronts.append(
     el('p', { textContent: 'No drawer fronts are made: how they stand alone decides how high the boxes are. Fronts of this job need their own boards.' }), button);
   return fronts;
 }
@@ -42,7 +44,11 @@ export function show(now) {
   if (taken && document.activeElement !== taken) taken.value = was;
   if (!fronts) return;
   const opening = textOf(at([...path, 'opening'])), how = textOf(at(['openings', opening, 'fronts']));
-  fronts.hidden = how !== 'overlay' || Boolean(at([...path, 'drawer-front']));
+  const before = none;
+  none = how === 'overlay' && !at([...path, 'drawer-front']);
+  if (none !== before) room.hold(fronts);
+  fronts.classList.toggle('bare', !none);
+  room.settle(fronts);
 }
 
 // forget leaves what stood in a form that is built anew.

@@ -55,9 +55,11 @@ export function tell(problems, more, chosen) {
   byId('tab-told').classList.toggle('bad', errors > 0);
   messages.replaceChildren(...problems.map((p) => el('li', { 'data-level': p.level },
     el('button', { type: 'button', onclick: () => { chosen(p); if (!p.file) go(p.line, p.column); } },
-      el('span', { class: 'place', textContent: `${p.level === 'note' ? 'note, ' : ''}${p.file ? p.file + ' ' : ''}line ${p.line}, column ${p.column}` }),
+      ...both('place', p.where && `${note(p)}${p.where}`, `${note(p)}${p.file ? p.file + ' ' : ''}line ${p.line}, column ${p.column}`),
       ...both('', p.said, p.message), ...both('hint', p.do, p.hint)), waysOut(p.ways))));
 }
+
+const note = (p) => (p.level === 'note' ? 'note, ' : '');
 
 // both says a text in the words of the form, and of the file for those who have that open.
 function both(kind, inForm, inFile) {
