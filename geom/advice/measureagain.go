@@ -61,7 +61,8 @@ func (d *Box) stockOf(c fit.Cause) joinery.Stock {
 // measured.
 func (d *Box) assumed(c fit.Cause) float64 {
 	b := d.Shop.Boards
-	s := map[fit.Cause]fit.Spread{fit.OfSides: b.Sides, fit.OfFront: b.Front, fit.OfBack: b.Back, fit.OfBottom: b.Bottom}[c]
+	s := map[fit.Cause]fit.Spread{
+		fit.OfSides: b.Sides, fit.OfFront: b.Front, fit.OfBack: b.Back, fit.OfBottom: b.Bottom}[c]
 	if s.Assumed == "" {
 		return 0
 	}

@@ -35,7 +35,8 @@ func TestMeasureAgain(t *testing.T) {
 	if _, now := measure(t, read, joinery.CheckGrooveClearance); now.Right != again.Right {
 		t.Errorf("promised %s, and once it is read %s", again.Right, now.Right)
 	}
-	for name, spread := range map[string]fit.Spread{"measured": {Minus: 0.58, Plus: 0.38}, "alike": {Minus: 0.01, Plus: 0.01, Assumed: "a standard"}} {
+	for name, spread := range map[string]fit.Spread{
+		"measured": {Minus: 0.58, Plus: 0.38}, "alike": {Minus: 0.01, Plus: 0.01, Assumed: "a standard"}} {
 		b := foreseen(spread)
 		index, _ := measure(t, b, joinery.CheckGrooveClearance)
 		if again, helps := b.MeasureAgain(index); helps {

@@ -94,13 +94,13 @@ func (o Outcome) String() string {
 }
 
 // Of is the same of drawers by their name, as a sentence without its end: that they are so, or may come
-// out so; several tells that the name is of more than one.
-func (o Outcome) Of(name string, several bool) string {
+// out so; count is of how many the name is.
+func (o Outcome) Of(name string, count int) string {
 	verb := " is "
 	switch {
 	case o.Weakest < 0, o.Measures[o.Weakest].State() != joinery.StateWrong, o.Verdict == joinery.WillNot:
 		verb = " "
-	case several:
+	case count != 1:
 		verb = " are "
 	}
 	return name + verb + o.String()

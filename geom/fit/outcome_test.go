@@ -137,18 +137,19 @@ func TestOutcomeInWords(t *testing.T) {
 	for _, c := range []struct {
 		nominal float64
 		verdict joinery.Verdict
-		several bool
+		count   int
 		want    string
 	}{
-		{0.2, joinery.Tight, false, "tray may come out tight (clearance): 500 of 1,000 boxes come out right"},
-		{0.2, joinery.WillNot, false, "tray may not go in (clearance): 500 of 1,000 boxes come out right"},
-		{0.05, joinery.Tight, false, "tray is tight (clearance): 500 of 1,000 boxes come out right"},
-		{0.05, joinery.Tight, true, "tray are tight (clearance): 500 of 1,000 boxes come out right"},
+		{0.2, joinery.Tight, 1, "tray may come out tight (clearance): 500 of 1,000 boxes come out right"},
+		{0.2, joinery.WillNot, 1, "tray may not go in (clearance): 500 of 1,000 boxes come out right"},
+		{0.05, joinery.Tight, 1, "tray is tight (clearance): 500 of 1,000 boxes come out right"},
+		{0.05, joinery.Tight, 2, "tray are tight (clearance): 500 of 1,000 boxes come out right"},
 	} {
-		m := SimulatedMeasure{Measure: Measure{Check: joinery.Check{Name: "clearance (proud below 0)", Nominal: c.nominal,
-			LowerLimit: 0.1, UpperLimit: 0.4, Verdict: c.verdict}}, Right: Odds{Fraction: 0.5}}
+		check := joinery.Check{Name: "clearance (proud below 0)", Nominal: c.nominal, LowerLimit: 0.1, UpperLimit: 0.4,
+			Verdict: c.verdict}
+		m := SimulatedMeasure{Measure: Measure{Check: check}, Right: Odds{Fraction: 0.5}}
 		o := Outcome{Measures: []SimulatedMeasure{m}, Verdict: c.verdict, Right: m.Right}
-		if got := o.Of("tray", c.several); got != c.want {
+		if got := o.Of("tray", c.count); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}

@@ -64,8 +64,8 @@ func (d *Drawer) measureFirst(p *geom.Diagnosis, index int) {
 		return
 	}
 	p.Reread = again.Stock
-	p.First = geom.Sentencef("measure %s %d more times and write all %d readings: with one, a standard lets its boards "+
-		"differ by %s; with %[3]d alike, %[5]s", again.Stock, advice.Readings-1, advice.Readings,
+	p.First = geom.Sentencef("measure %s %d more times and write all %d readings: with one, a standard lets its "+
+		"boards differ by %s; with %[3]d alike, %[5]s", again.Stock, advice.Readings-1, advice.Readings,
 		geom.Millimeters(again.Differ), again.Right)
 }
 

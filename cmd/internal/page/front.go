@@ -38,7 +38,8 @@ func frontOf(b batch.Batch, j *job.Job, entry int) *front {
 	}
 	k := b.Banks[at]
 	f := &front{Name: k.Name, Width: k.Plan.Opening.Width, Height: k.Plan.Opening.Height,
-		Slide: geom.LengthOf(k.Plan.SlideLength).Text(j.Units), Said: "The numbers are the heights of the drawer fronts."}
+		Slide: geom.LengthOf(k.Plan.SlideLength).Text(j.Units),
+		Said:  "The numbers are the heights of the drawer fronts."}
 	if k.Opening.Fronts == opening.NoFront {
 		f.Said = "The numbers are how high the opening of each box is: there are no drawer fronts."
 	}

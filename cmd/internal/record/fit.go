@@ -51,7 +51,8 @@ func FitOf(d batch.Drawer, m fit.SimulatedMeasure) Fit {
 	f := Fit{Drawer: d.Spec.Name, Advice: d.Advice[m.CheckID],
 		Below: string(m.Verdicts.Below), Above: string(m.Verdicts.Above), Check: m.Code, Part: string(m.Part), Name: m.Name, Nominal: Length(m.Nominal),
 		Limits: [2]Length{Length(m.LowerLimit), Length(m.UpperLimit)},
-		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), State: m.State(), Odds: Odds(m.Right),
+		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), State: m.State(),
+		Odds:   Odds(m.Right),
 		Of1000: m.Right.Of1000(), WorstCase: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
 	if len(m.Result.Shares) > 0 {
 		s := m.Result.Shares[0]

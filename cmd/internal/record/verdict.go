@@ -66,11 +66,11 @@ func VerdictOn(b batch.Batch) Verdict {
 		}
 		switch {
 		case len(b.Drawers) == 1:
-			v.Text = fmt.Sprintf("%s: %s.", v.Word, o.Of(least.Spec.Name, false))
+			v.Text = fmt.Sprintf("%s: %s.", v.Word, o.Of(least.Spec.Name, 1))
 		case even && out == len(b.Drawers):
-			v.Text = fmt.Sprintf("%s: %s.", v.Word, o.Of(kinds, true))
+			v.Text = fmt.Sprintf("%s: %s.", v.Word, o.Of(kinds, len(b.Drawers)))
 		default:
-			v.Text = fmt.Sprintf("%s: %d of %s; %s.", v.Word, out, kinds, o.Of(least.Spec.Name, false))
+			v.Text = fmt.Sprintf("%s: %d of %s; %s.", v.Word, out, kinds, o.Of(least.Spec.Name, 1))
 		}
 	case even:
 		v.Text = fmt.Sprintf("%s: %s, %s; %s.", v.Word, kinds, words.Count(b.Boxes(), "box", "boxes"), o.Right)

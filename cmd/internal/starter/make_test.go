@@ -209,9 +209,10 @@ func TestFlagsAreNamed(t *testing.T) {
 // TestSlideByItsLength: a slide of a length that was asked for is called by its kind and that, so that
 // messages name it.
 func TestSlideByItsLength(t *testing.T) {
-	for length, name := range map[string]string{"18": "side-mount-18", "17 3/4": "side-mount-17-3-4", `16"`: "side-mount-16"} {
+	for length, end := range map[string]string{"18": "18", "17 3/4": "17-3-4", `16"`: "16"} {
 		text, wrong := Make(Answers{Units: "in", SlideLength: length}.Filled())
-		if wrong != nil || !strings.Contains(text, "\n  "+name+": {kind: side-mount,") || !strings.Contains(text, "slide: "+name+"\n") {
+		own, used := "\n  side-mount-"+end+": {kind: side-mount,", "slide: side-mount-"+end+"\n"
+		if wrong != nil || !strings.Contains(text, own) || !strings.Contains(text, used) {
 			t.Errorf("%s: %v\n%s", length, wrong, text)
 		}
 	}
