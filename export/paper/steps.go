@@ -15,38 +15,49 @@ type Step struct {
 }
 
 // stepColumns is how many pictures of steps stand in a line.
-const stepColumns = 2
+const stepColumns = 3
 
 // stepGap is between pictures beside each other and below their words, in mm; stepHang
 // is the room of the number.
 const (
-	stepGap  = 5.0
+	stepGap  = 4.0
 	stepHang = 6.0
 )
 
 // StepRoom is the room of the picture of a step in a book.
 func (b *Book) StepRoom() geom.Point {
-	return geom.Point{X: (b.Width() - (stepColumns-1)*stepGap) / stepColumns, Y: 39}
+	return geom.Point{X: b.stepsWide(1), Y: 38}
 }
 
-// Steps are steps in their order: with pictures side by side, their words below; the words of a
-// picture that stands alone beside it, with those of the steps after it; all else as paragraphs.
+// stepsWide is how wide so many steps beside each other are.
+func (b *Book) stepsWide(n int) float64 {
+	one := (b.Width() - (stepColumns-1)*stepGap) / stepColumns
+	return float64(one*float64(n)) + float64(stepGap*float64(n-1))
+}
+
+// Steps are steps in their order: with pictures side by side, their words below; where fewer than fill a line
+// stand in one, the words of the steps after them stand at their right, and those of a single one too. All else is
+// paragraphs. Pictures are put into lines so that all together are as low as can be.
 func (b *Book) Steps(list []Step) {
-	for len(list) > 0 {
-		n := 0
-		for n < min(stepColumns, len(list)) && list[n].Picture.Width > 0 {
-			n++
+	best := make([]stepRow, len(list)+1) // from each step on, the lowest
+	for i := len(list) - 1; i >= 0; i-- {
+		pictures := 0 // that can stand in a line from here on
+		for pictures < min(stepColumns, len(list)-i) && list[i+pictures].Picture.Width > 0 {
+			pictures++
 		}
-		switch n {
-		case 0:
-			b.Item(0, list[0].sign(), list[0].Words)
-			n = 1
-		case 1:
-			n = b.stepBeside(list)
-		default:
-			b.stepLine(list[:n])
+		for n := min(1, pictures); n <= pictures; n++ {
+			row := b.stepRow(list[i:], n)
+			if row.total = row.high + best[i+row.steps].total; best[i].steps == 0 || row.total < best[i].total-1e-9 {
+				best[i] = row
+			}
 		}
-		list = list[n:]
+	}
+	for i := 0; i < len(list); i += best[i].steps {
+		if best[i].pictures == 0 {
+			b.Item(0, list[i].sign(), list[i].Words)
+			continue
+		}
+		b.stepLine(list[i:], best[i])
 	}
 }
 
@@ -58,54 +69,77 @@ func (s Step) lines(wide float64) []string {
 	return drawing.Wrap(drawing.Regular, caption, wide-stepHang, s.Words)
 }
 
-// stepLine puts steps with pictures into one line.
-func (b *Book) stepLine(list []Step) {
-	wide, high, below := b.StepRoom().X, 0.0, 0
-	for _, s := range list {
-		high, below = max(high, s.Picture.Height), max(below, len(s.lines(wide)))
-	}
-	whole := high + float64(leading*caption*float64(below)) + stepGap
-	b.Keep(whole)
-	for i, s := range list {
-		x := margin + float64(float64(i)*(wide+stepGap))
-		b.put(s.Picture, geom.Point{X: x + (wide-s.Picture.Width)/2, Y: b.cursor - (high+s.Picture.Height)/2})
-		b.stepWords(s, x, b.cursor-high)
-	}
-	b.Space(whole)
+// stepRow is what stands in one line: so many steps, of which the first have pictures.
+type stepRow struct {
+	pictures, steps int
+	first           int     // of the steps whose words stand at the right
+	picture, aside  float64 // heights of the pictures, and of the words at the right
+	high            float64 // of all, with the room below it
+	total           float64 // with all that follows
 }
 
-// stepBeside puts a step with its picture at the left, and beside it its words and those of the
-// steps after it that have room there. It gives how many that are.
-func (b *Book) stepBeside(list []Step) (n int) {
-	wide, high := b.StepRoom().X, list[0].Picture.Height
-	taken := 0.0
-	for n = 0; n < len(list); n++ {
-		need := float64(leading*caption*float64(len(list[n].lines(wide)))) + 1
-		if n > 0 && (list[n].Picture.Width > 0 || taken+need > high) {
+// stepRow is the line of a list of steps that begins with so many pictures.
+func (b *Book) stepRow(list []Step, pictures int) stepRow {
+	if pictures == 0 {
+		lines := drawing.Wrap(drawing.Regular, body, b.Width()-stepHang, list[0].Words)
+		return stepRow{steps: 1, high: float64(leading*body*float64(len(lines))) + 0.8}
+	}
+	wide, below := b.stepsWide(1), 0.0
+	row := stepRow{pictures: pictures, first: pictures}
+	for _, s := range list[:pictures] {
+		row.picture = max(row.picture, s.Picture.Height)
+		below = max(below, stepLeading*float64(len(s.lines(wide))))
+	}
+	if pictures == 1 {
+		row.first, below = 0, 0
+	}
+	right := b.stepsRight(pictures)
+	for row.steps = row.first; row.steps < len(list) && pictures < stepColumns; row.steps++ {
+		s := list[row.steps]
+		need := stepLeading*float64(len(s.lines(right))) + 1
+		if row.steps >= pictures && (s.Picture.Width > 0 || row.aside+need > row.picture+below) {
 			break
 		}
-		taken += need
+		row.aside += need
 	}
-	whole := max(high, taken) + stepGap
-	b.Keep(whole)
-	p := list[0].Picture
-	b.put(p, geom.Point{X: margin + (wide-p.Width)/2, Y: b.cursor - high})
-	y := b.cursor - (max(high, taken)-taken)/2
-	for _, s := range list[:n] {
-		y = b.stepWords(s, margin+wide+stepGap, y) - 1
-	}
-	b.Space(whole)
-	return n
+	row.steps = max(row.steps, pictures)
+	row.high = max(row.picture+below, row.aside) + stepGap
+	return row
 }
 
+// stepsRight is what is left of a line beside so many pictures, in mm.
+func (b *Book) stepsRight(pictures int) float64 { return b.Width() - b.stepsWide(pictures) - stepGap }
+
+// stepLine puts a row of steps on the page.
+func (b *Book) stepLine(list []Step, row stepRow) {
+	b.Keep(row.high)
+	wide := b.stepsWide(1)
+	for i, s := range list[:row.pictures] {
+		x := b.left() + b.stepsWide(i) + stepGap
+		at := geom.Point{X: x + (wide-s.Picture.Width)/2, Y: b.cursor - (row.picture+s.Picture.Height)/2}
+		b.put(s.Picture, at)
+		if row.first > 0 {
+			b.stepWords(s, x, wide, b.cursor-row.picture)
+		}
+	}
+	y := b.cursor - (row.high-stepGap-row.aside)/2
+	for _, s := range list[row.first:row.steps] {
+		y = b.stepWords(s, b.left()+b.stepsWide(row.pictures)+stepGap, b.stepsRight(row.pictures), y) - 1
+	}
+	b.Space(row.high)
+}
+
+// stepLeading is from one base line of a step's words to the next, in mm.
+var stepLeading = leading * caption
+
 // stepWords writes the words of a step into a column below a height, and gives that below them.
-func (b *Book) stepWords(s Step, x, y float64) float64 {
-	for i, l := range s.lines(b.StepRoom().X) {
+func (b *Book) stepWords(s Step, x, wide, y float64) float64 {
+	for i, l := range s.lines(wide) {
 		if i == 0 {
 			b.page.Words(x, y-caption, caption, drawing.Bold, s.sign())
 		}
 		b.page.Words(x+stepHang, y-caption, caption, drawing.Regular, l)
-		y -= leading * caption
+		y -= stepLeading
 	}
 	return y
 }

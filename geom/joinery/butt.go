@@ -28,9 +28,7 @@ func (l *layout) butt() {
 	l.maxSlot = math.Inf(1) // no tongue to suit
 	l.lay(func() {
 		l.dropGlueSpace()
-		if l.Fasteners == "" {
-			l.Fasteners = Screws
-		}
+		l.Fasteners = l.Fastened()
 		if l.BottomFit.Grooved() || l.BackJoint == Housed {
 			l.checkSideDepth()
 		}
@@ -43,6 +41,17 @@ func (l *layout) butt() {
 		l.buttedWidth()
 		l.checkProportions()
 	}, l.butted)
+}
+
+// Fastened is what holds the corners beside glue: screws in a butt joint that does not say; none in other joints.
+func (s Spec) Fastened() Fastener {
+	switch {
+	case s.Joint != Butt:
+		return ""
+	case s.Fasteners == "":
+		return Screws
+	}
+	return s.Fasteners
 }
 
 func (l *layout) butted(r Role) ending {

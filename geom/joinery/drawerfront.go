@@ -58,12 +58,16 @@ func (l *layout) drawerFront() {
 		})
 		return
 	}
-	long := front.Stock.Thickness.Mean + fixingWasher + float64(fixingInto*t)
+	long := front.Stock.Thickness.Mean + fixingWasher + PilotDepth(t)
 	l.takes(l.long("screw", l.screw(fixingScrew).name, long)+" with washer", screws)
 	part := Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Placements: []geom.Placement{stand}}
 	l.handle(&part, front)
 	l.drawer.Parts = append(l.drawer.Parts, part)
 }
+
+// PilotDepth is how deep pilot holes in the back of a drawer front of a thickness may be at most, and how far its screws
+// go in, in mm: so that neither comes out at its face.
+func PilotDepth(thick float64) float64 { return fixingInto * thick }
 
 // boreForScrews bores the box's front for the screws that hold the drawer front, in one
 // row or two, where they meet it within its bounds, and counts them.

@@ -56,6 +56,16 @@ func (b Batch) supplied() (list []supplies.Drawer) {
 	return list
 }
 
+// slideName is a slide's name with its length, unless the name ends in that: a job may name its slides by their lengths.
+func slideName(name string, long geom.Length, u geom.Unit) string {
+	for _, said := range []string{long.Text(u), long.Number(u)} {
+		if name == said || strings.HasSuffix(name, " "+said) || strings.HasSuffix(name, "-"+said) {
+			return strings.TrimSuffix(name, said) + long.Text(u)
+		}
+	}
+	return name + " " + long.Text(u)
+}
+
 // bought is a supply by the name and in the unit in which it is sold.
 func bought(s supplies.Supply, u geom.Unit) Buy {
 	out := Buy{Kind: string(s.Kind), Quantity: s.Quantity, Unit: "pieces", Cost: s.Cost}
@@ -64,7 +74,7 @@ func bought(s supplies.Supply, u geom.Unit) Buy {
 		if s.Slide.Pair() {
 			out.Unit = "pairs"
 		}
-		out.Name = s.Slide.Name + " " + geom.LengthOf(s.SlideLength).Text(u)
+		out.Name = slideName(s.Slide.Name, geom.LengthOf(s.SlideLength), u)
 		if s.Slide.Load > 0 {
 			out.Name += ", for " + words.Rating(s.Slide.Load, u)
 		}

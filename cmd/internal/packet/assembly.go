@@ -26,8 +26,6 @@ func (m maker) assembly() error {
 			return err
 		}
 	}
-	m.toMeasure()
-	m.drawerFronts()
 	m.hardware()
 	return nil
 }
@@ -44,7 +42,7 @@ func (m maker) assembledAlike() [][]batch.Drawer {
 	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
 		s := d.Spec
 		return key{s.Joint, s.BackJoint, s.BottomFit, s.GrooveEnds, s.Bottom.Solid, hasDividers(d),
-			fmt.Sprint(s.Fasteners), strings.Join(hangFront(d), " ")}
+			string(s.Fastened()), strings.Join(hangFront(d), " ")}
 	})
 }
 
@@ -69,13 +67,12 @@ func (m maker) assembleGroup(group []batch.Drawer) error {
 	}
 	m.Heading(1, heading)
 	m.Steps(m.steps(t))
-	if len(group) > 1 {
-		m.numbersOf(group)
-	}
+	m.numbersOf(group)
 	return nil
 }
 
-// numbersOf lists the numbers of the pieces of drawers that share pictures, where they differ.
+// numbersOf lists the numbers of the pieces of drawers that share pictures, where they differ, and where drawer
+// fronts stand on their boxes; drawers of which that is the same together.
 func (m maker) numbersOf(group []batch.Drawer) {
 	var roles []string
 	rows := make([]map[string]string, len(group))
@@ -92,44 +89,46 @@ func (m maker) numbersOf(group []batch.Drawer) {
 			rows[i][role] = numberOf(p)
 		}
 	}
-	if !slices.ContainsFunc(rows, func(r map[string]string) bool { return !maps.Equal(r, rows[0]) }) {
+	fronts := group[0].Spec.DrawerFront != nil
+	if !fronts && !slices.ContainsFunc(rows, func(r map[string]string) bool { return !maps.Equal(r, rows[0]) }) {
 		return // the pictures have those of all
 	}
 	columns := []present.Column{present.Words("numbers of")}
 	for _, role := range roles {
 		columns = append(columns, present.Numbers(role))
 	}
-	t := present.NewTable(columns...)
-	m.Keep(float64(7 * (len(group) + 1))) // whole, if it goes on a page
-	for i, d := range group {
-		cells := []string{d.Spec.Name}
+	if fronts {
+		columns = append(columns, present.In("out left", m.unit.String()), present.Numbers("out below"))
+	}
+	of := func(i int) (cells []string) {
 		for _, role := range roles {
 			cells = append(cells, rows[i][role])
 		}
-		t.Add(cells...)
+		if f := group[i].Spec.DrawerFront; f != nil {
+			cells = append(cells, m.number(f.OverhangLeft), m.number(f.OverhangBelow))
+		}
+		return cells
 	}
-	m.table(t)
-}
-
-// toMeasure lists what is measured at the dry box and at the box in its clamps.
-func (m maker) toMeasure() {
-	m.Heading(1, "What to measure")
-	unit := m.unit.String()
-	t := present.NewTable(present.Words("drawer"), present.In("two sides and a box front", unit),
-		present.In("width, dry", unit), present.In("depth, dry", unit), present.In("both diagonals",
-			unit), present.In("apart at most", unit))
+	t := present.NewTable(columns...)
 	t.UnitOnce = true
-	for _, d := range m.batch.Drawers {
-		k := record.StackOf(d)
-		t.Add(d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth),
-			m.reported(k.Diagonal), m.reported(k.MaxDiagonalDifference))
+	all := make([]int, len(group))
+	for i := range all {
+		all[i] = i
 	}
+	alike := setup.Together(all, func(i int) string { return strings.Join(of(i), "\n") })
+	for _, same := range alike {
+		var drawers []string
+		for _, i := range same {
+			drawers = append(drawers, group[i].Spec.Name)
+		}
+		t.Add(append([]string{names(drawers)}, of(same[0])...)...)
+	}
+	m.Keep(float64(7 * (len(alike) + 1))) // whole, if it goes on a page
 	m.table(t)
-	m.Small("Two sides and a box front: their thicknesses, the three boards held together in one caliper; another " +
-		"reading says that the stock is not what was measured. Apart at most: the job's limit for the box in its " +
-		"clamps. " +
-		"Diagonals: over the " +
-		"ends of the sides. " + present.Squaring)
+	if fronts {
+		m.Small("Out left and below: how far the drawer front stands out beyond its box, seen from before it; " +
+			"less than 0: it ends short of the box.")
+	}
 }
 
 var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomGroovedIn: "in grooves",
@@ -178,26 +177,29 @@ func (m maker) told(d batch.Drawer, s stage) []string {
 func beforeGlue(d batch.Drawer) (list []string) {
 	if d.Spec.BottomFit == joinery.BottomCleats {
 		side, end := cleatsAt(d)
-		list = append(list, fmt.Sprintf("Glue and screw the cleats to the insides of sides, box front and back first, level with "+
-			"the lower edges: on the sides %s from the front ends, on box front and back %s from either end. Bore pilot "+
-			"holes, and see that no screw comes out on the other face.",
+		list = append(list, fmt.Sprintf("Glue and screw the cleats to the insides of sides, box front and back first, "+
+			"level with the lower edges: on the sides %s from the front ends, on box front and back %s from either "+
+			"end. Bore pilot holes, and see that no screw comes out on the other face.",
 			geom.LengthOf(side).Text(d.Spec.Units), geom.LengthOf(end).Text(d.Spec.Units)))
 	}
 	return append(list,
 		"Put the box together dry, bottom and all: every joint has to close by hand or with light taps. Measure "+
-			"width, depth and both diagonals; the table below has the numbers.",
+			"width, depth and both diagonals; the form for readings has the numbers.",
 		"Lay the parts out, inside faces up, the triangle on their labels whole; have clamps and a wet cloth at hand.")
 }
 
 // firstWalls says where glue goes and which walls come first.
 func firstWalls(s joinery.Spec) string {
 	where := map[joinery.Joint]string{
-		joinery.DadoRabbet:   "in the dados of the side and on the tongues of box front and back",
+		joinery.DadoRabbet:   "in the dados of the side and on both tongues",
 		joinery.DoubleRabbet: "in the rabbets of the side and of box front and back",
 		joinery.Rabbet:       "on floor and shoulder of the rabbets",
 		joinery.Butt:         "on the ends of box front and back",
 		joinery.BoxJoint:     "on every face of the fingers, thin",
 	}[s.Joint]
+	if s.Fastened() == joinery.Dowels {
+		where += " and in the holes for the dowels, which go into those ends first"
+	}
 	if s.BackJoint == joinery.Housed {
 		where += ", and in the dados in which the back stands"
 	}
@@ -207,8 +209,8 @@ func firstWalls(s joinery.Spec) string {
 	said := "Glue " + where + ". "
 	if s.Joint == joinery.BoxJoint && s.BottomFit.Grooved() && s.BottomFit != joinery.BottomSlideIn {
 		// Its grooves in front and back end in the fingers.
-		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put the " +
-			"left side on all three."
+		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put " +
+			"the left side on all three."
 	}
 	return said + "Put box front and back into the left side."
 }
@@ -252,7 +254,10 @@ func clamp(s joinery.Spec) string {
 	case joinery.BoxJoint:
 		return "Clamp both ways, pads beside the fingers, until every finger is home."
 	case joinery.Butt:
-		return fmt.Sprintf("Clamp across the box front and across the back and drive the %s.", s.Fasteners)
+		if s.Fastened() == joinery.Dowels {
+			return "Clamp across the box front and across the back until the joints are closed."
+		}
+		return "Clamp across the box front and across the back and drive the screws into their pilot holes."
 	}
 	return "Clamp across the box front and the back, and from front to back over the sides, until the joints are " +
 		"closed."
@@ -271,7 +276,7 @@ func whenSet(d batch.Drawer) []string {
 	list := []string{
 		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not " +
 			"set in a twist.",
-		"When the glue has set, measure once more and write it on the drawer's form.",
+		"When the glue has set, measure once more and fill in the form.",
 	}
 	s := d.Spec
 	if s.Joint == joinery.DadoRabbet && s.BottomFit.Grooved() && s.GrooveEnds == joinery.GrooveThrough {

@@ -2,7 +2,6 @@ package packet
 
 import (
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/present"
 )
 
 // hangFront is how a drawer front comes on to its box; none where the drawer has none.
@@ -15,8 +14,8 @@ func hangFront(d batch.Drawer) (list []string) {
 		"has it, and clamp it."
 	if d.Spec.Planned {
 		place = "With the box on its slides and closed, set the drawer front on shims or a block so that its lower " +
-			"edge is at the height that the chapter Slides gives, with equal gaps at left and right; double-sided tape " +
-			"holds it while the drawer is pulled open."
+			"edge is at the height that the chapter Slides gives, with equal gaps at left and right; double-sided " +
+			"tape holds it while the drawer is pulled open."
 	}
 	list = append(list, "Hang the drawer front last. "+place,
 		"Drive the screws from inside the box, with their washers, not quite tight; a pilot hole must not come out at "+
@@ -27,23 +26,4 @@ func hangFront(d batch.Drawer) (list []string) {
 			"screw's head lies in there; where it has none, do this before the drawer front is hung.")
 	}
 	return list
-}
-
-// drawerFronts lists where drawer fronts stand on their boxes, seen from before them.
-func (m maker) drawerFronts() {
-	unit := m.unit.String()
-	t := present.NewTable(present.Words("drawer"), present.In("beyond the box's left", unit),
-		present.In("below the box", unit))
-	t.UnitOnce = true
-	for _, d := range m.batch.Drawers {
-		if front := d.Spec.DrawerFront; front != nil {
-			t.Add(d.Spec.Name, m.number(front.OverhangLeft), m.number(front.OverhangBelow))
-		}
-	}
-	if len(t.Rows) == 0 {
-		return
-	}
-	m.Heading(1, "Drawer fronts")
-	m.table(t)
-	m.Small("How far each stands out beyond its box, seen from before it; less than 0: it ends short of the box.")
 }

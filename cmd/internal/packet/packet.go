@@ -42,7 +42,7 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 	var failed error
 	assembly := func() { failed = m.assembly() }
 	for _, chapter := range []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, m.corners, assembly,
-		m.openings, m.templates, m.travelers} {
+		m.travelers, m.openings, m.templates} {
 		if err := ctx.Err(); err != nil {
 			return err
 		}

@@ -13,46 +13,86 @@ import (
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
-	"drawerwright/geom/joinery"
 	"drawerwright/geom/opening"
 	"drawerwright/geom/setup"
 )
 
-// openings says where the slides of each opening come, drawn and as a table, and in which order
-// they are screwed on.
+// openings says where the slides of each opening come, drawn and as a table, and in which order they are screwed
+// on, in two columns.
 func (m maker) openings() {
 	if len(m.report.Cabinets) == 0 {
 		return
 	}
 	m.Chapter("Slides")
-	unit := m.unit.String()
-	for _, c := range m.report.Cabinets {
-		bank := m.bankOf(c)
-		drawn := m.sides(bank, c)
-		m.Keep(highestOf(drawn) + 40) // the heading with what it is about
-		m.Heading(1, fmt.Sprintf("%s: %s %s, %s", c.Name, present.OpeningSize(c, m.unit), unit, c.Slide))
+	m.Small("Cabinet sides are the left ones from inside; the right ones are their mirror images. Heights are over " +
+		"the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet " +
+		"comes first.")
+	m.Columns(slideColumns, func() {
+		for _, c := range m.report.Cabinets {
+			m.opening(c)
+		}
+		m.spacers()
+		m.boxLines()
+		m.pilots()
+		m.mountings()
+		for _, a := range m.report.SharedSizes {
+			m.Text(upper(present.SharedSizeText(a, m.unit)))
+		}
+	})
+}
+
+// slideColumns is in how many columns slides are shown; slideHigh is the room of a drawing in one, in mm.
+const (
+	slideColumns = 2
+	slideHigh    = 110.0
+)
+
+// opening shows the side of a cabinet, and where its drawers come.
+func (m maker) opening(c record.Cabinet) {
+	bank := m.bankOf(c)
+	m.Together(func() {
+		m.Strong(fmt.Sprintf("Opening %s: %s %s, %s.", c.Name, present.OpeningSize(c, m.unit), m.unit, c.Slide))
 		if c.Packing > 0 {
 			m.Text(upper(present.PackingText(c, m.unit)) + ".")
 		}
 		if c.Shim > 0 {
 			m.Text(upper(present.ShimText(c, m.unit)) + ".")
 		}
-		m.elevations(drawn)
+		m.cabinetSide(bank)
+	})
+	m.Together(func() {
 		m.table(present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height"))
-		if len(c.Spacers) > 0 {
-			m.Text("Spacers: " + present.SpacerText(c) + ".")
-		}
 		for _, s := range c.Spacers {
 			m.Item(0, "·", "spacer of "+present.SpacerFor(s, m.unit))
 		}
-		m.pilots(bank)
+	})
+}
+
+// spacers says how the spacers are used, once for all openings in which it is the same.
+func (m maker) spacers() {
+	var with []record.Cabinet
+	for _, c := range m.report.Cabinets {
+		if len(c.Spacers) > 0 {
+			with = append(with, c)
+		}
 	}
-	m.mountings()
-	for _, a := range m.report.SharedSizes {
-		m.Text(upper(present.SharedSizeText(a, m.unit)))
+	for _, group := range setup.Together(with, func(c record.Cabinet) string {
+		return present.SpacersOf(c, "the lowest drawer")
+	}) {
+		said := "Spacers: "
+		if len(with) > len(group) {
+			said = "Spacers of " + names(openingNames(group)) + ": "
+		}
+		m.Text(said + present.SpacersOf(group[0], "the lowest drawer") + ".")
 	}
-	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet " +
-		"comes first.")
+}
+
+// openingNames are the names of cabinets' openings.
+func openingNames(list []record.Cabinet) (all []string) {
+	for _, c := range list {
+		all = append(all, c.Name)
+	}
+	return all
 }
 
 // mountings says in which order slides and boxes come into each cabinet, once where it is the same.
@@ -64,11 +104,7 @@ func (m maker) mountings() {
 		if len(list) == 0 {
 			continue
 		}
-		var all []string
-		for _, c := range group {
-			all = append(all, c.Name)
-		}
-		m.Heading(2, "In this order: "+names(all))
+		m.Heading(2, "In this order: "+names(openingNames(group)))
 		for n, said := range list {
 			m.Item(0, fmt.Sprintf("%d.", n+1), said)
 		}
@@ -84,29 +120,22 @@ func (m maker) bankOf(c record.Cabinet) batch.Bank {
 // mark is a distance of an elevation; the table has those of slides by the rule too.
 func (m maker) mark(mm float64) drawing.Mark { return drawing.Mark{At: mm, Text: m.caliper(mm)} }
 
-// elevation draws a board, and says at which scale and what else there is to say.
-func (m maker) elevation(e paper.Elevation, room geom.Point, said string) paper.Figure {
-	d, scale := e.Draw(room)
-	return paper.Figure{Drawing: d, Words: paper.ScaleText(scale) + ". " + said}
-}
-
-// elevations puts boards on the page, whose title block has their scale.
-func (m maker) elevations(list []paper.Figure) {
-	m.Figures(list)
-	for _, f := range list {
-		scale, _, _ := strings.Cut(f.Words, ". ")
-		m.Scale(scale)
-	}
+// elevation puts a board on the page, at most as high as given in mm, says at which scale and what else there is
+// to say; the title block has its scale.
+func (m maker) elevation(e paper.Elevation, high float64, said string) {
+	d, scale := e.Draw(geom.Point{X: m.Width(), Y: high})
+	m.Figure(d, paper.ScaleText(scale)+". "+said)
+	m.Scale(paper.ScaleText(scale))
 }
 
 // maxHoles is how many holes of a slide have their distances on a drawing; of more the first two and the last.
 const maxHoles = 6
 
-// sides draws the left side of a cabinet, and the side of a box where half of a slide is screwed to it.
-func (m maker) sides(bank batch.Bank, c record.Cabinet) []paper.Figure {
+// cabinetSide draws the left side of a cabinet.
+func (m maker) cabinetSide(bank batch.Bank) {
 	s := bank.Side
 	if len(s.Lines) == 0 {
-		return nil
+		return
 	}
 	e := paper.Elevation{Width: s.Depth, Height: s.Height, Edge: "front edge"}
 	for i := len(s.Lines) - 1; i >= 0; i-- { // from below
@@ -120,26 +149,41 @@ func (m maker) sides(bank batch.Bank, c record.Cabinet) []paper.Figure {
 	for _, h := range s.Holes {
 		e.Holes = append(e.Holes, geom.Circle(h, s.Diameter/2))
 	}
-	list := []paper.Figure{m.elevation(e, geom.Point{X: m.Width() * 0.56, Y: 130},
-		"The cabinet's left side from inside, slide lines over the opening's lower edge; the right side is its mirror "+
-			"image.")}
-	if line, ok := boxLine(bank, c); ok {
-		d := m.batch.Drawers[bank.Drawers[len(bank.Drawers)-1]]
-		box := paper.Elevation{Width: d.Outside.Depth, Height: d.Outside.Height, Edge: "",
-			Lines: []paper.Level{{At: line, Words: "middle of the slide"}}, Up: []drawing.Mark{m.mark(line)}}
-		list = append(list, m.elevation(box, geom.Point{X: m.Width() * 0.42, Y: 130},
-			"The left side of "+d.Spec.Name+" from outside, turned over: its front edge at the left. The line is as "+
-				"high on every box of the opening."))
-	}
-	return list
+	m.elevation(e, slideHigh, "The cabinet's left side, from inside.")
 }
 
-// highestOf is how high the highest of some figures is, in mm.
-func highestOf(list []paper.Figure) (high float64) {
-	for _, f := range list {
-		high = max(high, f.Height)
+// boxLines draws the sides of boxes where half of a slide is screwed to them, once for all that have its line at one
+// height.
+func (m maker) boxLines() {
+	type boxSide struct {
+		line, long, high float64
+		first            string
+		openings         []string
 	}
-	return high
+	var list []boxSide
+	for _, c := range m.report.Cabinets {
+		bank := m.bankOf(c)
+		line, ok := boxLine(bank, c)
+		if !ok {
+			continue
+		}
+		at := slices.IndexFunc(list, func(s boxSide) bool { return m.caliper(s.line) == m.caliper(line) })
+		if at < 0 {
+			d := m.batch.Drawers[bank.Drawers[len(bank.Drawers)-1]]
+			at, list = len(list), append(list, boxSide{line: line, long: d.Outside.Depth, high: d.Outside.Height,
+				first: d.Spec.Name})
+		}
+		list[at].openings = append(list[at].openings, c.Name)
+	}
+	for _, s := range list {
+		m.Together(func() {
+			m.Heading(2, "Slides on the boxes: "+names(s.openings))
+			m.elevation(paper.Elevation{Width: s.long, Height: s.high,
+				Lines: []paper.Level{{At: s.line}}, Up: []drawing.Mark{m.mark(s.line)}}, slideHigh,
+				"The middle of the slide on the left side of "+s.first+", front edge at the left: as high on every "+
+					"box.")
+		})
+	}
 }
 
 // firstHoles are the distances of holes from the front edge, sorted, each once.
@@ -175,15 +219,15 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 	list = append(list, on+": the lowest first.")
 	if holes := firstHoles(s.Holes); len(holes) > 0 {
 		list = append(list, fmt.Sprintf("Bore where the slide has holes: the first %s behind the cabinet's front "+
-			"edge, %s wide, %s deep.", words.Length(holes[0], m.unit), words.Length(s.Diameter, m.unit),
-			words.Length(s.HoleDepth, m.unit)))
+			"edge, %s wide, %s deep; see first that the cabinet's side is thicker than that.",
+			words.Length(holes[0], m.unit), words.Length(s.Diameter, m.unit), words.Length(s.HoleDepth, m.unit)))
 	}
 	list = append(list, "Screw on the slides by two screws each, the ones through long holes first; see that left and "+
 		"right are level and parallel, front and back; then all other screws.")
 	if line, ok := boxLine(bank, c); ok {
 		list = append(list, fmt.Sprintf("Strike a line on both sides of each box, %s over its lower edge, and screw "+
-			"the box's half of the slide on it, its front end at the front edge of the side.",
-			words.Length(line, m.unit)))
+			"the box's half of the slide on it, its front end at the front edge of the side, with screws that are "+
+			"shorter than the side is thick, %s.", words.Length(line, m.unit), m.thinnestSide(bank)))
 	}
 	list = append(list, "Run the boxes in, the lowest first, and open and close each before the next.")
 	if slices.ContainsFunc(bank.Drawers, func(i int) bool { return m.batch.Drawers[i].Spec.DrawerFront != nil }) {
@@ -192,94 +236,17 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 	return list
 }
 
-// pilots draws the backs of drawer fronts with the pilot holes for the screws from inside the box,
-// those that are alike once.
-func (m maker) pilots(bank batch.Bank) {
-	var list []paper.Figure
-	drawn := make(map[int]int) // by number: which figure
+// thinnestSide is the least thickness of the sides of boxes of an opening, in words.
+func (m maker) thinnestSide(bank batch.Bank) string {
+	least := math.Inf(1)
 	for _, i := range bank.Drawers {
-		d := m.batch.Drawers[i]
-		front := partOf(d, joinery.DrawerFrontRole)
-		box := partOf(d, joinery.Front)
-		if front == nil || box == nil {
-			continue
-		}
-		if at, known := drawn[front.Number]; known {
-			list[at].Words += ", " + d.Spec.Name
-			continue
-		}
-		e := m.pilotsOf(front.Part, box.Part)
-		if len(e.Holes) == 0 {
-			continue
-		}
-		drawn[front.Number] = len(list)
-		list = append(list, m.elevation(e, geom.Point{X: m.Width()*0.5 - 4, Y: 70},
-			fmt.Sprintf("Number %d from behind, lower edge below; dashed is its box. For %s", front.Number,
-				d.Spec.Name)))
+		least = min(least, m.batch.Drawers[i].Spec.Sides.Thickness.Min)
 	}
-	if len(list) == 0 {
-		return
-	}
-	m.Keep(highestOf(list) + 30)
-	m.Heading(2, "Pilot holes in the backs of drawer fronts")
-	m.elevations(list)
-}
-
-// partOf is the first part of a role of a drawer, nil for none.
-func partOf(d batch.Drawer, r joinery.Role) *batch.Part {
-	for i := range d.Parts {
-		if d.Parts[i].Role == r {
-			return &d.Parts[i]
-		}
-	}
-	return nil
-}
-
-// pilotsOf is the back of a drawer front with the places behind which the box front has holes for
-// screws, and the box.
-func (m maker) pilotsOf(front, box joinery.Part) (e paper.Elevation) {
-	e.Width, e.Height = front.Panel.Length(), front.Panel.Width()
-	stand, on := box.Placements[0], front.Placements[0]
-	place := func(p geom.Point) geom.Point { // of the box front, on the drawer front
-		v := stand.Apply(geom.Vec3{X: p.X, Y: p.Y}).Sub(on.Origin)
-		return geom.Point{X: v.Dot(on.X), Y: v.Dot(on.Y)}
-	}
-	r := box.Panel.Outline.Bounds()
-	e.Dashed = []geom.Rect{geom.Around(place(r.Min), place(r.Max))}
-	var xs, ys []float64
-	for _, at := range screwHoles(box.Panel) {
-		p := place(at)
-		e.Holes = append(e.Holes, geom.Circle(p, 1))
-		xs, ys = append(xs, p.X), append(ys, p.Y)
-	}
-	for _, x := range sorted(xs) {
-		e.Across = append(e.Across, m.mark(x))
-	}
-	for _, y := range sorted(ys) {
-		e.Up = append(e.Up, m.mark(y))
-	}
-	return e
+	return words.Length(least, m.unit)
 }
 
 // sorted are different distances, the least first.
 func sorted(list []float64) []float64 {
 	slices.Sort(list)
 	return slices.CompactFunc(list, func(a, b float64) bool { return math.Abs(b-a) < 0.005 })
-}
-
-// screwHoles are the middles of the narrowest holes through a box front, which are those for the
-// screws of its drawer front: those for handles are wider.
-func screwHoles(p geom.Panel) (list []geom.Point) {
-	least := 0.0
-	for _, k := range p.Pockets {
-		c, r, round := k.Outline.AsCircle()
-		if !round || k.Kind != geom.Drill || !k.Through(p.Thickness) || least > 0 && r > least+0.005 {
-			continue
-		}
-		if least == 0 || r < least-0.005 {
-			least, list = r, nil
-		}
-		list = append(list, c)
-	}
-	return list
 }

@@ -2,60 +2,103 @@ package packet
 
 import (
 	"fmt"
-	"slices"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
+	"drawerwright/export/paper"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
 )
 
 // maxRows is how many boxes of one drawer a form has lines for.
 const maxRows = 60
 
-// travelers are a form for the readings of all boxes: of each drawer a line with what is right, and one to write on
-// for every box.
+// formColumns are those of the form for readings.
+var formColumns = []paper.FormColumn{{Head: "box", Given: true},
+	{Head: "width", Given: true}, {Head: "front"}, {Head: "back"},
+	{Head: "depth", Given: true}, {Head: "left"}, {Head: "right"},
+	{Head: "height", Given: true}, {Head: "reads"},
+	{Head: "diagonal", Given: true}, {Head: "one"}, {Head: "other"},
+	{Head: "most apart", Given: true}, {Head: "apart"}}
+
+// travelers are a form for the readings of all boxes, a line for each: what is right, by how much a box may differ
+// from it, and room to write what it measures.
 func (m maker) travelers() {
 	if len(m.batch.Drawers) == 0 {
 		return
 	}
-	m.Chapter("Form for readings")
-	told := "The lines of a drawer have what is right, in " + unitWords[m.unit] + ", and from what to what a box may " +
-		"be; write what it measures below them."
-	if slices.ContainsFunc(m.batch.Drawers, func(d batch.Drawer) bool { return d.Strength.Empty > 0 }) {
-		told += " Under date stands what an empty box weighs."
-	}
-	m.Text(told)
-	heads := []string{"box", "width, front", "width, back", "depth, left", "depth, right", "height", "diagonal 1",
-		"diagonal 2", "apart, at most", "date, by"}
+	m.Section("Form for readings")
+	m.Small("Shaded: what is right, in " + unitWords[m.unit] + ", and by how much a box may be off. Measure the box " +
+		"dry, and write what it measures once the glue has set: width at front and back, depth at left and right, " +
+		"both diagonals over the ends of the sides. " + m.boardsTogether())
 	var rows [][]string
 	for _, d := range m.batch.Drawers {
-		k := record.StackOf(d)
-		name := fmt.Sprintf("%s: %s", d.Spec.Name, words.Count(d.Spec.Count, "box", "boxes"))
-		wide, deep, diagonal := m.number(d.Outside.Width), m.number(d.Outside.Depth), m.reported(k.Diagonal)
-		right := []string{name, wide, wide, deep, deep, m.number(d.Outside.Height), diagonal, diagonal,
-			m.reported(k.MaxDiagonalDifference)}
-		if d.Strength.Empty > 0 {
-			right = append(right, words.Weight(d.Strength.Empty, m.unit))
-		}
-		rows = append(rows, right, m.limitsOf(d.Spec.Name))
+		right := m.right(d)
 		for n := range min(d.Spec.Count, maxRows) {
-			rows = append(rows, []string{fmt.Sprintf("%d of %d", n+1, d.Spec.Count)})
+			box := fmt.Sprintf("%s\n%d of %d", d.Spec.Name, n+1, d.Spec.Count)
+			if d.Strength.Empty > 0 {
+				box += ", " + words.Weight(d.Strength.Empty, m.unit)
+			}
+			rows = append(rows, append([]string{box}, right...))
 		}
 	}
-	m.Form(heads, rows)
+	m.Form(formColumns, rows)
 }
 
-// limitsOf is the line of the form with the limits of a drawer's box.
-func (m maker) limitsOf(drawer string) []string {
-	within := make(map[joinery.CheckCode]string)
-	for _, f := range m.report.FitOf(drawer) {
-		if within[f.Check] == "" {
-			within[f.Check] = words.To(m.reported(f.Limits[0]), m.reported(f.Limits[1]))
+// right is what the form gives of a drawer's boxes, in its columns after the first: what is right, and below it the
+// limits of the job.
+func (m maker) right(d batch.Drawer) []string {
+	limits := make(map[joinery.CheckCode][2]record.Length)
+	for _, f := range m.report.FitOf(d.Spec.Name) {
+		if _, known := limits[f.Check]; !known {
+			limits[f.Check] = f.Limits
 		}
 	}
-	wide, deep := within[joinery.CheckOutsideWidth], within[joinery.CheckOutsideDepth]
-	diagonal := within[fit.Diagonal]
-	return []string{"least to most", wide, wide, deep, deep, within[fit.OutsideHeight], diagonal, diagonal}
+	given := func(text string, right float64, c joinery.CheckCode) string {
+		if within, known := limits[c]; known {
+			return text + "\n" + m.around(right, within)
+		}
+		return text
+	}
+	size, k := d.Outside, record.StackOf(d)
+	return []string{
+		given(m.number(size.Width), size.Width, joinery.CheckOutsideWidth), "", "",
+		given(m.number(size.Depth), size.Depth, joinery.CheckOutsideDepth), "", "",
+		given(m.number(size.Height), size.Height, fit.OutsideHeight), "",
+		given(m.reported(k.Diagonal), k.Diagonal.MM(), fit.Diagonal), "", "",
+		m.reported(k.MaxDiagonalDifference), ""}
+}
+
+// around is by how much what is right may be missed either way where that is the same, else by how much below and
+// above.
+func (m maker) around(right float64, limits [2]record.Length) string {
+	below, above := m.caliper(right-limits[0].MM()), m.caliper(limits[1].MM()-right)
+	if below == above {
+		return "±" + above
+	}
+	return "-" + below + "\n+" + above
+}
+
+// boardsTogether says what two sides and a box front measure when they are held together, drawers of which it is
+// the same together.
+func (m maker) boardsTogether() string {
+	said := "Two sides and a box front, held together in one caliper, have "
+	for i, group := range setup.Together(m.batch.Drawers, func(d batch.Drawer) string {
+		return m.reported(record.StackOf(d).SidesAndFront)
+	}) {
+		var all []string
+		for _, d := range group {
+			all = append(all, d.Spec.Name)
+		}
+		if i > 0 {
+			said += "; "
+		}
+		said += m.reported(record.StackOf(group[0]).SidesAndFront)
+		if len(all) < len(m.batch.Drawers) {
+			said += " for " + names(all)
+		}
+	}
+	return said + "; another reading says that the stock is not what was measured."
 }

@@ -70,18 +70,21 @@ func ShimText(c record.Cabinet, u geom.Unit) string {
 }
 
 // SpacerText says on what the spacers of a cabinet stand.
-func SpacerText(c record.Cabinet) string {
+func SpacerText(c record.Cabinet) string { return SpacersOf(c, c.Rows[len(c.Rows)-1].Drawer) }
+
+// SpacersOf is [SpacerText] with other words for the lowest drawer, for several cabinets in which it is the same.
+func SpacersOf(c record.Cabinet, called string) string {
 	lowest := c.Rows[len(c.Rows)-1].Drawer // rows go from the top down
 	on := "on the opening's lower edge"
 	if !slices.ContainsFunc(c.Spacers, func(s record.Spacer) bool { return slices.Contains(s.Drawers, lowest) }) {
 		return "two of each, under the slides of a drawer while they are screwed on, on the slides below"
 	}
-	said := "two of each, under the slides of a drawer while they are screwed on: those of " + lowest + " stand " + on
+	said := "two of each, under the slides of a drawer while they are screwed on: those of " + called + " stand " + on
 	if len(c.Rows) > 1 {
 		said += ", the others on the slides below"
 	}
 	return said + ". A cabinet floor that is lower than that edge, as behind the rail of a face frame, asks for " +
-		"those of " + lowest + " to be longer by as much"
+		"those of " + called + " to be longer by as much"
 }
 
 // OpeningSize is width, height and depth of an opening, without a unit.

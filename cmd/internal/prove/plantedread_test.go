@@ -284,7 +284,7 @@ var plantedSaid = map[string]planted{
 	"pieces in the packet":         {file: packetPDF, code: "said", bytes: inPages("2 pieces, 481.78 x 128.5 mm, of birch, 12.2 mm thick.", "3 pieces, 481.78 x 128.5 mm, of birch, 12.2 mm thick.")},
 	"a cut's place in the packet":  {file: packetPDF, code: "said", bytes: inPages("6.10 to 12.40", "6.10 to 12.60")},
 	"a cut's face in the packet":   {file: packetPDF, code: "said", bytes: inPages("outside, seen through", "inside, seen through")},
-	"boxes in the packet":          {file: packetPDF, code: "said", bytes: inPages("base-2: 1 box", "base-2: 2 boxes")},
+	"boxes in the packet":          {file: packetPDF, code: "said", bytes: inPages("1 of 1", "1 of 3")},
 	"a stock in the packet":        {file: packetPDF, code: "said", bytes: inPages("2 pieces, 479.78 x 535.8 mm, of ply, 5.9 mm thick.", "2 pieces, 479.78 x 535.8 mm, of oak, 5.9 mm thick.")},
 	"a thing to buy in the packet": {file: packetPDF, code: "said", bytes: inPages("8", "9")},
 	"sheets in the packet":         {file: packetPDF, code: "said", bytes: inPages("1 sheet of 1500.00 x 1100.00 mm; best possible; yield 42.7 %.", "1 sheet of 1500.00 x 1100.00 mm; best possible; yield 52.7 %.")},

@@ -40,11 +40,12 @@ func (p *packetReader) beginsFamily() bool {
 // family reads the parts that one drawing shows: numbers, pieces and sizes, and what letters stand for in its tables.
 func (p *packetReader) family(text string) {
 	heads := slices.Clone(p.list)
+	p.s.below = 0
 	if next := cells(p.s.next()); len(next) > 0 && !slices.ContainsFunc(next, func(h string) bool {
 		return !brokenHeads.MatchString(h)
 	}) {
 		heads = p.joined(heads)
-		p.s.below = next
+		p.s.below = 1
 	}
 	m := paperFamily.FindStringSubmatch(text)
 	p.drawn = nil

@@ -15,7 +15,7 @@ type paperScan struct {
 	lines [][]pdfText
 	pages []int // on which the lines stand
 	at    int
-	below []string // the rest of the heads that were found last, on a line of their own
+	below int // lines in which the heads that were found last go on
 	page  func() ([]pdfText, bool)
 	read  int // how many pages
 	close func()
@@ -59,23 +59,47 @@ func (s *paperScan) next() []pdfText {
 	return nil
 }
 
-// begins reports whether this line has these heads, blank ones left out.
+// begins reports whether this line has these heads, blank ones left out. A crowded table breaks them: what is left of
+// them then stands in the lines below, in their order.
 func (s *paperScan) begins(heads ...string) bool {
 	list := s.cells()
 	if len(list) != len(heads) {
 		return false
 	}
-	s.below = nil
+	s.below = 0
+	var left []string
 	for i, h := range heads {
 		switch {
 		case strings.HasPrefix(list[i], h):
-		case strings.HasPrefix(h, list[i]+" "): // a crowded table breaks its heads
-			s.below = append(s.below, h[len(list[i])+1:])
+		case strings.HasPrefix(h, list[i]+" "):
+			left = append(left, h[len(list[i])+1:])
 		default:
 			return false
 		}
 	}
-	return s.below == nil || slices.Equal(cells(s.next()), s.below)
+	for len(left) > 0 {
+		s.below++
+		s.more()
+		if s.at+s.below >= len(s.lines) {
+			return false
+		}
+		var still []string
+		line := cells(s.lines[s.at+s.below])
+		for _, h := range left {
+			if len(line) == 0 || line[0] != h && !strings.HasPrefix(h, line[0]+" ") {
+				return false
+			}
+			if line[0] != h {
+				still = append(still, h[len(line[0])+1:])
+			}
+			line = line[1:]
+		}
+		if len(line) > 0 {
+			return false
+		}
+		left = still
+	}
+	return true
 }
 
 // beginsNext is begins for the line after this.
@@ -107,18 +131,13 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 	heads := s.cells()
 	head := s.lines[s.at]
 	var last []pdfText
-	if s.below != nil {
-		s.at++
-	}
-	for s.at++; s.more(); s.at++ {
+	for s.at += 1 + s.below; s.more(); s.at++ {
 		line := s.lines[s.at]
 		switch {
 		case cutsBegin(line):
 			return rows, pages
 		case slices.Equal(cells(line), heads):
-			if s.below != nil {
-				s.at++
-			}
+			s.at += s.below
 		case len(line) == columns:
 			last = line
 			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
@@ -173,9 +192,9 @@ var (
 	paperStock   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick(?:, sheets of .+)?(?:; the grain runs along the length)?$`)
 	paperPart    = regexp.MustCompile(`^(\d+) pieces?, (.+) x (.+) (mm|in), of (.+), (\S.*) (mm|in) thick`)
 	paperLayout  = regexp.MustCompile(`^(\d+ (?:sheet|offcut)s? of|no sheet)`)
-	paperOpening = regexp.MustCompile(`^(.+): (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) (mm|in), (.+)$`)
+	paperOpening = regexp.MustCompile(`^Opening (.+): (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) (mm|in), (.+)\.$`)
 	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
-	paperForm    = regexp.MustCompile(`^(.+): (\d+) box(?:es)?$`)
+	paperForm    = regexp.MustCompile(`^(.+) \d+ of (\d+)(?:, (\S+) (kg|lb))?$`)
 	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bits?|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?(?:(?:,| and) [^:]+)?: (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)
 	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of|Notes: )`)
@@ -362,7 +381,7 @@ func (p *packetReader) setups() taken {
 func (p *packetReader) cabinets() taken {
 	s := p.s
 	switch {
-	case s.begins("drawer", "slide line", "box from", "front from", "front height"):
+	case s.begins("drawer", "slide line "+p.unit, "box from", "front from", "front height"):
 		for row := range s.table(5) {
 			p.words("row", row[0], "opening", p.cabinet)
 			for i, m := range []string{"slide line", "box from", "front from", "front height"} {
@@ -372,30 +391,38 @@ func (p *packetReader) cabinets() taken {
 			}
 		}
 		return tableTaken
-	case paperOpening.MatchString(p.one):
-		m := paperOpening.FindStringSubmatch(p.one)
+	case strings.HasPrefix(p.one, "Opening "):
+		at := s.at
+		m := paperOpening.FindStringSubmatch(s.sentence())
+		if m == nil {
+			s.at = at
+			return notTaken
+		}
 		p.cabinet = m[1]
 		for i, what := range []string{"width", "height", "depth"} {
 			p.printed("opening", p.cabinet, what, m[2+i])
 		}
 		p.words("opening", p.cabinet, "slide", m[6])
 		return lineTaken
-	case len(p.list) == 2 && paperSpacer.MatchString(p.list[1]):
-		m := paperSpacer.FindStringSubmatch(p.list[1])
+	case len(p.list) == 2 && strings.HasPrefix(p.list[1], "spacer of "):
+		m := paperSpacer.FindStringSubmatch(s.together(1))
+		if m == nil {
+			return notTaken
+		}
 		p.printed("spacer", m[2], "length", m[1])
 		return lineTaken
 	}
 	return notTaken
 }
 
-// forms reads the line of the form that says what is right of a drawer: its name with how many there are, width and
-// depth twice, height, the diagonal twice, by how much both may differ, and perhaps what an empty box weighs.
+// forms reads the line of the form for a box: the drawer's name, what is right of width, depth, height and diagonal, and
+// by how much both diagonals may differ. Below the name stands which box of how many it is, and perhaps what an empty one
+// weighs.
 func (p *packetReader) forms() taken {
-	const most, formLine = 8, 12.0 // cells; points from one line of a cell to the next, at most
-	if len(p.list) <= most {
+	const given, formLine = 5, 12.0 // cells after the first; points from one line of a cell to the next, at most
+	if len(p.list) != 1+given {
 		return notTaken
 	}
-	// A long name is broken: the rest of it is below.
 	name, first := p.list[0], p.s.lines[p.s.at][0]
 	for k := p.s.at + 1; k < len(p.s.lines) && k < p.s.at+ahead && !paperForm.MatchString(name); k++ {
 		below := p.s.lines[k][0]
@@ -409,15 +436,13 @@ func (p *packetReader) forms() taken {
 		return notTaken
 	}
 	p.words("box", m[1], "count", m[2])
-	for i, what := range []string{"outside width", "outside width", "outside depth", "outside depth", "outside height"} {
+	for i, what := range []string{"outside width", "outside depth", "outside height"} {
 		p.printed("box", m[1], what, p.list[1+i])
 	}
-	p.printed("stack", m[1], "diagonal", p.list[6])
-	p.printed("stack", m[1], "diagonal", p.list[7])
-	p.printed("stack", m[1], "diagonals apart", p.list[most])
-	if len(p.list) > most+1 {
-		value, unit, _ := strings.Cut(p.list[most+1], " ")
-		p.weighed(m[1], "empty in "+unit, value)
+	p.printed("stack", m[1], "diagonal", p.list[4])
+	p.printed("stack", m[1], "diagonals apart", p.list[given])
+	if m[3] != "" {
+		p.weighed(m[1], "empty in "+m[4], m[3])
 	}
 	return lineTaken
 }
