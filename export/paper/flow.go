@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"math"
+
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
 )
@@ -129,6 +131,9 @@ const scarce = 0.15
 
 // next begins the next column, or a new page, with the headings that nothing stands below.
 func (b *Book) next() {
+	if b.endsInHeading() && b.headings.before.cursor >= b.top() && b.floor() > bottomEdge {
+		b.column.short = true // else a heading stands alone in a column
+	}
 	along := b.takeAlong()
 	b.turnColumn()
 	for _, draw := range along {
@@ -194,6 +199,22 @@ func (b *Book) TakesIn(of int, draw func()) (high float64, fits bool) {
 		high, fits = b.Takes(draw)
 	})
 	return high, fits
+}
+
+// worthIt is how much of a page, in mm, is worth another way to draw the same.
+const worthIt = 3.0
+
+// Shortest is which of some ways to draw the same takes the least of the page, of those that take about as much the
+// first; the last one where none goes on it.
+func (b *Book) Shortest(ways ...func()) (best func()) {
+	least := math.Inf(1)
+	best = ways[len(ways)-1]
+	for _, draw := range ways {
+		if high, fits := b.Takes(draw); fits && high < least-worthIt {
+			best, least = draw, high
+		}
+	}
+	return best
 }
 
 // Break ends a column: what follows stands in the next one.

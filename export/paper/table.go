@@ -53,21 +53,6 @@ func newTable(b *Book, columns []Column, rows [][]string) table {
 	return t
 }
 
-// kept is how much of a table stays together: all of a short one, else its head with some rows.
-func (t *table) kept() float64 {
-	const short, some = 45.0, 3
-	all, first := t.height(t.heads, drawing.Bold), 0.0
-	for i, r := range t.rows {
-		if all += t.height(r, drawing.Regular); i < some {
-			first = all
-		}
-		if all > short {
-			return first
-		}
-	}
-	return all
-}
-
 // measure gives each column what its longest cell takes; where that is too much, heads are broken between their words,
 // and then the widest columns give way down to a common width, none below its longest word where that can be.
 func (t *table) measure() {

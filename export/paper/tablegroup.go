@@ -22,7 +22,7 @@ func (b *Book) Groups(columns []Column, groups []Group) {
 		all = append(all, g.Rows...)
 	}
 	t := newTable(b, columns, all)
-	t.Keep(t.kept())
+	t.Keep(t.kept(groups))
 	t.head()
 	for _, g := range groups {
 		for i, r := range g.Rows {
@@ -44,6 +44,26 @@ func (b *Book) Groups(columns []Column, groups []Group) {
 		}
 	}
 	b.Space(2.5)
+}
+
+// kept is how much of a table stays together: all of a short one, else its head with some rows.
+func (t *table) kept(groups []Group) float64 {
+	const short, some = 45.0, 3
+	all, first, n := t.height(t.heads, drawing.Bold), 0.0, 0
+	for _, g := range groups {
+		if g.Head != "" {
+			all += t.groupHigh(g.Head)
+		}
+		for _, r := range g.Rows {
+			if all += t.height(r, drawing.Regular); n < some {
+				first = all
+			}
+			if n++; all > short {
+				return first
+			}
+		}
+	}
+	return all
 }
 
 // groupLines are the lines of what stands over a group.

@@ -68,7 +68,8 @@ func (l *Loaded) WorkOut(ctx context.Context) {
 	}
 	for _, p := range l.Problems {
 		if !p.IsError() { // about the drawers of an opening, which the message names
-			l.Warnings = append(l.Warnings, record.Warning{Code: string(p.Code), Level: p.Level.String(), Message: p.Message})
+			l.Warnings = append(l.Warnings, record.Warning{Code: string(p.Code), Level: p.Level.String(),
+				Message: p.Message, Hint: p.Hint})
 		}
 	}
 	var found []batch.Problem
@@ -91,7 +92,7 @@ func (l *Loaded) WorkOut(ctx context.Context) {
 	for _, p := range found {
 		if !p.IsError() {
 			w := record.Warning{Code: string(p.Code), Level: p.Level.String(), Part: p.Subject.Part,
-				Message: p.Fact.In(l.Job.Units)}
+				Message: p.Fact.In(l.Job.Units), Hint: p.Shown(l.Job).Hint}
 			if !p.OfJob {
 				w.Drawer = l.Job.Drawers[p.Drawer].Spec.Name
 			}

@@ -2,7 +2,7 @@ package packet
 
 import (
 	"fmt"
-	"math"
+	"strings"
 
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
@@ -18,17 +18,24 @@ import (
 func (m maker) cover() error {
 	m.Page(drawing.Bookmark{Name: "Bench sheet"})
 	m.Heading(0, title(m.batch))
-	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s; sizes are width x height x depth.", words.Count(m.batch.Boxes(), "box", "boxes"),
+	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s; sizes are width x height x "+
+		"depth.", words.Count(m.batch.Boxes(), "box", "boxes"),
 		words.Count(len(m.batch.Drawers), "kind", "kinds"), unitWords[m.unit]))
 	m.Strong(record.VerdictOn(m.batch).Text)
-	for _, line := range present.Gathered(m.report.Warnings, geom.LevelWarning) {
-		m.Item(0, "!", line)
+	for _, w := range present.Remarks(m.report.Warnings, geom.LevelWarning) {
+		m.Item(0, "!", w.Text)
+		if w.Hint != "" {
+			m.Item(1, "", "Way out, in the job: "+plain(w.Hint)+".")
+		}
 	}
 	m.notes()
 	m.whatToMake()
 	m.figures()
 	return m.besidePicture()
 }
+
+// plain is a text without the marks that a terminal sets keys of the job file off with.
+func plain(s string) string { return strings.ReplaceAll(s, "`", "") }
 
 // notes are what makes more work but comes out right.
 func (m maker) notes() {
@@ -43,7 +50,10 @@ func (m maker) notes() {
 }
 
 // leastPicture and mostPicture are rooms for the picture of the bench sheet, with its legend, in mm of height.
-const leastPicture, mostPicture = 85.0, 110.0
+const leastPicture, mostPicture = 78.0, 110.0
+
+// underPicture is what the words below it take.
+const underPicture = 6.0
 
 // besidePicture prints the order of work and purchases with the first box taken apart beside them, and the chapters
 // below. Where the page has no room for that the picture stands on the next one, with what does not answer first.
@@ -60,7 +70,7 @@ func (m maker) besidePicture() error {
 	pair := func(left func(), right ...func()) func() {
 		high, _ := m.TakesIn(2, left)
 		below, _ := m.TakesIn(2, m.inTurn(right...))
-		high = min(max(high-below, leastPicture), mostPicture)
+		high = min(max(high-below-underPicture, leastPicture), mostPicture)
 		picture := box.Exploded(geom.Point{X: m.ColumnWidth(2), Y: high})
 		return func() {
 			m.Columns(2, func() {
@@ -72,25 +82,13 @@ func (m maker) besidePicture() error {
 		}
 	}
 	buy, both := func() { m.Columns(2, m.buy) }, m.inTurn(m.order, m.buy)
-	m.shortest([]func(){m.inTurn(pair(both), m.pages), m.inTurn(pair(m.order, m.buy), m.pages),
+	m.Shortest(m.inTurn(pair(both), m.pages), m.inTurn(pair(m.order, m.buy), m.pages),
 		m.inTurn(pair(m.order), buy, m.pages), func() {
 			m.Columns(2, m.order)
 			m.pages()
 			pair(m.buy)()
-		}})()
+		})()
 	return nil
-}
-
-// shortest is what takes the least of the page; the last one where none goes on it.
-func (m maker) shortest(list []func()) (best func()) {
-	least := math.Inf(1)
-	best = list[len(list)-1]
-	for _, draw := range list {
-		if high, fits := m.Takes(draw); fits && high < least-1 {
-			best, least = draw, high
-		}
-	}
-	return best
 }
 
 // inTurn does one after the other, none of it torn apart.

@@ -12,6 +12,7 @@ import (
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
+	"drawerwright/geom/fit"
 )
 
 // said are the words of a page in the order in which they are written, with single spaces.
@@ -31,6 +32,11 @@ func TestWarningsStandOnPageOne(t *testing.T) {
 			if warned++; !strings.Contains(first, "! "+w) {
 				t.Errorf("%s: page one does not say %q: %s", k.file, w, first)
 			}
+		}
+		out := present.Gathered(k.report.Warnings, geom.LevelWarning)[0] +
+			" Way out, in the job: write bottom-clearance: 2; or choose thinner sides. !"
+		if !strings.Contains(first, out) {
+			t.Errorf("%s: the way out does not stand with its warning: %s", k.file, first)
 		}
 		answers := 0
 		for _, begin := range []string{"Fits: ", "May not fit: ", "Does not fit: "} {
@@ -147,6 +153,56 @@ func TestContents(t *testing.T) {
 					t.Errorf("%s: %s begins on page %d; the contents say %q", k.file, e.Name, i+2, stands[e.Name])
 				}
 			}
+		}
+	}
+}
+
+// TestTablesOfReadings: what is read on the test piece and what is read on the parts stand in a table each.
+func TestTablesOfReadings(t *testing.T) {
+	tables := 0
+	for _, k := range packets(t) {
+		on := ""
+		for _, p := range k.pages {
+			for _, w := range p.Texts {
+				switch {
+				case w.String == "on the test piece" || w.String == "on the parts":
+					on = w.String
+					tables++
+				case slices.Contains(fit.ReadingKinds, fit.ReadingKind(w.String)):
+					if parts := fit.ReadingKind(w.String).OfSize(); parts != (on == "on the parts") {
+						t.Errorf("%s: %q stands %s", k.file, w.String, on)
+					}
+				}
+			}
+		}
+	}
+	if tables < 20 {
+		t.Errorf("%d tables", tables)
+	}
+}
+
+// TestBenchPicture: the exploded picture of the bench sheet, on the first page or where that is full on the second, is
+// as wide as half the page or as high as a quarter of it.
+func TestBenchPicture(t *testing.T) {
+	for _, k := range packets(t) {
+		largest := 0.0
+		for _, p := range k.pages[:2] {
+			box := geom.Rect{Min: geom.Point{X: math.Inf(1), Y: math.Inf(1)}, Max: geom.Point{X: math.Inf(-1), Y: math.Inf(-1)}}
+			for _, s := range p.Shapes {
+				if s.Tint == (drawing.Tint{}) { // wood has one
+					continue
+				}
+				for _, path := range s.Paths {
+					for _, v := range path {
+						box.Min.X, box.Max.X = min(box.Min.X, v.X), max(box.Max.X, v.X)
+						box.Min.Y, box.Max.Y = min(box.Min.Y, v.Y), max(box.Max.Y, v.Y)
+					}
+				}
+			}
+			largest = max(largest, box.Width()/k.pages[0].Width, box.Height()/k.pages[0].Height)
+		}
+		if largest < 0.22 {
+			t.Errorf("%s: the picture takes %.2f of the page", k.file, largest)
 		}
 	}
 }

@@ -128,11 +128,14 @@ func (m maker) setting(c present.Machine, at int, cautions []present.Caution) {
 func (m maker) cut(s present.Setting, at, step int) {
 	c := s.Cuts[at]
 	said := slices.ContainsFunc(s.Cuts[:at], func(b present.CutStep) bool { return b.Work == c.Work })
-	tell := func() {
-		m.step(c, step, said)
+	passes := func() {
 		if len(c.Passes) > 1 {
 			m.Item(1, "", c.Fences(m.unit))
 		}
+	}
+	tell := func() {
+		m.step(c, step, said)
+		passes()
 	}
 	seen, drawn := m.operator(s, c)
 	if !drawn {
@@ -148,8 +151,16 @@ func (m maker) cut(s present.Setting, at, step int) {
 			return
 		}
 	}
-	m.Beside(paper.Operator(seen, m.caliper), tell)
 	m.Scale(paper.OperatorScale)
+	picture := paper.Operator(seen, m.caliper)
+	m.Shortest(func() { m.Beside(picture, tell) }, func() {
+		m.Beside(picture, func() {
+			m.how(c, step)
+			passes()
+			m.warned(c, said)
+		})
+		m.pieces(c)
+	})()
 }
 
 // operator is a cut of a setting as the operator sees it; false where it is not drawn.
@@ -210,7 +221,18 @@ const maxTicked = 4
 
 // step is a step in words, with its pieces to tick. Its cautions stand where they count, at the first such cut.
 func (m maker) step(c present.CutStep, step int, said bool) {
+	m.how(c, step)
+	m.pieces(c)
+	m.warned(c, said)
+}
+
+// how says how a step is made.
+func (m maker) how(c present.CutStep, step int) {
 	m.Item(0, fmt.Sprintf("%d.", step), c.How(m.unit)+".")
+}
+
+// pieces are those of a step, to be ticked.
+func (m maker) pieces(c present.CutStep) {
 	parts := strings.SplitAfter(c.PartsText, ", ")
 	if len(parts) > maxTicked || !strings.HasPrefix(c.PartsText, fmt.Sprint(c.Parts[0].Count, " x ")) {
 		parts = []string{c.PartsText}
@@ -218,6 +240,10 @@ func (m maker) step(c present.CutStep, step int, said bool) {
 	for _, p := range parts {
 		m.Tick(1, strings.TrimRight(p, " "))
 	}
+}
+
+// warned is what is to be known of a step, and what can hurt unless that is said.
+func (m maker) warned(c present.CutStep, said bool) {
 	if c.Note != "" {
 		m.Item(1, "", c.Note)
 	}
@@ -239,8 +265,8 @@ func (m maker) checks(list []present.Check, said []string) {
 			piece = append(piece, c)
 		}
 	}
-	m.limits("on the test piece", piece)
-	m.limits("on the parts", parts)
+	m.limits(present.GoTable(piece, m.unit).Renamed("what", "on the test piece"))
+	m.limits(present.GoTable(parts, m.unit).Renamed("what", "on the parts").Renamed("set to", "should be"))
 	if len(list) > 0 {
 		m.Small("Every combination of readings within these limits is right. For any other, drawerwright adjust says " +
 			"what to move, and which way.")
@@ -250,15 +276,13 @@ func (m maker) checks(list []present.Check, said []string) {
 	}
 }
 
-// limits are those of readings that are taken on one thing.
-func (m maker) limits(on string, list []present.Check) {
-	if len(list) == 0 {
-		return
+// limits are those of readings that are taken on one thing, with room for the reading.
+func (m maker) limits(t present.Table) {
+	if len(t.Rows) > 0 {
+		heads := columns(t)
+		heads[len(heads)-1].Fill = true
+		m.Table(heads, t.Texts())
 	}
-	t := present.GoTable(list, m.unit).Renamed("what", on)
-	heads := columns(t)
-	heads[len(heads)-1].Fill = true
-	m.Table(heads, t.Texts())
 }
 
 // first is the first part of a step.

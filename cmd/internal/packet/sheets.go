@@ -39,7 +39,8 @@ func SheetsPDF(ctx context.Context, p sheets.Plan, size paper.Size) ([]byte, err
 		}
 		failed = book.Labels(labels, paper.Grid{Columns: listColumns, Rows: listRows})
 	}
-	err := drawing.WritePDF(&out, drawing.Info{Title: title, Subject: "parts laid out on sheets, and the cuts that take these apart"}, pages)
+	err := drawing.WritePDF(&out, drawing.Info{Title: title, Subject: "parts laid out on sheets, and the cuts that " +
+		"take these apart"}, pages)
 	return out.Bytes(), cmp.Or(ctx.Err(), failed, err)
 }
 
@@ -56,7 +57,8 @@ func listLabels(p sheets.Plan) (list []paper.Label) {
 		from := s.PieceSheets()
 		for i, q := range s.Pieces {
 			for n := range q.Count {
-				l := paper.Label{Part: q.Name, Piece: n + 1, Of: q.Count, Facts: fmt.Sprintf("%s x %s %s", geom.Length(q.Length).Number(p.Units), geom.Length(q.Width).Number(p.Units), p.Units)}
+				l := paper.Label{Part: q.Name, Piece: n + 1, Of: q.Count, Facts: fmt.Sprintf("%s x %s "+
+					"%s", geom.Length(q.Length).Number(p.Units), geom.Length(q.Width).Number(p.Units), p.Units)}
 				if n < len(from[i]) {
 					l.Facts += fmt.Sprintf(", sheet %d", from[i][n])
 				}
@@ -104,7 +106,7 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 				break
 			}
 			if i == 0 {
-				begin()
+				book.Together(begin)
 			}
 			b.sheet(laidSheet{p, s, k, i})
 		}
@@ -179,13 +181,14 @@ func (b sheetBook) sheet(l laidSheet) {
 	if float64(size.Length) > longSheet*float64(size.Width) {
 		wide = longWide
 	}
+	card := b.runCard(l)
 	draw := func(less float64) func() {
 		room := geom.Point{X: less * wide * b.Width(), Y: less * sheetHigh * b.Size.Height}
 		picture, rows := SheetPicture(l.plan, l.stock, one, room)
 		legend := l.legend(rows, b.unit.String())
 		return func() {
 			b.Heading(2, words)
-			b.beside(picture, legend)
+			b.beside(picture, legend, card.before)
 		}
 	}
 	block := draw(sheetLess[0])
@@ -196,38 +199,33 @@ func (b sheetBook) sheet(l laidSheet) {
 		}
 	}
 	b.Together(block)
-	b.runCard(l.of, l.of.Sheets[l.at])
+	card.steps()
 }
 
-// beside prints the legend of a picture beside it, or below it in columns where that takes less.
-func (b sheetBook) beside(picture drawing.Drawing, legend present.Table) {
-	beside := func() { b.Beside(picture, func() { table(b.Book, legend) }) }
-	below := func() {
-		b.Figure(picture, "")
-		of := 2
-		if !b.Unbroken(of, columns(legend), legend.Texts()) {
-			of = 1
-		}
-		b.Columns(of, func() { table(b.Book, legend) })
+// beside prints the legend of a picture and what comes before its cuts beside it; or what takes less of the page, the
+// second below both, or all of it below, the legend in columns.
+func (b sheetBook) beside(picture drawing.Drawing, legend present.Table, before func()) {
+	keys := func() { table(b.Book, legend) }
+	ways := []func(){
+		func() { b.Beside(picture, func() { keys(); before() }) },
+		func() { b.Beside(picture, keys); before() },
+		func() {
+			b.Figure(picture, "")
+			of := 2
+			if !b.Unbroken(of, columns(legend), legend.Texts()) {
+				of = 1
+			}
+			b.Columns(of, keys)
+			before()
+		},
 	}
-	high, fits := b.Takes(beside)
-	if under, also := b.Takes(below); also && (!fits || under < high) {
-		below()
-		return
-	}
-	beside()
+	b.Shortest(ways...)()
 }
 
 // legend says which pieces are which on the picture, and how a router holds each.
 func (l laidSheet) legend(rows [][]string, unit string) present.Table {
-	t := present.NewTable(present.Words("on the picture"), present.In("size", unit), present.Words("part"))
-	numbered := !slices.ContainsFunc(rows, func(row []string) bool { return !strings.HasPrefix(row[2], row[0]+": ") })
-	if numbered { // the parts say it
-		t.Columns = t.Columns[1:]
-		for n := range rows {
-			rows[n] = rows[n][1:]
-		}
-	}
+	t := present.NewTable(present.Words("on the picture"), present.Numbers(present.NumberColumn),
+		present.In("size", unit), present.Words("part"))
 	if held := l.held(); len(held) > 0 {
 		t.Columns = append(t.Columns, present.Words("held by"))
 		for n := range rows {
@@ -237,6 +235,13 @@ func (l laidSheet) legend(rows [][]string, unit string) present.Table {
 	for _, row := range rows {
 		t.Add(row...)
 	}
+	without := func(column int, no func(row []string) bool) {
+		if !slices.ContainsFunc(rows, func(row []string) bool { return !no(row) }) {
+			t = t.Without(column)
+		}
+	}
+	without(1, func(row []string) bool { return row[1] == "" })
+	without(0, func(row []string) bool { return row[0] == row[1] })
 	return t
 }
 
@@ -267,8 +272,15 @@ func (b sheetBook) cuts(k record.SheetStock) {
 	if len(k.Cuts) == 0 {
 		return
 	}
-	b.Heading(2, "Cuts of "+k.Stock)
-	b.Columns(2, func() { b.notes("·", present.CutNotes(k, b.unit)) })
+	rules := func() {
+		b.Heading(2, "Cuts of "+k.Stock)
+		b.Columns(2, func() { b.notes("·", present.CutNotes(k, b.unit)) })
+	}
+	const firstCuts = 25.0 // mm of the table that stand below its rules
+	if !b.Fits(func() { rules(); b.Keep(firstCuts) }) {
+		b.Page()
+	}
+	rules()
 	cuts := k.Cuts[:min(len(k.Cuts), maxCuts)]
 	var groups []paper.Group
 	var heads []paper.Column
@@ -290,38 +302,11 @@ func (b sheetBook) cuts(k record.SheetStock) {
 // mostAcross are the columns of a table of cuts at most.
 const mostAcross = 3
 
-// runCard is what those who run the router have to know of a sheet.
-func (b sheetBook) runCard(k record.SheetStock, one record.LaidSheet) {
-	if one.Run == nil {
-		return
-	}
-	b.notes("!", b.once(present.RunRules()))
-	b.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", k.Stock, one.Number))
-	for _, note := range present.RunNotes(*one.Run, b.unit) {
-		b.SmallItem(0, "·", note)
-	}
-	for _, f := range one.Run.Faces {
-		b.Together(func() {
-			b.Heading(3, f.File)
-			for i, said := range f.Preparation {
-				b.Item(0, fmt.Sprintf("%d.", i+1), said)
-			}
-			for _, pin := range present.RunPins(f, b.unit) {
-				b.Item(0, "·", pin)
-			}
-			for _, line := range present.RunOrder(f, b.unit) {
-				b.Item(0, "·", line)
-			}
-			table(b.Book, present.RunTable(f, b.unit).WithoutBlank())
-		})
-	}
-}
-
 // maxCuts are the cuts of a stock that are printed.
 const maxCuts = 3000
 
 // SheetPicture draws a sheet with a key on each piece, and gives the rows of the legend:
-// keys, size, part.
+// keys, number in the cut list, size, part.
 func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Point) (drawing.Drawing, [][]string) {
 	z := s.Sheets[one.Sheet]
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
@@ -365,8 +350,8 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 			slices.Sort(called)
 			called = slices.Compact(called)
 		}
-		rows = append(rows, []string{words.Some(called), text(piece.Length) + " x " + text(piece.Width),
-			partsOf(s, one, i)})
+		number, parts := partsOf(s, one, i)
+		rows = append(rows, []string{words.Some(called), number, text(piece.Length) + " x " + text(piece.Width), parts})
 	}
 	for _, o := range one.Offcuts {
 		out.Offcuts = append(out.Offcuts, paper.PlacedPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
@@ -400,34 +385,29 @@ func piecesOf(one sheets.Sheet) (list []int) {
 	return list
 }
 
-// partsOf names the parts that the pieces of one size on a sheet are, those of a job after the number that they have,
-// and how many of each where there are several.
-func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) string {
-	var numbers []string
-	names, count, kinds := make(map[string][]string), make(map[string]int), 0
+// partsOf names the parts that the pieces of one size on a sheet are, and how many of each where there are several; and
+// what number those of a job have.
+func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) (number, parts string) {
+	var numbers, names []string
+	count := make(map[string]int)
 	for i, q := range one.Placements {
 		if q.Piece != piece {
 			continue
 		}
-		number, name := s.Numbers(one, i), words.And(s.Names(one, i))
-		if names[number] == nil {
-			numbers = append(numbers, number)
+		if n := s.Numbers(one, i); n != "" && !slices.Contains(numbers, n) {
+			numbers = append(numbers, n)
 		}
-		if count[number+name]++; count[number+name] == 1 {
-			names[number] = append(names[number], name)
-			kinds++
+		name := words.And(s.Names(one, i))
+		if count[name]++; count[name] == 1 {
+			names = append(names, name)
 		}
 	}
-	for i, number := range numbers {
-		list := names[number]
-		for k, name := range list {
-			if n := count[number+name]; n > 1 && kinds > 1 {
-				list[k] = fmt.Sprint(n, " x ", name)
+	if len(names) > 1 {
+		for i, name := range names {
+			if n := count[name]; n > 1 {
+				names[i] = fmt.Sprint(n, " x ", name)
 			}
 		}
-		if numbers[i] = strings.Join(list, ", "); number != "" {
-			numbers[i] = number + ": " + numbers[i]
-		}
 	}
-	return strings.Join(numbers, "; ")
+	return strings.Join(numbers, ", "), strings.Join(names, ", ")
 }

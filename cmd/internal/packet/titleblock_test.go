@@ -55,9 +55,10 @@ func packets(t testing.TB) []packetOf {
 	var warnings []record.Warning
 	for i := range 6 {
 		warnings = append(warnings, record.Warning{Level: geom.LevelWarning.String(), Code: fmt.Sprint("w", i),
-			Message: fmt.Sprintf("warning %d: something comes out %d mm off, and what stands here takes more than one line of the "+
-				"page, so that it is broken", i, i)})
+			Message: fmt.Sprintf("warning %d: something comes out %d mm off, and what stands here takes more than "+
+				"one line of the page, so that it is broken", i, i)})
 	}
+	warnings[0].Hint = wayOut
 	for _, file := range samples(t) {
 		laid = append(laid, layOut(t, file, date, warnings))
 	}
@@ -65,6 +66,9 @@ func packets(t testing.TB) []packetOf {
 }
 
 var laid []packetOf
+
+// wayOut is that of the first warning of [packets].
+const wayOut = "write `bottom-clearance: 2`; or choose thinner sides"
 
 // TestTitleBlock: every page of every sample says the code of the report, and which page it is of how many; all but
 // those of labels have the date that was given, and none has one without.

@@ -81,16 +81,20 @@ func (m maker) otherChecks(out *Machine) {
 // checksSaid is what a sheet says of its limits.
 func (m maker) checksSaid(s record.CaliperLimits) (said []string) {
 	for _, b := range s.OutOfLimits {
-		said = append(said, fmt.Sprintf("As drawn, %s is %s, and %s to %s is right: parts that are cut as drawn are not right together. The warnings of `check` say what to change; the limits here leave it out.",
+		said = append(said, fmt.Sprintf("As drawn, %s is %s, and %s to %s is right: parts that are cut as drawn are "+
+			"not right together. The warnings say what to change; the limits here leave it out.",
 			b.Name, m.text(b.Nominal), m.text(b.LowerLimit), m.text(b.UpperLimit)))
 	}
 	if len(s.TooNarrow) > 0 {
-		return append(said, fmt.Sprintf("There are no limits for the caliper: the limits of %s are closer than a caliper reads.", measureNames(s.TooNarrow)))
+		return append(said, fmt.Sprintf("There are no limits for the caliper: the limits of %s are closer than a "+
+			"caliper reads.", measureNames(s.TooNarrow)))
 	}
 	for _, r := range s.SortBoards {
-		sentence := fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s to %s.", r.Stock, measureNames(s.Why), m.atLeast(r.Min), m.atMost(r.Max))
+		sentence := fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for "+
+			"boards of %s to %s.", r.Stock, measureNames(s.Why), m.atLeast(r.Min), m.atMost(r.Max))
 		if r.ToOne() {
-			sentence = fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s.", r.Stock, measureNames(s.Why), m.text((r.Min+r.Max)/2))
+			sentence = fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold "+
+				"for boards of %s.", r.Stock, measureNames(s.Why), m.text((r.Min+r.Max)/2))
 		}
 		said = append(said, sentence)
 	}
@@ -104,7 +108,8 @@ func (m maker) checksSaid(s record.CaliperLimits) (said []string) {
 		}
 	}
 	if len(once) > 0 {
-		said = append(said, fmt.Sprintf("The limits hold for boards as thick as their one reading: %s. Write more readings of a stock whose boards differ.", strings.Join(once, ", ")))
+		said = append(said, fmt.Sprintf("The limits hold for boards as thick as their one reading: %s. Give the job "+
+			"more readings of a stock whose boards differ.", strings.Join(once, ", ")))
 	}
 	return said
 }
@@ -125,7 +130,8 @@ func (m maker) lengthRule(longer float64) string {
 	if longer > 0 {
 		rest = " and " + m.text(longer) + " more"
 	}
-	return fmt.Sprintf("Or cut box front and back of each box to its own sides: as long as the box is wide, less both sides as measured,%s.", rest)
+	return fmt.Sprintf("Or cut box front and back of each box to its own sides: as long as the box is wide, less "+
+		"both sides as measured,%s.", rest)
 }
 
 func measureNames(list []gauge.Measure) string {

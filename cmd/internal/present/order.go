@@ -6,12 +6,13 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom/joinery"
 )
 
 // OrderOfWork are the steps from boards to boxes, a sentence each, as their numbers and drawings follow in the packet.
 func OrderOfWork(r record.Report, s SetupSheet) []string {
-	list := []string{"Measure the boards against those at the foot."}
+	list := []string{measureBoards(r)}
 	list = append(list, partsCut(r)...)
 	list = append(list, "Number each piece on its upper edge as it comes off; labels go on after the last cut.")
 	for _, m := range s.Machines {
@@ -26,6 +27,18 @@ func OrderOfWork(r record.Report, s SetupSheet) []string {
 		list = append(list, "Hang the drawer fronts when the boxes run.")
 	}
 	return list
+}
+
+// measureBoards says what is measured before anything is cut, and what it is compared with.
+func measureBoards(r record.Report) string {
+	var list []string
+	for _, g := range r.CutList {
+		if b := fmt.Sprintf("%s (%s)", of(g.Thickness).Text(r.Unit()), g.Stock); !slices.Contains(list, b) {
+			list = append(list, b)
+		}
+	}
+	return "Measure how thick the boards are: this job counts on " + words.And(list) +
+		". Where one differs, work it out anew first."
 }
 
 // partsCut is how parts come from boards.

@@ -29,7 +29,9 @@ func (m maker) said(o OneSetup) string {
 			return said + m.asked(o.JobSettings)
 		}
 	} else if v.One {
-		return fmt.Sprintf("Not as the job stands, but %s would serve %s: %s. Write them as fence-distance and cutter-height to have one.", strings.TrimSuffix(at, ","), all, m.costText(forced.Costs)) + m.asked(o.JobSettings)
+		return fmt.Sprintf("Not as the job stands, but %s would serve %s: %s. Give the job this fence distance and "+
+			"this cutter height to have "+
+			"one.", strings.TrimSuffix(at, ","), all, m.costText(forced.Costs)) + m.asked(o.JobSettings)
 	}
 	var out strings.Builder
 	fmt.Fprintf(&out, "No. Forced on %s, %s cost: %s.", all, at, m.costText(forced.Costs))

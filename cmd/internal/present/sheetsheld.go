@@ -12,6 +12,19 @@ import (
 	"drawerwright/geom"
 )
 
+// heldKeys says to whom nothing holds what keys of the job file do; empty where all is held.
+func heldKeys(k record.SheetStock) string {
+	for _, s := range k.Sheets {
+		for _, p := range s.Placements {
+			if p.Held != nil && p.Held.By == "nothing" {
+				return "`tabs: {}` in the section router holds parts by tabs; `onion-skin:` those that are smaller " +
+					"than `small-part`, or have no room for tabs."
+			}
+		}
+	}
+	return ""
+}
+
 // SheetNotes say how a router's sheets are laid down and turned over, what holds their
 // parts, and where nothing is cut.
 func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
@@ -32,24 +45,29 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 		}
 	}
 	if n := counts["tabs"]; n > 0 {
-		say("%s by tabs, each by %d at least: to the waste round the parts, or to a part beside it that is tied to that. Leave screws and clamps in the waste until all is cut.", are(n), least)
+		say("%s by tabs, each by %d at least: to the waste round the parts, or to a part beside it that is tied to "+
+			"that. Leave screws and clamps in the waste until all is cut.", are(n), least)
 	}
 	if n := counts["onion-skin"]; n > 0 {
 		say("%s by an onion skin, which no slot of another part enters.", are(n))
 	}
 	if n := counts["nothing"]; n > 0 {
 		say("%s by nothing in the drawings: hold the sheet down by vacuum, or screw each part down where nothing "+
-			"is cut; or write `tabs: {}` in the section router. An `onion-skin:` holds only what is smaller than "+
-			"`small-part`, or has no room for tabs.", are(n))
+			"is cut. Tabs would hold them too; an onion skin holds only small parts, and those without room for tabs.",
+			are(n))
 	}
 	zero := "Zero is the lower left corner of the sheet as it lies at first."
 	if t := k.FlipOn; t != nil {
 		zero += " Keep this zero after turning: where the sheet is shorter than listed, its new corner lies beside it."
 		switch {
 		case t.On == job.FlipOnStops:
-			say("Turn the sheet over end for end on stops: two along its lower edge; one at the left end for the first face, and for the second one at the right end, %s from zero, at which the same end lies again.", caliper(k.Sizes[firstUsed(k)].Length, u)+" "+u.String())
+			say("Turn the sheet over end for end on stops: two along its lower edge; one at the left end for the "+
+				"first face, and for the second one at the right end, %s from zero, at which the same end lies "+
+				"again.", caliper(k.Sizes[firstUsed(k)].Length, u)+" "+u.String())
 		default:
-			say("Turn the sheet over end for end on %s of %s %s: REGISTER drills their holes, %s from the ends as listed, which leaves wood before the end of the shortest sheet.", words.Count(len(t.Pins), "pin", "pins"), caliper(t.HoleDiameter, u), u, caliper(t.Pins[0][0], u))
+			say("Turn the sheet over end for end on %s of %s %s: REGISTER drills their holes, %s from the ends as "+
+				"listed, which leaves wood before the end of the shortest "+
+				"sheet.", words.Count(len(t.Pins), "pin", "pins"), caliper(t.HoleDiameter, u), u, caliper(t.Pins[0][0], u))
 		}
 	}
 	list = append(list, zero)

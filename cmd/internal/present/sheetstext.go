@@ -56,7 +56,8 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 
 // SheetsHow says by which rules a stock was laid out.
 func SheetsHow(k record.SheetStock, u geom.Unit) string {
-	how := map[bool]string{true: "cut from edge to edge", false: "each part cut out by itself"}[k.Method == nest.Guillotine.String()]
+	how := map[bool]string{true: "cut from edge to edge", false: "each part cut out by " +
+		"itself"}[k.Method == nest.Guillotine.String()]
 	if k.Stages > 0 {
 		how += fmt.Sprintf(" in %d stages", k.Stages)
 	}
@@ -82,8 +83,10 @@ func inShop(v record.Length, u geom.Unit) string {
 func layoutText(out *Printed, k record.SheetStock, u geom.Unit) {
 	fmt.Fprintf(out, "\n%s: %s\n%s\n", k.Stock, SheetsSummary(k, u), SheetsHow(k, u))
 	piecesText(out, k, u)
-	for _, note := range SheetNotes(k, u) {
-		fmt.Fprintln(out, note)
+	for _, note := range append(SheetNotes(k, u), heldKeys(k)) {
+		if note != "" {
+			fmt.Fprintln(out, note)
+		}
 	}
 	if !k.Completed {
 		fmt.Fprintln(out, "The search was stopped: more time may save a sheet.")

@@ -106,13 +106,13 @@ func (t Table) Renamed(heading, instead string) Table {
 	return t
 }
 
-// WithoutBlank is the table without the columns that have nothing but dashes.
-func (t Table) WithoutBlank() Table {
-	var said []string
+// Without is the table without the column at a place.
+func (t Table) Without(at int) Table {
+	var rest []string
 	for i, c := range t.Columns {
-		if slices.ContainsFunc(t.Rows, func(row []Cell) bool { return row[i].Text != "-" }) {
-			said = append(said, c.Heading)
+		if i != at {
+			rest = append(rest, c.Heading)
 		}
 	}
-	return t.Pick(said...)
+	return t.Pick(rest...)
 }

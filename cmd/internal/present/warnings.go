@@ -6,25 +6,36 @@ import (
 	"drawerwright/geom"
 )
 
-// Gathered are warnings, or notes, in their order as lines of text, those that say the same of
-// several drawers in one.
-func Gathered(list []record.Warning, level geom.Level) (lines []string) {
+// Remark is a warning or a note as a line of text, and what would end it, in the words of the job file.
+type Remark struct{ Text, Hint string }
+
+// Remarks are warnings, or notes, in their order, those that say the same of several drawers in one.
+func Remarks(list []record.Warning, level geom.Level) (remarks []Remark) {
 	said := make(map[string][]string) // the drawers of a message
-	var order []string
+	var order []record.Warning
 	for _, w := range list {
 		if w.Level != level.String() {
 			continue
 		}
 		if said[w.Message] == nil {
-			order = append(order, w.Message)
+			order = append(order, w)
 		}
 		said[w.Message] = append(said[w.Message], w.Drawer)
 	}
-	for _, message := range order {
-		if names := words.Some(said[message]); names != "" {
-			message = names + ": " + message
+	for _, w := range order {
+		text := w.Message
+		if names := words.Some(said[w.Message]); names != "" {
+			text = names + ": " + text
 		}
-		lines = append(lines, message)
+		remarks = append(remarks, Remark{Text: text, Hint: w.Hint})
+	}
+	return remarks
+}
+
+// Gathered are the texts of [Remarks].
+func Gathered(list []record.Warning, level geom.Level) (lines []string) {
+	for _, r := range Remarks(list, level) {
+		lines = append(lines, r.Text)
 	}
 	return lines
 }

@@ -362,7 +362,7 @@ func (p *packetReader) setups() taken {
 	case one != "" && (p.sheet.lastStep && whoLine.MatchString(one) || passesLine.MatchString(one)):
 		p.sheet.paragraph(s.together(0))
 	case s.begins("on the test piece", "set to "+p.unit, "least", "most", "measured"),
-		s.begins("on the parts", "set to "+p.unit, "least", "most", "measured"):
+		s.begins("on the parts", "should be "+p.unit, "least", "most", "measured"):
 		p.sheet.goChecks(s.table(4))
 		return tableTaken
 	case s.begins("pieces", "part", "face", "drawing"):

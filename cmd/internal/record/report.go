@@ -210,6 +210,8 @@ type Warning struct {
 	Drawer  string `json:"drawer"`
 	Part    string `json:"part"`
 	Message string `json:"message"`
+	// Hint is what would end it, in the words of the job file; may be empty.
+	Hint string `json:"hint,omitempty"`
 }
 
 // Make fills a report from a batch, its layouts on sheets and the warnings found on the

@@ -134,10 +134,11 @@ var workMeanings = map[string]map[string]string{
 	"Shortfall": {"reason": "why no sheet holds them"},
 	"Pieces":    {"part": "the part", "count": "how many"},
 	"SawCut": {
-		"stage":             "the stage that it belongs to",
-		"kind":              "hand-held, fence cut or crosscut",
-		"trim":              "true: it only straightens an edge",
-		"setting":           "what fence or stop is set to; of a clean-up cut across the sled or by hand, what it takes off",
+		"stage": "the stage that it belongs to",
+		"kind":  "hand-held, fence cut or crosscut",
+		"trim":  "true: it only straightens an edge",
+		"setting": "what fence or stop is set to; of a clean-up cut across the sled or by hand, what it " +
+			"takes off",
 		"setting_changed":   "true: fence or stop is set for it: it stood elsewhere, or was taken away for other cuts",
 		"set_as_cut":        "where it is set again, the number from 1 of the last cut of the same setting",
 		"count":             "how many boards alike get it",
@@ -220,5 +221,6 @@ var workMeanings = map[string]map[string]string{
 		"drawer":  "the drawer",
 		"part":    "the part",
 		"message": "what to know",
+		"hint":    "what would end it, in the words of the job file",
 	},
 }

@@ -1,0 +1,135 @@
+package paper
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawerwright/export/drawing"
+)
+
+// grouped prints groups of cuts in columns of a page, some of which is taken, and gives the pages.
+func grouped(taken float64, across, rows int) (pages []drawing.Page) {
+	b := &Book{Size: A4, Out: func(p drawing.Page) { pages = append(pages, p) }}
+	b.Page()
+	b.Space(taken)
+	var groups []Group
+	for g := range 3 {
+		one := Group{Head: fmt.Sprintf("Fence %d mm", 100*(g+1))}
+		for i := range rows {
+			one.Rows = append(one.Rows, []string{fmt.Sprint("cut ", g, "-", i), "offcut"})
+		}
+		groups = append(groups, one)
+	}
+	b.Columns(across, func() { b.Groups([]Column{{Head: "cut"}, {Head: "rest"}}, groups) })
+	b.Close()
+	return pages
+}
+
+// TestGroupsGoOn: every row of a group stands below what is set for it, in its own column of its own page, and below
+// the heads; no head and no line of a group stands at the end of a column.
+func TestGroupsGoOn(t *testing.T) {
+	for _, taken := range []float64{0, 100, 190, 215, 225} {
+		for _, across := range []int{1, 2, 3} {
+			rows := 0
+			for _, p := range grouped(taken, across, 25) {
+				set, last := "", "cut 0-0"
+				for _, w := range p.Texts {
+					switch {
+					case w.String == "rest":
+						if strings.HasPrefix(last, "Fence") || last == "rest" {
+							t.Errorf("%g taken, %d columns: %q stands at the end of a column", taken, across, last)
+						}
+						set = ""
+					case strings.HasPrefix(w.String, "Fence"):
+						set = w.String[len("Fence "):len("Fence 1")]
+					case strings.HasPrefix(w.String, "cut "):
+						rows++
+						var of, at int
+						fmt.Sscanf(w.String, "cut %d-%d", &of, &at)
+						if set != fmt.Sprint(of+1) {
+							t.Errorf("%g taken, %d columns: %s stands below what is set for %q", taken, across, w.String, set)
+						}
+					default:
+						continue
+					}
+					last = w.String
+				}
+				if strings.HasPrefix(last, "Fence") {
+					t.Errorf("%g taken, %d columns: %q stands at the end of a page", taken, across, last)
+				}
+			}
+			if rows != 75 {
+				t.Errorf("%g taken, %d columns: %d rows", taken, across, rows)
+			}
+		}
+	}
+}
+
+// TestColumnsGoOnEvenly: what goes on the next page in columns is about as long in each of them there.
+func TestColumnsGoOnEvenly(t *testing.T) {
+	pages := grouped(150, 3, 25)
+	if len(pages) != 2 {
+		t.Fatalf("%d pages", len(pages))
+	}
+	lowest := make(map[int]float64) // by the place of the column
+	for _, w := range pages[1].Texts {
+		if strings.HasPrefix(w.String, "cut ") {
+			column := int(w.At.X / 60)
+			if y, known := lowest[column]; !known || w.At.Y < y {
+				lowest[column] = w.At.Y
+			}
+		}
+	}
+	var ends []float64
+	for _, y := range lowest {
+		ends = append(ends, y)
+	}
+	const rows = 3 * 6.0 // mm: a group is not broken before its first row
+	if len(ends) != 3 || slices.Max(ends)-slices.Min(ends) > rows {
+		t.Errorf("the columns end at %v", ends)
+	}
+}
+
+// TestTablesAreReadable: however crowded a table is, its capitals are 2.5 mm high.
+func TestTablesAreReadable(t *testing.T) {
+	var pages []drawing.Page
+	b := &Book{Size: A4, Out: func(p drawing.Page) { pages = append(pages, p) }}
+	var columns []Column
+	var row []string
+	for range 14 {
+		columns, row = append(columns, Column{Head: "a heading of words"}), append(row, "cells-of-one-word")
+	}
+	b.Columns(2, func() { b.Table(columns, [][]string{row}) })
+	b.Close()
+	for _, w := range pages[0].Texts[:28] {
+		if w.Size < drawing.Capitals(2.5)-1e-9 {
+			t.Fatalf("%q is %.2f mm", w.String, w.Size)
+		}
+	}
+}
+
+// TestFigureHasRoom: a drawing that no column of the rest of a page has room for stands on the next one, and not over
+// the foot of this.
+func TestFigureHasRoom(t *testing.T) {
+	var pages []drawing.Page
+	b := &Book{Size: A4, Out: func(p drawing.Page) { pages = append(pages, p) }}
+	b.Page()
+	b.Space(0.7 * b.whole())
+	figure := drawing.Drawing{Width: 50, Height: 100}
+	figure.Words(0, 0, 3, drawing.Regular, "figure")
+	b.Columns(2, func() {
+		b.Text("left")
+		b.Break()
+		b.Figure(figure, "")
+	})
+	b.Close()
+	for i, p := range pages {
+		for _, w := range p.Texts {
+			if w.String == "figure" && (i == 0 || w.At.Y < bottomEdge) {
+				t.Errorf("on page %d it ends at %.1f", i+1, w.At.Y)
+			}
+		}
+	}
+}
