@@ -152,12 +152,12 @@ func (v operatorView) settings(out *drawing.Drawing, at func(x, y float64) geom.
 		if v.Hold == AtEnd {
 			from = -v.Cutter
 		}
-		row(out, at(from, -tableDeep), at(v.face, -tableDeep), down, words, drawing.Left)
+		row(out, [2]geom.Point{at(from, -tableDeep), at(v.face, -tableDeep)}, down, words, drawing.Left)
 		if v.Hold == AtEnd {
 			down += nextRow
 		}
 	}
-	row(out, at(-v.Cutter, -tableDeep), at(0, -tableDeep), down, "cutter "+number(v.Cutter), drawing.Right)
+	row(out, [2]geom.Point{at(-v.Cutter, -tableDeep), at(0, -tableDeep)}, down, "cutter "+number(v.Cutter), drawing.Right)
 	left := at(-v.Cutter-heightOff, 0)
 	top := at(-v.Cutter-heightOff, v.Height)
 	out.Line(drawing.Thin, at(-v.Cutter, v.Height), geom.Point{X: left.X - 1, Y: top.Y})
@@ -192,7 +192,8 @@ func notched(board geom.Rect, cut geom.Interval, height float64) geom.Loop {
 
 // row writes a dimension between two places of an edge, so far below it, the words beside it: to the right where they
 // begin at the left, and else to the left.
-func row(d *drawing.Drawing, a, b geom.Point, down float64, words string, align drawing.Align) {
+func row(d *drawing.Drawing, of [2]geom.Point, down float64, words string, align drawing.Align) {
+	a, b := of[0], of[1]
 	y := a.Y - down
 	for _, p := range []geom.Point{a, b} {
 		d.Line(drawing.Thin, geom.Point{X: p.X, Y: p.Y - 0.8}, geom.Point{X: p.X, Y: y - 1})

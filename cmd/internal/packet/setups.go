@@ -255,7 +255,8 @@ func (m maker) warned(c present.CutStep, said bool) {
 	}
 }
 
-// checks are the limits of a caliper as tables: between which it reads what is right on the test piece, and on the parts.
+// checks are the limits of a caliper as tables: between which it reads what is right on the test piece, and on the
+// parts.
 func (m maker) checks(list []present.Check, said []string) {
 	var piece, parts []present.Check
 	for _, c := range list {

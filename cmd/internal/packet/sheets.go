@@ -160,7 +160,8 @@ type laidSheet struct {
 	at    int
 }
 
-// Parts of the page that a sheet's picture takes: of its width where the sheet is long or not, and of its height at most.
+// Parts of the page that a sheet's picture takes: of its width where the sheet is long or not, and of its height at
+// most.
 const (
 	longWide, squareWide = 0.56, 0.45
 	longSheet            = 1.5 // sheets this much longer than wide are long
@@ -182,23 +183,34 @@ func (b sheetBook) sheet(l laidSheet) {
 		wide = longWide
 	}
 	card := b.runCard(l)
-	draw := func(less float64) func() {
+	draw := func(less float64, before func()) func() {
 		room := geom.Point{X: less * wide * b.Width(), Y: less * sheetHigh * b.Size.Height}
 		picture, rows := SheetPicture(l.plan, l.stock, one, room)
 		legend := l.legend(rows, b.unit.String())
 		return func() {
 			b.Heading(2, words)
-			b.beside(picture, legend, card.before)
+			b.beside(picture, legend, before)
 		}
 	}
-	block := draw(sheetLess[0])
+	nothing := func() {}
+	var whole, picture func()
 	for _, less := range sheetLess {
-		if one := draw(less); b.Fits(one) {
-			block = one
-			break
+		if one := draw(less, card.before); whole == nil && b.Fits(one) {
+			whole = one
+		}
+		if one := draw(less, nothing); picture == nil && b.Fits(one) {
+			picture = one
 		}
 	}
-	b.Together(block)
+	switch {
+	case whole != nil:
+		whole()
+	case picture != nil: // what comes before the cuts goes on on the next page
+		picture()
+		card.before()
+	default:
+		b.Together(draw(sheetLess[0], card.before))
+	}
 	card.steps()
 }
 
