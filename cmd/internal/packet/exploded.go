@@ -141,12 +141,3 @@ func roleOf(p joinery.Part) string {
 	}
 	return p.Role.String() + " " + strings.ReplaceAll(p.Label, "-", " ")
 }
-
-// exploded draws a box taken apart as [Taken.Exploded] has it.
-func (m maker) exploded(d batch.Drawer, room geom.Point) (drawing.Drawing, error) {
-	t, err := take(m.batch.Stocks, d)
-	if err != nil {
-		return drawing.Drawing{}, err
-	}
-	return t.Exploded(room), nil
-}

@@ -153,15 +153,20 @@ func (m maker) cut(s present.Setting, at, step int) {
 	}
 	m.Scale(paper.OperatorScale)
 	picture := paper.Operator(seen, m.caliper)
-	m.Shortest(func() { m.Beside(picture, tell) }, func() {
-		m.Beside(picture, func() {
-			m.how(c, step)
-			passes()
-			m.warned(c, said)
-		})
-		m.pieces(c)
-	})()
+	if len(c.PartsText) < longText {
+		m.Beside(picture, tell)
+		return
+	}
+	m.Beside(picture, func() {
+		m.how(c, step)
+		passes()
+		m.warned(c, said)
+	})
+	m.pieces(c)
 }
+
+// longText is how many letters of parts have no room beside a drawing.
+const longText = 100
 
 // operator is a cut of a setting as the operator sees it; false where it is not drawn.
 func (m maker) operator(s present.Setting, c present.CutStep) (seen paper.Cut, drawn bool) {

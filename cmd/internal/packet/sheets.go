@@ -417,7 +417,7 @@ func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) (number, parts string
 	if len(names) > 1 {
 		for i, name := range names {
 			if n := count[name]; n > 1 {
-				names[i] = fmt.Sprint(n, " x ", name)
+				names[i] = fmt.Sprintf("%s (%d)", name, n)
 			}
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/record"
-	"drawerwright/cmd/internal/words"
 	"drawerwright/geom/joinery"
 )
 
@@ -14,12 +13,12 @@ import (
 func OrderOfWork(r record.Report, s SetupSheet) []string {
 	list := []string{measureBoards(r)}
 	list = append(list, partsCut(r)...)
-	list = append(list, "Number each piece on its upper edge as it comes off; labels go on after the last cut.")
+	list = append(list, "Number each piece on its upper edge as it comes off.")
 	for _, m := range s.Machines {
 		list = append(list, machineOrder(m, len(r.Sheets) > 0)...)
 	}
 	list = append(list, "Put one box together dry; measure; then cut the rest.",
-		"Glue, clamp, square; fill in the forms.")
+		"Put labels on; glue, clamp, square; fill in the forms.")
 	if len(r.Cabinets) > 0 {
 		list = append(list, "Mount the slides by their lines.")
 	}
@@ -37,8 +36,7 @@ func measureBoards(r record.Report) string {
 			list = append(list, b)
 		}
 	}
-	return "Measure how thick the boards are: this job counts on " + words.And(list) +
-		". Where one differs, work it out anew first."
+	return "Measure the boards: " + strings.Join(list, ", ") + " thick; else work the job out anew."
 }
 
 // partsCut is how parts come from boards.

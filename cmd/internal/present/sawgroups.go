@@ -54,9 +54,9 @@ func setInGroup(c record.SawCut, u geom.Unit) string {
 	at := byRule(c.Setting, u) + " " + u.String()
 	switch {
 	case c.Trim && c.Kind == crosscut:
-		return "Clean-up on the sled, takes " + at
+		return "Clean-up on the sled, " + at + " off"
 	case c.Trim && c.Kind == handHeld:
-		return "Clean-up along a guide, takes " + at
+		return "Clean-up by a guide, " + at + " off"
 	case c.Kind == handHeld:
 		return "Guide at " + at
 	}
