@@ -40,7 +40,7 @@ var TemplateCautions = []Caution{
 // ofMachine are the cautions for one kind of machine.
 var ofMachine = map[joinery.CutterKind][]Caution{
 	joinery.Saw: {
-		{"Not every saw may take a dado stack: a longer run-down can forbid it. For grooves a guarded router or shaper suits better.", 3},
+		{"Look in the saw's manual whether it takes a dado stack at all: a short arbor or a longer run-down can forbid it. For grooves a guarded router or shaper suits better.", 3},
 		{"Where the usual guard cannot stay on, featherboards or a jig take its place and are used for every cut; afterward guard and riving knife go back at once.", 1},
 		{"Keep hands out of the line of the cut and away from the cutter; push the last stretch and small pieces with a push stick or block.", 2},
 		{"Wait until the cutter has stopped before anything is cleared away.", 2},
