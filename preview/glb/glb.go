@@ -92,7 +92,7 @@ func (b *builder) box(box scene.Box, at geom.Vec3) {
 		part := b.scene.Parts[p.Part]
 		b.Nodes[n].Children = append(b.Nodes[n].Children, len(b.Nodes))
 		mesh := b.mesh(part)
-		b.Nodes = append(b.Nodes, node{Name: p.Name, Mesh: &mesh, Matrix: matrix(p.Placement.X, p.Placement.Y, p.Placement.Normal(), p.Placement.Apply(b.surfaces[b.surface[part.Mesh]].middle)),
+		b.Nodes = append(b.Nodes, node{Name: p.Name, Mesh: &mesh, Matrix: matrix(p.Placement.X, p.Placement.Y, p.Placement.Normal(), p.Placement.Apply(b.surfaces[b.surface[part.Milled]].middle)),
 			Extras: partExtras{Unit: "mm", Part: part.Name, Role: string(part.Role), Stock: part.Stock, Quantity: part.Quantity, Numbers: scene.NumbersOf(part.Panel)}})
 	}
 }
@@ -107,11 +107,11 @@ func (b *builder) mesh(p scene.Part) int {
 		c := scene.TintOf(p.Role).Light
 		b.Materials = append(b.Materials, material{Name: role, PBR: pbr{Color: [4]float64{linear(c[0]), linear(c[1]), linear(c[2]), 1}, Roughness: 0.9}})
 	}
-	at, ok := b.surface[p.Mesh]
+	at, ok := b.surface[p.Milled]
 	if !ok {
 		at = len(b.surfaces)
-		b.surface[p.Mesh] = at
-		b.surfaces = append(b.surfaces, newSurface(b.scene.Meshes[p.Mesh]))
+		b.surface[p.Milled] = at
+		b.surfaces = append(b.surfaces, newSurface(b.scene.Meshes[p.Milled]))
 	}
 	n, ok := b.meshes[[2]int{at, m}]
 	if !ok {

@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/milled"
 	"drawerwright/geom/solid"
 )
 
@@ -18,6 +19,8 @@ type Drawer struct {
 	Names      []string
 	Numbers    []int
 	Quantities []int
+	// Milled are its parts as bits leave them; none where the solids are to be as designed.
+	Milled []geom.Panel
 }
 
 // parted is how far pieces of an opened box move, of its largest size: far enough to
@@ -46,8 +49,15 @@ func Make(d Drawer, grid float64) (Scene, error) {
 			return Scene{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 		p.Mesh = len(s.Meshes)
-		p.Eased = p.Mesh
+		p.Eased, p.Milled = p.Mesh, p.Mesh
 		s.Meshes = append(s.Meshes, m)
+		if len(d.Milled) > 0 {
+			if m, err = milled.Solid(d.Milled[i], grid); err != nil {
+				return Scene{}, fmt.Errorf("%s, as milled: %w", p.Name, err)
+			}
+			p.Milled = len(s.Meshes)
+			s.Meshes = append(s.Meshes, m)
+		}
 		if len(rooms[i])+len(moves[i]) > 0 {
 			if m, err = solid.Build(narrowed(eased(p.Panel, rooms[i]), moves[i]), solid.Options{Grid: grid}); err != nil {
 				return Scene{}, fmt.Errorf("%s: %w", p.Name, err)
@@ -98,7 +108,7 @@ func Join(title string, unit geom.Unit, scenes []Scene, groups []Group) Scene {
 		}
 		first := len(out.Parts)
 		for _, p := range s.Parts {
-			p.Mesh, p.Eased = mesh[p.Mesh], mesh[p.Eased]
+			p.Mesh, p.Eased, p.Milled = mesh[p.Mesh], mesh[p.Eased], mesh[p.Milled]
 			out.Parts = append(out.Parts, p)
 		}
 		for _, b := range s.Boxes {

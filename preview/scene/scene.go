@@ -38,6 +38,8 @@ type Part struct {
 	// Eased is the solid with plays made [Exaggeration] times as large; Mesh where
 	// there are none.
 	Eased int
+	// Milled is the solid that bits leave of it; Mesh where that is as designed.
+	Milled int
 }
 
 // Box is one drawer with its pieces as they stand.

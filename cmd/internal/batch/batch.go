@@ -40,6 +40,7 @@ type Batch struct {
 	Paper       job.Paper
 	// Templates are nil where the job asks for none.
 	Templates *Templates
+	Preview   string // what the job asks for; empty where it leaves that to the machines
 	Sheets    job.Sheets
 	Machines  setup.Machines
 	// Code stands on all that is made of the job: another one is of another job, or of another state of it.
@@ -54,6 +55,12 @@ func (b Batch) Boxes() int {
 		n += d.Spec.Count
 	}
 	return n
+}
+
+// Milled reports whether the previews of a drawer show what bits leave of its boards. Slots
+// that a blade, a fence or a person makes are square and run out as they are designed.
+func (b Batch) Milled(d Drawer) bool {
+	return b.Preview == job.PreviewMilled || b.Preview == "" && d.Spec.Cutter.Kind.FollowsDrawing()
 }
 
 // Drawer is one kind of drawer with its parts.
@@ -232,7 +239,7 @@ func (b *Batch) workOut(j *job.Job, how manner) [][]proposal {
 // empty is a batch before its drawers are worked out.
 func empty(j *job.Job) Batch {
 	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers,
-		Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines,
+		Paper: j.Paper, Preview: j.Preview, Sheets: j.Sheets, Machines: j.Machines,
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, Elevation: j.Elevation, NoNotes: j.NoNotes, Split: j.Split}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12

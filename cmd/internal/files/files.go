@@ -18,8 +18,10 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
+	"drawerwright/geom/milled"
 	"drawerwright/geom/solid"
 )
 
@@ -51,12 +53,13 @@ type Options struct {
 func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	r := record.Make(b, o.Plan, o.Warnings)
 	r.Date = o.Date
+	reader, err := prove.New(r)
+	if err != nil {
+		return err
+	}
 	var prover *prove.Prover
 	if !o.NoProof {
-		var err error
-		if prover, err = prove.New(r); err != nil {
-			return err
-		}
+		prover = reader
 		r.Proof = make([]record.Proof, len(b.Drawers))
 	}
 	if err := writeLists(b, r, to); err != nil { // the packet is compared with the cut list
@@ -68,7 +71,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	defer packet()
 	defer stop() // before it is waited for: without the rest nobody wants it
 	previews := make([]preview, len(b.Drawers))
-	boxes := drawers{batch: b, to: to, o: o, prover: prover, proofs: r.Proof, previews: previews}
+	boxes := drawers{batch: b, to: to, o: o, reader: reader, proofs: r.Proof, previews: previews}
 	if err := boxes.write(ctx); err != nil {
 		return err
 	}
@@ -138,7 +141,7 @@ type drawers struct {
 	batch    batch.Batch
 	to       Folder
 	o        Options
-	prover   *prove.Prover // none where nothing is proven
+	reader   *prove.Prover
 	proofs   []record.Proof
 	previews []preview
 }
@@ -146,17 +149,15 @@ type drawers struct {
 // write works on as many drawers at a time as there are processors.
 func (d drawers) write(ctx context.Context) error {
 	return Each(ctx, len(d.batch.Drawers), func() func(int) error {
-		w := writer{to: d.to, o: d.o, dxf: d.batch.DXF, router: d.batch.Router, stocks: d.batch.Stocks}
-		if d.prover != nil {
-			w.prover = d.prover.Worker()
-		}
+		w := writer{to: d.to, o: d.o, dxf: d.batch.DXF, router: d.batch.Router, stocks: d.batch.Stocks,
+			reader: d.reader.Worker()}
 		return func(i int) error {
 			var err error
-			if d.previews[i], err = w.drawer(d.batch.Drawers[i]); err != nil {
+			if d.previews[i], err = w.drawer(d.batch.Drawers[i], d.batch.Milled(d.batch.Drawers[i])); err != nil {
 				return err
 			}
-			if w.prover != nil {
-				d.proofs[i] = w.prover.Drawer(i, d.to.ReadFile, prove.Options{}) // as it is on disk
+			if !d.o.NoProof {
+				d.proofs[i] = w.reader.Drawer(i, d.to.ReadFile, prove.Options{}) // as it is on disk
 			}
 			if d.o.Done != nil {
 				d.o.Done()
@@ -174,7 +175,7 @@ type writer struct {
 	router mill.Settings
 	stocks []joinery.Stock // of the job
 	out    bytes.Buffer
-	prover *prove.Worker
+	reader *prove.Worker // of what is written
 }
 
 // Unproven is the error of a build whose drawings make no box, or whose other files are
@@ -209,24 +210,46 @@ func (u *Unproven) Error() string {
 		unwritten)
 }
 
-// drawer writes what belongs to one drawer alone.
-func (w *writer) drawer(d batch.Drawer) (preview, error) {
+// drawer writes what belongs to one drawer alone, its solids as milled where that is asked for.
+func (w *writer) drawer(d batch.Drawer, asMilled bool) (preview, error) {
+	var boards []geom.Panel
 	for _, p := range d.Parts {
-		if err := w.part(p); err != nil {
+		shown := p.Panel
+		err := w.drawings(p)
+		if err == nil && asMilled {
+			var board milled.Board
+			if board, err = w.reader.Board(p.Name, w.to.ReadFile); err == nil { // as it is on disk
+				boards, shown = append(boards, board.Trimmed()), board.FromSheet()
+			}
+		}
+		if err == nil {
+			err = w.solid(p, shown, asMilled)
+		}
+		if err != nil {
 			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 	}
-	return w.preview(d)
+	return w.preview(d, boards)
 }
 
-func (w *writer) part(p batch.Part) error {
+// drawings writes those of a part.
+func (w *writer) drawings(p batch.Part) error {
 	for _, d := range p.Drawings {
 		drawn := sheets.Drawing{Face: d.Face, File: d.File, Part: p.Drawn(w.router), Layers: d.Layers, DXF: w.dxf}
 		if err := writeDrawing(drawn, w.drawing); err != nil {
 			return err
 		}
 	}
-	m, err := solid.Build(p.Panel, solid.Options{})
+	return nil
+}
+
+// solid writes that of a part.
+func (w *writer) solid(p batch.Part, shown geom.Panel, asMilled bool) error {
+	make := func() (solid.Mesh, error) { return solid.Build(shown, solid.Options{}) }
+	if asMilled {
+		make = func() (solid.Mesh, error) { return milled.Solid(shown, 0) }
+	}
+	m, err := make()
 	if err != nil {
 		return err
 	}

@@ -23,9 +23,10 @@ type preview struct {
 	picture []byte // of the assembled box, as SVG
 }
 
-// preview writes what shows a box, each way that programs read.
-func (w *writer) preview(d batch.Drawer) (p preview, err error) {
-	boxed, err := BoxOf(d)
+// preview writes what shows a box, each way that programs read; its solids as milled where
+// there are such. Pictures show the design, with fewer lines.
+func (w *writer) preview(d batch.Drawer, milled []geom.Panel) (p preview, err error) {
+	boxed, err := BoxOf(d, milled)
 	if err != nil {
 		return p, err
 	}
@@ -34,7 +35,7 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 	stands := func(where moved) (list []solid.Mesh) {
 		for _, piece := range p.scene.Boxes[0].Pieces {
 			part := p.scene.Parts[piece.Part]
-			list = append(list, p.scene.Meshes[part.Mesh].Place(where(part, piece.Placement), boxed.Grid))
+			list = append(list, p.scene.Meshes[part.Milled].Place(where(part, piece.Placement), boxed.Grid))
 		}
 		return list
 	}

@@ -17,15 +17,18 @@ type Boxed struct {
 	Grid, Apart float64
 }
 
-// BoxOf makes the scene of one drawer, its clearances judged.
-func BoxOf(d batch.Drawer) (b Boxed, err error) {
+// BoxOf makes the scene of one drawer, its clearances judged, and with its parts as they are
+// milled where there are any.
+func BoxOf(d batch.Drawer, milled []geom.Panel) (b Boxed, err error) {
 	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
 	if f := d.Spec.DrawerFront; f != nil { // it may stand out beyond the box
 		largest = max(largest, f.Width, f.Height)
 	}
 	b.Apart = float64(explodeBy * largest)
 	b.Grid = geom.FineGrid(largest + 2*b.Apart) // a proud front begins below 0, and the exploded box ends at largest + Apart
-	if b.Scene, err = scene.Make(sceneOf(d), b.Grid); err == nil {
+	of := sceneOf(d)
+	of.Milled = milled
+	if b.Scene, err = scene.Make(of, b.Grid); err == nil {
 		b.Scene.Boxes[0].Judge(d.Judged())
 	}
 	return b, err

@@ -38,6 +38,7 @@ type Job struct {
 	// Spreads are those of the stocks, by name: between which thicknesses their boards
 	// are, also where a single reading leaves it to a standard.
 	Spreads map[string]fit.Spread
+	Preview string    // what its solids show; empty where that is left to each drawer's machine
 	Spacers []float64 // the shop's spacer blocks and shims, in the order of the file
 	Paper   Paper
 	// Templates are nil where the job asks for none.

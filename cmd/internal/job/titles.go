@@ -7,7 +7,8 @@ var titles = map[string]string{
 	"job": "Title of the job", "units": "Unit of bare numbers", "stock": "Stock", "cutter": "Cutting tool",
 	"joinery": "Joinery", "machines": "Limits of the machines", "router": "CNC router", "limits": "What is right",
 	"accuracy": "Accuracy of the shop", "spacers": "Spacer blocks", "dxf": "Drawings for machines",
-	"paper": "Printed packet", "templates": "Templates and gauges", "sheets": "Layout on sheets",
+	"preview": "Solids in previews",
+	"paper":   "Printed packet", "templates": "Templates and gauges", "sheets": "Layout on sheets",
 	"climate": "Climate", "openings": "Openings", "group-openings": "One size for similar openings",
 	"slides": "Slides of the shop", "slides-file": "File of shared slides", "drawers": "Drawers",
 

@@ -21,7 +21,7 @@ type lines struct {
 // pictureOf is a drawer with hidden lines left out; nil if its solids cannot be made,
 // which a build reports.
 func pictureOf(d batch.Drawer) *lines {
-	boxed, err := files.BoxOf(d)
+	boxed, err := files.BoxOf(d, nil)
 	if err != nil {
 		return nil
 	}

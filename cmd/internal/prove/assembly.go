@@ -8,6 +8,7 @@ import (
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/milled"
 	"drawerwright/geom/proof"
 )
 
@@ -83,17 +84,13 @@ type piece struct {
 
 // standing are the solids of a drawer's parts in their places, from their own files, and what
 // the grid of a box may make of their areas.
-func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed float64, ok bool) {
+func (w *Worker) standing(d record.Drawer, read Read) (list []piece, allowed float64, ok bool) {
 	allowed = proof.MinCut
 	for _, name := range d.Parts {
-		part := c.report.Parts[c.parts[name]]
-		data, err := read(part.Files.STL)
-		if err != nil { // said where the part's solid is checked
-			return nil, 0, false
-		}
-		own, _, err := trianglesOf(data)
-		outline, known := loopOf(part.Outline)
-		if err != nil || !known {
+		part := w.report.Parts[w.parts[name]]
+		own, known := w.ownSolid(part, read)
+		outline, sound := loopOf(part.Outline)
+		if !known || !sound {
 			return nil, 0, false
 		}
 		edges := outline.Perimeter()
@@ -120,6 +117,31 @@ func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed f
 	return list, allowed, len(list) > 0
 }
 
+// ownSolid is the solid of a part by its own file, or without tabs and onion skin, which do not go
+// into a box, as its board has it. What is wrong with the file is said where that is checked.
+func (w *Worker) ownSolid(part record.Part, read Read) (list []triangle, ok bool) {
+	if w.drawer[part.Name].Preview == record.PreviewMilled {
+		b, err := w.milledBoard(part.Name, read)
+		if err != nil {
+			return nil, false
+		}
+		if len(b.CutOut) > 0 {
+			m, err := milled.Solid(b.Trimmed(), 0)
+			for i := range m.Triangles {
+				p, q, r := m.Corners(i)
+				list = append(list, triangle{p, q, r})
+			}
+			return list, err == nil
+		}
+	}
+	data, err := read(part.Files.STL)
+	if err != nil {
+		return nil, false
+	}
+	list, _, err = trianglesOf(data)
+	return list, err == nil
+}
+
 // boxCheck holds the solids of a whole box against those of its parts: assembled they stand
 // in their places; exploded each is moved away from there along one axis.
 func (w *Worker) boxCheck(d record.Drawer, box string, read Read) record.Checked {
@@ -132,7 +154,7 @@ func (w *Worker) boxCheck(d record.Drawer, box string, read Read) record.Checked
 	if also {
 		exploded, also = c.triangles(apart, read)
 	}
-	list, allowed, known := c.standing(d, read)
+	list, allowed, known := w.standing(d, read)
 	if !known {
 		return c.out
 	}

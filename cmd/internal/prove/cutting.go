@@ -107,7 +107,7 @@ func (r *panelReader) around(c *drawnCut, radius float64) {
 	case err != nil:
 		r.fault("uncut", r.place(c.file, c.at), rebuild, "the outline on %s cannot be cut: %v", c.layer, err)
 	default:
-		r.out.outline = proof.ShapeOf(left)
+		r.out.outline, r.out.left = proof.ShapeOf(left), left
 		if !c.through {
 			r.out.under = r.out.thickness - c.depth
 		}

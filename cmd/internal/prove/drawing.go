@@ -161,7 +161,7 @@ func (s *sheet) outline() bool {
 		s.outlines += profiles
 		s.marksAlone(found)
 		panel := s.panelLoop(found)
-		s.out.outline, s.out.whole = proof.ShapeOf(panel), true
+		s.out.outline, s.out.left, s.out.whole = proof.ShapeOf(panel), panel, true
 		s.length, s.width, s.region = s.size.X, s.size.Y, regionOf(panel)
 		if len(asked) > 0 {
 			s.asked = regionOf(asked)

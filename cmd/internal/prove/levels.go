@@ -6,6 +6,7 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/milled"
 )
 
 // facing is the part of a solid that looks up, or down, at one height: its area, in mm2, and its
@@ -39,34 +40,63 @@ type shapeOf struct {
 	allowed   float64
 	thickness float64
 	box       geom.Rect
+	nearness
 }
 
-// solidChord is what the chords of a solid's arcs may be off, 0.05 mm and some room; solidGrid the
-// same of its corners, which are on a grid of a few microns. Both are in mm.
-const solidChord, solidGrid = 0.06, 0.003
+// solidGrid is what the corners of a solid may be off, in mm: they are on a grid of a few microns.
+const solidGrid = 0.003
 
-// shape works a part's solid out from the operations that the job asks for: in level
-// lines between all places at which anything begins or ends.
+// nearness is what solids may be off, in millimeters: the chords of their arcs, those of the
+// regions that they are compared with, and their corners, which are on a grid.
+type nearness struct{ chord, ring, grid float64 }
+
+// asDesigned is that of solids of the design: chords within 0.05 mm and some room.
+var asDesigned = nearness{chord: 0.06, ring: ringChord, grid: solidGrid}
+
+// asMilled is that of solids of what the bits leave, which are compared with the same drawings: a
+// relief that is left out is more.
+var asMilled = nearness{chord: milled.Chord, ring: 1e-3, grid: 1e-4}
+
+// shape works a part's solid out from the operations that the job asks for.
 func (p *Prover) shape(part record.Part) (out shapeOf, ok bool) {
 	outline, ok := loopOf(part.Outline)
 	if !ok {
 		return out, false
 	}
-	out = shapeOf{levels: levels{}, thickness: part.Thickness.MM(), box: outline.Bounds()}
-	panel := ringsOf(outline)
-	out.allow(outline)
-	var faces [2][]layer // from the outside, and from the inside
-	for i, op := range part.Operations {
+	panel := geom.Panel{Outline: outline, Thickness: part.Thickness.MM()}
+	for _, op := range part.Operations {
 		l, ok := loopOf(op.Outline)
 		if !ok {
 			continue
 		}
-		out.allow(l)
-		side := 0
+		k := geom.Pocket{Face: geom.Outside, Depth: op.Depth.MM(), Outline: l}
 		if op.Face == geom.Inside.String() {
+			k.Face = geom.Inside
+		}
+		panel.Pockets = append(panel.Pockets, k)
+	}
+	return shapeFrom(panel, asDesigned), true
+}
+
+// shapeFrom works the solid of a panel out, in level lines between all places at which anything
+// begins or ends.
+func shapeFrom(p geom.Panel, near nearness) (out shapeOf) {
+	out = shapeOf{levels: levels{}, thickness: p.Thickness, box: p.Outline.Bounds(), nearness: near}
+	flat := func(l geom.Loop) rings {
+		out.allow(l)
+		return rings{}.with(l.Flatten(near.ring))
+	}
+	panel := flat(p.Outline)
+	var faces [2][]layer // from the outside, and from the inside
+	for i, k := range p.Pockets {
+		side := 0
+		if k.Face == geom.Inside {
 			side = 1
 		}
-		faces[side] = append(faces[side], layer{ringsOf(l), op.Depth.MM(), i})
+		faces[side] = append(faces[side], layer{flat(k.Outline), k.Depth, i})
+	}
+	for i, h := range p.Holes {
+		faces[0] = append(faces[0], layer{flat(h), p.Thickness + 1, len(p.Pockets) + i})
 	}
 	var heights []float64
 	for _, list := range [][]layer{{{rings: panel}}, faces[0], faces[1]} {
@@ -79,40 +109,62 @@ func (p *Prover) shape(part record.Part) (out shapeOf, ok bool) {
 		}
 	}
 	slices.Sort(heights)
+	wood := geom.Rect{Min: out.box.Max, Max: out.box.Min}
 	for i := 1; i < len(heights); i++ {
-		thick, y := heights[i]-heights[i-1], (heights[i]+heights[i-1])/2
-		if thick < 1e-9 {
-			continue
+		if heights[i]-heights[i-1] >= 1e-9 {
+			out.slab(panel, faces, heights[i-1:i+1], &wood)
 		}
-		across := func(list []float64, r rings) []float64 { return r.spans(list, y) }
-		inside := panel.spans(nil, y)
-		for k := 0; k+1 < len(inside); k += 2 {
-			a, b := deepest(faces[0], across, inside[k], inside[k+1]), deepest(faces[1], across, inside[k], inside[k+1])
-			for i, j := 0, 0; i < len(a) && j < len(b); {
-				from, to := math.Max(a[i].from, b[j].from), math.Min(a[i].to, b[j].to)
-				if low, high := a[i].depth, out.thickness-b[j].depth; low < high-1e-6 {
-					area := float64((to - from) * thick)
-					out.levels.at(low, down).add(area, (from+to)/2-out.box.Min.X, y-out.box.Min.Y)
-					out.levels.at(high, up).add(area, (from+to)/2-out.box.Min.X, y-out.box.Min.Y)
+	}
+	out.about(wood)
+	return out
+}
+
+// slab adds what is left of a panel between two heights, and makes the box about all that is
+// left contain it.
+func (s *shapeOf) slab(panel rings, faces [2][]layer, between []float64, wood *geom.Rect) {
+	thick, y := between[1]-between[0], (between[0]+between[1])/2
+	across := func(list []float64, r rings) []float64 { return r.spans(list, y) }
+	inside := panel.spans(nil, y)
+	for k := 0; k+1 < len(inside); k += 2 {
+		a, b := deepest(faces[0], across, inside[k], inside[k+1]), deepest(faces[1], across, inside[k], inside[k+1])
+		for i, j := 0, 0; i < len(a) && j < len(b); {
+			from, to := math.Max(a[i].from, b[j].from), math.Min(a[i].to, b[j].to)
+			if low, high := a[i].depth, s.thickness-b[j].depth; low < high-1e-6 {
+				if to-from > tick {
+					*wood = wood.Union(geom.Rect{Min: geom.Point{X: from, Y: between[0]}, Max: geom.Point{X: to, Y: between[1]}})
 				}
-				if a[i].to < b[j].to {
-					i++
-				} else {
-					j++
-				}
+				area := float64((to - from) * thick)
+				s.levels.at(low, down).add(area, (from+to)/2-s.box.Min.X, y-s.box.Min.Y)
+				s.levels.at(high, up).add(area, (from+to)/2-s.box.Min.X, y-s.box.Min.Y)
+			}
+			if a[i].to < b[j].to {
+				i++
+			} else {
+				j++
 			}
 		}
 	}
-	return out, true
+}
+
+// about takes the box about what is left of a panel.
+func (s *shapeOf) about(wood geom.Rect) {
+	by := wood.Min.Sub(s.box.Min)
+	for _, f := range s.levels {
+		for way := range f {
+			f[way].mx -= float64(f[way].area * by.X)
+			f[way].my -= float64(f[way].area * by.Y)
+		}
+	}
+	s.box = wood
 }
 
 // allow adds what a loop may make of an area.
 func (s *shapeOf) allow(l geom.Loop) {
 	for i, v := range l {
 		length := l.SideLength(i)
-		s.allowed += float64(length * solidGrid)
+		s.allowed += float64(length * s.grid)
 		if v.Bulge != 0 {
-			s.allowed += float64(length * (solidChord + ringChord))
+			s.allowed += float64(length * (s.chord + s.ring))
 		}
 	}
 }

@@ -16,6 +16,7 @@ type panel struct {
 	whole     bool // it has an outline and could be read
 	thickness float64
 	outline   proof.Shape
+	left      geom.Loop // the same, its arcs as they are
 	cuts      []boardCut
 	stands    []geom.Placement
 	turned    bool
@@ -153,8 +154,8 @@ func (r *panelReader) tooMany(file string, line int) {
 		"%s has more lines or corners than are proved", r.part.Name)
 }
 
-// panel reads all drawings of the part and judges them.
-func (r *panelReader) panel() panel {
+// panel reads all drawings of the part and judges them; r.out is what came of it.
+func (r *panelReader) panel() {
 	r.out = panel{part: r.part, thickness: r.part.Thickness.MM()}
 	r.register = make(map[geom.Face][]hole)
 	for _, name := range []string{r.part.Files.Inside, r.part.Files.Outside} {
@@ -188,7 +189,7 @@ func (r *panelReader) panel() panel {
 			continue
 		}
 		if r.drawing(f.name, f.face, drawing); r.lines > maxCorners {
-			return r.out
+			return
 		}
 	}
 	r.out.turned = files == 2 && !r.saw // a saw's fence knows no turning over
@@ -197,12 +198,12 @@ func (r *panelReader) panel() panel {
 			"no drawing of %s has its outline on a layer that is cut", r.part.Name)
 	}
 	if !r.out.whole {
-		return r.out
+		return
 	}
 	for i := range r.drawn {
 		if r.reach(&r.drawn[i]); r.corners > maxCorners || len(r.out.cuts) > maxCuts {
 			r.tooMany(r.drawn[i].file, r.drawn[i].at)
-			return r.out
+			return
 		}
 	}
 	r.doubled()
@@ -210,5 +211,4 @@ func (r *panelReader) panel() panel {
 	r.tabs()
 	r.engraved()
 	r.registered(files)
-	return r.out
 }

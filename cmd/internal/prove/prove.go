@@ -42,9 +42,11 @@ type Prover struct {
 	bits    map[string]record.Layer   // the first line of each layer's name
 	names   names
 	checks  []check
-	onSheet map[string]bool // parts that lie on sheets
-	code    []segment       // of the job, as drawings have it
-	kept    sync.Map        // their panels, by name, once their drawers are proven
+	onSheet map[string]bool          // parts that lie on sheets
+	code    []segment                // of the job, as drawings have it
+	drawer  map[string]record.Drawer // of a part, by its name
+	kept    sync.Map                 // their panels, by name, once their drawers are proven
+	boards  sync.Map                 // of parts whose solids are milled, by name, once they are read
 	// recorded is what the report says, worked out once.
 	recorded  recorded
 	recording sync.Once
@@ -57,7 +59,7 @@ var ErrReport = errors.New("report.json")
 func New(r record.Report) (*Prover, error) {
 	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]record.Layer),
 		known: make(map[string]bool), bits: make(map[string]record.Layer), fits: make(map[string][]record.Fit),
-		onSheet: make(map[string]bool), code: codeSegments(r)}
+		onSheet: make(map[string]bool), drawer: make(map[string]record.Drawer), code: codeSegments(r)}
 	if r.Tool != "drawerwright" || r.Format != record.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again",
 			ErrReport, r.Format, r.Tool, record.Format)
@@ -71,6 +73,11 @@ func New(r record.Report) (*Prover, error) {
 	}
 	for i, part := range r.Parts {
 		p.parts[part.Name] = i
+	}
+	for _, d := range r.Drawers {
+		for _, name := range d.Parts {
+			p.drawer[name] = d
+		}
 	}
 	p.lists(r.Layers)
 	for _, f := range r.Fit {
@@ -155,6 +162,7 @@ func (p *Prover) Stocks() []string {
 type Worker struct {
 	*Prover
 	assembler proof.Assembler
+	ahead     map[string]*panelReader // parts that were read before their drawer is proven
 }
 
 // Worker makes one; each goroutine needs its own.
@@ -168,9 +176,11 @@ func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 	var panels []panel
 	for _, name := range d.Parts {
 		part := w.report.Parts[w.parts[name]]
-		c := panelReader{Prover: w.Prover, part: part, saw: !joinery.CutterKind(d.Machine).FollowsDrawing(),
-			read: read, detail: o.Detail}
-		panels = append(panels, c.panel())
+		c := w.reader(part, read, o.Detail)
+		panels = append(panels, c.out)
+		if d.Preview == record.PreviewMilled && c.out.whole {
+			_, _ = w.keep(c) // what cannot be cut is a fault by now
+		}
 		if w.onSheet[name] {
 			w.kept.Store(name, panels[len(panels)-1])
 		}

@@ -10,6 +10,7 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/milled"
 )
 
 // sceneFile is what is read of binary glTF (Khronos Group, "glTF 2.0 Specification",
@@ -69,14 +70,23 @@ func (w *Worker) sceneCheck(g group, read Read) record.Checked {
 		return c.out
 	}
 	for k, i := range boxes {
-		c.boxed(g.file, s, i, g.drawers[k], g.at[k])
+		w.boxed(&c, s, scenePlace{g.file, i, g.drawers[k], g.at[k]}, read)
 	}
 	return c.out
 }
 
+// scenePlace is a box of a scene: the file, its node, the drawer, and where that has to be.
+type scenePlace struct {
+	file   string
+	node   int
+	drawer record.Drawer
+	at     geom.Vec3
+}
+
 // boxed compares one box of a scene.
-func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at geom.Vec3) {
-	n := s.Nodes[node]
+func (w *Worker) boxed(c *checking, s sceneFile, box scenePlace, read Read) {
+	file, d, at := box.file, box.drawer, box.at
+	n := s.Nodes[box.node]
 	// Up is y there, and the front looks along z: x, y, z of the box become x, -z, y.
 	if !near(n.Matrix, [3]geom.Vec3{{X: 1}, {Z: -1}, {Y: 1}}, geom.Vec3{X: at.X, Y: at.Z, Z: -at.Y}) {
 		c.fault("scene-place", place{d.Name, file, 0}, rebuild, "the box %s does not stand in the preview as the report has it, at %s, %s", d.Name, c.text(at.X), c.text(at.Z))
@@ -108,7 +118,7 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 				"the preview shows a part %q that the report does not have", piece.Extras.Part)
 			continue
 		}
-		want, ok := c.shape(c.report.Parts[i])
+		want, ok := w.shown(c, c.report.Parts[i], read, milled.Board.Trimmed)
 		if !ok {
 			continue
 		}

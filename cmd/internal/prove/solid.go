@@ -10,6 +10,7 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/milled"
 	"drawerwright/geom/proof"
 )
 
@@ -18,7 +19,7 @@ func (w *Worker) solidCheck(part record.Part, read Read) record.Checked {
 	c := checking{Prover: w.Prover,
 		out: record.Checked{Kind: record.CheckedSolid, Name: part.Name, Faults: []record.Fault{}}}
 	list, ok := c.triangles(part.Files.STL, read)
-	if want, known := w.shape(part); ok && known {
+	if want, known := w.shown(&c, part, read, milled.Board.FromSheet); ok && known {
 		c.solid(part.Files.STL, part.Name, list, want)
 	}
 	return c.out
@@ -89,7 +90,7 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 		}
 	}
 	// A thickness is on a grid, too.
-	flat := float64(box.X * box.Y * solidGrid / 4)
+	flat := float64(box.X * box.Y * want.grid / 4)
 	if got, asked := volume(list), want.volume(); math.Abs(got-asked) > float64(allowed*want.thickness)+flat {
 		c.fault("solid-open", place{part, file, 0}, rebuild,
 			"the solid holds %.2f cm3; its flat faces and the job have %.2f cm3: its faces do not close", got/1e3,

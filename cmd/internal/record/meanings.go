@@ -91,6 +91,7 @@ var drawerMeanings = map[string]map[string]string{
 		"bores":          "holes in the ends of parts, which no drawing shows",
 		"max_open":       "how far a joint that is meant to be closed may stay open",
 		"loose_dividers": "the dividers that are lifted out, as the proof names them",
+		"preview":        "milled: its solids are what the bits leave by the drawings; absent where they are as designed",
 		"pictures":       "the files that picture it",
 		"solids":         "the files that have the whole box as STL",
 	},

@@ -10,6 +10,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/filing"
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -55,6 +56,9 @@ type Report struct {
 	Warnings  []Warning  `json:"warnings"`
 }
 
+// PreviewMilled is said of drawers whose solids are milled.
+const PreviewMilled = job.PreviewMilled
+
 // Size is a box's outside or clear inside.
 type Size struct {
 	Width  Length `json:"width"`
@@ -91,6 +95,9 @@ type Drawer struct {
 	// LooseDividers are those that are lifted out, as the proof names them: by number
 	// in the order of the parts and their stands.
 	LooseDividers []string `json:"loose_dividers,omitempty"`
+	// Preview says what its solids show: milled, what the bits leave by the drawings; as it is
+	// designed where it is empty.
+	Preview string `json:"preview,omitempty"`
 	// Pictures and Solids are files of the whole box, relative to the folder.
 	Pictures []string `json:"pictures"`
 	Solids   []string `json:"solids"`
@@ -233,6 +240,9 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 			Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d),
 			MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
 		listed.Pictures, listed.Solids = p.Looks.Pictures(d.Folder), p.Looks.Solids(d.Folder)
+		if b.Milled(d) {
+			listed.Preview = PreviewMilled
+		}
 		strength(&listed, d)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
