@@ -18,8 +18,9 @@ func TestVolume(t *testing.T) {
 		panel geom.Panel
 		want  float64
 	}{
-		"blank":  {geom.Panel{Outline: square, Thickness: 10}, 1e5},
-		"bored":  {geom.Panel{Outline: square, Thickness: 10, Pockets: []geom.Pocket{{Depth: 4, Outline: disc}}}, 1e5 - 4*400*math.Pi},
+		"blank": {geom.Panel{Outline: square, Thickness: 10}, 1e5},
+		"bored": {geom.Panel{Outline: square, Thickness: 10, Pockets: []geom.Pocket{{Depth: 4, Outline: disc}}},
+			1e5 - 4*400*math.Pi},
 		"a hole": {geom.Panel{Outline: square, Thickness: 10, Holes: []geom.Loop{disc}}, 1e5 - 4000*math.Pi},
 		// Two discs of 20 whose centers are 20 apart share 2 r2 acos(1/2) - r2 sqrt(3)/2 each way.
 		"two that overlap": {geom.Panel{Outline: square, Thickness: 10, Pockets: []geom.Pocket{{Depth: 4, Outline: disc},
@@ -30,7 +31,8 @@ func TestVolume(t *testing.T) {
 			Outline: disc.Translate(geom.Point{X: 50})}}}, 1e5 - 4*200*math.Pi},
 		"from both faces": {geom.Panel{Outline: square, Thickness: 10, Pockets: []geom.Pocket{{Depth: 6, Outline: disc},
 			{Face: geom.Outside, Depth: 6, Outline: disc}}}, 1e5 - 4000*math.Pi},
-		"rounded": {geom.Panel{Outline: geom.RoundedRectangle(0, 0, 80, 60, 10), Thickness: 10}, 10 * (4800 - (4-math.Pi)*100)},
+		"rounded": {geom.Panel{Outline: geom.RoundedRectangle(0, 0, 80, 60, 10), Thickness: 10},
+			10 * (4800 - (4-math.Pi)*100)},
 	} {
 		if got := geomtest.Volume(c.panel); math.Abs(got-c.want) > 1e-8*c.want {
 			t.Errorf("%s: %.9f mm3, want %.9f", name, got, c.want)

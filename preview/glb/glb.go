@@ -92,7 +92,9 @@ func (b *builder) box(box scene.Box, at geom.Vec3) {
 		part := b.scene.Parts[p.Part]
 		b.Nodes[n].Children = append(b.Nodes[n].Children, len(b.Nodes))
 		mesh := b.mesh(part)
-		b.Nodes = append(b.Nodes, node{Name: p.Name, Mesh: &mesh, Matrix: matrix(p.Placement.X, p.Placement.Y, p.Placement.Normal(), p.Placement.Apply(b.surfaces[b.surface[part.Milled]].middle)),
+		middle := p.Placement.Apply(b.surfaces[b.surface[part.Milled]].middle)
+		b.Nodes = append(b.Nodes, node{Name: p.Name, Mesh: &mesh,
+			Matrix: matrix(p.Placement.X, p.Placement.Y, p.Placement.Normal(), middle),
 			Extras: partExtras{Unit: "mm", Part: part.Name, Role: string(part.Role), Stock: part.Stock, Quantity: part.Quantity, Numbers: scene.NumbersOf(part.Panel)}})
 	}
 }

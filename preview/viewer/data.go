@@ -47,6 +47,7 @@ type part struct {
 	Grained  bool   `json:"grained"`
 	Quantity int    `json:"quantity"`
 	Mesh     int    `json:"mesh"`
+	Milled   int    `json:"milled"`
 	Eased    int    `json:"eased"`
 	scene.Numbers
 }
@@ -111,7 +112,7 @@ func Data(s scene.Scene) ([]byte, error) {
 		d.Roles[string(p.Role)] = tint{hex(t.Light), hex(t.Dark)}
 		d.Parts = append(d.Parts, part{Name: p.Name, Number: p.Number, Role: string(p.Role),
 			Label: p.Label, Stock: p.Stock, Grained: p.Grained, Quantity: p.Quantity,
-			Mesh: p.Mesh, Eased: p.Eased, Numbers: scene.NumbersOf(p.Panel)})
+			Mesh: p.Mesh, Milled: p.Milled, Eased: p.Eased, Numbers: scene.NumbersOf(p.Panel)})
 	}
 	for _, b := range s.Boxes {
 		out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},

@@ -49,7 +49,7 @@
 //	 "meshes": [{"at": offset in bytes, "vertices": n, "triangles": n, "wide": true where corners are uint32}],
 //	 "roles":  {role: {"light": "#rrggbb", "dark": "#rrggbb"}},
 //	 "parts":  [{"name", "number", "role", "label", "stock", "grained", "length", "width", "thickness",
-//	             "quantity", "mesh", "eased",
+//	             "quantity", "mesh", "milled", "eased",
 //	             "pockets": [{"kind", "face", "at": [x, y], "size": [length, width], "depth", "through"}]}],
 //	 "boxes":  [{"name", "count", "size": [width, height, depth], "steps": [text],
 //	             "pieces": [{"name", "part", "origin": [x, y, z], "x": [..], "y": [..],

@@ -42,6 +42,9 @@ func TestGLB(t *testing.T) {
 			volume, pieces := map[string]float64{}, map[string]int{}
 			for _, p := range r.Parts {
 				volume[p.Name] = stl[filepath.Join(out, p.Files.STL)].Volume
+				if r.solidAsCut(p) { // without tabs and onion skin
+					volume[p.Name] = partsMilled(t, out)[p.Name].Trimmed
+				}
 				pieces[p.Name] = len(p.Placements)
 			}
 			files := glob(t, out, ".glb")

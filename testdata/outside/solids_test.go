@@ -26,8 +26,8 @@ type solidFacts struct {
 }
 
 // TestSTL: every STL of every sample is closed for admesh and by exact
-// coordinates; every part is a manifold for manifold-3d with the volume of its
-// blank less its pockets, in closed form, to 1e-6.
+// coordinates; every part is a manifold for manifold-3d, as designed with the volume of
+// its blank less its pockets, in closed form, to 1e-6; TestMilledSolids has that of milled ones.
 func TestSTL(t *testing.T) {
 	t.Parallel()
 	for _, sample := range sampleFiles(t) {
@@ -41,12 +41,15 @@ func TestSTL(t *testing.T) {
 				for _, p := range r.Parts {
 					if slices.Contains(d.Parts, p.Name) {
 						v := closedForm(p) * math.Pow(r.mm(), 3)
-						if !p.square() { // no closed form: what boxes are compared with
+						if r.solidAsCut(p) || !p.square() { // no closed form: what boxes are compared with
 							i := slices.IndexFunc(facts,
 								func(f solidFacts) bool { return f.File == filepath.Join(out, p.Files.STL) })
 							v = facts[i].Volume
 						}
 						want[filepath.Join(out, p.Files.STL)] = v
+						if r.solidAsCut(p) { // without tabs and onion skin
+							v = partsMilled(t, out)[p.Name].Trimmed
+						}
 						pieces := float64(len(p.Placements))
 						folder := filepath.Dir(filepath.Join(out, p.Files.STL))
 						boxes[filepath.Join(folder, "assembled.stl")] += pieces * v

@@ -110,6 +110,7 @@ type routing struct {
 
 type drawer struct {
 	Name, Machine string
+	Preview       string // milled where its solids are
 	Outside       struct{ Width, Height, Depth float64 }
 	Parts         []string
 }

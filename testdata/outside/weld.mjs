@@ -1,10 +1,12 @@
 // A soup of triangles as one solid of manifold-3d.
 import { Manifold, Mesh } from './panels.mjs';
 
-// welded takes points, three a triangle, joins equal ones, and tells {triangles, open,
-// status, volume}: "open" counts directed edges without an opposite, "status" is
-// manifold-3d's word ("NoError" is good).
-export function welded(points) {
+// solidOf takes points, three a triangle, joins equal ones, and makes a solid of them.
+export const solidOf = (points) => made(joined(points));
+
+const made = ({ vertices, triangles }) => new Manifold(new Mesh({ numProp: 3, vertProperties: new Float32Array(vertices), triVerts: new Uint32Array(triangles) }));
+
+function joined(points) {
   const vertices = [], index = new Map(), triangles = [];
   for (const [x, y, z] of points) {
     const p = [x + 0, y + 0, z + 0]; // no negative zeros
@@ -12,9 +14,16 @@ export function welded(points) {
     if (!index.has(key)) { index.set(key, index.size); vertices.push(...p); }
     triangles.push(index.get(key));
   }
-  const out = { triangles: triangles.length / 3, open: openEdges(triangles) };
+  return { vertices, triangles };
+}
+
+// welded tells of such points {triangles, open, status, volume}: "open" counts directed edges
+// without an opposite, "status" is manifold-3d's word ("NoError" is good).
+export function welded(points) {
+  const all = joined(points);
+  const out = { triangles: all.triangles.length / 3, open: openEdges(all.triangles) };
   try {
-    const solid = new Manifold(new Mesh({ numProp: 3, vertProperties: new Float32Array(vertices), triVerts: new Uint32Array(triangles) }));
+    const solid = made(all);
     out.status = solid.status();
     out.volume = solid.volume();
   } catch (error) {

@@ -123,8 +123,11 @@ var jobKeys = []key{
 		example: "[3, 2, 1, 0.5, 0.25]"},
 	{name: "dxf", form: formSection, keys: dxfKeys, without: "the defaults of its entries hold", doc: "How drawings for machines are written",
 		example: "{version: R12, units: mm}"},
-	{name: "preview", form: formWord, words: []string{PreviewDesigned, PreviewMilled}, doc: "What the solids in the previews show: designed, square pockets as the joints have them; or milled, what bits and blades leave by the drawings as they were written, with round corners, reliefs, tabs and onion skin",
-		without: "milled for drawers cut with a CNC router; designed for others, whose cuts are square and run out as they are designed",
+	{name: "preview", form: formWord, words: []string{PreviewDesigned, PreviewMilled},
+		doc: "What the solids in previews show: designed, square pockets as the joints have them; milled, what bits " +
+			"leave by the drawings as they are written, with round corners, reliefs, tabs and onion skin",
+		without: "milled for drawers cut with a CNC router; designed for others, whose slots are square and run out " +
+			"as they are designed",
 		example: "milled"},
 	{name: "paper", form: formSection, keys: paperKeys, without: "the defaults of its entries hold", doc: "How the packet for the bench is printed",
 		example: "{size: A4, labels: page}"},

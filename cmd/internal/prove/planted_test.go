@@ -59,6 +59,7 @@ func plants(t testing.TB, version string) map[string]map[string]planted {
 	}
 	marked := maps.Clone(plantedTemplates)
 	maps.Copy(marked, plantedMarked)
+	maps.Copy(marked, plantedDesigned)
 	return map[string]map[string]planted{
 		strings.Replace(plantJob, "VERSION", version, 1):   of,
 		strings.Replace(plantMarks, "VERSION", version, 1): plantedMarks,

@@ -90,7 +90,7 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 		}
 	}
 	// A thickness is on a grid, too.
-	flat := float64(box.X * box.Y * want.grid / 4)
+	flat := float64(box.X * box.Y * solidGrid / 4)
 	if got, asked := volume(list), want.volume(); math.Abs(got-asked) > float64(allowed*want.thickness)+flat {
 		c.fault("solid-open", place{part, file, 0}, rebuild,
 			"the solid holds %.2f cm3; its flat faces and the job have %.2f cm3: its faces do not close", got/1e3,
