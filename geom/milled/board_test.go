@@ -83,8 +83,9 @@ func TestVolumes(t *testing.T) {
 	skin.CutOut = []milled.Cut{{Depth: thick - 0.5, Reach: around(t, skin.Outline)}}
 	aside := 800*bit + math.Pi*bit*bit // beside the outline, round its corners
 	// One slot from the end of a tab of 8 mm all the way to its other end, its ends square.
-	tabs := board(milled.Cut{Depth: thick + 1, Reach: []geom.Loop{polygon(154, 0, 154, -9, 310, -9, 310, 110, -10, 110, -10, -9,
-		146, -9, 146, 0, 0, 0, 0, 100, 300, 100, 300, 0)}})
+	between := polygon(154, 0, 154, -9, 310, -9, 310, 110, -10, 110, -10, -9, 146, -9, 146, 0,
+		0, 0, 0, 100, 300, 100, 300, 0)
+	tabs := board(milled.Cut{Depth: thick + 1, Reach: []geom.Loop{between}})
 	tabs.CutOut = []milled.Cut{{Depth: thick - 1.5, Reach: skin.CutOut[0].Reach}}
 	for name, c := range map[string]struct {
 		panel geom.Panel
@@ -132,7 +133,8 @@ func TestChords(t *testing.T) {
 			p, q, s := m.Corners(i)
 			for _, e := range [][2]geom.Vec3{{p, q}, {q, s}, {s, p}} {
 				from := func(v geom.Vec3) float64 { return math.Hypot(v.X-150, v.Y-50) }
-				if e[0].Z != e[1].Z || e[0].Z != thick || math.Abs(from(e[0])-r) > 1e-3 || math.Abs(from(e[1])-r) > 1e-3 {
+				onRim := math.Abs(from(e[0])-r) <= 1e-3 && math.Abs(from(e[1])-r) <= 1e-3
+				if e[0].Z != e[1].Z || e[0].Z != thick || !onRim {
 					continue
 				}
 				mid := e[0].Add(e[1]).Scale(0.5)

@@ -56,6 +56,9 @@ func (r report) solidAsCut(p part) bool { return r.drawer(p.Drawer).Preview == "
 // that on the coarser grid of a box.
 const milledChord, sameMilled, onBoxGrid = 0.01, 1e-6, 1e-5
 
+// chords is the volume that chords may make of the part's round walls, in mm3.
+func (m milledPart) chords() float64 { return 2. / 3 * milledChord * m.Round }
+
 // milledDiffer holds the solids of a folder against what shapely and manifold-3d make of its
 // drawings, and reports how far they are apart at most.
 func milledDiffer(t *testing.T, dir string, r report) (worst float64, err error) {
@@ -68,7 +71,7 @@ func milledDiffer(t *testing.T, dir string, r report) (worst float64, err error)
 	var panels strings.Builder
 	var names []string
 	apart := func(what string, got, wanted float64, m milledPart, rounding float64) {
-		off, allowed := math.Abs(got-wanted), 2./3*milledChord*m.Round+rounding*wanted
+		off, allowed := math.Abs(got-wanted), m.chords()+rounding*wanted
 		worst = max(worst, off/wanted)
 		if !(off <= allowed) && err == nil {
 			err = fmt.Errorf("%s: %.3f mm3, by its drawings %.3f; chords make %.3f of it", what, got, wanted, allowed)
@@ -171,7 +174,8 @@ func inCommon(t *testing.T, boxes []standingBox) (most overlap, err error) {
 		}
 	}
 	if most.Volume > maxInGoing {
-		err = fmt.Errorf("a box goes together by its proof; %s and %s have %.3f mm3 in common", most.A, most.B, most.Volume)
+		err = fmt.Errorf("a box goes together by its proof; %s and %s have %.3f mm3 in common", most.A, most.B,
+			most.Volume)
 	}
 	return most, err
 }

@@ -212,24 +212,46 @@ func (u *Unproven) Error() string {
 
 // drawer writes what belongs to one drawer alone, its solids as milled where that is asked for.
 func (w *writer) drawer(d batch.Drawer, asMilled bool) (preview, error) {
-	var boards []geom.Panel
 	for _, p := range d.Parts {
-		shown := p.Panel
-		err := w.drawings(p)
-		if err == nil && asMilled {
-			var board milled.Board
-			if board, err = w.reader.Board(p.Name, w.to.ReadFile); err == nil { // as it is on disk
-				boards, shown = append(boards, board.Trimmed()), board.FromSheet()
-			}
+		if err := w.drawings(p); err != nil {
+			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
+	}
+	var trimmed []geom.Panel
+	solidOf := func(i int) (solid.Mesh, error) { return solid.Build(d.Parts[i].Panel, solid.Options{}) }
+	var boards []milled.Board
+	if asMilled {
+		boards = w.boards(d)
+	}
+	if len(boards) > 0 {
+		for _, b := range boards {
+			trimmed = append(trimmed, b.Trimmed())
+		}
+		solidOf = func(i int) (solid.Mesh, error) { return milled.Solid(boards[i].FromSheet(), 0) }
+	}
+	for i, p := range d.Parts {
+		m, err := solidOf(i)
 		if err == nil {
-			err = w.solid(p, shown, asMilled)
+			err = w.stl(p.STL, p.Name, m)
 		}
 		if err != nil {
 			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 	}
-	return w.preview(d, boards)
+	return w.preview(d, trimmed)
+}
+
+// boards are the parts of a drawer as the drawings that are on disk have them cut. Where one
+// has no board there are none: the proof says why, and without one the design is shown.
+func (w *writer) boards(d batch.Drawer) (list []milled.Board) {
+	for _, p := range d.Parts {
+		b, err := w.reader.Board(p.Name, w.to.ReadFile)
+		if err != nil {
+			return nil
+		}
+		list = append(list, b)
+	}
+	return list
 }
 
 // drawings writes those of a part.
@@ -241,19 +263,6 @@ func (w *writer) drawings(p batch.Part) error {
 		}
 	}
 	return nil
-}
-
-// solid writes that of a part.
-func (w *writer) solid(p batch.Part, shown geom.Panel, asMilled bool) error {
-	make := func() (solid.Mesh, error) { return solid.Build(shown, solid.Options{}) }
-	if asMilled {
-		make = func() (solid.Mesh, error) { return milled.Solid(shown, 0) }
-	}
-	m, err := make()
-	if err != nil {
-		return err
-	}
-	return w.stl(p.STL, p.Name, m)
 }
 
 // writeDrawing writes a drawing, and a file for each change of its bit where that is asked for.

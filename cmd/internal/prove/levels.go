@@ -131,7 +131,8 @@ func (s *shapeOf) slab(panel rings, faces [2][]layer, between []float64, wood *g
 			from, to := math.Max(a[i].from, b[j].from), math.Min(a[i].to, b[j].to)
 			if low, high := a[i].depth, s.thickness-b[j].depth; low < high-1e-6 {
 				if to-from > tick {
-					*wood = wood.Union(geom.Rect{Min: geom.Point{X: from, Y: between[0]}, Max: geom.Point{X: to, Y: between[1]}})
+					here := geom.Rect{Min: geom.Point{X: from, Y: between[0]}, Max: geom.Point{X: to, Y: between[1]}}
+					*wood = wood.Union(here)
 				}
 				area := float64((to - from) * thick)
 				s.levels.at(low, down).add(area, (from+to)/2-s.box.Min.X, y-s.box.Min.Y)

@@ -32,9 +32,8 @@ func TestMilledBoards(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				for way, panel := range map[string]geom.Panel{"trimmed": board.Trimmed(), "from its sheet": board.FromSheet()} {
-					holds(t, part.Name+" "+way, panel)
-				}
+				holds(t, part.Name+", trimmed", board.Trimmed())
+				holds(t, part.Name+", from its sheet", board.FromSheet())
 			}
 		})
 	}
@@ -155,7 +154,9 @@ func TestPlantedMilled(t *testing.T) {
 			spoilt := build(t, milledJob)
 			spoilt.files[part.Files.STL] = data.Bytes()
 			all := faultsOf(spoilt.checked(t))
-			found := slices.ContainsFunc(all, func(v record.Fault) bool { return v.Code == c.code && v.File == part.Files.STL })
+			found := slices.ContainsFunc(all, func(v record.Fault) bool {
+				return v.Code == c.code && v.File == part.Files.STL
+			})
 			if !found && (c.code != "" || len(all) > 0) {
 				t.Errorf("%q of %s is not found: %+v", c.code, part.Files.STL, all)
 			}

@@ -109,10 +109,13 @@ var plantedSolids = map[string]planted{
 		binary.LittleEndian.PutUint32(b[80:], uint32((len(b)-84)/50))
 		return b, 0
 	}},
-	"a solid cut short":            {file: frontSTL, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)-20], 0 }},
-	"a solid lost":                 {file: frontSTL, code: "missing-file", gone: true},
-	"a solid of another thickness": {code: "solid-size", at: frontSTL, edit: func(r *record.Report) { r.Parts[1].Thickness += 1 }},
-	"a solid to be as designed":    {code: "solid-size", at: frontSTL, edit: func(r *record.Report) { r.Drawers[0].Preview = "" }},
+	"a solid cut short": {file: frontSTL, code: "unreadable",
+		bytes: func(b []byte) ([]byte, int) { return b[:len(b)-20], 0 }},
+	"a solid lost": {file: frontSTL, code: "missing-file", gone: true},
+	"a solid of another thickness": {code: "solid-size", at: frontSTL,
+		edit: func(r *record.Report) { r.Parts[1].Thickness += 1 }},
+	"a solid to be as designed": {code: "solid-size", at: frontSTL,
+		edit: func(r *record.Report) { r.Drawers[0].Preview = "" }},
 }
 
 // plantedDesigned are harms to solids that are as designed.

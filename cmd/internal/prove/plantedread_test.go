@@ -165,7 +165,8 @@ func shellMoved(by float32, axis, along int) func([]byte) ([]byte, int) {
 const page, shopHTML = "boxes.html", "shop.html"
 
 var plantedPictures = map[string]planted{
-	"a length on the page":        {file: page, code: "page-part", part: "base-1-box-front", bytes: row(`"eased":5,"length":481.78`, `"eased":5,"length":491.78`)},
+	"a length on the page": {file: page, code: "page-part", part: "base-1-box-front",
+		bytes: row(`"eased":5,"length":481.78`, `"eased":5,"length":491.78`)},
 	"a quantity on the page":      {file: page, code: "page-part", bytes: row(`"quantity":2`, `"quantity":3`)},
 	"a part's name on the page":   {file: page, code: "page-part", bytes: row(`{"name":"base-1-back"`, `{"name":"base-1-rear"`)},
 	"a box's size on the page":    {file: page, code: "page-box", part: "base-1", bytes: row(`"size":[493.98,128.5,550]`, `"size":[393.98,128.5,550]`)},
