@@ -59,6 +59,7 @@ const capital = 0.72
 type Shape struct {
 	Paths  [][]geom.Vertex
 	Closed bool // the last vertex of each joins the first
+	Tag    Tag  // what it belongs to on its page
 	Pen    Pen
 	Fill   Ink
 	Tint   Tint // of the fill where colors are to be had; the zero value is none
@@ -97,6 +98,7 @@ type Text struct {
 	Quarter int     // turns, 0 to 3
 	Align   Align
 	Face    Face
+	Tag     Tag // what it belongs to on its page
 	Ink     Ink
 	// Value is set on the number of a dimension.
 	Value bool
@@ -107,6 +109,7 @@ type Text struct {
 // Drawing is a sheet, Width by Height mm.
 type Drawing struct {
 	Width, Height float64
+	Alt           string // what it shows, in words, for who does not see it; may be empty
 	Shapes        []Shape
 	Texts         []Text
 }

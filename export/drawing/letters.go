@@ -76,14 +76,21 @@ func (c *cut) widthBeyond(s string) (sum float64) {
 	return sum
 }
 
-// advance is the width of a letter in the font's units. A letter that it has not
-// is drawn as a box, which is as wide as glyph 0.
-func (c *cut) advance(r rune) float64 {
-	glyph, err := c.font.GlyphIndex(&c.buf, r)
-	if err != nil {
-		return 0
+// noLetter is drawn for a letter that a font has not: a document may not show a font's own sign for that.
+const noLetter = '\u25A1'
+
+// shape is the number of a letter's shape.
+func (c *cut) shape(r rune) sfnt.GlyphIndex {
+	n, err := c.font.GlyphIndex(&c.buf, r)
+	if err != nil || n == 0 {
+		n, _ = c.font.GlyphIndex(&c.buf, noLetter) // which the fonts have
 	}
-	w, err := c.font.GlyphAdvance(&c.buf, glyph, fixed.Int26_6(c.font.UnitsPerEm())<<6, font.HintingNone)
+	return n
+}
+
+// advance is the width of a letter in the font's units.
+func (c *cut) advance(r rune) float64 {
+	w, err := c.font.GlyphAdvance(&c.buf, c.shape(r), fixed.Int26_6(c.font.UnitsPerEm())<<6, font.HintingNone)
 	if err != nil {
 		return 0
 	}
@@ -94,11 +101,7 @@ func (c *cut) advance(r rune) float64 {
 func (c *cut) glyph(r rune) (glyph uint16, width float64) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	n, err := c.font.GlyphIndex(&c.buf, r)
-	if err != nil {
-		n = 0
-	}
-	return uint16(n), c.advance(r) * 1000 / c.units
+	return uint16(c.shape(r)), c.advance(r) * 1000 / c.units
 }
 
 // Fit is a text cut short, with dots at its end, so that it is no longer than a

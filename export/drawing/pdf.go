@@ -12,11 +12,12 @@ import (
 	"drawerwright/geom"
 )
 
-// Page is a page of a document, with its entries in the list of contents.
+// Page is a page of a document, with its entries in the list of contents and what it consists of.
 type Page struct {
 	Drawing
 	Bookmarks []Bookmark
 	Later     []Placed
+	elements  []element
 }
 
 // Later is a drawing that pages show before it is made: it is taken when the last page is out, so that it may
@@ -26,7 +27,8 @@ type Later struct{ Drawing }
 // Placed is a later drawing with its lower left corner at a place of a page, in mm.
 type Placed struct {
 	*Later
-	At geom.Point
+	At  geom.Point
+	Tag Tag
 }
 
 // Bookmark is an entry in the list of contents; one of level 1 is within one of
@@ -65,22 +67,35 @@ type sheet struct {
 }
 
 func (s *sheet) page(p Page) {
-	s.draw(p.Drawing)
+	s.Reset()
+	m := marking{Content: &s.Content, elements: p.elements, marks: make([][]int, len(p.elements))}
+	for _, shape := range p.Shapes {
+		m.shape(shape.Tag)
+		s.shape(shape)
+	}
+	for i, t := range p.Texts {
+		m.text(t.Tag, i)
+		s.text(t)
+	}
 	for _, l := range p.Later {
 		form, known := s.forms[l.Later]
 		if !known {
 			form = s.file.Form()
 			s.forms[l.Later], s.shown = form, append(s.shown, l.Later)
 		}
+		m.text(l.Tag, len(p.Texts))
 		s.Form(form, points(l.At.X), points(l.At.Y))
 	}
+	m.end()
 	marks := make([]pdf.Bookmark, len(p.Bookmarks))
 	for i, b := range p.Bookmarks {
 		marks[i] = pdf.Bookmark(b)
 	}
-	s.file.Page(points(p.Width), points(p.Height), &s.Content, marks...)
+	s.file.Page(pdf.Page{Wide: points(p.Width), High: points(p.Height), Content: &s.Content, Elements: m.list(),
+		Bookmarks: marks})
 }
 
+// draw draws what belongs to another content.
 func (s *sheet) draw(d Drawing) {
 	s.Reset()
 	for _, shape := range d.Shapes {

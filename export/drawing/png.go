@@ -210,7 +210,7 @@ func (p *painter) text(t Text) {
 	}
 	glyphs := make([]sfnt.GlyphIndex, 0, len(t.String))
 	for _, r := range t.String {
-		g, _ := c.font.GlyphIndex(&c.buf, r)
+		g := c.shape(r)
 		glyphs = append(glyphs, g)
 		long += advance(g)
 	}

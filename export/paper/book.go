@@ -64,6 +64,9 @@ type Book struct {
 	contentsWide float64
 	scales       []string // of the drawings on the page
 	total        *drawing.Later
+	open         tagging
+	under        string // the last heading
+	depth        int    // of it
 }
 
 // left is where lines begin, in mm from the left edge of the sheet.
@@ -106,6 +109,7 @@ func (b *Book) whole() float64 { return b.Size.Height - margin - bottomEdge }
 func (b *Book) Page(entries ...drawing.Bookmark) {
 	b.turn()
 	b.page = &drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}}
+	b.open.since = drawing.Count{}
 	b.cursor = b.Size.Height - margin
 	b.number++
 	b.turns++
@@ -161,9 +165,11 @@ func (b *Book) Text(s string) { b.paragraph(set{size: body}, s) }
 
 // Small is a paragraph in small letters.
 func (b *Book) Small(s string) {
-	for _, l := range drawing.Wrap(drawing.Regular, small, b.Width(), s) {
-		b.line(0, small, drawing.Regular, l)
-	}
+	b.as(drawing.Paragraph, func() {
+		for _, l := range drawing.Wrap(drawing.Regular, small, b.Width(), s) {
+			b.line(0, small, drawing.Regular, l)
+		}
+	})
 	b.Space(0.8)
 }
 
@@ -184,9 +190,11 @@ const boxToTick = "\u2610"
 // Strong is a paragraph in bold letters.
 func (b *Book) Strong(s string) {
 	const size = 4.2
-	for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
-		b.line(0, size, drawing.Bold, l)
-	}
+	b.as(drawing.Paragraph, func() {
+		for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
+			b.line(0, size, drawing.Bold, l)
+		}
+	})
 	b.Space(0.8)
 }
 
@@ -204,6 +212,12 @@ type set struct {
 func (b *Book) paragraph(w set, s string) {
 	lines := drawing.Wrap(drawing.Regular, w.size, b.Width()-w.x-w.hang, s)
 	b.Keep(leading * w.size * float64(min(len(lines), 3)))
+	b.as(drawing.Paragraph, func() { b.lines(w, lines) })
+	b.Space(0.8)
+}
+
+// lines writes those of a paragraph.
+func (b *Book) lines(w set, lines []string) {
 	for i, l := range lines {
 		b.need(leading * w.size)
 		switch at := b.left() + w.x; {
@@ -213,14 +227,6 @@ func (b *Book) paragraph(w set, s string) {
 			b.page.Words(at, b.cursor-w.size, w.size, drawing.Bold, w.sign)
 		}
 		b.line(w.x+w.hang, w.size, drawing.Regular, l)
-	}
-	b.Space(0.8)
-}
-
-// put draws a drawing on the page with its lower left corner at a place.
-func (b *Book) put(d drawing.Drawing, at geom.Point) {
-	if !b.trial {
-		b.page.Add(d, at, 1)
 	}
 }
 
@@ -286,12 +292,15 @@ func (b *Book) turn() {
 	if b.page == nil {
 		return
 	}
+	b.tagOpen()
+	since := b.page.Count()
 	switch b.foot {
 	case footBlock:
 		b.titleBlock()
 	case footStrip:
 		b.titleStrip()
 	}
+	b.page.Tag(since, drawing.Artifact)
 	b.Out(*b.page)
 	b.page, b.foot, b.scales = nil, footBlock, nil
 	b.about = b.about[max(0, len(b.about)-1):]

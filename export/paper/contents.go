@@ -25,7 +25,8 @@ func (b *Book) Contents(chapters, columns int) {
 	b.contents = &drawing.Later{Drawing: drawing.Drawing{Width: b.Width(), Height: high}}
 	b.contentsWide = (b.Width() - float64(ColumnGap*float64(columns-1))) / float64(columns)
 	b.cursor -= high
-	b.page.Later = append(b.page.Later, drawing.Placed{Later: b.contents, At: geom.Point{X: b.left(), Y: b.cursor}})
+	b.page.Later = append(b.page.Later, drawing.Placed{Later: b.contents, At: geom.Point{X: b.left(), Y: b.cursor},
+		Tag: b.page.Element(drawing.Paragraph, "", 0)})
 	b.Space(2)
 }
 

@@ -15,12 +15,13 @@ type headings struct {
 
 // pageState is how far a page has come.
 type pageState struct {
-	texts, shapes, marks, chapters, about int
-	cursor                                float64
+	texts, shapes, marks, chapters, about, depth int
+	cursor                                       float64
 }
 
 func (b *Book) state() pageState {
-	return pageState{len(b.page.Texts), len(b.page.Shapes), len(b.page.Bookmarks), len(b.chapters), len(b.about), b.cursor}
+	return pageState{len(b.page.Texts), len(b.page.Shapes), len(b.page.Bookmarks), len(b.chapters), len(b.about), b.depth,
+		b.cursor}
 }
 
 // headed draws a heading for which there is room, and remembers how.
@@ -55,6 +56,7 @@ func (b *Book) takeAlong() []func() {
 	b.page.Texts, b.page.Shapes = b.page.Texts[:h.before.texts], b.page.Shapes[:h.before.shapes]
 	b.page.Bookmarks, b.chapters = b.page.Bookmarks[:h.before.marks], b.chapters[:h.before.chapters]
 	b.about, b.cursor, b.headings = b.about[:h.before.about], h.before.cursor, headings{}
+	b.depth = h.before.depth
 	return h.list
 }
 
@@ -62,16 +64,19 @@ func (b *Book) takeAlong() []func() {
 func (b *Book) Heading(level int, s string) {
 	size := [...]float64{6, 4.4, 3.6}[min(level, 2)]
 	b.Keep(leading*size + 4*leading*body)
-	b.headed(func() { b.writeHeading(size, s) })
+	b.headed(func() { b.writeHeading(level, size, s) })
 }
 
-func (b *Book) writeHeading(size float64, s string) {
+func (b *Book) writeHeading(level int, size float64, s string) {
+	b.under, b.depth = s, min(level, b.depth+1, len(drawing.Headings)-1) // no level is passed over
 	if b.cursor < b.top() {
 		b.Space(size / 2)
 	}
-	for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
-		b.line(0, size, drawing.Bold, l)
-	}
+	b.as(drawing.Headings[b.depth], func() {
+		for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
+			b.line(0, size, drawing.Bold, l)
+		}
+	})
 	b.Space(1)
 }
 
@@ -85,7 +90,7 @@ func (b *Book) Chapter(name string) {
 			b.Space(5)
 		}
 		b.enter([]drawing.Bookmark{{Name: name}})
-		b.writeHeading(6, name)
+		b.writeHeading(0, 6, name)
 	})
 }
 
@@ -97,6 +102,6 @@ func (b *Book) Section(name string) {
 	b.Keep(30)
 	b.headed(func() {
 		b.enter([]drawing.Bookmark{{Name: name}})
-		b.writeHeading(4.4, name)
+		b.writeHeading(0, 4.4, name)
 	})
 }

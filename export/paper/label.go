@@ -88,7 +88,7 @@ func (b *Book) Labels(list []Label, g Grid) error {
 		if cut {
 			b.page.Loops(drawing.Pen{Width: 0.1, Ink: 0.3}, 0, geom.Rectangle(at.X, at.Y, at.X+g.Wide, at.Y+g.High))
 		}
-		b.page.Put(label(l, code, g.Wide, g.High), at, 1)
+		b.as(drawing.Paragraph, func() { b.page.Put(label(l, code, g.Wide, g.High), at, 1) })
 	}
 	b.Close()
 	return nil

@@ -89,7 +89,8 @@ func (r *room) free(from, to geom.Point) bool {
 // to the rectangle's sides one after the other (Y.-D. Liang, B. A. Barsky, A New Concept
 // and Method for Line Clipping, 1984, from memory).
 func meets(a, b geom.Point, box geom.Rect) bool {
-	if max(a.X, b.X) < box.Min.X || min(a.X, b.X) > box.Max.X || max(a.Y, b.Y) < box.Min.Y || min(a.Y, b.Y) > box.Max.Y {
+	if max(a.X, b.X) < box.Min.X || min(a.X, b.X) > box.Max.X || // most are far away
+		max(a.Y, b.Y) < box.Min.Y || min(a.Y, b.Y) > box.Max.Y {
 		return false
 	}
 	on := geom.Interval{Min: 0, Max: 1}

@@ -41,6 +41,24 @@ type table struct {
 	right   []bool
 	rows    [][]string // of all groups
 	widths  []float64
+	on      *drawing.Page // on which its element is
+	tag     drawing.Tag
+}
+
+// tagRow makes the elements of the cells of a row, in the table's on this page.
+func (t *table) tagRow(kind drawing.Kind) []drawing.Tag {
+	list := make([]drawing.Tag, len(t.heads))
+	if t.trial {
+		return list
+	}
+	if t.on != t.page {
+		t.on, t.tag = t.page, t.page.Element(drawing.Grid, "", 0)
+	}
+	row := t.page.Element(drawing.GridRow, "", t.tag)
+	for i := range list {
+		list[i] = t.page.Element(kind, "", row)
+	}
+	return list
 }
 
 // newTable is a table of some rows with its columns measured, not drawn yet.
@@ -183,11 +201,16 @@ func (t *table) cells(r []string, f drawing.Face, ticks bool) {
 		lines[i] = drawing.Wrap(f, t.size, t.widths[i], c)
 		most = max(most, len(lines[i]))
 	}
+	kind := drawing.GridCell
+	if !ticks {
+		kind = drawing.GridHead
+	}
+	tags := t.tagRow(kind)
 	for k := range most {
 		x, y := t.left(), t.cursor-padding-t.size-float64(tableLeading*t.size*float64(k))
 		for i := range r {
 			if k < len(lines[i]) {
-				w := drawing.Text{String: lines[i][k], Size: t.size, Face: f, At: geom.Point{X: x, Y: y}}
+				w := drawing.Text{String: lines[i][k], Size: t.size, Face: f, Tag: tags[i], At: geom.Point{X: x, Y: y}}
 				if t.right[i] {
 					w.At.X, w.Align = x+t.widths[i], drawing.Right
 				}

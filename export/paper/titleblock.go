@@ -127,7 +127,8 @@ func (b *Book) pageOf(at geom.Point) {
 	if b.total == nil {
 		b.total = &drawing.Later{Drawing: drawing.Drawing{Width: pageWide - ofAt, Height: blockRow}}
 	}
-	b.page.Later = append(b.page.Later, drawing.Placed{Later: b.total, At: geom.Point{X: at.X, Y: at.Y - 1}})
+	b.page.Later = append(b.page.Later, drawing.Placed{Later: b.total, At: geom.Point{X: at.X, Y: at.Y - 1},
+		Tag: drawing.Artifact})
 }
 
 // countPages writes of how many pages each is one.

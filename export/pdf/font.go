@@ -72,7 +72,7 @@ func (f *File) font(t *Font, codes []uint16) int {
 	file, codeMap, unicode, descriptor, below, font := f.next(), f.next(), f.next(), f.next(), f.next(), f.next()
 	f.stream(file, data, fmt.Sprintf(" /Length1 %d", len(data)))
 	f.stream(codeMap, toGlyph, "")
-	f.stream(unicode, []byte(toUnicode), "")
+	f.stream(unicode, toUnicode(codes), "")
 	f.object(descriptor, "<</Type /FontDescriptor /FontName /%s /Flags 4 /FontBBox [%d %d %d %d] /ItalicAngle 0 "+
 		"/Ascent %d /Descent %d /CapHeight %d /StemV 80 /FontFile2 %d 0 R>>", name, m.box[0], m.box[1], m.box[2],
 		m.box[3], m.ascent, m.descent, m.ascent, file)
@@ -85,24 +85,18 @@ func (f *File) font(t *Font, codes []uint16) int {
 	return font
 }
 
-// toUnicode says that codes are UTF-16 (9.10.3), in ranges that do not change their first byte.
-var toUnicode = func() string {
-	var out strings.Builder
-	out.WriteString("/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n" +
+// toUnicode says that codes are UTF-16 (9.10.3): those that are used, as none else may be named (A-2, 6.2.11.7.2).
+func toUnicode(codes []uint16) []byte {
+	out := []byte("/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n" +
 		"/CIDSystemInfo <</Registry (Adobe) /Ordering (UCS) /Supplement 0>> def\n" +
 		"/CMapName /Adobe-Identity-UCS def\n/CMapType 2 def\n" +
 		"1 begincodespacerange\n<0000> <FFFF>\nendcodespacerange\n")
-	high := make([]int, 256)
-	for i := range high {
-		high[i] = i
-	}
-	for some := range slices.Chunk(high, 100) { // which is the most that one list may have
-		fmt.Fprintf(&out, "%d beginbfrange\n", len(some))
-		for _, h := range some {
-			fmt.Fprintf(&out, "<%02X00> <%02XFF> <%02X00>\n", h, h, h)
+	for some := range slices.Chunk(codes, 100) { // which is the most that one list may have
+		out = fmt.Appendf(out, "%d beginbfchar\n", len(some))
+		for _, c := range some {
+			out = fmt.Appendf(out, "<%04X> <%04X>\n", c, c)
 		}
-		out.WriteString("endbfrange\n")
+		out = append(out, "endbfchar\n"...)
 	}
-	out.WriteString("endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n")
-	return out.String()
-}()
+	return append(out, "endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n"...)
+}

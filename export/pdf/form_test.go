@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"bytes"
-	"compress/zlib"
 	"strings"
 	"testing"
 )
@@ -19,7 +18,7 @@ func TestForm(t *testing.T) {
 		var c Content
 		c.Fill(1)
 		c.Form(form, 10, 20.5)
-		f.Page(100, 100, &c)
+		f.Page(Page{Wide: 100, High: 100, Content: &c})
 	}
 	var c Content
 	c.Text(font, 10, [2]float64{0, 2}, 0, "of 2")
@@ -39,24 +38,14 @@ func TestForm(t *testing.T) {
 	}
 }
 
-// unpack is a document with its streams as they were before they were compressed.
-func unpack(t *testing.T, data []byte) string {
+// unpack is all objects of a document, with their streams as they were before they were compressed.
+func unpack(t *testing.T, data []byte) (all string) {
 	t.Helper()
-	var all bytes.Buffer
-	for {
-		before, after, found := bytes.Cut(data, []byte("stream\n"))
-		all.Write(before)
-		if !found {
-			return all.String()
+	for _, o := range objectsOf(t, data) {
+		head, _, stream := strings.Cut(o, "stream\n")
+		if all += head + "\n"; stream {
+			all += contentOf(t, o) + "\n"
 		}
-		body, rest, _ := bytes.Cut(after, []byte("\nendstream"))
-		z, err := zlib.NewReader(bytes.NewReader(body))
-		if err != nil {
-			t.Fatal(err)
-		}
-		if _, err := all.ReadFrom(z); err != nil {
-			t.Fatal(err)
-		}
-		data = rest
 	}
+	return all
 }

@@ -3,6 +3,7 @@ package pdf
 import (
 	"bytes"
 	"compress/zlib"
+	"encoding/binary"
 	"fmt"
 	"io"
 	"regexp"
@@ -40,77 +41,177 @@ func written(t testing.TB, w io.Writer, pages int) {
 	var c Content
 	for i := range pages {
 		c.Reset()
+		c.Begin("P", 0)
 		c.Text(font, 12, [2]float64{10, 20}, i, fmt.Sprintf("page (%d) \\ é", i))
+		c.End()
+		c.BeginArtifact()
 		c.Rectangle(1, 2, 3, 4)
 		c.Paint(Area)
+		c.End()
 		var marks []Bookmark
 		if i == 0 {
 			marks = []Bookmark{{"one", 0}, {"within", 1}, {"within too", 1}, {"two", 0}}
 		}
-		f.Page(200, 100, &c, marks...)
+		f.Page(Page{Wide: 200, High: 100, Content: &c, Elements: []Element{{Kind: "P", Marks: []int{0}}}, Bookmarks: marks})
 	}
 	if err := f.Close(Info{Title: "Title – with a dash"}); err != nil {
 		t.Fatal(err)
 	}
 }
 
-// TestObjectsAreWhereTheyAreSaidToBe: the table at the end has each object, every reference
-// is to one of them, streams are as long as they say, and a page shows what was written on it.
+// objectsOf finds the objects of a document by the table at its end, streams unpacked.
+func objectsOf(t *testing.T, data []byte) map[int]string {
+	t.Helper()
+	text := string(data)
+	start, err := strconv.Atoi(strings.Fields(text[strings.LastIndex(text, "startxref"):])[1])
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := []byte(contentOf(t, objectAt(t, data, start)))
+	list := make(map[int]string)
+	for n := range len(rows) / 8 {
+		if row := rows[8*n:]; row[0] == 1 {
+			one := objectAt(t, data, int(binary.BigEndian.Uint32(row[2:])))
+			head := fmt.Sprintf("%d 0 obj\n", n)
+			if !strings.HasPrefix(one, head) {
+				t.Errorf("object %d begins %.20q", n, one)
+			}
+			list[n] = strings.TrimPrefix(one, head)
+		}
+	}
+	for n := range len(rows) / 8 {
+		row := rows[8*n:]
+		if row[0] != 2 {
+			continue
+		}
+		in, nth := int(binary.BigEndian.Uint32(row[2:])), int(binary.BigEndian.Uint16(row[6:]))
+		content := contentOf(t, list[in])
+		first := number(t, list[in], "/First")
+		heads := strings.Fields(content[:first])
+		if heads[2*nth] != strconv.Itoa(n) {
+			t.Errorf("%d stands in place of object %d", nth, n)
+		}
+		from, _ := strconv.Atoi(heads[2*nth+1])
+		list[n], _, _ = strings.Cut(content[first+from:], "\n")
+	}
+	if size := number(t, objectAt(t, data, start), "/Size"); len(list)+1 != size {
+		t.Errorf("%d objects of %d", len(list), size-1)
+	}
+	return list
+}
+
+// objectAt is the object, no longer one of others, that begins at a byte.
+func objectAt(t *testing.T, data []byte, at int) string {
+	t.Helper()
+	long := number(t, string(data[at:]), "/Length")
+	from := at + strings.Index(string(data[at:]), "stream\n") + len("stream\n")
+	if !bytes.HasPrefix(data[from+long:], []byte("\nendstream\nendobj\n")) {
+		t.Fatalf("a stream is not %d long", long)
+	}
+	return string(data[at : from+long])
+}
+
+func number(t *testing.T, text, key string) int {
+	t.Helper()
+	_, after, found := strings.Cut(text, key+" ")
+	n, err := strconv.Atoi(after[:strings.IndexFunc(after, func(r rune) bool { return r < '0' || r > '9' })])
+	if !found || err != nil {
+		t.Fatalf("no %s in %.80q", key, text)
+	}
+	return n
+}
+
+// contentOf is what a stream holds.
+func contentOf(t *testing.T, object string) string {
+	t.Helper()
+	head, body, _ := strings.Cut(object, "stream\n")
+	if !strings.Contains(head, "/FlateDecode") {
+		return body
+	}
+	z, err := zlib.NewReader(strings.NewReader(body))
+	if err != nil {
+		t.Fatal(err)
+	}
+	content, err := io.ReadAll(z)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(content)
+}
+
+// TestObjectsAreWhereTheyAreSaidToBe: the table at the end has each object, every reference is to one of them, and
+// pages show what was written on them.
 func TestObjectsAreWhereTheyAreSaidToBe(t *testing.T) {
 	var out bytes.Buffer
-	written(t, &out, 3)
-	text := out.String()
-	start, err := strconv.Atoi(strings.Fields(text[strings.LastIndex(text, "startxref"):])[1])
-	if err != nil || !strings.HasPrefix(text[start:], "xref\n0 ") {
-		t.Fatalf("the table is not at %d: %v", start, err)
-	}
-	rows := strings.Split(text[start:], "\n")[2:]
-	objects := 0
-	for n, row := range rows[1:] {
-		if row == "trailer" {
-			break
+	const pages = 120 // more than one stream has of objects
+	written(t, &out, pages)
+	objects := objectsOf(t, out.Bytes())
+	all, shown := "", 0
+	for n, o := range objects {
+		head, _, _ := strings.Cut(o, "stream\n")
+		for _, m := range regexp.MustCompile(`(\d+) 0 R`).FindAllStringSubmatch(head, -1) {
+			if to, _ := strconv.Atoi(m[1]); objects[to] == "" {
+				t.Errorf("object %d names %s, which is none", n, m[0])
+			}
 		}
-		objects++
-		at, err := strconv.Atoi(row[:10])
-		if head := fmt.Sprintf("%d 0 obj\n", n+1); err != nil || len(row) != 19 || !strings.HasPrefix(text[at:], head) {
-			t.Errorf("object %d is not at %d", n+1, at)
-		}
-	}
-	if strings.Count(text, " 0 obj\n") != objects || !strings.Contains(text, fmt.Sprintf("/Size %d ", objects+1)) {
-		t.Errorf("%d objects in the table", objects)
-	}
-	for _, m := range regexp.MustCompile(`(\d+) 0 R`).FindAllStringSubmatch(text, -1) {
-		if n, err := strconv.Atoi(m[1]); err != nil || n < 1 || n > objects {
-			t.Errorf("%s is no object", m[0])
-		}
-	}
-	shown := 0
-	for _, m := range regexp.MustCompile(`/Length (\d+)[^>]*>>\nstream\n`).FindAllStringSubmatchIndex(text, -1) {
-		long, _ := strconv.Atoi(text[m[2]:m[3]])
-		if !strings.HasPrefix(text[m[1]+long:], "\nendstream") {
-			t.Errorf("a stream is not %d long", long)
-		}
-		z, err := zlib.NewReader(strings.NewReader(text[m[1] : m[1]+long]))
-		if err != nil {
-			t.Fatal(err)
-		}
-		content, err := io.ReadAll(z)
-		if err != nil {
-			t.Fatal(err)
-		}
-		want := "BT 10 20 Td (\x00p\x00a\x00g\x00e\x00 \x00\\(\x00" + strconv.Itoa(shown) +
-			"\x00\\)\x00 \x00\\\\\x00 \x00\xe9) Tj ET"
-		if bytes.Contains(content, []byte(want)) {
+		if strings.Contains(o, "stream\n") && strings.Contains(contentOf(t, o), "\x00\\)\x00 \x00\\\\\x00 \x00\xe9) Tj ET") {
 			shown++
 		}
+		all += o + "\n"
 	}
-	if shown != 3 || strings.Count(text, "/Type /Page ") != 3 || !strings.Contains(text, "/Count 3 ") {
-		t.Errorf("%d pages of 3", shown)
+	if shown != pages || strings.Count(all, "/Type /Page ") != pages || !strings.Contains(all, "/Count 120 ") {
+		t.Errorf("%d pages of %d", shown, pages)
 	}
 	for _, want := range []string{"/Title <FEFF006F006E0065> /Parent", "/Count -2",
 		"/Title <FEFF005400690074006C006500202013"} {
-		if strings.Count(text, want) != 1 {
-			t.Errorf("%s stands in it %d times", want, strings.Count(text, want))
+		if strings.Count(all, want) != 1 {
+			t.Errorf("%s stands in it %d times", want, strings.Count(all, want))
+		}
+	}
+}
+
+// TestStructure: elements are written in their order, each within its own, with the page that shows them; those that
+// nothing shows are left out, but cells of a row; a stretch leads to its element.
+func TestStructure(t *testing.T) {
+	var out bytes.Buffer
+	f := New(&out)
+	var c Content
+	f.Page(Page{Wide: 100, High: 100, Content: &c}) // without any
+	f.Page(Page{Wide: 100, High: 100, Content: &c, Elements: []Element{{Kind: "H1"}, {Kind: "Table"}, {Kind: "TR", In: 2},
+		{Kind: "TD", In: 3}, {Kind: "TD", In: 3, Marks: []int{0, 2}}, {Kind: "Figure", Alt: "A", Marks: []int{1}}}})
+	if err := f.Close(Info{}); err != nil {
+		t.Fatal(err)
+	}
+	objects := objectsOf(t, out.Bytes())
+	find := func(pattern string) (n int, groups []string) {
+		t.Helper()
+		for i, o := range objects {
+			if m := regexp.MustCompile(pattern).FindStringSubmatch(o); m != nil {
+				n, groups = i, m
+			}
+		}
+		if n == 0 {
+			t.Fatalf("no %s", pattern)
+		}
+		return n, groups
+	}
+	page, _ := find(`/Type /Page .*/StructParents 0 /Tabs /S>>$`)
+	table, in := find(`^<</S /Table /P (\d+) 0 R /K \[ ?(\d+) 0 R ?\]>>$`)
+	row, cells := find(`^<</S /TR /P ` + fmt.Sprint(table) + ` 0 R /K \[ ?(\d+) 0 R (\d+) 0 R ?\]>>$`)
+	figure, _ := find(`^<</S /Figure /P ` + in[1] + ` 0 R /Alt <FEFF0041> /Pg ` + fmt.Sprint(page) + ` 0 R /K \[1\]>>$`)
+	if fmt.Sprint(row) != in[2] {
+		t.Error("the row is not in its table")
+	}
+	full, _ := find(`^<</S /TD /P ` + fmt.Sprint(row) + ` 0 R /Pg ` + fmt.Sprint(page) + ` 0 R /K \[0 2\]>>$`)
+	empty, _ := find(`^<</S /TD /P ` + fmt.Sprint(row) + ` 0 R>>$`)
+	if cells[1] != fmt.Sprint(empty) || cells[2] != fmt.Sprint(full) {
+		t.Errorf("cells %q, not %d and %d", cells[1:], empty, full)
+	}
+	find(fmt.Sprintf(`^\[%d 0 R %d 0 R %d 0 R \]$`, full, figure, full))
+	find(fmt.Sprintf(`^<</S /Div /P \d+ 0 R /K \[%d 0 R %d 0 R \]>>$`, table, figure))
+	for _, o := range objects {
+		if strings.Contains(o, "/H1") {
+			t.Errorf("a heading that nothing shows: %s", o)
 		}
 	}
 }
@@ -122,7 +223,7 @@ func TestPagesGoOut(t *testing.T) {
 	noise := Content{}
 	for range 50 {
 		before := f.at
-		f.Page(100, 100, &noise)
+		f.Page(Page{Wide: 100, High: 100, Content: &noise})
 		if waits := f.at - int64(out.Len()); f.at == before || waits > 4096 {
 			t.Fatalf("%d bytes wait of %d", waits, f.at)
 		}
@@ -149,7 +250,7 @@ func TestErrorOfTheWriter(t *testing.T) {
 		for i := range 200 {
 			c.Reset()
 			c.Text(font, 12, [2]float64{}, 0, strings.Repeat(string(rune('!'+i%90)), i))
-			f.Page(100, 100, &c)
+			f.Page(Page{Wide: 100, High: 100, Content: &c})
 		}
 		if err := f.Close(Info{}); err != io.ErrShortWrite {
 			t.Fatalf("room for %d KB: %v", room, err)
