@@ -147,6 +147,7 @@ func TestObjectsAreWhereTheyAreSaidToBe(t *testing.T) {
 	written(t, &out, pages)
 	objects := objectsOf(t, out.Bytes())
 	all, shown := "", 0
+	const text = "\x00\\)\x00 \x00\\\\\x00 \x00\xe9) Tj ET"
 	for n, o := range objects {
 		head, _, _ := strings.Cut(o, "stream\n")
 		for _, m := range regexp.MustCompile(`(\d+) 0 R`).FindAllStringSubmatch(head, -1) {
@@ -154,7 +155,7 @@ func TestObjectsAreWhereTheyAreSaidToBe(t *testing.T) {
 				t.Errorf("object %d names %s, which is none", n, m[0])
 			}
 		}
-		if strings.Contains(o, "stream\n") && strings.Contains(contentOf(t, o), "\x00\\)\x00 \x00\\\\\x00 \x00\xe9) Tj ET") {
+		if strings.Contains(o, "stream\n") && strings.Contains(contentOf(t, o), text) {
 			shown++
 		}
 		all += o + "\n"
