@@ -6,7 +6,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
@@ -235,25 +234,27 @@ func (b sheetBook) beside(picture drawing.Drawing, legend present.Table, before 
 }
 
 // legend says which pieces are which on the picture, and how a router holds each.
-func (l laidSheet) legend(rows [][]string, unit string) present.Table {
+func (l laidSheet) legend(rows []pieceRow, unit string) present.Table {
 	t := present.NewTable(present.Words("on the picture"), present.Numbers(present.NumberColumn),
 		present.In("size", unit), present.Words("part"))
-	if held := l.held(); len(held) > 0 {
+	held := l.held()
+	for n, h := range held {
+		rows[n].held = h
+	}
+	if len(held) > 0 {
 		t.Columns = append(t.Columns, present.Words("held by"))
-		for n := range rows {
-			rows[n] = append(rows[n], held[n])
-		}
 	}
-	for _, row := range rows {
-		t.Add(row...)
+	rows = merged(rows)
+	for _, r := range rows {
+		t.Add([]string{r.keys, r.number, r.size, r.parts.String(), r.held}[:len(t.Columns)]...)
 	}
-	without := func(column int, no func(row []string) bool) {
-		if !slices.ContainsFunc(rows, func(row []string) bool { return !no(row) }) {
+	without := func(column int, no func(pieceRow) bool) {
+		if !slices.ContainsFunc(rows, func(r pieceRow) bool { return !no(r) }) {
 			t = t.Without(column)
 		}
 	}
-	without(1, func(row []string) bool { return row[1] == "" })
-	without(0, func(row []string) bool { return row[0] == row[1] })
+	without(1, func(r pieceRow) bool { return r.number == "" })
+	without(0, func(r pieceRow) bool { return r.keys == r.number })
 	return t
 }
 
@@ -319,7 +320,7 @@ const maxCuts = 3000
 
 // SheetPicture draws a sheet with a key on each piece, and gives the rows of the legend:
 // keys, number in the cut list, size, part.
-func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Point) (drawing.Drawing, [][]string) {
+func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Point) (drawing.Drawing, []pieceRow) {
 	z := s.Sheets[one.Sheet]
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
 	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
@@ -354,7 +355,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		out.Pieces = append(out.Pieces, paper.PlacedPiece{Box: box(q.X, q.Y, x, y), Key: key,
 			Lines: []string{name, text(x) + " x " + text(y)}})
 	}
-	var rows [][]string
+	var rows []pieceRow
 	for _, i := range order {
 		piece, called := s.Pieces[i], keys[i]
 		if len(one.Called) == 0 { // pieces of one part have one number
@@ -363,7 +364,8 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 			called = slices.Compact(called)
 		}
 		number, parts := partsOf(s, one, i)
-		rows = append(rows, []string{words.Some(called), number, text(piece.Length) + " x " + text(piece.Width), parts})
+		rows = append(rows, pieceRow{keys: words.Some(called), number: number, parts: parts,
+			size: text(piece.Length) + " x " + text(piece.Width)})
 	}
 	for _, o := range one.Offcuts {
 		out.Offcuts = append(out.Offcuts, paper.PlacedPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
@@ -395,31 +397,4 @@ func piecesOf(one sheets.Sheet) (list []int) {
 		}
 	}
 	return list
-}
-
-// partsOf names the parts that the pieces of one size on a sheet are, and how many of each where there are several; and
-// what number those of a job have.
-func partsOf(s *sheets.Stock, one sheets.Sheet, piece int) (number, parts string) {
-	var numbers, names []string
-	count := make(map[string]int)
-	for i, q := range one.Placements {
-		if q.Piece != piece {
-			continue
-		}
-		if n := s.Numbers(one, i); n != "" && !slices.Contains(numbers, n) {
-			numbers = append(numbers, n)
-		}
-		name := words.And(s.Names(one, i))
-		if count[name]++; count[name] == 1 {
-			names = append(names, name)
-		}
-	}
-	if len(names) > 1 {
-		for i, name := range names {
-			if n := count[name]; n > 1 {
-				names[i] = fmt.Sprintf("%s (%d)", name, n)
-			}
-		}
-	}
-	return strings.Join(numbers, ", "), strings.Join(names, ", ")
 }

@@ -214,7 +214,8 @@ type packetReader struct {
 	drawnOf string      // and what they are of
 	sheet   *setupReader
 	said    map[string][]string // the remarks of the cover
-	cover   bool                // the first page, up to the table of boxes
+	sawn    paperCuts
+	cover   bool // the first page, up to the table of boxes
 }
 
 func packet(r *reading, data string) { r.packet([]byte(data)) }
@@ -231,7 +232,7 @@ func (r *reading) packet(data []byte) {
 			p.one = p.list[0]
 		}
 		how := notTaken
-		for _, chapter := range []func() taken{p.boxes, p.lists, p.parts, p.setups, p.cabinets, p.forms} {
+		for _, chapter := range []func() taken{p.boxes, p.lists, p.cuts, p.parts, p.setups, p.cabinets, p.forms} {
 			if how = chapter(); how != notTaken {
 				break
 			}

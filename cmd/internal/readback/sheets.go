@@ -49,6 +49,9 @@ func (r *reading) laid(k laidStock) {
 		r.money("stock", k.Stock, "cost", fmt.Sprint(k.Cost))
 	}
 	r.count("layout", k.Stock, "cuts", len(k.Cuts))
+	for i, c := range k.Cuts {
+		r.exact("saw cut", fmt.Sprint(k.Stock, " ", i+1), "setting", c.Setting)
+	}
 	if len(k.Cuts) > 0 {
 		r.count("layout", k.Stock, "times that the fence is set", k.SettingChanges)
 	}
