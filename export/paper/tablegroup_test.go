@@ -30,7 +30,7 @@ func grouped(taken float64, across, rows int) (pages []drawing.Page) {
 // TestGroupsGoOn: every row of a group stands below what is set for it, in its own column of its own page, and below
 // the heads; no head and no line of a group stands at the end of a column.
 func TestGroupsGoOn(t *testing.T) {
-	for _, taken := range []float64{0, 100, 190, 215, 225} {
+	for taken := 0.0; taken < 240; taken += 4 {
 		for _, across := range []int{1, 2, 3} {
 			rows := 0
 			for _, p := range grouped(taken, across, 25) {
@@ -49,7 +49,8 @@ func TestGroupsGoOn(t *testing.T) {
 						var of, at int
 						fmt.Sscanf(w.String, "cut %d-%d", &of, &at)
 						if set != fmt.Sprint(of+1) {
-							t.Errorf("%g taken, %d columns: %s stands below what is set for %q", taken, across, w.String, set)
+							t.Errorf("%g taken, %d columns: %s stands below what is set for "+
+								"%q", taken, across, w.String, set)
 						}
 					default:
 						continue

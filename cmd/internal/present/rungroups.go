@@ -34,7 +34,7 @@ func RunGroups(f record.RunFace, u geom.Unit) (list []RunGroup) {
 		if i == 0 || s.BitChange || !slices.Equal(set, setForRun(f.Steps[i-1], u)) {
 			bit := "same bit"
 			if s.BitChange {
-				bit = bitOfStep(s, u)
+				bit = "bit " + bitOfStep(s, u)
 			}
 			said := upper(strings.Join(append([]string{bit}, set...), ", "))
 			list = append(list, RunGroup{Set: said, Table: NewTable(heads...)})
