@@ -232,10 +232,13 @@ const (
 	triangleWide = 1.1
 )
 
+// footLetters is the size of letters at the foot of a label, beside those of its words.
+func footLetters(body float64) float64 { return max(0.8*body, minLetters) }
+
 // codeInFoot reports whether the code of the job has room between grain and triangle.
 func (l Label) codeInFoot(body, room float64) bool {
 	taken := float64((grainWide + triangleWide*float64(l.Set) + 1) * body)
-	return taken+drawing.Width(drawing.Regular, 0.8*body, l.coded()) <= room
+	return taken+drawing.Width(drawing.Regular, footLetters(body), l.coded()) <= room
 }
 
 // besideArrow reports whether the face has room beside the edge that the arrow points to.
@@ -271,7 +274,7 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 			grain(d, foot, body)
 		}
 		if l.codeInFoot(body, room.Width()) {
-			d.Words(foot.X+float64(grainWide*body), foot.Y+float64(0.25*body), 0.8*body, drawing.Regular, l.coded())
+			d.Words(foot.X+float64(grainWide*body), foot.Y+float64(0.25*body), footLetters(body), drawing.Regular, l.coded())
 		}
 		if l.Set > 1 {
 			wide := float64(triangleWide * body * float64(l.Set))
@@ -315,7 +318,7 @@ func grain(d *drawing.Drawing, at geom.Point, body float64) {
 	}{{a, body / 3}, {b, -body / 3}} {
 		d.Line(drawing.Thin, geom.Point{X: end.p.X + end.into, Y: end.p.Y + body/5}, end.p, geom.Point{X: end.p.X + end.into, Y: end.p.Y - body/5})
 	}
-	d.Words(b.X+body/3, at.Y+body/4, 0.8*body, drawing.Regular, "grain")
+	d.Words(b.X+body/3, at.Y+body/4, footLetters(body), drawing.Regular, "grain")
 }
 
 // triangle draws the joiner's triangle over a row of pieces: on the pieces standing

@@ -1,6 +1,7 @@
 package outside
 
 import (
+	"fmt"
 	"path/filepath"
 	"regexp"
 	"strconv"
@@ -68,16 +69,21 @@ func clashes(list []word, page geom.Rect) (found []string) {
 	return found
 }
 
-// TestDrawingsWordsAsRead: on the pages of parts and corners of every sample, as poppler reads
-// them, no word stands in another's place, and none leaves the page.
+// numbered is what every page says of itself.
+var numbered = regexp.MustCompile(`>page</word>\s*<word [^>]*>(\d+)</word>\s*` +
+	`<word [^>]*>of</word>\s*<word [^>]*>(\d+)</word>`)
+
+// TestDrawingsWordsAsRead: on the pages of the packet of every sample, as poppler reads them, no word stands in
+// another's place, none leaves the page, and each page says which one it is of how many.
 func TestDrawingsWordsAsRead(t *testing.T) {
 	pages, words := 0, 0
 	for _, file := range sampleFiles(t) {
 		dir, _ := build(t, textOf(t, file))
 		all := run(t, "pdftotext", "-bbox", filepath.Join(dir, "packet.pdf"), "-")
 		for n, page := range strings.Split(all, "<page ")[1:] {
-			if !strings.Contains(page, ">below,</word>") && !strings.Contains(page, ">above,</word>") {
-				continue
+			of := strings.Count(all, "<page ")
+			if m := numbered.FindStringSubmatch(page); m == nil || m[1] != fmt.Sprint(n+1) || m[2] != fmt.Sprint(of) {
+				t.Errorf("%s: page %d says %q", filepath.Base(file), n+1, m)
 			}
 			list, size := wordsOf(t, page)
 			for _, c := range clashes(list, size) {
@@ -94,7 +100,7 @@ func TestDrawingsWordsAsRead(t *testing.T) {
 			}
 		}
 	}
-	if pages < 60 || words < 10000 {
+	if pages < 200 || words < 40000 {
 		t.Errorf("only %d pages with %d words", pages, words)
 	}
 }

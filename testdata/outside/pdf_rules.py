@@ -17,6 +17,7 @@ from PIL import Image, ImageCms
 # Operators of ISO 32000-1, annex A, that the documents use, and no others.
 OPERATORS = set("q Q cm w J j d m l c h re S f* B* G g rg BT ET Td Tf Tj Do BDC BMC EMC".split())
 PAINTING = set("S f* B* Tj Do".split())
+LEAST = 2.0  # mm, of the body of letters
 RDF = "{http://www.w3.org/1999/02/22-rdf-syntax-ns#}"
 DC = "{http://purl.org/dc/elements/1.1/}"
 XMP = "{http://ns.adobe.com/xap/1.0/}"
@@ -31,6 +32,7 @@ class Found(Exception):
 class Document:
     def __init__(self, pdf, raw, first=False):
         self.pdf, self.raw, self.first, self.faults, self.counts = pdf, raw, first, [], {}
+        self.small = []
 
     def need(self, clause, holds, what):
         if holds:
@@ -178,7 +180,7 @@ class Document:
 
     def content(self, holder, name, marked):
         """Reads a content stream, and gives the numbers of its marked stretches in order."""
-        deep, open_, marks, font = 0, [], [], None
+        deep, open_, marks, font, size = 0, [], [], None, 0
         fonts = holder.Resources.Font if "/Resources" in holder else {}
         for operands, operator in pikepdf.parse_content_stream(holder):
             op = str(operator)
@@ -197,10 +199,12 @@ class Document:
                 self.need("14.6.1", open_, name + ": the end of no stretch")
                 open_ = open_[:-1]
             elif op == "Tf":
-                font = fonts[str(operands[0])]
+                font, size = fonts[str(operands[0])], float(operands[1]) / 72 * 25.4
             elif op == "Tj":
                 named, glyphs = self.letters.get(font.objgen, (set(), b""))
                 text = bytes(operands[0])
+                if size < LEAST - 0.005:
+                    self.small.append("%s: %s" % (name, text.decode("utf-16-be")))
                 for code in struct.unpack(">%dH" % (len(text) // 2), text):
                     self.need("A-2 6.2.11.7.2", code in named, "%s: U+%04X has no character" % (name, code))
                     self.need("A-2 6.2.11.8", glyphs[2 * code:2 * code + 2] > b"\0\0", "%s: U+%04X has no glyph" % (name, code))
@@ -312,7 +316,8 @@ def main(args):
                 d.check()
             except Found:
                 pass
-            print(json.dumps({"file": path, "spoiled": name, "faults": d.faults[:20], "counts": d.counts}))
+            print(json.dumps({"file": path, "spoiled": name, "faults": d.faults[:20], "counts": d.counts,
+                              "small": d.small}))
 
 
 main(sys.argv[1:])

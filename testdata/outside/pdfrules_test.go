@@ -2,6 +2,8 @@ package outside
 
 import (
 	"path/filepath"
+	"regexp"
+	"strings"
 	"testing"
 )
 
@@ -11,7 +13,11 @@ type pdfRead struct {
 	Spoiled string // what was broken in it
 	Faults  []struct{ Clause, What string }
 	Counts  map[string]int
+	Small   []string // texts in letters under 2 mm, with their pages
 }
+
+// keyOnSheet is what may be smaller: keys and areas to keep out of, which stand on their pieces of a sheet.
+var keyOnSheet = regexp.MustCompile(`^(\d+([a-z]+\d*)*|keep out)$`)
 
 // TestDocumentRules: every document of every sample keeps to the clauses of ISO 19005-2 (PDF/A-2, level U) and of ISO
 // 32000-1 about tags that pdf_rules.py names, as pikepdf reads it. No validator of these standards is to be had: what
@@ -29,6 +35,11 @@ func TestDocumentRules(t *testing.T) {
 		}
 		if filepath.Base(d.File) != "packet.pdf" {
 			continue
+		}
+		for _, s := range d.Small {
+			if _, words, _ := strings.Cut(s, ": "); !keyOnSheet.MatchString(words) {
+				t.Errorf("%s: letters under 2 mm, %s", d.File, s)
+			}
 		}
 		for _, kind := range []string{"H1", "H2", "P", "Figure", "Table", "TR", "TH", "TD"} {
 			if d.Counts[kind] == 0 {
