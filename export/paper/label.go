@@ -274,7 +274,8 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 			grain(d, foot, body)
 		}
 		if l.codeInFoot(body, room.Width()) {
-			d.Words(foot.X+float64(grainWide*body), foot.Y+float64(0.25*body), footLetters(body), drawing.Regular, l.coded())
+			x, y := foot.X+float64(grainWide*body), foot.Y+float64(0.25*body)
+			d.Words(x, y, footLetters(body), drawing.Regular, l.coded())
 		}
 		if l.Set > 1 {
 			wide := float64(triangleWide * body * float64(l.Set))
