@@ -25,8 +25,9 @@ const (
 	cornerShown = 3.0
 )
 
-// cornerScales are those that a corner is drawn at, the largest that fits.
-var cornerScales = []float64{5, 2, 1}
+// cornerScales are those that a corner is drawn at, the largest that fits: 5:1 and 2:1, as usual as ISO 5455 has them
+// (from memory), with some between, at which two corners of the usual boards have room beside each other.
+var cornerScales = []float64{5, 4, 3, 2.5, 2, 1}
 
 // size is a size of a piece between two places in the plane, level or upright.
 type size struct {
@@ -37,9 +38,33 @@ type size struct {
 // upright reports whether it is measured up the sheet.
 func (s size) upright() bool { return math.Abs(s.to.X-s.from.X) < math.Abs(s.to.Y-s.from.Y) }
 
-// Draw draws the corner as its pieces are pushed together, hatched each another way, with
-// every size of what is cut into them there, and their names. It gives the scale.
-func (c Corner) Draw(in Frame, number Number) (drawing.Drawing, float64) {
+// Corners draws corners at one scale, the largest of the usual ones at which each fits, and gives the scale. Each shows
+// its pieces pushed together, hatched each another way, with every size of what is cut into them there, and their
+// names.
+func Corners(list []Corner, in Frame, number Number) (drawn []drawing.Drawing, scale float64) {
+	views := make([]cornerView, len(list))
+	for i, c := range list {
+		views[i] = c.view(number)
+	}
+	for _, scale = range cornerScales {
+		drawn = drawn[:0]
+		fits := true
+		for i := range views {
+			v := &views[i]
+			v.scale = scale
+			v.draw()
+			drawn = append(drawn, v.out)
+			fits = fits && v.out.Width <= in.Width && v.out.Height <= in.Height
+		}
+		if fits {
+			break
+		}
+	}
+	return drawn, scale
+}
+
+// view is the corner with its sizes, not drawn yet.
+func (c Corner) view(number Number) cornerView {
 	v := cornerView{Corner: c}
 	for _, p := range c.Pieces {
 		if s, ok := p.cut(c.Axis, c.At); ok && v.near(s.place(v.end(s), 0)) {
@@ -54,12 +79,7 @@ func (c Corner) Draw(in Frame, number Number) (drawing.Drawing, float64) {
 	for _, s := range v.slices {
 		v.bodies = v.bodies.Union(s.bounds().Intersect(v.window))
 	}
-	for _, v.scale = range cornerScales {
-		if v.draw(); v.out.Width <= in.Width && v.out.Height <= in.Height {
-			break
-		}
-	}
-	return v.out, v.scale
+	return v
 }
 
 // cornerView is a corner in the making.
@@ -102,7 +122,7 @@ func (s slice) bounds() geom.Rect {
 // measure adds the sizes of a piece at the corner.
 func (v *cornerView) measure(s slice, number Number) {
 	if thick := s.Panel.Thickness; v.near(s.place(v.end(s), thick)) {
-		v.add(size{s.place(v.end(s), 0), s.place(v.end(s), thick), number(thick) + " thick: " + s.Name})
+		v.add(size{s.place(v.end(s), 0), s.place(v.end(s), thick), number(thick) + " thick"})
 	}
 	for _, r := range s.runs {
 		if (r.Inside > 0 || r.Outside > 0) && v.near(s.place(r.Min, 0)) && v.near(s.place(r.Max, 0)) {
@@ -186,22 +206,27 @@ func (v *cornerView) shown() geom.Rect {
 
 // Measures of the sheet about a corner, in mm.
 const (
-	sizeRow   = 6.5 // from one line of a size to the next
+	sizeRow   = 5.8 // from one line of a size to the next
 	sizeWords = 1.5 // from a line to its words
 )
 
 // draw draws the corner at its scale.
 func (v *cornerView) draw() {
+	const toBody = 3.0 // from the first line of a size
 	level, upright := v.parted()
-	high := 0.0
+	high, left := 0.0, float64(sizeRow*float64(len(upright)))+toBody
+	words := func(s size) float64 { return sizeWords + drawing.Width(drawing.Regular, figure, s.words) }
 	for _, s := range upright {
-		words := sizeWords + drawing.Width(drawing.Regular, figure, s.words)
-		high = max(high, float64(v.scale*(s.to.Y-v.window.Min.Y))+words)
+		high = max(high, float64(v.scale*(s.to.Y-v.bodies.Min.Y))+words(s))
 	}
-	wide, top := float64(v.scale*v.window.Width()), float64(v.scale*v.window.Height())
+	for _, s := range level {
+		left = max(left, words(s)-float64(v.scale*(s.from.X-v.bodies.Min.X))+rim)
+	}
+	wide, top := float64(v.scale*(v.window.Max.X-v.bodies.Min.X)), float64(v.scale*(v.window.Max.Y-v.bodies.Min.Y))
 	v.out = drawing.Drawing{}
-	v.o = geom.Point{X: float64(sizeRow*float64(len(upright))) + 4, Y: float64(sizeRow*float64(len(level))) + 4}
-	v.out.Height = v.o.Y + max(high, top+figure+2) + 1
+	low := geom.Point{X: left, Y: float64(sizeRow*float64(len(level))) + toBody} // of the bodies
+	v.o = low.Along(v.bodies.Min.Sub(v.window.Min), -v.scale)
+	v.out.Height = low.Y + max(high, top+figure+2) + 1
 	for i, s := range v.slices {
 		for _, l := range s.rings() {
 			if l = l.ClipTo(v.window); math.Abs(l.Area()) > chord*chord {
@@ -209,20 +234,18 @@ func (v *cornerView) draw() {
 			}
 		}
 	}
-	right := v.o.X + wide
 	for i, s := range level {
-		y := v.o.Y - float64(sizeRow*float64(i)) - 5
-		right = max(right, v.levelSize(s, y))
+		v.levelSize(s, low.Y-float64(sizeRow*float64(i))-toBody-1)
 	}
 	for i, s := range upright {
-		v.uprightSize(s, v.o.X-float64(sizeRow*float64(i))-5)
+		v.uprightSize(s, low.X-float64(sizeRow*float64(i))-toBody-1)
 	}
-	v.out.Width = max(right, v.names(v.o.X+wide, v.o.Y+top)) + 1
+	v.out.Width = max(low.X+wide, v.names(low.X+wide, low.Y+top)) + 1
 }
 
 // parted are the level sizes and the upright ones, each in the order of their rows from the
-// view outward: those that end farthest first, so that no line of one meets the words of
-// another.
+// view outward: level ones that begin farthest to the left first and upright ones that end highest, so that no line of
+// one meets the words of another.
 func (v *cornerView) parted() (level, upright []size) {
 	for _, s := range v.sizes {
 		if s.upright() {
@@ -231,7 +254,7 @@ func (v *cornerView) parted() (level, upright []size) {
 			level = append(level, s)
 		}
 	}
-	slices.SortStableFunc(level, func(a, b size) int { return -cmp.Compare(a.to.X, b.to.X) })
+	slices.SortStableFunc(level, func(a, b size) int { return cmp.Compare(a.from.X, b.from.X) })
 	slices.SortStableFunc(upright, func(a, b size) int { return -cmp.Compare(a.to.Y, b.to.Y) })
 	return level, upright
 }
@@ -239,17 +262,15 @@ func (v *cornerView) parted() (level, upright []size) {
 // put is where a place of the plane is in the drawing.
 func (v *cornerView) put(p geom.Point) geom.Point { return v.o.Along(p.Sub(v.window.Min), v.scale) }
 
-// levelSize writes a size below the view, its words to the right of it, and gives where those end.
-func (v *cornerView) levelSize(s size, y float64) float64 {
+// levelSize writes a size below the view, its words to the left of it.
+func (v *cornerView) levelSize(s size, y float64) {
 	a, b := v.put(s.from), v.put(s.to)
 	for _, p := range []geom.Point{a, b} {
 		v.out.Line(drawing.Thin, geom.Point{X: p.X, Y: v.put(v.bodies.Min).Y - 0.8}, geom.Point{X: p.X, Y: y - 1})
 	}
 	ticked(&v.out, geom.Point{X: a.X, Y: y}, geom.Point{X: b.X, Y: y})
-	t := drawing.Text{String: s.words, Size: figure, Value: true,
-		At: geom.Point{X: b.X + sizeWords, Y: y - float64(0.36*figure)}}
-	v.out.Write(t)
-	return t.Box().Max.X
+	v.out.Write(drawing.Text{String: s.words, Size: figure, Value: true, Align: drawing.Right,
+		At: geom.Point{X: a.X - sizeWords, Y: y - float64(0.36*figure)}})
 }
 
 // uprightSize writes a size to the left of the view, its words above it.
@@ -272,25 +293,54 @@ func ticked(d *drawing.Drawing, a, b geom.Point) {
 	}
 }
 
-// names writes the pieces' names to the right of the view, beside what goes on there or lies
+// names writes the pieces' names to the right of the view, up beside what goes on there or lies
 // wholly in it, or above those that do neither. It gives how far to the right they reach.
 func (v *cornerView) names(right, top float64) (end float64) {
+	var beside []slice
 	for _, s := range v.slices {
 		b := s.bounds()
 		on := b.Intersect(v.window)
-		if on.Width() <= 0 || on.Height() <= 0 {
-			continue
+		switch {
+		case on.Width() <= 0 || on.Height() <= 0:
+		case v.window.Contains(b) || b.Max.X > v.window.Max.X:
+			beside = append(beside, s)
+		default:
+			t := drawing.Text{String: s.Name, Size: figure, Face: drawing.Bold, Align: drawing.Middle}
+			half := drawing.Width(t.Face, t.Size, t.String) / 2
+			t.At = geom.Point{X: max(v.put(on.Center()).X, v.put(v.bodies.Min).X+half), Y: top + 2}
+			v.out.Write(t)
+			end = max(end, t.Box().Max.X)
 		}
-		c := v.put(on.Center())
-		t := drawing.Text{String: s.Name, Size: figure, Face: drawing.Bold,
-			At: geom.Point{X: right + 2, Y: c.Y - float64(0.36*figure)}}
-		switch inside := v.window.Contains(b); {
-		case inside:
-			v.out.Line(drawing.Thin, geom.Point{X: v.put(on.Max).X, Y: c.Y}, geom.Point{X: right + 1, Y: c.Y})
-		case b.Max.X <= v.window.Max.X:
-			t.At, t.Align = geom.Point{X: c.X, Y: top + 2}, drawing.Middle
+	}
+	long := 0.0
+	for _, s := range beside {
+		long += drawing.Width(drawing.Bold, figure, s.Name) + 1
+	}
+	if long > top-rim { // they reach up to those above
+		right = max(right, end-1)
+	}
+	return max(end, v.namesBeside(beside, right, top))
+}
+
+// namesBeside writes names to the right of the view, from above, each as near as there is room to what it names.
+func (v *cornerView) namesBeside(list []slice, right, top float64) (end float64) {
+	middle := func(s slice) float64 { return v.put(s.bounds().Intersect(v.window).Center()).Y }
+	slices.SortStableFunc(list, func(a, b slice) int { return -cmp.Compare(middle(a), middle(b)) })
+	below := 0.0 // of what the names after this one take up
+	for _, s := range list {
+		below += drawing.Width(drawing.Bold, figure, s.Name) + 1
+	}
+	for _, s := range list {
+		long, y := drawing.Width(drawing.Bold, figure, s.Name), middle(s)
+		below -= long + 1
+		t := drawing.Text{String: s.Name, Size: figure, Face: drawing.Bold, Align: drawing.Middle, Quarter: 1}
+		t.At = geom.Point{X: right + 2 + 0.72*figure, Y: max(rim+below+long/2, min(y, top-long/2))}
+		if v.window.Contains(s.bounds()) {
+			from := v.put(geom.Point{X: s.bounds().Max.X})
+			v.out.Line(drawing.Thin, geom.Point{X: from.X, Y: y}, geom.Point{X: right + 1, Y: t.At.Y})
 		}
 		v.out.Write(t)
+		top = t.At.Y - long/2 - 1
 		end = max(end, t.Box().Max.X)
 	}
 	return end

@@ -55,6 +55,9 @@ func (p Part) Sectioned(to *Details, of ...int) Part {
 	return p
 }
 
+// Plain reports whether nothing of the part is cut in part of its thickness, so that it has no sections.
+func (p Part) Plain() bool { return len(p.planes) == 0 }
+
 // add takes a detail of a view, and gives it or the one that is drawn just so.
 func (d *Details) add(v *view, s detail, along geom.Axis) *Detail {
 	key := v.drawnAs(s, along)

@@ -33,19 +33,23 @@ const (
 	RoleWord   = "word"   // for what is below the band or above it
 )
 
-// The drawing of a forecast, in mm: the room for the words at either end, and heights from its lower
-// edge.
+// The drawing of a forecast, in mm: heights from its lower edge.
 const (
-	forecastWidth  = 84.0
 	forecastHeight = 9.6
-	forecastWords  = 14.0 // fits the longest word, recessed
-	numberLine     = 0.6
 	axisLine       = 3.7
 	bandTop        = 9.4
 	barMiddle      = 6.1
 	barHalf        = 1.3
-	forecastText   = 2.8 // letters
-	rowText        = 2.5 // letters of what is said beside it
+)
+
+// look is how large a forecast is drawn, in mm: its width and the room for the words at either end, the size of its
+// letters, the line of the numbers along the axis, and by how much all lies higher for them.
+type look struct{ wide, words, letters, numbers, rise float64 }
+
+// Looks of a forecast: on a screen, and on paper with capitals of 2.5 mm. Words have room for the longest, recessed.
+var (
+	onScreen = look{wide: 84, words: 14, letters: 2.8, numbers: 0.6}
+	onPaper  = look{wide: 61, words: 16, letters: caption, numbers: 0.35, rise: 0.4}
 )
 
 // aroundRight is how much of an axis either side of what is right takes where nothing asks for
@@ -57,12 +61,13 @@ type axis struct {
 	shown geom.Interval // lengths
 	from  float64       // the place of the least
 	scale float64
+	look
 }
 
 func (a axis) at(mm float64) float64 { return a.from + float64((mm-a.shown.Min)*a.scale) }
 
 // axis is that of a forecast, on which all of it is.
-func (f Forecast) axis() axis {
+func (f Forecast) axis(l look) axis {
 	all := geom.Interval{Min: min(f.Right.Min, f.Likely.Min, f.Worst.Min, f.Set),
 		Max: max(f.Right.Max, f.Likely.Max, f.Worst.Max, f.Set)}
 	shown := f.Right.Grow(float64(f.Right.Len() * aroundRight))
@@ -72,15 +77,20 @@ func (f Forecast) axis() axis {
 	if shown.Len() < f.Unit.Step() { // all is one length
 		shown = shown.Grow(f.Unit.Step())
 	}
-	return axis{shown, forecastWords, (forecastWidth - 2*forecastWords) / shown.Len()}
+	return axis{shown, l.words, (l.wide - 2*l.words) / shown.Len(), l}
 }
 
-// Draw draws a forecast: a band for what is right, a bar for what is likely, hatched where it
+// Draw draws a forecast for a screen: a band for what is right, a bar for what is likely, hatched where it
 // leaves the band, whiskers to the worst case, a mark for the measure as set, and an axis
 // with numbers.
-func (f Forecast) Draw() drawing.Drawing {
-	d := drawing.Drawing{Width: forecastWidth, Height: forecastHeight}
-	a := f.axis()
+func (f Forecast) Draw() drawing.Drawing { return f.drawn(onScreen) }
+
+// Print is [Forecast.Draw] for paper.
+func (f Forecast) Print() drawing.Drawing { return f.drawn(onPaper) }
+
+func (f Forecast) drawn(l look) drawing.Drawing {
+	var d drawing.Drawing
+	a := f.axis(l)
 	band(&d, geom.Interval{Min: a.at(f.Right.Min), Max: a.at(f.Right.Max)})
 	f.ticks(&d, a)
 	whisker(&d, geom.Interval{Min: a.at(f.Worst.Min), Max: a.at(f.Worst.Max)})
@@ -88,13 +98,16 @@ func (f Forecast) Draw() drawing.Drawing {
 		bar(&d, geom.Interval{Min: a.at(p.span.Min), Max: a.at(p.span.Max)}, p.role)
 	}
 	setMark(&d, a.at(f.Set))
-	word := drawing.Text{Size: forecastText, Ink: 1, Role: RoleWord}
-	word.At.Y = barMiddle - 0.36*forecastText // half of a capital
-	word.String, word.At.X, word.Align = f.Below, forecastWords-1.5, drawing.Right
+	const toAxis = 1.2 // from a word
+	word := drawing.Text{Size: l.letters, Ink: 1, Role: RoleWord}
+	word.At.Y = barMiddle - 0.36*l.letters // half of a capital
+	word.String, word.At.X, word.Align = f.Below, l.words-toAxis, drawing.Right
 	d.Write(word)
-	word.String, word.At.X, word.Align = f.Above, forecastWidth-forecastWords+1.5, drawing.Left
+	word.String, word.At.X, word.Align = f.Above, l.wide-l.words+toAxis, drawing.Left
 	d.Write(word)
-	return d
+	out := drawing.Drawing{Width: l.wide, Height: forecastHeight + l.rise}
+	out.Add(d, geom.Point{Y: l.rise}, 1)
+	return out
 }
 
 // part is a part of what is likely: right, or not.
@@ -179,12 +192,12 @@ func setMark(d *drawing.Drawing, x float64) {
 }
 
 func (f Forecast) ticks(d *drawing.Drawing, a axis) {
-	d.Line(drawing.Thin, geom.Point{X: a.from, Y: axisLine}, geom.Point{X: forecastWidth - a.from, Y: axisLine})
+	d.Line(drawing.Thin, geom.Point{X: a.from, Y: axisLine}, geom.Point{X: a.wide - a.from, Y: axisLine})
 	role(d, RoleAxis)
 	for _, t := range ticks(a, f.Unit) {
 		x := a.at(t.mm)
 		upright(d, drawing.Thin, x, geom.Interval{Min: axisLine - 0.8, Max: axisLine}, RoleTick)
-		d.Write(drawing.Text{String: t.text, At: geom.Point{X: x, Y: numberLine}, Size: forecastText,
+		d.Write(drawing.Text{String: t.text, At: geom.Point{X: x, Y: a.numbers}, Size: a.letters,
 			Align: drawing.Middle, Role: RoleNumber})
 	}
 }
@@ -216,14 +229,14 @@ func ticks(a axis, u geom.Unit) []tick {
 func tried(a axis, u geom.Unit, k float64, places int) (list []tick, roomy bool) {
 	step := float64(k*math.Pow10(-places)) * u.MM()
 	apart := float64(step * a.scale)
-	if apart < forecastText { // no number is as narrow
+	if apart < a.letters { // no number is as narrow
 		return nil, false
 	}
 	const onIt = 1e-6 // of a step: rounding takes no tick off the ends of an axis
 	from, to := math.Ceil(a.shown.Min/step-onIt), math.Floor(a.shown.Max/step+onIt)
 	for n := from; n <= to; n++ {
 		text := strconv.FormatFloat(float64(n*k)/math.Pow10(places)+0, 'f', max(places, 0), 64)
-		if drawing.Width(drawing.Regular, forecastText, text)+betweenNumbers > apart {
+		if drawing.Width(drawing.Regular, a.letters, text)+betweenNumbers > apart {
 			return nil, false
 		}
 		list = append(list, tick{float64(n * step), text})

@@ -16,10 +16,15 @@ type ForecastRow struct {
 
 // Measures of rows of forecasts, in mm.
 const (
-	verdictWidth = 29.0
+	verdictWidth = 34.5
 	markWidth    = 4.0 // of it the mark
 	rowGap       = 1.2
+	rowAir       = 1.0  // between its parts
+	rowLeading   = 1.25 // from one line to the next, in sizes
 )
+
+// rowText is the size of the letters of rows of forecasts.
+var rowText = caption
 
 // Forecasts draws forecasts below each other, under a line that says what their signs are. Both come
 // again on every page.
@@ -27,7 +32,7 @@ func (b *Book) Forecasts(rows []ForecastRow) {
 	if len(rows) == 0 {
 		return
 	}
-	left := b.Width() - forecastWidth - verdictWidth - 2*gutter
+	left := b.Width() - onPaper.wide - verdictWidth - 2*rowAir
 	b.Keep(rows[0].height(left) + 12)
 	b.forecastKey()
 	for _, r := range rows {
@@ -78,7 +83,7 @@ func (r ForecastRow) height(left float64) float64 {
 	for _, s := range r.words() {
 		lines += len(drawing.Wrap(s.face, rowText, left, s.text))
 	}
-	return max(forecastHeight, float64(leading*rowText*float64(lines))) + rowGap
+	return max(forecastHeight+onPaper.rise, float64(rowLeading*rowText*float64(lines))) + rowGap
 }
 
 func (b *Book) forecastRow(r ForecastRow, left float64) {
@@ -86,17 +91,18 @@ func (b *Book) forecastRow(r ForecastRow, left float64) {
 	for _, s := range r.words() {
 		for _, l := range drawing.Wrap(s.face, rowText, left, s.text) {
 			b.page.Words(margin, y-rowText, rowText, s.face, l)
-			y -= leading * rowText
+			y -= rowLeading * rowText
 		}
 	}
-	b.put(r.Draw(), geom.Point{X: margin + left + gutter, Y: b.cursor - forecastHeight})
+	d := r.Print()
+	b.put(d, geom.Point{X: margin + left + rowAir, Y: b.cursor - d.Height})
 	x, face := margin+b.Width()-verdictWidth, drawing.Regular
 	if r.Wrong {
 		face = drawing.Bold
 	}
 	mark(&b.page.Drawing, geom.Point{X: x, Y: b.cursor - rowText}, r.Wrong)
 	for i, s := range []string{r.Verdict, r.Odds} {
-		b.page.Words(x+markWidth, b.cursor-rowText-float64(leading*rowText*float64(i)), rowText, face, s)
+		b.page.Words(x+markWidth, b.cursor-rowText-float64(rowLeading*rowText*float64(i)), rowText, face, s)
 	}
 	b.cursor -= r.height(left) - rowGap/2
 	b.forecastRule()

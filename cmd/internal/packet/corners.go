@@ -4,10 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/present"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom/joinery"
@@ -15,21 +13,109 @@ import (
 )
 
 // corners draws the joints of every different corner, as they come together by the mean of
-// the readings.
+// the readings: the details beside each other, below them what is right of the joint and what is likely, and last the
+// sizes of the boxes.
 func (m maker) corners() {
-	for i, group := range m.alike() {
-		list := m.drawnMeetings(group[0])
-		m.Keep(list[0].Height + cornerRest) // headings stay with the first
+	groups := m.alike()
+	sizes := m.sizedAll(groups)
+	for i, group := range groups {
+		j := joint{group: group, meetings: m.meetings(group[0]), sizes: sizes[i]}
+		m.drawJoint(&j)
+		m.Keep(j.kept + chapterHead) // headings stay with the first
 		if i == 0 {
 			m.Chapter("Corners")
 		}
-		var all []string
-		for _, g := range group {
-			all = append(all, g.Spec.Name)
-		}
-		m.Heading(1, fmt.Sprintf("%s: %s", group[0].Spec.Joint, names(all)))
-		m.joints(group[0], list)
+		m.joint(j)
 	}
+}
+
+// joint is the corners of alike drawers.
+type joint struct {
+	group    []batch.Drawer
+	meetings []meeting
+	across   int     // how many stand beside each other
+	kept     float64 // how much of a page is not torn apart, in mm
+	sizes    []sized
+}
+
+// chapterHead is what the heading of a chapter takes up, in mm, and cornerLow how high the drawing of a corner has to
+// be to tell much.
+const chapterHead, cornerLow = 10.0, 80.0
+
+// drawJoint draws the corners of a joint so that they go on one page with all that is said of them; where that is too
+// much, they have a page of their own, and are larger.
+func (m maker) drawJoint(j *joint) {
+	heading := m.Height(m.on(func(m maker) { m.jointHeading(*j) }))
+	told := m.Height(m.on(func(m maker) { m.jointTold(*j) }))
+	j.across = abreast
+	rows := math.Ceil(float64(len(j.meetings)) / abreast)
+	page := m.Whole() - chapterHead - heading + afterTable
+	if high := (page-told)/rows - cornerWords; high >= cornerLow {
+		m.drawMeetings(j.meetings, high, abreast)
+		j.kept = m.Whole() - chapterHead
+		return
+	}
+	if len(j.meetings) <= 2 {
+		j.across, rows = 1, float64(len(j.meetings))
+	}
+	m.drawMeetings(j.meetings, page/rows-cornerWords, j.across)
+	j.kept = page
+}
+
+// afterTable is the space below a table, which does not need to be there at the end of a page.
+const afterTable = 2.5
+
+// cornerWords is what the words under the drawing of a corner take up, in mm.
+const cornerWords = 8.0
+
+// joint shows the corners of alike drawers.
+func (m maker) joint(j joint) {
+	m.jointHeading(j)
+	for row := range slices.Chunk(j.meetings, j.across) {
+		things := make([]func(*paper.Book), j.across)
+		for i := range things {
+			things[i] = func(*paper.Book) {}
+		}
+		for i, c := range row {
+			things[i] = m.on(func(m maker) { m.meeting(c) })
+		}
+		m.Abreast(things...)
+	}
+	m.Together(func() { m.jointTold(j) })
+}
+
+func (m maker) jointHeading(j joint) {
+	m.Heading(1, fmt.Sprintf("%s: %s", j.group[0].Spec.Joint, names(drawerNames(j.group))))
+}
+
+// jointTold says what is right of a joint and what is likely, and the same of the sizes of its boxes.
+func (m maker) jointTold(j joint) {
+	m.Forecasts(m.forecasts(j.group[0]))
+	if len(j.sizes) > 0 {
+		m.table(m.sizedTable(j.sizes, j.group))
+	}
+	if m.listed(j.group) < len(j.group) {
+		m.Text("The form for readings has the limits of the other drawers' sizes.")
+	}
+}
+
+// meeting shows a corner.
+func (m maker) meeting(c meeting) {
+	m.Scale(paper.ScaleText(c.scale))
+	m.Figure(c.drawn, "")
+	m.Text(fmt.Sprintf("%s, %s.", c.what, paper.ScaleText(c.scale)))
+}
+
+// drawerNames are those of drawers, of many the first.
+func drawerNames(group []batch.Drawer) (list []string) {
+	const most = 12
+	for i, d := range group {
+		if i == most-1 && len(group) > most {
+			return append(list, fmt.Sprintf("%d more", len(group)-i))
+		}
+		list = append(list, d.Spec.Name)
+	}
+	return list
 }
 
 // alike gathers drawers whose corners are the same: stock, joint and setting.
@@ -48,54 +134,24 @@ func (m maker) alike() [][]batch.Drawer {
 	})
 }
 
-// joints draws where the parts of a drawer meet, each with what its clearances are likely to
-// be; what concerns the whole box follows the last.
-func (m maker) joints(d batch.Drawer, list []drawnMeeting) {
-	rows := make([][]paper.ForecastRow, len(list))
-	for _, f := range m.report.FitOf(d.Spec.Name) {
-		at := len(list) - 1
-		for i, c := range list {
-			if slices.Contains(c.of, joinery.Role(f.Part)) {
-				at = i
-			}
-		}
-		row := present.FitRow(f, m.unit)
-		row.Numbers = "right " + present.FitLimits(f, m.unit) + ", " + row.Numbers
-		rows[at] = append(rows[at], row)
-	}
-	for i, c := range list {
-		m.Keep(c.Height + cornerRest/2)
-		m.Scale(paper.ScaleText(c.scale))
-		m.Figure(c.Drawing, "")
-		m.Text(fmt.Sprintf("%s, %s. %s.", c.what, paper.ScaleText(c.scale), upper(c.clearances)))
-		m.Forecasts(rows[i])
-	}
-}
-
-// cornerRest is what headings, words and some of the forecasts take up of a page, in mm.
-const cornerRest = 40.0
-
-// meeting is a corner with what is said of it, and the parts whose measures go with it.
+// meeting is a corner with what it is, and its drawing when it is made.
 type meeting struct {
 	paper.Corner
-	what, clearances string
-	of               []joinery.Role
-}
-
-// drawnMeeting is a meeting with its drawing.
-type drawnMeeting struct {
-	meeting
-	drawing.Drawing
+	what  string
+	drawn drawing.Drawing
 	scale float64
 }
 
-// drawnMeetings draws the corners of a drawer that differ, one to a page or smaller.
-func (m maker) drawnMeetings(d batch.Drawer) (list []drawnMeeting) {
-	for _, c := range m.meetings(d) {
-		drawn, scale := c.Draw(paper.Frame{Width: m.Width(), Height: m.Whole() - cornerRest}, m.number)
-		list = append(list, drawnMeeting{c, drawn, scale})
+// drawMeetings draws corners, all at one scale, so many beside each other, up to a height in mm.
+func (m maker) drawMeetings(list []meeting, high float64, across int) {
+	corners := make([]paper.Corner, len(list))
+	for i, c := range list {
+		corners[i] = c.Corner
 	}
-	return list
+	drawn, scale := paper.Corners(corners, paper.Frame{Width: m.ColumnWidth(across), Height: high}, m.number)
+	for i := range list {
+		list[i].drawn, list[i].scale = drawn[i], scale
+	}
 }
 
 // meetings are the corners of a drawer that differ.
@@ -111,32 +167,11 @@ func (m maker) meetings(d batch.Drawer) []meeting {
 	}
 	// A little off the middle, where no row of fingers ends.
 	level := paper.Corner{Pieces: pieces, Axis: paper.AcrossZ, At: 0.53 * d.Spec.Height}
-	list := []meeting{{level, "The left front corner from above", m.clearances(d, joinery.Front),
-		[]joinery.Role{joinery.Front, joinery.Side, joinery.Back}}}
+	list := []meeting{{Corner: level, what: "The left front corner from above"}}
 	if d.Spec.BackJoint == joinery.Housed {
 		level.Near.Y = d.Outside.Depth
-		list = append(list, meeting{level, "The left rear corner from above", m.clearances(d, joinery.Back),
-			[]joinery.Role{joinery.Back}})
+		list = append(list, meeting{Corner: level, what: "The left rear corner from above"})
 	}
 	upright := paper.Corner{Pieces: pieces, Axis: paper.AcrossX, At: 0.47 * d.Outside.Width}
-	return append(list, meeting{upright, "The bottom at the box front, from the right",
-		m.clearances(d, joinery.Bottom), []joinery.Role{joinery.Bottom}})
-}
-
-// clearances are the measures of a drawer's joints that concern a part.
-func (m maker) clearances(d batch.Drawer, of joinery.Role) string {
-	var said []string
-	for _, c := range d.Fit {
-		if c.Part == of || of == joinery.Front && c.Part == joinery.Side {
-			value := m.caliper(c.Nominal)
-			if math.IsInf(c.Nominal, 0) {
-				continue
-			}
-			said = append(said, c.Name+" "+value+" "+m.unit.String())
-		}
-	}
-	if len(said) == 0 {
-		return "drawn as the parts are cut"
-	}
-	return strings.Join(said, "; ")
+	return append(list, meeting{Corner: upright, what: "The bottom at the box front, from the right"})
 }

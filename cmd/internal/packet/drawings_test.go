@@ -31,7 +31,7 @@ func drawnOf(b batch.Batch) (list []drawn) {
 	details := &paper.Details{Number: m.number}
 	for _, f := range m.families(batch.Merged(b)) {
 		s := m.sectioned(f, details)
-		for _, v := range m.block(s).views {
+		for _, v := range m.block(s, 0).views {
 			list = append(list, drawn{v.Drawing, f.part().Name, v.Scale, &f})
 		}
 	}
@@ -39,8 +39,12 @@ func drawnOf(b batch.Batch) (list []drawn) {
 		list = append(list, drawn{Drawing: d.Drawing, of: "detail " + d.Name, scale: d.Scale})
 	}
 	for _, group := range m.alike() {
-		for _, c := range m.drawnMeetings(group[0]) {
-			list = append(list, drawn{Drawing: c.Drawing, of: group[0].Spec.Name + ", " + c.what, scale: c.scale})
+		for _, high := range []float64{cornerLow, m.Whole()} {
+			all := m.meetings(group[0])
+			m.drawMeetings(all, high, abreast)
+			for _, c := range all {
+				list = append(list, drawn{Drawing: c.drawn, of: group[0].Spec.Name + ", " + c.what, scale: c.scale})
+			}
 		}
 	}
 	return list

@@ -3,6 +3,7 @@ package packet
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,9 +15,11 @@ import (
 	"drawerwright/geom"
 )
 
-// TestFitIsDrawn: the packet of every sample draws each measure of its different corners once, says
-// its numbers as the record has them, and what is likely is between the worst cases.
+// TestFitIsDrawn: the packet of every sample draws each measure of its different joints once, says
+// its numbers as the record has them, and what is likely is between the worst cases; of what differs from box to box
+// it says the numbers of every drawer.
 func TestFitIsDrawn(t *testing.T) {
+	boxes := 0
 	for _, file := range samples(t) {
 		text, err := os.ReadFile(file)
 		if err != nil {
@@ -41,14 +44,28 @@ func TestFitIsDrawn(t *testing.T) {
 		}
 		want := 0
 		for _, group := range (maker{batch: b}).alike() {
-			for _, f := range r.FitOf(group[0].Spec.Name) {
-				want++
-				row := present.FitRow(f, b.Units)
-				of := filepath.Base(file) + ", " + f.Name
-				drawnAs(t, of, row.Forecast, f)
-				for _, part := range []string{f.Short(), row.Numbers, row.Help, f.Verdict, present.FitOdds(f)} {
-					if !strings.Contains(said.String(), strings.TrimSpace(part)) {
-						t.Errorf("%s: no page says %q", of, part)
+			for i, d := range group {
+				for _, f := range r.FitOf(d.Spec.Name) {
+					row := present.FitRow(f, b.Units)
+					of := filepath.Base(file) + ", " + f.Drawer + ", " + f.Name
+					drawnAs(t, of, row.Forecast, f)
+					parts := []string{f.Short(), row.Numbers, row.Help, f.Verdict, present.FitOdds(f)}
+					if slices.Contains(ofBox, f.Check) {
+						boxes++
+						parts = append(strings.Fields(f.Short()), f.Of1000, present.FitLimits(f, b.Units)+" "+
+							(maker{unit: b.Units}).reported(f.Nominal)+" "+present.FitLikely(f, b.Units))
+						if row.Wrong {
+							parts = append(parts, "! "+present.FitVerdict(f)+", "+f.Of1000)
+						}
+					} else if i > 0 {
+						continue
+					} else {
+						want++
+					}
+					for _, part := range parts {
+						if !strings.Contains(said.String(), strings.TrimSpace(part)) {
+							t.Errorf("%s: no page says %q", of, part)
+						}
 					}
 				}
 			}
@@ -56,6 +73,9 @@ func TestFitIsDrawn(t *testing.T) {
 		if bands != want {
 			t.Errorf("%s draws %d measures of %d", filepath.Base(file), bands, want)
 		}
+	}
+	if boxes < 100 {
+		t.Errorf("only %d measures of boxes", boxes)
 	}
 }
 

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -33,15 +34,91 @@ func (m maker) parts() {
 		list[i] = m.sectioned(f, details)
 	}
 	m.details(details.List())
-	var waiting []block
-	for _, s := range list {
-		if waiting = append(waiting, m.block(s)); len(waiting) == lookedOver {
-			waiting = m.next(waiting)
+	var blocks []block
+	if len(list) <= maxTried {
+		blocks = m.fewest(list)
+	}
+	onto := pages{room: m.Room, turn: func() { m.Page() }, put: func(b block) { b.write(m.Book) },
+		slack: m.slack(blocks)}
+	for i, s := range list {
+		if blocks != nil {
+			onto.add(blocks[i])
+		} else {
+			onto.add(m.block(s, 0))
 		}
 	}
-	for len(waiting) > 0 {
-		waiting = m.next(waiting)
+	onto.end()
+}
+
+// slack is what is left of each page, in mm, so that the last one is not nearly empty.
+func (m maker) slack(list []block) float64 {
+	const step, most = 10.0, 100.0
+	turns, left := m.count(list, 0)
+	for slack := step; turns > 0 && left > lastUsed*m.Whole() && slack <= most; slack += step {
+		if n, room := m.count(list, slack); n == turns && room < lastUsed*m.Whole() {
+			return slack
+		}
 	}
+	return 0
+}
+
+// lastUsed is the part of a page that may be left at the end of a chapter, if it can be helped.
+const lastUsed = 0.65
+
+// maxTried are how many drawings are looked at for the fewest pages; of more, each goes onto paper as it is made.
+const maxTried = 40
+
+// fewest are the blocks of families that take the fewest pages: where that saves a page, the drawing of one is smaller
+// by a usual scale, or those of several are, the highest first.
+func (m maker) fewest(list []sectioned) []block {
+	usual, smaller := make([]block, len(list)), make([]block, len(list))
+	var order []int // of those that can be smaller
+	for i, s := range list {
+		usual[i] = m.block(s, 0)
+		high := 0.0
+		for _, v := range usual[i].views {
+			high += v.Height + afterView
+		}
+		if high -= afterView; s.drawing.Plain() && high > smallHigh {
+			high = smallHigh
+		}
+		if smaller[i] = m.block(s, high); smaller[i].height < usual[i].height {
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return -cmp.Compare(usual[a].height, usual[b].height) })
+	least, _ := m.count(usual, 0)
+	for _, i := range order {
+		one := slices.Clone(usual)
+		one[i] = smaller[i]
+		if n, _ := m.count(one, 0); n < least {
+			return one
+		}
+	}
+	several := slices.Clone(usual)
+	for _, i := range order {
+		several[i] = smaller[i]
+		if n, _ := m.count(several, 0); n < least {
+			return several
+		}
+	}
+	return usual
+}
+
+// count is how many pages blocks begin, after what is left of this one, and what they leave of the last, in mm.
+func (m maker) count(list []block, slack float64) (turns int, room float64) {
+	room = m.Room()
+	onto := pages{
+		room:  func() float64 { return room },
+		turn:  func() { turns, room = turns+1, m.Whole() },
+		put:   func(b block) { room -= b.height },
+		slack: slack,
+	}
+	for _, b := range list {
+		onto.add(b)
+	}
+	onto.end()
+	return turns, room
 }
 
 // details shows what is framed in sections, beside each other.
@@ -86,44 +163,17 @@ func (m maker) sectioned(f family, details *paper.Details) sectioned {
 	return sectioned{f, drawn.Sectioned(details, f.all()...)}
 }
 
-// block is a family as it comes on a page in one piece, of a height in mm; a narrow one has room in one of two columns
-// beside another.
-type block struct {
-	write  func(*paper.Book)
-	height float64
-	narrow bool
-	views  []paper.View
-}
-
-// lookedOver is how many parts are looked over for one that the rest of a page has room for.
-const lookedOver = 16
-
-// next writes the first block that this page has room for, or else the first of all on a new
-// page, and gives those that are left. A narrow one has the next narrow one beside it.
-func (m maker) next(waiting []block) []block {
-	i := max(0, slices.IndexFunc(waiting, func(b block) bool { return b.height <= m.Room() }))
-	first := waiting[i]
-	m.Keep(first.height)
-	waiting = slices.Delete(waiting, i, i+1)
-	if !first.narrow {
-		first.write(m.Book)
-		return waiting
-	}
-	k := slices.IndexFunc(waiting, func(b block) bool { return b.narrow && b.height <= m.Room() })
-	if k < 0 {
-		first.write(m.Book)
-		return waiting
-	}
-	m.Abreast(first.write, waiting[k].write)
-	return slices.Delete(waiting, k, k+1)
-}
-
-// block lays a family out.
-func (m maker) block(s sectioned) block {
+// block lays a family out, with views less high than so many mm, or as high as usual for 0.
+func (m maker) block(s sectioned, below float64) block {
 	told := m.on(func(m maker) { m.about(&s.family) })
 	tables := m.lists(&s.family, true)
 	listed := m.on(func(m maker) { m.tables(tables) })
-	views := m.views(s, m.Whole()-m.Height(told)-min(m.Height(listed), listedMost*m.Whole()))
+	most := m.Whole() - m.Height(told) - min(m.Height(listed), listedMost*m.Whole())
+	usual := most - m.Whole()/2
+	if below > 0 {
+		usual = min(usual, below-0.01)
+	}
+	views := m.views(s, most, usual)
 	if !slices.ContainsFunc(views, func(v paper.View) bool { return v.Left }) {
 		tables = m.lists(&s.family, false)
 	}
@@ -224,15 +274,18 @@ func tags(p geom.Panel) []string {
 	return list
 }
 
-// views draws the faces of a part that need it, within a height in mm of a page, and within
-// half a page with all that goes with them where one of the usual scales down to 1:5 does
-// that; a part without cuts shows no more when it is larger.
-func (m maker) views(s sectioned, most float64) []paper.View {
+// views draws the faces of a part that need it, within a height in mm of a page, and within a
+// usual one where one of the usual scales down to 1:5 does that; a part that shows no more when it is larger, down to
+// 1:20.
+func (m maker) views(s sectioned, most, usual float64) []paper.View {
 	p := s.part().Panel
 	faces := paper.Faces(p)
-	least, usual := 1.0/5, most-m.Whole()/2
-	if len(p.Pockets) == 0 && !p.Shaped() {
-		least, usual = 1.0/20, plainHigh
+	least := 1.0 / 5
+	switch {
+	case len(p.Pockets) == 0 && !p.Shaped():
+		least, usual = 1.0/20, min(usual, smallHigh)
+	case s.drawing.Plain():
+		least = 1.0 / 10
 	}
 	list := make([]paper.View, len(faces))
 	for i := len(faces) - 1; i >= 0; i-- { // the first has sections, and what the other leaves
@@ -245,8 +298,8 @@ func (m maker) views(s sectioned, most float64) []paper.View {
 	return list
 }
 
-// plainHigh is how high, in mm, the drawing of a part without cuts is at the most.
-const plainHigh = 75.0
+// smallHigh is how high, in mm, a drawing is that shows no more when it is larger.
+const smallHigh = 75.0
 
 // drawn prints views of a part and the tables that go with them: beside the view where there is room.
 func (m maker) drawn(views []paper.View, tables []present.Table) {
@@ -392,15 +445,25 @@ func (m maker) holes(f *family, names []string) present.Table {
 	return t
 }
 
-// edgeCuts lists what is cut of the edges, as seen on the inside face.
+// edgeCuts lists what is cut of the edges, as seen on the inside face: what is cut from one end in one row.
 func (m maker) edgeCuts(f *family) present.Table {
 	unit := m.unit.String()
 	t := present.NewTable(present.Words("cut of an edge"), present.In("from the left end", unit),
-		present.In("from the lower edge", unit))
+		present.Words("from the lower edge"))
 	t.UnitOnce = true
+	var rows [][]string
 	for i, k := range f.part().Panel.EdgeCuts {
 		left, right, low, high := f.bounds(func(p geom.Panel) geom.Loop { return p.EdgeCuts[i].Area }, false)
-		t.Add(k.Kind.String(), f.span(geom.AlongX, left, right), f.span(geom.AlongY, low, high))
+		kind, across, up := k.Kind.String(), f.span(geom.AlongX, left, right), f.span(geom.AlongY, low, high)
+		at := slices.IndexFunc(rows, func(r []string) bool { return r[0] == kind && r[1] == across })
+		if at < 0 {
+			rows = append(rows, []string{kind, across, up})
+		} else {
+			rows[at][2] += ", " + up
+		}
+	}
+	for _, r := range rows {
+		t.Add(r...)
 	}
 	return t
 }

@@ -34,6 +34,9 @@ func FitText(f record.Fit, u geom.Unit) string {
 // FitLimits are the least and the most of a measure that is right.
 func FitLimits(f record.Fit, u geom.Unit) string { return rangeOf(f.Limits, u) }
 
+// FitLikely are the least and the most of a measure that nearly all boxes have.
+func FitLikely(f record.Fit, u geom.Unit) string { return rangeOf(f.Likely, u) }
+
 // FitOdds says how many boxes have a measure right.
 func FitOdds(f record.Fit) string {
 	if f.Of1000 == "all" {
