@@ -143,6 +143,12 @@ func (b *Book) need(height float64) {
 		return
 	}
 	if b.page == nil || b.Room() < height {
+		if b.endsInHeading() { // which goes along
+			height += b.headings.before.cursor - b.headings.end
+		}
+		if b.column.of > 0 && b.floor() <= bottomEdge && b.top() < b.Size.Height-margin && b.top()-bottomEdge < height {
+			b.column.at = b.column.of - 1 // the next column of this page has no more room
+		}
 		b.next()
 	}
 }

@@ -42,7 +42,8 @@ type Label struct {
 	Piece, Of    int    // of the pieces of that name
 	Box          string // of the drawer's boxes, the one that it is for
 	Hand         string // LEFT or RIGHT, where it applies
-	Facts        string // size and stock
+	Board        string // what the cuts of its sheet call it; none where no saw cuts it
+	Facts        string // size, stock and sheet
 	Face         string // the face that it goes on
 	Edge         string // the edge that its arrow points to; none without
 	Job          string // the code of the job, if any
@@ -138,29 +139,79 @@ func (s square) draw(d *drawing.Drawing, at geom.Point, module float64) {
 // quiet is the empty zone about a code in modules, as ISO/IEC 18004 asks for.
 const quiet = 4
 
-// label draws one: the part's name over all of it, the code at the left, and at the right
-// what else there is. Grain and triangle stand at the foot, which has its room first: words
-// are as large as the rest of the room lets them.
+// Measures of a label, in mm: how far what is printed keeps off its edge; letters, of which capitals are 2.5 high where
+// the label has room for them, and under which a name is cut short rather; a module of its code at least where there is
+// room for the triangle below it (common practice, no source: 0.5 mm is read by every telephone).
+const (
+	labelEdge   = 2.5
+	minLetters  = 2.0
+	leastModule = 0.5
+	mostCode    = 45.0
+	codeShare   = 0.34 // of the label's width
+	triangleLow = 5.0  // of the triangle below the code, in mm at least
+	labelPage   = 100  // what is higher is a page of its own
+)
+
+var labelLetters = drawing.Capitals(2.5)
+
+// label draws one: the part's name over all of it with its board's at the right, the code at the left with the joiner's
+// triangle below it, and at the right what else there is. What is at the foot has its room first: words are as large as
+// the rest of the room lets them.
 func label(l Label, code square, wide, high float64) drawing.Drawing {
 	d := drawing.Drawing{Width: wide, Height: high}
-	size := math.Min(5, high/7)
-	name := l.name()
-	for size > minLetters && drawing.Width(drawing.Bold, size, name) > wide-2*labelEdge {
-		size -= 0.1
+	y := l.heading(&d)
+	modules := float64(code.side + 2*quiet)
+	side := min(y-labelEdge, max(codeShare*wide, leastModule*modules), wide/2, mostCode)
+	below := geom.Rect{Min: geom.Point{X: labelEdge, Y: labelEdge}}
+	if tall := y - labelEdge - side; l.Set > 1 {
+		if tall < triangleLow && (y-labelEdge-triangleLow) >= leastModule*modules {
+			side, tall = y-labelEdge-triangleLow, triangleLow
+		}
+		if tall >= triangleLow {
+			tall = min(tall, side/2)
+			below.Max = geom.Point{X: side - 1, Y: labelEdge + tall - 0.5}
+			triangle(&d, below, l.Place, l.Set)
+			l.Set = 0
+		}
 	}
-	y := high - labelEdge - size
-	d.Words(labelEdge, y, size, drawing.Bold, drawing.FitMiddle(drawing.Bold, size, wide-2*labelEdge, name))
-	y -= 0.3 * size
-	side := math.Min(math.Min(y-labelEdge, wide/2), 45)
-	module := side / float64(code.side+2*quiet)
+	module := side / modules
 	code.draw(&d, geom.Point{X: float64(module * quiet), Y: y - side + float64(module*quiet)}, module)
-	body := math.Min(4.4, (y-labelEdge)/5)
+	body := min(labelLetters, (y-labelEdge)/5)
+	if high > labelPage {
+		body = 2 * labelLetters // it is read from further off
+	}
 	unbroken := l.needs(1, math.Inf(1)) // at least: what is too large for that need not be broken into lines
 	for body > minLetters && (unbroken*body > y-labelEdge || l.needs(body, wide-side-labelEdge) > y-labelEdge) {
 		body -= 0.05
 	}
 	l.words(&d, geom.Rect{Min: geom.Point{X: side, Y: labelEdge}, Max: geom.Point{X: wide - labelEdge, Y: y}}, body)
 	return d
+}
+
+// heading writes the part's name over a label, and in a frame at the right what the cuts call the board; it gives how
+// high the room below is.
+func (l Label) heading(d *drawing.Drawing) float64 {
+	size := min(5, d.Height/7)
+	if d.Height > labelPage {
+		size = 10
+	}
+	name, room := l.name(), d.Width-2*labelEdge
+	if l.Board != "" {
+		size *= 0.85
+		wide := drawing.Width(drawing.Bold, size, l.Board) + 2
+		right := d.Width - labelEdge
+		y := d.Height - labelEdge - size
+		d.Loops(drawing.Pen{Width: 0.25, Ink: 1}, 0, geom.Rectangle(right-wide, y-0.25*size, right, y+0.95*size))
+		d.Words(right-wide+1, y, size, drawing.Bold, l.Board)
+		room -= wide + 1.5
+	}
+	y := d.Height - labelEdge - size
+	letters := size
+	for letters > minLetters && drawing.Width(drawing.Bold, letters, name) > room {
+		letters -= 0.1
+	}
+	d.Words(labelEdge, y, letters, drawing.Bold, drawing.FitMiddle(drawing.Bold, letters, room, name))
+	return y - 0.3*size
 }
 
 // name is the part's, after its number.
@@ -170,9 +221,6 @@ func (l Label) name() string {
 	}
 	return fmt.Sprintf("%d  %s", l.Number, l.Part)
 }
-
-// labelEdge is how far what is printed keeps off the edge of a label, in mm.
-const labelEdge = 2.5
 
 // The rows of a label's words, in heights of their letters.
 const (
@@ -228,17 +276,14 @@ func (l Label) coded() string {
 // Widths at the foot of a label, in heights of its letters: of the grain's arrow and word, and of a
 // piece of the triangle.
 const (
-	grainWide    = 5.6
+	grainWide    = 5.0
 	triangleWide = 1.1
 )
 
-// footLetters is the size of letters at the foot of a label, beside those of its words.
-func footLetters(body float64) float64 { return max(0.8*body, minLetters) }
-
 // codeInFoot reports whether the code of the job has room between grain and triangle.
 func (l Label) codeInFoot(body, room float64) bool {
-	taken := float64((grainWide + triangleWide*float64(l.Set) + 1) * body)
-	return taken+drawing.Width(drawing.Regular, footLetters(body), l.coded()) <= room
+	taken := float64((grainWide + triangleWide*float64(l.Set)) * body)
+	return taken+drawing.Width(drawing.Regular, body, l.coded()) <= room
 }
 
 // besideArrow reports whether the face has room beside the edge that the arrow points to.
@@ -274,8 +319,11 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 			grain(d, foot, body)
 		}
 		if l.codeInFoot(body, room.Width()) {
-			x, y := foot.X+float64(grainWide*body), foot.Y+float64(0.25*body)
-			d.Words(x, y, footLetters(body), drawing.Regular, l.coded())
+			after := 0.0
+			if l.Grain {
+				after = grainWide * body
+			}
+			d.Words(foot.X+after, foot.Y+float64(0.15*body), body, drawing.Regular, l.coded())
 		}
 		if l.Set > 1 {
 			wide := float64(triangleWide * body * float64(l.Set))
@@ -306,12 +354,9 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 	d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room.Width()-body, said))
 }
 
-// minLetters is the size of letters, in mm, under which a name is cut short rather.
-const minLetters = 2.0
-
 // grain draws an arrow with two heads and the word.
 func grain(d *drawing.Drawing, at geom.Point, body float64) {
-	a, b := geom.Point{X: at.X, Y: at.Y + body/2}, geom.Point{X: at.X + 2.4*body, Y: at.Y + body/2}
+	a, b := geom.Point{X: at.X, Y: at.Y + body/2}, geom.Point{X: at.X + 1.8*body, Y: at.Y + body/2}
 	d.Line(drawing.Thin, a, b)
 	for _, end := range []struct {
 		p    geom.Point
@@ -319,7 +364,7 @@ func grain(d *drawing.Drawing, at geom.Point, body float64) {
 	}{{a, body / 3}, {b, -body / 3}} {
 		d.Line(drawing.Thin, geom.Point{X: end.p.X + end.into, Y: end.p.Y + body/5}, end.p, geom.Point{X: end.p.X + end.into, Y: end.p.Y - body/5})
 	}
-	d.Words(b.X+body/3, at.Y+body/4, footLetters(body), drawing.Regular, "grain")
+	d.Words(b.X+body/3, at.Y+0.15*body, body, drawing.Regular, "grain")
 }
 
 // triangle draws the joiner's triangle over a row of pieces: on the pieces standing
@@ -332,7 +377,7 @@ func triangle(d *drawing.Drawing, r geom.Rect, place, set int) {
 		return r.Height() * (1 - math.Abs(x-half)/half)
 	}
 	for i := range set {
-		d.Loops(drawing.Pen{Width: 0.15, Ink: 0.6}, 0, geom.Rectangle(at(float64(i)), r.Min.Y, at(float64(i+1)), r.Max.Y))
+		d.Loops(drawing.Pen{Width: 0.18, Ink: 1}, 0, geom.Rectangle(at(float64(i)), r.Min.Y, at(float64(i+1)), r.Max.Y))
 	}
 	from, to := float64(place-1), float64(place)
 	mine := geom.Loop{{Point: geom.Point{X: at(from), Y: r.Min.Y}}, {Point: geom.Point{X: at(to), Y: r.Min.Y}}, {Point: geom.Point{X: at(to), Y: r.Min.Y + height(to)}}}

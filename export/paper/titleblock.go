@@ -115,8 +115,8 @@ func (b *Book) titleStrip() {
 	if b.Block.Code != "" {
 		s += ", code " + b.Block.Code
 	}
-	said := drawing.Fit(drawing.Regular, blockSmall, b.fullWidth()-pageWide, s)
-	b.page.Words(margin, low, blockSmall, drawing.Regular, said)
+	said := drawing.Fit(drawing.Regular, blockBold, b.fullWidth()-pageWide, s)
+	b.page.Words(margin, low, blockBold, drawing.Regular, said)
 	b.pageOf(geom.Point{X: margin + b.fullWidth() - of, Y: low})
 }
 

@@ -118,6 +118,7 @@ type drawer struct {
 type part struct {
 	Name, Role, Drawer, Stock string
 	Label                     string
+	Quantity                  int
 	Length, Width, Thickness  float64
 	Outline                   [][]float64
 	Operations                []operation

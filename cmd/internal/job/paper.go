@@ -14,7 +14,8 @@ var paperKeys = []key{
 		example: "A4"},
 	{name: "labels", form: formWord, words: labelWords(), fallback: LabelsGrid,
 		doc: "Labels for the pieces: a grid on every sheet, one a page, none, or a usual sheet of labels by columns and " +
-			"rows (2x4, 2x7, 2x8, 3x7, 3x8 on A4; 2x3, 2x5, 2x7, 2x10, 3x10 on Letter)",
+			"rows (2x4, 2x7, 2x8, 3x7, 3x8 on A4; 2x3, 2x5, 2x7, 2x10, 3x10 on Letter), whose measures are common " +
+			"practice: print one on plain paper first and hold it against yours",
 		example: "3x8", why: "labels are cut from one sheet of stickers or paper"},
 	{name: "label-columns", form: formCount, min: 1, max: maxLabelColumns, fallback: "3", doc: "How many labels stand beside each other on a sheet",
 		example: "2", why: "with 7 rows they are 70 x 42 mm on A4, a usual sheet of labels"},

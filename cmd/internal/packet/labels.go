@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"maps"
+	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
@@ -31,7 +32,7 @@ func faces(r joinery.Role) (face, edge string) {
 	case joinery.DrawerFrontRole, joinery.DividerRole:
 		return "rear face", "lower edge"
 	}
-	return "inside face, after cutting", "lower edge"
+	return "inside face", "lower edge"
 }
 
 // WriteLabels writes the packet's labels as a document of their own.
@@ -60,24 +61,32 @@ func (m maker) labels() error {
 	if s := m.batch.Paper.Sheet; s != nil {
 		grid.Wide, grid.High, grid.Aside, grid.Between = s.Wide, s.High, s.Aside, s.Between
 	}
-	from := make(map[string][]int)
+	list := m.labelsOfParts()
+	list = append(list, offcutLabels(m.plan)...)
+	return m.Labels(list, grid)
+}
+
+// labelsOfParts are those of all pieces, drawer by drawer.
+func (m maker) labelsOfParts() (list []paper.Label) {
+	from := make(map[string][]sheets.Source)
 	for i := range m.plan.Stocks {
-		maps.Copy(from, m.plan.Stocks[i].PartSheets())
+		maps.Copy(from, m.plan.Stocks[i].Sources())
 	}
-	var list []paper.Label
 	for _, d := range m.batch.Drawers {
 		for _, p := range d.Parts {
 			for n := range p.Quantity {
 				l := m.label(p, n)
 				if n < len(from[p.Name]) {
-					l.Facts += fmt.Sprintf(", sheet %d", from[p.Name][n])
+					l.Board = from[p.Name][n].Board
+					if sheet := fmt.Sprint(from[p.Name][n].Sheet); !strings.HasPrefix(l.Board, sheet) {
+						l.Facts += ", sheet " + sheet // a board's name begins with that of the first sheet cut so
+					}
 				}
 				list = append(list, l)
 			}
 		}
 	}
-	list = append(list, offcutLabels(m.plan)...)
-	return m.Labels(list, grid)
+	return list
 }
 
 // offcutLabels are for the pieces that are left of sheets and are worth keeping.

@@ -5,11 +5,14 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/nest"
 )
 
 // sheetsOfLabels are all that a job can ask for, each with its paper.
@@ -17,8 +20,8 @@ var sheetsOfLabels = [][2]string{{"grid", "A4"}, {"page", "A4"}, {"2x4", "A4"}, 
 	{"3x7", "A4"}, {"3x8", "A4"}, {"2x3", "Letter"}, {"2x5", "Letter"}, {"2x7", "Letter"}, {"2x10", "Letter"},
 	{"3x10", "Letter"}}
 
-// minLabelLetters is how high capitals of a label are at least, in mm.
-const minLabelLetters = 1.1
+// How high capitals of a label are at least, in mm: on any sheet, and on labels of 35 mm height or more.
+const minLabelLetters, minLargeLetters = 1.4, 2.0
 
 // TestLabelsFitTheirCells: on every sheet of labels each label of two jobs has its piece of how many,
 // left or right where it is a side, its size, the edge that is down, its face, the grain where there
@@ -63,13 +66,16 @@ func TestLabelsFitTheirCells(t *testing.T) {
 
 // labelWords counts the texts of pages of labels in which words are, and sees that they can be read.
 func labelWords(t *testing.T, name string, pages []drawing.Page, words map[string]int) map[string]int {
-	found := make(map[string]int)
+	found, least := make(map[string]int), minLabelLetters
+	if large := regexp.MustCompile(`grid|page|2x[1-7] |3x7`); large.MatchString(name) {
+		least = minLargeLetters
+	}
 	for _, p := range pages {
 		for _, said := range collisions(p.Drawing) {
 			t.Errorf("%s: %s", name, said)
 		}
 		for _, w := range p.Texts {
-			if high := w.Size * 0.72; high < minLabelLetters {
+			if high := w.Size * 0.72; high < least {
 				t.Errorf("%s: %q is %.2f mm high", name, w.String, high)
 			}
 			for word := range words {
@@ -80,4 +86,39 @@ func labelWords(t *testing.T, name string, pages []drawing.Page, words map[strin
 		}
 	}
 	return found
+}
+
+// TestLabelsNameTheirBoards: of the bench sample every board that the cuts give stands on one label, and on that of the
+// part that the sheet has it serve.
+func TestLabelsNameTheirBoards(t *testing.T) {
+	file := "../../../samples/bench-drawers.yaml"
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := read(t, file, text)
+	plan, err := sheets.Of(t.Context(), b, nil, sheets.Search{Options: nest.Options{Effort: 20}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := make(map[string]int) // stock, board and part
+	for i := range plan.Stocks {
+		s := &plan.Stocks[i]
+		for _, one := range s.Laid {
+			for n, called := range one.Called {
+				want[called+" "+s.Names(one, n)[0]]++
+			}
+		}
+	}
+	m := maker{batch: b, plan: plan, unit: b.Units}
+	found := make(map[string]int)
+	for _, l := range m.labelsOfParts() {
+		if l.Board == "" {
+			t.Errorf("%s, piece %d, has no board", l.Part, l.Piece)
+		}
+		found[l.Board+" "+l.Part]++
+	}
+	if !maps.Equal(want, found) || len(found) < 24 {
+		t.Errorf("boards on labels: %v, want %v", found, want)
+	}
 }

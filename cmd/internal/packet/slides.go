@@ -27,6 +27,7 @@ func (m maker) openings() {
 	m.Small("Cabinet sides are the left ones from inside; the right ones are their mirror images. Heights are over " +
 		"the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet " +
 		"comes first.")
+	m.table(m.rows())
 	m.Columns(slideColumns, func() {
 		for _, c := range m.report.Cabinets {
 			m.opening(c)
@@ -47,6 +48,19 @@ const (
 	slideHigh    = 110.0
 )
 
+// rows is where the drawers of all openings come.
+func (m maker) rows() (all present.Table) {
+	for _, c := range m.report.Cabinets {
+		t := present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height")
+		all.UnitOnce = t.UnitOnce
+		all.Columns = slices.Insert(t.Columns, 1, present.Words("opening"))
+		for _, row := range t.Rows {
+			all.Rows = append(all.Rows, slices.Insert(row, 1, present.Cell{Text: c.Name}))
+		}
+	}
+	return all
+}
+
 // opening shows the side of a cabinet, and where its drawers come.
 func (m maker) opening(c record.Cabinet) {
 	bank := m.bankOf(c)
@@ -61,7 +75,6 @@ func (m maker) opening(c record.Cabinet) {
 		m.cabinetSide(bank)
 	})
 	m.Together(func() {
-		m.table(present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height"))
 		for _, s := range c.Spacers {
 			m.Item(0, "·", "spacer of "+present.SpacerFor(s, m.unit))
 		}

@@ -382,12 +382,12 @@ func (p *packetReader) setups() taken {
 func (p *packetReader) cabinets() taken {
 	s := p.s
 	switch {
-	case s.begins("drawer", "slide line "+p.unit, "box from", "front from", "front height"):
-		for row := range s.table(5) {
-			p.words("row", row[0], "opening", p.cabinet)
+	case s.begins("drawer", "opening", "slide line "+p.unit, "box from", "front from", "front height"):
+		for row := range s.table(6) {
+			p.words("row", row[0], "opening", row[1])
 			for i, m := range []string{"slide line", "box from", "front from", "front height"} {
-				if row[1+i] != "-" {
-					p.printed("row", row[0], m, row[1+i])
+				if row[2+i] != "-" {
+					p.printed("row", row[0], m, row[2+i])
 				}
 			}
 		}
@@ -399,11 +399,10 @@ func (p *packetReader) cabinets() taken {
 			s.at = at
 			return notTaken
 		}
-		p.cabinet = m[1]
 		for i, what := range []string{"width", "height", "depth"} {
-			p.printed("opening", p.cabinet, what, m[2+i])
+			p.printed("opening", m[1], what, m[2+i])
 		}
-		p.words("opening", p.cabinet, "slide", m[6])
+		p.words("opening", m[1], "slide", m[6])
 		return lineTaken
 	case len(p.list) == 2 && strings.HasPrefix(p.list[1], "spacer of "):
 		m := paperSpacer.FindStringSubmatch(s.together(1))

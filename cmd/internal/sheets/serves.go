@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -69,20 +70,32 @@ func (s *Stock) Numbers(one Sheet, placement int) string {
 	return strings.Join(list, ", ")
 }
 
-// PartSheets tells for each part by its name the numbers of the sheets that it comes from, as
-// often as it is laid.
-func (s *Stock) PartSheets() map[string][]int {
-	from := make(map[string][]int)
+// Source is where a piece comes from: the number of its sheet, and what saws call the board that it is, none where a
+// router cuts.
+type Source struct {
+	Sheet int
+	Board string
+}
+
+// Sources tells for each part by its name where its pieces come from, as often as it is laid, sheet by sheet.
+func (s *Stock) Sources() map[string][]Source {
+	from := make(map[string][]Source)
 	for _, one := range s.Laid {
 		for n, p := range one.Placements {
+			board := ""
+			if n < len(one.Called) {
+				board = one.Called[n]
+			}
 			for sheet, at := range one.Serves[n] {
 				name := s.Parts[p.Piece][at].Name
-				from[name] = append(from[name], one.Number+sheet)
+				from[name] = append(from[name], Source{one.Number + sheet, board})
 			}
 		}
 	}
 	for _, list := range from {
-		slices.Sort(list)
+		slices.SortFunc(list, func(a, b Source) int {
+			return cmp.Or(cmp.Compare(a.Sheet, b.Sheet), cmp.Compare(a.Board, b.Board))
+		})
 	}
 	return from
 }

@@ -45,7 +45,7 @@ func TestEveryPieceHasASheet(t *testing.T) {
 		}
 		for i := range plan.Stocks {
 			s := &plan.Stocks[i]
-			from := s.PartSheets()
+			from := s.Sources()
 			pieces, sheets := 0, 0
 			for _, one := range s.Laid {
 				if one.Number != sheets+1 {
@@ -62,8 +62,8 @@ func TestEveryPieceHasASheet(t *testing.T) {
 						t.Errorf("%s: %d of %d pieces of %s are on sheets", file, len(from[p.Name]), p.Quantity, p.Name)
 					}
 					for _, n := range from[p.Name] {
-						if n < 1 || n > sheets {
-							t.Errorf("%s: %s is on sheet %d of %d", file, p.Name, n, sheets)
+						if n.Sheet < 1 || n.Sheet > sheets {
+							t.Errorf("%s: %s is on sheet %d of %d", file, p.Name, n.Sheet, sheets)
 						}
 					}
 				}
