@@ -209,7 +209,6 @@ type packetReader struct {
 	one   string   // the only cell, or nothing
 	title string   // the last line that was a title
 
-	cabinet string
 	drawn   []drawnPart // the parts of the drawing that was read last
 	drawnOf string      // and what they are of
 	sheet   *setupReader
