@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"strings"
 
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
@@ -25,7 +24,7 @@ func (m maker) cover() error {
 	for _, w := range present.Remarks(m.report.Warnings, geom.LevelWarning) {
 		m.Item(0, "!", w.Text)
 		if w.Hint != "" {
-			m.Item(1, "", "Way out, in the job: "+plain(w.Hint)+".")
+			m.Item(1, "", "Way out, in the job: "+present.InTrade(w.Hint)+".")
 		}
 	}
 	m.notes()
@@ -33,9 +32,6 @@ func (m maker) cover() error {
 	m.figures()
 	return m.besidePicture()
 }
-
-// plain is a text without the marks that a terminal sets keys of the job file off with.
-func plain(s string) string { return strings.ReplaceAll(s, "`", "") }
 
 // notes are what makes more work but comes out right.
 func (m maker) notes() {

@@ -1,6 +1,9 @@
 package present
 
 import (
+	"regexp"
+	"strings"
+
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -38,4 +41,17 @@ func Gathered(list []record.Warning, level geom.Level) (lines []string) {
 		lines = append(lines, r.Text)
 	}
 	return lines
+}
+
+var (
+	keyed  = regexp.MustCompile("`[^`]*`")
+	hyphen = regexp.MustCompile(`([a-z])-([a-z])`)
+)
+
+// InTrade is a hint for paper: what it would write into the job file in words, without the marks of the file's format.
+func InTrade(hint string) string {
+	return keyed.ReplaceAllStringFunc(hint, func(s string) string {
+		s = strings.NewReplacer("`", "", ": {", ", ", "{", "", "}", "").Replace(s)
+		return hyphen.ReplaceAllString(hyphen.ReplaceAllString(s, "$1 $2"), "$1 $2")
+	})
 }
