@@ -78,7 +78,7 @@ func (t *table) measure() {
 	if t.widths = t.wide(whole, whole); sum(t.widths) > room {
 		t.widths = t.wide(strings.Fields, whole)
 	}
-	least := t.wide(strings.Fields, strings.Fields)
+	least := t.least()
 	if sum(least) > room {
 		clear(least)
 	}
@@ -135,19 +135,24 @@ func (t *table) wide(heads, cells func(string) []string) []float64 {
 	return widths
 }
 
+// least is the width under which words of a column are broken, and of one that is set to the right, its numbers.
+func (t *table) least() []float64 {
+	least, numbers := t.wide(strings.Fields, strings.Fields), t.wide(strings.Fields, whole)
+	for i, c := range t.columns {
+		if c.Right {
+			least[i] = numbers[i]
+		}
+	}
+	return least
+}
+
 // Unbroken reports whether a table in one of so many columns of the page has room for every word, and for every cell
 // of those that are set to the right.
 func (b *Book) Unbroken(of int, columns []Column, rows [][]string) bool {
 	saved := b.column
 	b.column = column{of: of, wide: b.ColumnWidth(of)}
 	t := newTable(b, columns, rows)
-	words, cells := t.wide(strings.Fields, strings.Fields), t.wide(strings.Fields, whole)
-	for i, c := range columns {
-		if c.Right {
-			words[i] = cells[i]
-		}
-	}
-	least := sum(words) + float64(t.gap()*float64(len(columns)-1))
+	least := sum(t.least()) + float64(t.gap()*float64(len(columns)-1))
 	b.column = saved
 	return least <= b.ColumnWidth(of)
 }
