@@ -46,16 +46,16 @@ type shapeOf struct {
 // solidGrid is what the corners of a solid may be off, in mm: they are on a grid of a few microns.
 const solidGrid = 0.003
 
-// nearness is what solids may be off, in millimeters: the chords of their arcs, those of the
-// regions that they are compared with, and their corners, which are on a grid.
-type nearness struct{ chord, ring, grid float64 }
+// nearness is how near solids are to what they are compared with, in millimeters: how far the
+// chords of that are from its arcs, what solids may be off along arcs, and along all sides, since
+// their corners are on a grid.
+type nearness struct{ chord, arcs, grid float64 }
 
 // asDesigned is that of solids of the design: chords within 0.05 mm and some room.
-var asDesigned = nearness{chord: 0.06, ring: ringChord, grid: solidGrid}
+var asDesigned = nearness{chord: ringChord, arcs: 0.06 + ringChord, grid: solidGrid}
 
-// asMilled is that of solids of what the bits leave, which are compared with the same drawings: a
-// relief that is left out is more.
-var asMilled = nearness{chord: milled.Chord, ring: 1e-3, grid: 1e-4}
+// asMilled is that of solids of what the bits leave, by the same drawings and with the same chords.
+var asMilled = nearness{chord: milled.Chord, arcs: 1e-3, grid: 1e-4}
 
 // shape works a part's solid out from the operations that the job asks for.
 func (p *Prover) shape(part record.Part) (out shapeOf, ok bool) {
@@ -84,7 +84,7 @@ func shapeFrom(p geom.Panel, near nearness) (out shapeOf) {
 	out = shapeOf{levels: levels{}, thickness: p.Thickness, box: p.Outline.Bounds(), nearness: near}
 	flat := func(l geom.Loop) rings {
 		out.allow(l)
-		return rings{}.with(l.Flatten(near.ring))
+		return rings{}.with(l.Flatten(near.chord))
 	}
 	panel := flat(p.Outline)
 	var faces [2][]layer // from the outside, and from the inside
@@ -165,7 +165,7 @@ func (s *shapeOf) allow(l geom.Loop) {
 		length := l.SideLength(i)
 		s.allowed += float64(length * s.grid)
 		if v.Bulge != 0 {
-			s.allowed += float64(length * (s.chord + s.ring))
+			s.allowed += float64(length * s.arcs)
 		}
 	}
 }

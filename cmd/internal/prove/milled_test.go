@@ -110,7 +110,7 @@ func TestPlantedMilled(t *testing.T) {
 	side, bottom := 0, slices.IndexFunc(r.Parts, func(q record.Part) bool { return q.Role == "bottom" })
 	withoutRelief := func(c *milled.Cut) { c.Reach = []geom.Loop{unrelieved(c.Reach[0])} }
 	aside := func(b *milled.Board) {
-		b.Cuts[0].Reach = []geom.Loop{b.Cuts[0].Reach[0].Translate(geom.Point{X: 2})}
+		b.Cuts[0].Reach = []geom.Loop{b.Cuts[0].Reach[0].Translate(geom.Point{X: 0.5})}
 	}
 	eachCut := func(change func(*milled.Cut)) func(*milled.Board) {
 		return func(b *milled.Board) {
@@ -129,7 +129,7 @@ func TestPlantedMilled(t *testing.T) {
 		"all pockets 0.1 deeper":  {side, eachCut(func(c *milled.Cut) { c.Depth += 0.1 }), "solid-face"},
 		"a cut left out":          {side, func(b *milled.Board) { b.Cuts = b.Cuts[1:] }, "solid-face"},
 		"reliefs left out":        {side, eachCut(withoutRelief), "solid-face"},
-		"a pocket 2 aside":        {side, aside, "solid-place"},
+		"a pocket 0.5 aside":      {side, aside, "solid-place"},
 		"tabs left out":           {side, func(b *milled.Board) { b.CutOut = nil }, "solid-size"},
 		"tabs 0.1 higher":         {side, func(b *milled.Board) { b.CutOut[0].Depth -= 0.1 }, "solid-face"},
 		"an onion skin left out":  {bottom, func(b *milled.Board) { b.CutOut = nil }, "solid-size"},
