@@ -157,6 +157,28 @@ const checks = {
     return { plays: await page.evaluate(() => viewer.state.data.boxes[viewer.state.group.boxes[0]].plays.length) };
   },
 
+  async milled({ page }, must) {
+    const parts = await page.evaluate(() => viewer.state.data.parts.filter((p) => p.milled !== p.mesh).length);
+    await page.locator('summary', { hasText: 'Display' }).click();
+    const shown = page.getByLabel(/as milled/);
+    must(await shown.count() === (parts > 0 ? 1 : 0), `${parts} parts are milled, and ${await shown.count()} checks show them`);
+    if (parts === 0) return { milled: 0 };
+    const corners = () => page.evaluate(() => viewer.state.pieces.reduce((n, p) => n + viewer.state.solid(p).corners.length, 0));
+    await page.evaluate(() => {
+      viewer.mark('exaggerated', false);
+      viewer.open(1);
+    });
+    await settle(page);
+    const round = await corners(), before = await dots(page);
+    must(await shown.isChecked(), 'parts are not shown as milled at first');
+    await shown.uncheck();
+    await settle(page);
+    must(await corners() < round && (await dots(page)).sum !== before.sum, 'as designed, the picture is the same');
+    await shown.check();
+    await page.evaluate(() => viewer.open(0));
+    return { milled: parts };
+  },
+
   async overlaps({ page }, must, job) {
     const found = await page.locator('strong.dw-bad').count();
     must((found > 0) === job.overlaps, `it says ${found ? '' : 'not '}that parts overlap`);

@@ -32,7 +32,7 @@ type checked struct {
 }
 
 // viewerChecks are all checks of a page.
-var viewerChecks = []string{"load", "orbit", "explode", "section", "measures", "plays", "overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
+var viewerChecks = []string{"load", "orbit", "explode", "section", "measures", "plays", "milled", "overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
 
 // maxBank is how large the page of a bank of twelve drawers may be, in bytes.
 const maxBank = 1_500_000
@@ -65,6 +65,7 @@ drawers:
 func TestViewer(t *testing.T) {
 	bench, r := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
 	bank, rows := build(t, bankOfTwelve)
+	routed, boxes := build(t, textOf(t, "../../samples/router-boxes.yaml"))
 	page := func(dir string) string { return filepath.Join(dir, "boxes.html") }
 	if info, err := os.Stat(page(bank)); err != nil || info.Size() > maxBank || len(rows.Drawers) != 12 {
 		t.Errorf("the page of %d drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), maxBank)
@@ -77,6 +78,7 @@ func TestViewer(t *testing.T) {
 	pages := []viewed{
 		{"bench", page(bench), "Bench drawers", len(r.Drawers), false, viewerChecks},
 		{"bank", page(bank), "<img src=x onerror=alert(1)> & Co", 12, false, many},
+		{"router", page(routed), "Router boxes", len(boxes.Drawers), false, []string{"milled"}},
 		{"hostile", hostile(t), hostileName, 1, true, marked},
 	}
 	for _, c := range view(t, pages...) {

@@ -18,7 +18,6 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
-	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/milled"
@@ -217,17 +216,13 @@ func (w *writer) drawer(d batch.Drawer, asMilled bool) (preview, error) {
 			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 	}
-	var trimmed []geom.Panel
-	solidOf := func(i int) (solid.Mesh, error) { return solid.Build(d.Parts[i].Panel, solid.Options{}) }
-	var boards []milled.Board
+	var cut []milled.Board // as it is on disk
 	if asMilled {
-		boards = w.boards(d)
+		cut = boards(w.reader, d, w.to.ReadFile)
 	}
-	if len(boards) > 0 {
-		for _, b := range boards {
-			trimmed = append(trimmed, b.Trimmed())
-		}
-		solidOf = func(i int) (solid.Mesh, error) { return milled.Solid(boards[i].FromSheet(), 0) }
+	solidOf := func(i int) (solid.Mesh, error) { return solid.Build(d.Parts[i].Panel, solid.Options{}) }
+	if len(cut) > 0 {
+		solidOf = func(i int) (solid.Mesh, error) { return milled.Solid(cut[i].FromSheet(), 0) }
 	}
 	for i, p := range d.Parts {
 		m, err := solidOf(i)
@@ -238,20 +233,7 @@ func (w *writer) drawer(d batch.Drawer, asMilled bool) (preview, error) {
 			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 	}
-	return w.preview(d, trimmed)
-}
-
-// boards are the parts of a drawer as the drawings that are on disk have them cut. Where one
-// has no board there are none: the proof says why, and without one the design is shown.
-func (w *writer) boards(d batch.Drawer) (list []milled.Board) {
-	for _, p := range d.Parts {
-		b, err := w.reader.Board(p.Name, w.to.ReadFile)
-		if err != nil {
-			return nil
-		}
-		list = append(list, b)
-	}
-	return list
+	return w.preview(d, trimmed(cut))
 }
 
 // drawings writes those of a part.

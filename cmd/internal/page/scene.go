@@ -29,7 +29,7 @@ func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 	}
 	var scenes []scene.Scene
 	for _, i := range show {
-		boxed, err := files.BoxOf(b.Drawers[i], nil)
+		boxed, err := files.BoxOf(b.Drawers[i], files.MilledOf(b, i))
 		if err != nil {
 			return nil
 		}

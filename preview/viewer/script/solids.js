@@ -4,21 +4,29 @@
 // Faces that turn by less than 25 degrees are chords of one arc, without a line between.
 const SHARP = Math.cos(25 * Math.PI / 180);
 
-// readSolids unpacks all meshes of a scene: for each {corners, triangles: 18 numbers a
-// triangle (place and normal of each corner), lines: 6 numbers a line, low, high}.
-function readSolids(data) {
-  const text = atob(data.bytes);
-  const bytes = new Uint8Array(text.length);
-  for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
-  const view = new DataView(bytes.buffer);
-  return data.meshes.map((m) => {
+// Solids are those of a scene, each unpacked when it is first shown: {corners, triangles: 18
+// numbers a triangle (place and normal of each corner), lines: 6 numbers a line, low, high}.
+class Solids {
+  constructor(data) {
+    const text = atob(data.bytes);
+    const bytes = new Uint8Array(text.length);
+    for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
+    this.view = new DataView(bytes.buffer);
+    this.meshes = data.meshes;
+    this.made = [];
+  }
+
+  of(n) { return this.made[n] ??= this.unpack(this.meshes[n]); }
+
+  unpack(m) {
+    const { view } = this;
     const places = new Float32Array(3 * m.vertices);
     for (let i = 0; i < places.length; i++) places[i] = view.getFloat32(m.at + 4 * i, true);
     const at = m.at + 12 * m.vertices;
     const corners = new Uint32Array(3 * m.triangles);
     for (let i = 0; i < corners.length; i++) corners[i] = m.wide ? view.getUint32(at + 4 * i, true) : view.getUint16(at + 2 * i, true);
     return solidOf(places, corners);
-  });
+  }
 }
 
 function solidOf(places, corners) {

@@ -11,7 +11,7 @@ class State {
     this.opened = 0; // of the steps, as a part of all
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
     this.stale = false; // what is shown is not of the latest job: its clearances are not told
-    this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false };
+    this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false, milled: true };
     this.camera = new Camera();
     this.joint = null; // that is looked into: its name, and what to go back to
     this.groupName = null;
@@ -22,7 +22,7 @@ class State {
   take(data) {
     const { low, high } = this;
     this.data = data;
-    this.solids = readSolids(data);
+    this.solids = new Solids(data);
     const n = data.groups.findIndex((g) => g.name === this.groupName);
     this.show(Math.max(0, n), n < 0);
     if (n >= 0) this.follow(low, high);
@@ -85,7 +85,11 @@ class State {
     return frameOf(o, p.piece.x, p.piece.y);
   }
 
-  solid(p) { return this.solids[this.marks.exaggerated ? p.part.eased : p.part.mesh]; }
+  // solid is what is shown of a piece: with clearances that are drawn larger it is as designed.
+  solid({ part }) {
+    const { exaggerated, milled } = this.marks;
+    return this.solids.of(exaggerated ? part.eased : milled ? part.milled : part.mesh);
+  }
 
   bounds(opened = this.opened, pieces = this.pieces) {
     const low = [Infinity, Infinity, Infinity], high = [-Infinity, -Infinity, -Infinity];

@@ -45,6 +45,7 @@ class Tools {
   marks() {
     const { viewer, state: { group, data } } = this;
     const all = [['sizes', 'dimensions of the box'], ['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size, an overlap as it is`]];
+    if (data.parts.some((p) => p.milled !== p.mesh)) all.unshift(['milled', 'as milled, with the bits’ round corners; else as designed']);
     this.checks = new Map(all.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     const theme = viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme())];
     return [...this.checks.values(), ...theme];
