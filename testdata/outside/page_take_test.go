@@ -9,6 +9,7 @@ import (
 // page, which says how far they have come, can give them up, and says what is wrong; its lists are
 // whole on paper. Pictures stay in the folder that DRAWERWRIGHT_PICTURES names, if it names one.
 func TestPageTake(t *testing.T) {
+	t.Parallel()
 	folder := os.Getenv("DRAWERWRIGHT_PICTURES")
 	if folder == "" {
 		folder = t.TempDir()

@@ -15,6 +15,7 @@ import (
 // TestPage: `drawerwright view` in Chromium does all that a person tries on it, is
 // found to be without a serious fault by axe-core, and what it lets download is a build.
 func TestPage(t *testing.T) {
+	t.Parallel()
 	dir := t.TempDir()
 	tried := map[string]bool{}
 	for _, r := range lines[struct {

@@ -11,6 +11,7 @@ import (
 // another job, says where it cannot, and is for everybody; a title that would be markup is text.
 // Pictures of it stay in the folder that DRAWERWRIGHT_PICTURES names, if it names one.
 func TestShopPage(t *testing.T) {
+	t.Parallel()
 	const named = `<img src=x onerror=alert(1)> & Co`
 	text := textOf(t, "../../samples/bench-drawers.yaml")
 	marked, _ := build(t, strings.Replace(text, "job: Bench drawers", "job: "+named, 1))

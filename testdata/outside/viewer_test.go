@@ -63,6 +63,7 @@ drawers:
 // finds nothing serious. Of a second and a third page that is tried for which many drawers or
 // names that would be markup make a difference, or everything ([geomtest.All]).
 func TestViewer(t *testing.T) {
+	t.Parallel()
 	bench, r := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
 	bank, rows := build(t, bankOfTwelve)
 	routed, boxes := build(t, textOf(t, "../../samples/router-boxes.yaml"))
