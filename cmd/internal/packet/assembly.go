@@ -183,9 +183,10 @@ func beforeGlue(d batch.Drawer) (list []string) {
 			geom.LengthOf(side).Text(d.Spec.Units), geom.LengthOf(end).Text(d.Spec.Units)))
 	}
 	return append(list,
-		"Put the box together dry, bottom and all: every joint has to close by hand or with light taps. Measure "+
-			"width, depth and both diagonals; the form for readings has the numbers.",
-		"Lay the parts out, inside faces up, the triangle on their labels whole; have clamps and a wet cloth at hand.")
+		"Put the box together dry, bottom and all: joints close by hand or light taps. Measure it: the form has the "+
+			"numbers.",
+		"Lay the parts out, inside faces up, the triangle on their labels whole; clamps and a wet cloth are at hand. "+
+			"From the first glue to the last clamp there is the open time on the glue's label.")
 }
 
 // firstWalls says where glue goes and which walls come first.

@@ -29,11 +29,30 @@ func (m maker) travelers() {
 	if len(m.batch.Drawers) == 0 {
 		return
 	}
-	m.Section("Form for readings")
-	m.Small("Shaded: what is right, in " + unitWords[m.unit] + ", and by how much a box may be off. Measure the box " +
-		"dry, and write what it measures once the glue has set: width at front and back, depth at left and right, " +
-		"both diagonals over the ends of the sides. " + m.boardsTogether())
-	var rows [][]string
+	rows := m.formRows()
+	draw := func() {
+		m.Section("Form for readings")
+		m.Small("Shaded: what is right, in " + unitWords[m.unit] + ", and by how much a box may be off. Measure the " +
+			"box dry, and write what it measures once the glue has set: width at front and back, depth at left and " +
+			"right, both diagonals over the ends of the sides. " + m.boardsTogether())
+		m.Form(formColumns, rows)
+	}
+	if len(rows) > wholeForm {
+		m.Keep(formBegins)
+		draw()
+		return
+	}
+	m.Together(draw)
+}
+
+// A form of so many lines stays whole; of a longer one the words over it stay with its first lines, in mm about.
+const (
+	wholeForm  = 14
+	formBegins = 60.0
+)
+
+// formRows are the lines of the form, one for each box.
+func (m maker) formRows() (rows [][]string) {
 	for _, d := range m.batch.Drawers {
 		right := m.right(d)
 		for n := range min(d.Spec.Count, maxRows) {
@@ -44,7 +63,7 @@ func (m maker) travelers() {
 			rows = append(rows, append([]string{box}, right...))
 		}
 	}
-	m.Form(formColumns, rows)
+	return rows
 }
 
 // right is what the form gives of a drawer's boxes, in its columns after the first: what is right, and below it the
