@@ -31,8 +31,8 @@ func (w *Worker) Board(part string, read Read) (milled.Board, error) {
 		}
 		return milled.Board{}, fmt.Errorf("%w: %s: %s", ErrUncut, part, why)
 	}
-	if w.ahead == nil {
-		w.ahead = make(map[string]*panelReader)
+	if of := w.drawer[part].Name; w.ahead == nil || w.aheadOf != of { // what was of another is not proven
+		w.ahead, w.aheadOf = make(map[string]*panelReader), of
 	}
 	w.ahead[part] = r
 	return w.keep(r)

@@ -163,6 +163,7 @@ type Worker struct {
 	*Prover
 	assembler proof.Assembler
 	ahead     map[string]*panelReader // parts that were read before their drawer is proven
+	aheadOf   string                  // that drawer
 }
 
 // Worker makes one; each goroutine needs its own.
