@@ -17,6 +17,7 @@ type Plan struct {
 	Slide       Slide
 	SlideLength float64  // as deep as the boxes
 	RoomBehind  float64  // behind the boxes, without what the opening keeps free there
+	BoxWidth    []WidthTerm // what the width of all boxes is the sum of
 	Rows        []Drawer // from the top down
 	// Holes in the cabinet's left side: x from its front edge, y over the datum.
 	Holes   []geom.Point
@@ -198,14 +199,6 @@ func (p *planner) depth() (float64, bool) {
 	return length, ok
 }
 
-// width is that of the boxes.
-func (p *planner) width() float64 {
-	if p.Slide.InsideDeduction > 0 {
-		return p.plan.between() - p.Slide.InsideDeduction + 2*p.Sides.Thickness.Mean + p.Aim
-	}
-	return p.plan.between() - 2*p.Slide.Clearance + p.Aim
-}
-
 // rows makes fronts and boxes of the heights.
 func (p *planner) rows(heights []float64, depth float64) {
 	width := p.width()
@@ -232,6 +225,7 @@ func (p *planner) rows(heights []float64, depth float64) {
 		d.Ask = geom.Sentencef("a wider opening, or a slide that takes less")
 		return
 	}
+	p.plan.BoxWidth = p.widthTerms()
 	at := top
 	for i, h := range heights {
 		r := Drawer{FrontWidth: frontWidth, FrontHeight: h, FrontBottom: at - h}

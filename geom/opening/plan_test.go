@@ -73,6 +73,35 @@ func TestSideMount(t *testing.T) {
 	}
 }
 
+// TestWidthAdds: the terms of the width of the boxes are named, and their sum is the width of every box.
+func TestWidthAdds(t *testing.T) {
+	under, _ := BuiltIn(Undermount, geom.Millimeter)
+	for name, c := range map[string]struct {
+		change func(*Bank)
+		want   []WidthTerm
+	}{
+		"side mount": {func(*Bank) {}, []WidthTerm{{"opening", 1, 562}, {"slide", -2, 12.7}}},
+		"undermount": {func(b *Bank) { b.Slide = under },
+			[]WidthTerm{{"opening", 1, 562}, {"inside deduction", -1, 42}, {"sides", 2, 12.2}}},
+		"shims, aimed narrower": {func(b *Bank) { b.Common.Shim, b.Aim = 1.5, -0.25 },
+			[]WidthTerm{{"opening", 1, 562}, {"shims", -2, 1.5}, {"slide", -2, 12.7}, {"so that most run", -1, 0.25}}},
+		"aimed wider": {func(b *Bank) { b.Aim = 0.1 },
+			[]WidthTerm{{"opening", 1, 562}, {"slide", -2, 12.7}, {"so that most run", 1, 0.1}}},
+	} {
+		p := mustPlan(t, base(c.change))
+		if !slices.Equal(p.BoxWidth, c.want) {
+			t.Errorf("%s: %v", name, p.BoxWidth)
+		}
+		sum := 0.0
+		for _, w := range p.BoxWidth {
+			sum += float64(w.Times) * w.Each
+		}
+		for _, r := range p.Rows {
+			near(t, name, r.Box.Width, sum)
+		}
+	}
+}
+
 // TestUndermount: inside 562 - 42 = 520, with sides of 12.2 outside 544.4.
 func TestUndermount(t *testing.T) {
 	slide, _ := BuiltIn(Undermount, geom.Millimeter)

@@ -66,6 +66,9 @@ func (m maker) opening(c record.Cabinet) {
 	bank := m.bankOf(c)
 	m.Together(func() {
 		m.Strong(fmt.Sprintf("Opening %s: %s %s, %s.", c.Name, present.OpeningSize(c, m.unit), m.unit, c.Slide))
+		if c.BoxWidth > 0 {
+			m.Text(upper(present.WidthText(c, m.unit)) + ".")
+		}
 		if c.Packing > 0 {
 			m.Text(upper(present.PackingText(c, m.unit)) + ".")
 		}

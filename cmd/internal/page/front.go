@@ -5,6 +5,8 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/opening"
@@ -27,6 +29,22 @@ type frontRow struct {
 	Height float64 `json:"height"`
 	Bottom float64 `json:"bottom"`
 	Text   string  `json:"text"` // the height, in the unit that is shown
+}
+
+// boxWidth says where the width of the boxes of an opening comes from.
+type boxWidth struct {
+	Opening string `json:"opening"`
+	Said    string `json:"said"`
+}
+
+// boxWidthOf is that of the opening that a drawer stands in; nil where it is in none.
+func boxWidthOf(b batch.Batch, drawer int) *boxWidth {
+	at := slices.IndexFunc(b.Banks, func(k batch.Bank) bool { return slices.Contains(k.Drawers, drawer) })
+	if at < 0 {
+		return nil
+	}
+	c := record.CabinetOf(b, b.Banks[at])
+	return &boxWidth{c.Name, present.WidthText(c, b.Units)}
 }
 
 // frontOf is that of the drawers that an entry of the file stands for; nil where they are in no

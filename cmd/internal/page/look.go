@@ -54,15 +54,16 @@ type looked struct {
 	Known *table `json:"known,omitempty"`
 
 	// Of a job that can be built.
-	Answer  string  `json:"answer,omitempty"` // on all drawers, as everywhere
-	Said    string  `json:"said,omitempty"`
-	Verdict string  `json:"verdict,omitempty"` // on the drawer shown
-	Bears   string  `json:"bears,omitempty"`   // what that weighs and carries, in words
-	Front   *front  `json:"front,omitempty"`   // of the opening that the entry in the form is for
-	Strip   *strip  `json:"strip,omitempty"`
-	Fit     *fitted `json:"fit,omitempty"`
-	Tables  []table `json:"tables,omitempty"`
-	Notes   string  `json:"notes,omitempty"` // text as a printer would have it
+	Answer  string    `json:"answer,omitempty"` // on all drawers, as everywhere
+	Said    string    `json:"said,omitempty"`
+	Verdict string    `json:"verdict,omitempty"` // on the drawer shown
+	Bears   string    `json:"bears,omitempty"`   // what that weighs and carries, in words
+	Width   *boxWidth `json:"width,omitempty"`   // of a drawer in an opening, where its width comes from
+	Front   *front    `json:"front,omitempty"`   // of the opening that the entry in the form is for
+	Strip   *strip    `json:"strip,omitempty"`
+	Fit     *fitted   `json:"fit,omitempty"`
+	Tables  []table   `json:"tables,omitempty"`
+	Notes   string    `json:"notes,omitempty"` // text as a printer would have it
 	// Numbers are those of the parts that notes name, by their names.
 	Numbers map[string]int `json:"numbers,omitempty"`
 }
@@ -236,6 +237,7 @@ func (l *looked) results(w worked, v view) {
 		words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
 	l.Front = frontOf(b, w.Job, max(l.Entry, 0))
+	l.Width = boxWidthOf(b, l.Drawer)
 	l.Bears = present.Bearing(record.StrengthOf(shown.Drawers[0]), b.Units)
 	switch v.Show {
 	case "fit":

@@ -97,6 +97,25 @@ func SpacerFor(s record.Spacer, u geom.Unit) string {
 	return words.Length(s.Length.MM(), u) + " for " + strings.Join(s.Drawers, ", ")
 }
 
+// WidthText says where the width of the boxes in a cabinet comes from.
+func WidthText(c record.Cabinet, u geom.Unit) string {
+	said := "boxes " + caliper(c.BoxWidth, u) + " " + u.String() + " wide ="
+	for i, t := range c.WidthFrom {
+		n := t.Times
+		switch {
+		case n < 0:
+			said, n = said+" -", -n
+		case i > 0:
+			said += " +"
+		}
+		if n != 1 {
+			said += fmt.Sprintf(" %d x", n)
+		}
+		said += " " + caliper(t.Each, u) + " " + t.Of
+	}
+	return said
+}
+
 // RowTable is where the boxes of a cabinet stand, from the top down.
 func RowTable(c record.Cabinet, u geom.Unit) Table {
 	unit := u.String()
@@ -124,6 +143,9 @@ func openings(out *Printed, r record.Report, u geom.Unit) {
 			fmt.Fprintf(out, "; out of square by %s over its height", caliper(c.OutOfSquare, u))
 		}
 		fmt.Fprintln(out)
+		if c.BoxWidth > 0 {
+			fmt.Fprintln(out, WidthText(c, u))
+		}
 		if c.Packing > 0 {
 			fmt.Fprintln(out, PackingText(c, u))
 		}

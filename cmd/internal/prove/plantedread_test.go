@@ -268,6 +268,8 @@ var plantedSaid = map[string]planted{
 	"pieces in parts.txt":         {file: "parts.txt", code: "said", bytes: row("4        550", "5        550")},
 	"a thickness in parts.txt":    {file: "parts.txt", code: "said", bytes: row("birch, 12.2 mm thick", "birch, 12.1 mm thick")},
 	"a slide line in parts.txt":   {file: "parts.txt", code: "said", part: "base-1", bytes: row("161.50      196.50", "161.50      197.50")},
+	"a width as a sum":            {file: "parts.txt", code: "said", bytes: row("opening - 2 x 12.70 slide", "opening - 2 x 12.60 slide")},
+	"a slide taken once":          {file: "parts.txt", code: "said", bytes: row("opening - 2 x 12.70 slide", "opening - 3 x 12.70 slide")},
 	"a spacer in parts.txt":       {file: "parts.txt", code: "said", bytes: row("106.50 mm for base-1", "105.50 mm for base-1")},
 	"an opening in parts.txt":     {file: "parts.txt", code: "said", bytes: row("520.00 x 300.00", "521.00 x 300.00")},
 	"a fence in parts.txt":        {file: "parts.txt", code: "said", bytes: row("router                 6.10           6.10", "router                 6.20           6.10")},

@@ -213,6 +213,7 @@ type packetReader struct {
 	drawnOf string      // and what they are of
 	sheet   *setupReader
 	said    map[string][]string // the remarks of the cover
+	opening string              // the one whose slides are read
 	sawn    paperCuts
 	cover   bool // the first page, up to the table of boxes
 }
@@ -398,10 +399,14 @@ func (p *packetReader) cabinets() taken {
 			s.at = at
 			return notTaken
 		}
+		p.opening = m[1]
 		for i, what := range []string{"width", "height", "depth"} {
 			p.printed("opening", m[1], what, m[2+i])
 		}
 		p.words("opening", m[1], "slide", m[6])
+		return lineTaken
+	case strings.HasPrefix(p.one, "Boxes ") && strings.Contains(p.one, " wide ="):
+		p.boxWidth(p.opening, s.sentence())
 		return lineTaken
 	case len(p.list) == 2 && strings.HasPrefix(p.list[1], "spacer of "):
 		m := paperSpacer.FindStringSubmatch(s.together(1))

@@ -30,6 +30,7 @@ type looked struct {
 		Name  string
 		Count int
 	}
+	Width  *struct{ Opening, Said string }
 	Tables []pageTable
 	Notes  string
 }
@@ -111,6 +112,9 @@ func page(r *reading, text string) {
 		r.words("total", "job", "boxes", m[2])
 		for _, d := range l.Drawers {
 			r.count("box", d.Name, "count", d.Count)
+		}
+		if l.Width != nil {
+			r.boxWidth(l.Width.Opening, l.Width.Said)
 		}
 		switch look.Show {
 		case "fit":

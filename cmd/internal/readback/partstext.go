@@ -52,6 +52,8 @@ func (p *partsReader) cabinets(text string) taken {
 		}
 		p.words("opening", p.opening, "slide", m[6])
 		p.printed("opening", p.opening, "slide length", m[7])
+	case widthLine.MatchString(text):
+		p.boxWidth(p.opening, text)
 	case packLine.MatchString(text):
 		p.printed("opening", p.opening, "packing", packLine.FindStringSubmatch(text)[1])
 	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "front height"):

@@ -74,7 +74,13 @@ type reported struct {
 		OutOfSquare float64 `json:"out_of_square"`
 		Packing     float64
 		SlideLength float64 `json:"slide_length"`
-		Rows        []struct {
+		BoxWidth    float64 `json:"box_width"`
+		WidthFrom   []struct {
+			Of    string
+			Times int
+			Each  float64
+		} `json:"width_from"`
+		Rows []struct {
 			Drawer         string
 			FrontHeight    float64 `json:"front_height"`
 			FrontBottom    float64 `json:"front_bottom"`
@@ -417,6 +423,11 @@ func (r *reading) rows(j reported) {
 		r.exact("opening", c.Name, "depth", c.Opening.Depth)
 		r.words("opening", c.Name, "slide", c.Slide)
 		r.exact("opening", c.Name, "slide length", c.SlideLength)
+		r.exact("opening", c.Name, "boxes wide", c.BoxWidth)
+		for _, t := range c.WidthFrom {
+			r.widthTerm(c.Name, t.Of, t.Times)
+			r.exact("opening", c.Name, "width from "+t.Of, t.Each)
+		}
 		if c.Packing > 0 {
 			r.exact("opening", c.Name, "packing", c.Packing)
 		}

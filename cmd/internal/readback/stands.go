@@ -47,6 +47,8 @@ var stands = []stand{
 	{"row", "free above|free below", slices.Concat(reports, printed)},
 	{"spacer", "length", slices.Concat(reports, printed, []string{Packet})},
 	{"opening", "width|height|depth|slide", slices.Concat(reports, printed, []string{Packet})},
+	{"opening", "boxes wide", slices.Concat(reports, printed, []string{Packet})},
+	{"opening", widthTerms, slices.Concat(reports, printed, []string{Packet})},
 	{"opening", "packing|slide length", slices.Concat(reports, printed)},
 	{"fit", "nominal|likely from|likely to|worst from|worst to|limit from|limit to|verdict|right of 1,000", slices.Concat(reports, []string{FitJSON, Page})},
 	{"verdict", "said", slices.Concat(reports, []string{FitJSON, SetupJSON, CheckJSON})},

@@ -13,7 +13,9 @@ type Cabinet struct {
 	Shim        Length   `json:"shim,omitempty"`    // at each side, between the slides and the cabinet
 	Slide       string   `json:"slide"`
 	SlideLength Length   `json:"slide_length"`
-	Rows        []Row    `json:"rows"` // from the top down
+	BoxWidth    Length   `json:"box_width,omitempty"`  // of all its boxes
+	WidthFrom   []Term   `json:"width_from,omitempty"` // whose sum that is
+	Rows        []Row    `json:"rows"`                 // from the top down
 	Spacers     []Spacer `json:"spacers"`
 	Holes       int      `json:"holes"` // in each side
 	Files       []string `json:"files,omitempty"`
@@ -29,6 +31,13 @@ type Row struct {
 	ClearanceAbove Length `json:"clearance_above"` // what the box keeps free
 	ClearanceBelow Length `json:"clearance_below"`
 	SlideLine      Length `json:"slide_line"` // of the slide's screws
+}
+
+// Term is a part of a sum: a length so many times, taken off where that is below 0.
+type Term struct {
+	Of    string `json:"of"`
+	Times int    `json:"times"`
+	Each  Length `json:"each"`
 }
 
 // Spacer is a block on which a slide rests while it is screwed on.
@@ -50,33 +59,41 @@ type SharedSize struct {
 func cabinets(b batch.Batch) []Cabinet {
 	list := []Cabinet{}
 	for _, bank := range b.Banks {
-		p := bank.Plan
-		c := Cabinet{Name: bank.Name, Opening: Size{Length(p.Opening.Width), Length(p.Opening.Height),
-			Length(p.Opening.Depth)},
-			OutOfSquare: Length(p.OutOfSquare), Packing: Length(p.Packing), Shim: Length(p.Shim),
-			Slide: p.Slide.Name, SlideLength: Length(p.SlideLength), Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
-		name := func(row int) string { return b.Drawers[bank.Drawers[row]].Spec.Name }
-		if len(p.Rows) > 0 {
-			c.Preview = bank.Preview()
-		}
-		for i, r := range p.Rows {
-			c.Rows = append(c.Rows,
-				Row{name(i), Length(r.FrontHeight), Length(r.FrontBottom), Length(r.BoxBottom), Length(r.Above), Length(r.Below),
-					Length(r.Line)})
-		}
-		for _, s := range p.Spacers {
-			one := Spacer{Length: Length(s.Length)}
-			for _, row := range s.Rows {
-				one.Drawers = append(one.Drawers, name(row))
-			}
-			c.Spacers = append(c.Spacers, one)
-		}
-		if bank.Files.Left != "" {
-			c.Files = []string{bank.Files.Left, bank.Files.Right, bank.Files.SVG}
-		}
-		list = append(list, c)
+		list = append(list, CabinetOf(b, bank))
 	}
 	return list
+}
+
+// CabinetOf is an opening of a batch.
+func CabinetOf(b batch.Batch, bank batch.Bank) Cabinet {
+	p := bank.Plan
+	c := Cabinet{Name: bank.Name, Opening: Size{Length(p.Opening.Width), Length(p.Opening.Height),
+		Length(p.Opening.Depth)},
+		OutOfSquare: Length(p.OutOfSquare), Packing: Length(p.Packing), Shim: Length(p.Shim),
+		Slide: p.Slide.Name, SlideLength: Length(p.SlideLength), Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
+	name := func(row int) string { return b.Drawers[bank.Drawers[row]].Spec.Name }
+	if len(p.Rows) > 0 {
+		c.Preview, c.BoxWidth = bank.Preview(), Length(p.Rows[0].Box.Width)
+		for _, t := range p.BoxWidth {
+			c.WidthFrom = append(c.WidthFrom, Term{t.Of, t.Times, Length(t.Each)})
+		}
+	}
+	for i, r := range p.Rows {
+		c.Rows = append(c.Rows,
+			Row{name(i), Length(r.FrontHeight), Length(r.FrontBottom), Length(r.BoxBottom), Length(r.Above), Length(r.Below),
+				Length(r.Line)})
+	}
+	for _, s := range p.Spacers {
+		one := Spacer{Length: Length(s.Length)}
+		for _, row := range s.Rows {
+			one.Drawers = append(one.Drawers, name(row))
+		}
+		c.Spacers = append(c.Spacers, one)
+	}
+	if bank.Files.Left != "" {
+		c.Files = []string{bank.Files.Left, bank.Files.Right, bank.Files.SVG}
+	}
+	return c
 }
 
 func sharedSizes(b batch.Batch) []SharedSize {

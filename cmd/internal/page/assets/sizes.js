@@ -2,7 +2,7 @@
 // what is typed goes to the entry that governs it, as from the form.
 import { el } from './dom.js';
 
-let send, leads, measures = [], unit = '', field = null;
+let send, leads, measures = [], unit = '', width = '', field = null;
 
 // begin takes the function for edits, and one that leads to an entry in the form.
 export function begin(edit, lead) {
@@ -15,6 +15,7 @@ export function show(now) {
   if (!now.scene) return; // the picture is as it was
   measures = now.measures ?? [];
   unit = now.unit;
+  width = now.width?.said ?? '';
 }
 
 // ask opens a field over a dimension of the box along an axis, or over the place of a piece.
@@ -54,7 +55,7 @@ function follows(m, button) {
     close();
     leads(way.path);
   } }));
-  field = el('div', { class: 'ask', role: 'group', 'aria-label': 'What decides this size' }, el('span', { textContent: 'This size follows from the opening.' }), ...ways,
+  field = el('div', { class: 'ask', role: 'group', 'aria-label': 'What decides this size' }, el('span', { textContent: m.axis === 0 && width ? `This size follows from the opening: ${width}.` : 'This size follows from the opening.' }), ...ways,
     el('small', { textContent: 'Escape leaves it' }));
   field.addEventListener('keydown', (event) => {
     event.stopPropagation();
