@@ -304,8 +304,5 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 		d := p.found.Fail("bit-width", SettingBits, "%s, %s wide, is narrower than %s", what, geom.Millimeters(narrow), named{b})
 		d.Measured, d.Limit = geom.Millimeters(narrow), geom.Millimeters(b.Diameter)
 		d.Ask = geom.Sentencef("use a smaller bit, or make the slot wider")
-		if c.Operation == geom.Drill.String() {
-			d.Ask = geom.Sentencef("use a bit of %s or less beside it, for holes", geom.AtMost(narrow))
-		}
 	}
 }

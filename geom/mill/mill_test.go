@@ -254,16 +254,17 @@ func TestRegister(t *testing.T) {
 		name string
 		r    Register
 		part Part
+		code string
 	}{
-		{"too near", Register{Place: PlaceWaste, Distance: 5}, panel(dado(80, 88), out)},
-		{"too small", Register{Place: PlaceWaste, Diameter: 4}, panel(dado(80, 88), out)},
-		{"in a pocket", Register{Place: PlaceCenterline}, panel(dado(146, 154), out)},
-		{"no room", Register{Place: PlaceCenterline, Distance: 48}, panel(dado(80, 88), out)},
-		{"reach ends in the board", Register{Place: PlaceWaste, Diameter: 6.5}, Part{Panel: panel(dado(80, 88), out).Panel, MinThickness: 15.5, MaxThickness: 15.5}},
+		{"too near", Register{Place: PlaceWaste, Distance: 5}, panel(dado(80, 88), out), "register"},
+		{"too small", Register{Place: PlaceWaste, Diameter: 4}, panel(dado(80, 88), out), "register"},
+		{"in a pocket", Register{Place: PlaceCenterline}, panel(dado(146, 154), out), "register"},
+		{"no room", Register{Place: PlaceCenterline, Distance: 48}, panel(dado(80, 88), out), "register"},
+		{"reach ends in the board", Register{Place: PlaceWaste, Diameter: 6.5}, Part{Panel: panel(dado(80, 88), out).Panel, MinThickness: 15.5, MaxThickness: 15.5}, "bit-reach"},
 	} {
 		s := settings(six)
 		s.Register = c.r
-		if _, faults := Prepare(c.part, s); !slices.Contains(codes(faults), "register") {
+		if _, faults := Prepare(c.part, s); !slices.Equal(codes(faults), []string{c.code}) {
 			t.Errorf("%s: %v", c.name, codes(faults))
 		}
 	}

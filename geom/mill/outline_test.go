@@ -55,3 +55,31 @@ func TestNarrowNotch(t *testing.T) {
 		t.Errorf("%+v", faults)
 	}
 }
+
+// TestOutlineRefused: why no bit cuts an outline out is said with the code of that reason.
+func TestOutlineRefused(t *testing.T) {
+	round := notched()
+	l := slices.Clone(round.Outline)
+	// The corner at 12, 44 becomes an arc of 2 with its middle at 10, 42, seen from the wood: inside.
+	l = slices.Insert(l, 6, l[5])
+	l[5].Point, l[6].Point = geom.Point{X: 10, Y: 44}, geom.Point{X: 12, Y: 42}
+	l[5].Bulge = -math.Tan(math.Pi / 8)
+	round.Outline = l
+	for name, c := range map[string]struct {
+		panel    geom.Panel
+		diameter float64
+		relief   Relief
+		code     string
+	}{
+		"a round inside corner": {round, 6, ReliefDogbone, "bit-radius"},
+		"no room for relief":    {notched(5, 6), 18, ReliefDogbone, "corner-relief"},
+		"relief is none":        {notched(5, 6), 6, ReliefNone, "corner-relief"},
+		"too narrow":            {notched(), 25, ReliefDogbone, "bit-width"},
+	} {
+		part := Part{Panel: c.panel, MinThickness: 12, MaxThickness: 12}
+		s := Settings{Bits: []Bit{{Name: "one", Diameter: c.diameter}}, Relief: c.relief, Overcut: 1}
+		if _, faults := Prepare(part, s); !slices.Equal(codes(faults), []string{c.code}) {
+			t.Errorf("%s: %v", name, codes(faults))
+		}
+	}
+}

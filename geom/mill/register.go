@@ -41,8 +41,9 @@ func UsualPin(u geom.Unit) float64 {
 func (p *preparation) register() {
 	p.uses(SettingRegister, "")
 	r, box := p.Register, p.part.Outline.Bounds()
+	deep := p.part.MaxThickness + PinDepth
 	reaches := func(b int) bool {
-		return p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.MaxThickness+PinDepth-geom.Settle
+		return p.Bits[b].Reach == 0 || p.Bits[b].Reach >= deep-geom.Settle
 	}
 	if r.Diameter == 0 {
 		r.Diameter = UsualPin(p.Unit)
@@ -53,18 +54,21 @@ func (p *preparation) register() {
 			}
 		}
 	}
-	bit := -1
+	bit, short := -1, -1
 	for _, b := range p.bits {
-		if p.Bits[b].Diameter <= r.Diameter+touching && reaches(b) {
+		if p.Bits[b].Diameter > r.Diameter+touching {
+			continue
+		}
+		if reaches(b) {
 			bit = b
 			break
 		}
+		if short < 0 || p.Bits[b].Reach > p.Bits[short].Reach {
+			short = b
+		}
 	}
 	if bit < 0 {
-		d := p.found.Fail("register", SettingRegister,
-			"no bit makes a registration hole of %s through %s and %s into the spoilboard",
-			geom.Millimeters(r.Diameter), geom.Millimeters(p.part.MaxThickness), geom.Millimeters(PinDepth))
-		d.Ask = geom.Sentencef("write a larger diameter, or use a smaller or longer bit")
+		p.refuseRegister(r.Diameter, short, deep)
 		return
 	}
 	place := p.inWaste
@@ -79,6 +83,22 @@ func (p *preparation) register() {
 			Below: p.PinBelow(p.part.Thickness, p.part.MaxThickness), Bit: bit, Outline: hole, Pocket: -1})
 		p.work.EndGap = max(p.work.EndGap, r.Diameter/2+registerWeb-min(c.X-box.Min.X, box.Max.X-c.X))
 	}
+}
+
+// refuseRegister says why no bit makes the registration holes: the one that is short does not reach so deep,
+// or, where that is below 0, all are too wide.
+func (p *preparation) refuseRegister(diameter float64, short int, deep float64) {
+	through := geom.Sentencef("a registration hole of %s through %s and %s into the spoilboard",
+		geom.Millimeters(diameter), geom.Millimeters(p.part.MaxThickness), geom.Millimeters(PinDepth))
+	if short < 0 {
+		d := p.found.Fail("register", SettingRegister, "no bit makes %s", through)
+		d.Ask = geom.Sentencef("write a larger diameter, or use a smaller bit")
+		return
+	}
+	b := p.Bits[short]
+	d := p.found.Fail("bit-reach", SettingBits, "no bit makes %s: %s reaches %s", through, named{b}, geom.Millimeters(b.Reach))
+	d.Measured, d.Limit = geom.Millimeters(deep), geom.Millimeters(b.Reach)
+	d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, deep)}
 }
 
 // inWaste is a hole beyond each end, at a third of the width.

@@ -132,6 +132,19 @@ await on('messages by the names of fields', jobText, async (page) => {
   must(await place() === 'line 10, column 13', `beside the text it is called ${await place()}`);
 });
 
+await on('one size of letters in a table', jobText.replace('hard: {thickness: 5.92', 'hard: {thickness: [5.92, 5.9]'), async (page) => {
+  for (const width of [1500, 1000, 600]) {
+    await page.setViewportSize({ width, height: 900 });
+    if (width === 600) await page.locator('[data-to=result]').click();
+    for (const tab of ['fit', 'parts', 'setups', 'buy']) {
+      await page.locator(`#tab-${tab}`).click();
+      await until('a table', async () => await page.locator('#lists table').count() > 0);
+      const sizes = await page.locator('#lists table').evaluateAll((all) => [...new Set(all.flatMap((t) => [...t.querySelectorAll('th, td, td *, th *')]).map((e) => getComputedStyle(e).fontSize))]);
+      must(sizes.length === 1, `${tab} at ${width}: letters of ${sizes}`);
+    }
+  }
+});
+
 await on('on a phone', jobText, async (page) => {
   const width = field(page, 'cutter', 'width').first();
   await unmoved(page, width, '5.5', '6.36');

@@ -29,6 +29,8 @@ async function kept(p, what) {
   await download.saveAs(join(folder, name));
   await until('it is said to be there', async () => (await progress(p)).startsWith(`Downloaded ${name}, `));
   must(!await p.isVisible('#take-cancel'), 'what is there can be canceled');
+  const cut = await p.locator('#taking').evaluate((e) => [e.scrollWidth - e.clientWidth, e.scrollHeight - e.clientHeight]);
+  must(cut.every((by) => by <= 1), `${await progress(p)} is cut off by ${cut}`);
   return name;
 }
 

@@ -375,7 +375,31 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 			problems = append(problems, proposal{Diagnosis: d, ways: ways, also: ask})
 		}
 	}
+	if len(d.Bits) == 1 {
+		return longest(problems)
+	}
 	return problems
+}
+
+// longest leaves of what a longer bit ends the one that asks for the longest: a drawer has one bit.
+func longest(problems []proposal) []proposal {
+	const short = "bit-reach"
+	reach := func(p proposal) geom.Millimeters { mm, _ := p.Measured.(geom.Millimeters); return mm }
+	most := geom.Millimeters(0)
+	for _, p := range problems {
+		if p.Code == short {
+			most = max(most, reach(p))
+		}
+	}
+	told := false
+	return slices.DeleteFunc(problems, func(p proposal) bool {
+		if p.Code != short {
+			return false
+		}
+		drop := told || reach(p) < most
+		told = told || !drop
+		return drop
+	})
 }
 
 // shareLayers finds the names of layers that cuts of several bits would share, in any

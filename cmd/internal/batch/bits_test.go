@@ -202,3 +202,29 @@ func TestLikeCutsHaveOneBit(t *testing.T) {
 		t.Error("too few")
 	}
 }
+
+// TestOneShortBit: a bit that is too short for the holes that a part is turned over on, and perhaps to cut it
+// out, is one error with the reach that does for all.
+func TestOneShortBit(t *testing.T) {
+	for reach, want := range map[string][]geom.Code{"10": {"bit-reach"}, "14": {"bit-reach"}, "17": nil} {
+		j, problems := job.Read("job.yaml", strings.NewReader("units: mm\nstock:\n  birch: {thickness: [11.9, 11.95]}\n"+
+			"  ply: {thickness: [6.1, 6.05]}\ncutter: {kind: router, bits: {six: {diameter: 6, reach: "+reach+"}}}\n"+
+			"drawers:\n  - {name: box, outside: 380 x 120 x 420, sides: birch, bottom: ply}\n"))
+		if problems.Failed() {
+			t.Fatal(problems)
+		}
+		_, found := batch.Make(t.Context(), j)
+		var codes []geom.Code
+		for _, p := range found {
+			if p.IsError() {
+				codes = append(codes, p.Code)
+				if hint := p.Shown(j).Hint; !strings.Contains(hint, "16.95 mm or more") {
+					t.Errorf("reach %s: %s", reach, hint)
+				}
+			}
+		}
+		if !slices.Equal(codes, want) {
+			t.Errorf("reach %s: %v", reach, codes)
+		}
+	}
+}

@@ -138,8 +138,8 @@ func TestVerdictOn(t *testing.T) {
 		fits        bool
 		says, watch string
 	}{
-		job:                {true, "Fits: 1 kind of drawer, 2 boxes; ", "Watch: outside depth (length of the sides, +-0.30 mm)."},
-		job + deep + "}\n": {true, "Fits: 2 kinds of drawer, 3 boxes; ", "Watch: outside depth"},
+		job:                {true, "Fits: 1 kind of drawer; ", "Watch: outside depth (length of the sides, +-0.30 mm)."},
+		job + deep + "}\n": {true, "Fits: 2 kinds of drawer; ", "Watch: outside depth"},
 		job + deep + ", cutter: {kind: saw, width: 6.6}}\n": {false, "Does not fit: 1 of 2 kinds of drawer; deep is loose (box front tongue clearance in its dado): ",
 			"Watch: box front tongue clearance in its dado ("},
 	} {

@@ -38,7 +38,8 @@ type Watched struct {
 // mayFit is the part of the boxes from which drawers that are not sure to fit may do so.
 const mayFit = 0.5
 
-// VerdictOn judges the drawers of a batch; of none it is empty.
+// VerdictOn judges the drawers of a batch; of none it is empty. Odds are of 1,000 boxes: how many the job has
+// is said elsewhere, so that nobody takes one number for the other.
 func VerdictOn(b batch.Batch) Verdict {
 	if len(b.Drawers) == 0 {
 		return Verdict{}
@@ -73,10 +74,9 @@ func VerdictOn(b batch.Batch) Verdict {
 			v.Text = fmt.Sprintf("%s: %d of %s; %s.", v.Word, out, kinds, o.Of(least.Spec.Name, 1))
 		}
 	case even:
-		v.Text = fmt.Sprintf("%s: %s, %s; %s.", v.Word, kinds, words.Count(b.Boxes(), "box", "boxes"), o.Right)
+		v.Text = fmt.Sprintf("%s: %s; %s.", v.Word, kinds, o.Right)
 	default:
-		v.Text = fmt.Sprintf("%s: %s, %s; of %s, the least sure, %s.", v.Word, kinds,
-			words.Count(b.Boxes(), "box", "boxes"), least.Spec.Name, o.Right)
+		v.Text = fmt.Sprintf("%s: %s; of %s, the least sure, %s.", v.Word, kinds, least.Spec.Name, o.Right)
 	}
 	return v
 }
