@@ -15,10 +15,10 @@ type Plan struct {
 	Packing     float64 // thickness of what the cabinet's sides are packed out with, level with its frame
 	Shim        float64 // thickness of what is put between the slides and the cabinet, at each side
 	Slide       Slide
-	SlideLength float64  // as deep as the boxes
-	RoomBehind  float64  // behind the boxes, without what the opening keeps free there
+	SlideLength float64     // as deep as the boxes
+	RoomBehind  float64     // behind the boxes, without what the opening keeps free there
 	BoxWidth    []WidthTerm // what the width of all boxes is the sum of
-	Rows        []Drawer // from the top down
+	Rows        []Drawer    // from the top down
 	// Holes in the cabinet's left side: x from its front edge, y over the datum.
 	Holes   []geom.Point
 	Spacers []Spacer // from the datum up

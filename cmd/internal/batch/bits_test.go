@@ -207,9 +207,10 @@ func TestLikeCutsHaveOneBit(t *testing.T) {
 // out, is one error with the reach that does for all.
 func TestOneShortBit(t *testing.T) {
 	for reach, want := range map[string][]geom.Code{"10": {"bit-reach"}, "14": {"bit-reach"}, "17": nil} {
-		j, problems := job.Read("job.yaml", strings.NewReader("units: mm\nstock:\n  birch: {thickness: [11.9, 11.95]}\n"+
-			"  ply: {thickness: [6.1, 6.05]}\ncutter: {kind: router, bits: {six: {diameter: 6, reach: "+reach+"}}}\n"+
-			"drawers:\n  - {name: box, outside: 380 x 120 x 420, sides: birch, bottom: ply}\n"))
+		text := "units: mm\nstock:\n  birch: {thickness: [11.9, 11.95]}\n  ply: {thickness: [6.1, 6.05]}\n" +
+			"cutter: {kind: router, bits: {six: {diameter: 6, reach: " + reach + "}}}\n" +
+			"drawers:\n  - {name: box, outside: 380 x 120 x 420, sides: birch, bottom: ply}\n"
+		j, problems := job.Read("job.yaml", strings.NewReader(text))
 		if problems.Failed() {
 			t.Fatal(problems)
 		}

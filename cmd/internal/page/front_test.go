@@ -38,7 +38,8 @@ func TestFront(t *testing.T) {
 // its size has none.
 func TestBoxWidth(t *testing.T) {
 	p, _ := open(t, bankText)
-	for unit, says := range map[string]string{"mm": " mm wide = 564.00 opening - 2 x 12.70 slide", "in": " in wide = 22.205 opening - 2 x 0.500 slide"} {
+	for unit, says := range map[string]string{
+		"mm": " mm wide = 564.00 opening - 2 x 12.70 slide", "in": " in wide = 22.205 opening - 2 x 0.500 slide"} {
 		l := answer[looked](t, p, "/api/look", asked{bankText, view{Unit: unit}}, http.StatusOK)
 		if l.Width == nil || !strings.Contains(l.Width.Said, says) {
 			t.Errorf("%+v does not say %q", l.Width, says)

@@ -180,7 +180,7 @@ var workMeanings = map[string]map[string]string{
 		"slide":         "the slide",
 		"slide_length":  "the length of it that fits",
 		"box_width":     "how wide all its boxes are",
-		"width_from":    "whose sum that is: opening, slides, shims, or of slides that ask for a width inside, that and the sides",
+		"width_from":    "whose sum that is: the opening, slides, shims, sides",
 		"rows":          "its drawers from the top down",
 		"spacers":       "blocks on which slides rest while they are screwed on",
 		"holes":         "how many holes each side gets",
@@ -196,7 +196,11 @@ var workMeanings = map[string]map[string]string{
 		"clearance_below": "what it keeps free below it",
 		"slide_line":      "the line of the slide's screws over the opening's lower edge",
 	},
-	"Term":   {"of": "what it is the length of", "times": "how often it is added; taken off where that is below 0", "each": "the length"},
+	"Term": {
+		"of":    "what it is the length of",
+		"times": "how often it is added; taken off where that is below 0",
+		"each":  "the length",
+	},
 	"Spacer": {"length": "its length", "drawers": "the drawers that it is for"},
 	"SharedSize": {
 		"openings": "the openings",
