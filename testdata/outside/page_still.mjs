@@ -145,6 +145,25 @@ await on('one size of letters in a table', jobText.replace('hard: {thickness: 5.
   }
 });
 
+await on('a small screen at the beginning', openingText, async (page) => {
+  const lists = page.locator('#lists'), name = lists.locator('li[data-measure^="grooved-in"] .name');
+  must((await lists.locator('.wide').textContent()).includes(' wide = 564.00 opening - 2 x 12.70 slide'), 'the width does not say where it comes from');
+  await field(page, 'cutter', 'width').first().fill('6.52'); // the groove becomes too wide for the bottom
+  await until('it is told', async () => !(await page.locator('#verdict').textContent()).startsWith('Fits'));
+  must((await page.locator('#said').textContent()) === '', `the verdict stands there twice: ${await page.locator('#said').textContent()}`);
+  await until('it is followed', async () => (await lists.evaluate((e) => e.scrollTop)) > 0);
+  const [n, l] = [await name.boundingBox(), await lists.boundingBox()];
+  must(n.y >= l.y - 1 && n.y + n.height <= l.y + l.height + 1, `the name of the measure is at ${n.y}, and the list from ${l.y} to ${l.y + l.height}`);
+  await page.locator('#begin').click();
+  await page.locator('.card').first().waitFor();
+  const cut = await page.locator('.card input').evaluateAll((all) => all.filter((e) => {
+    const pen = document.createElement('canvas').getContext('2d'), now = getComputedStyle(e, '::placeholder');
+    pen.font = `${now.fontSize} ${now.fontFamily}`;
+    return pen.measureText(e.placeholder).width > e.clientWidth - 11;
+  }).map((e) => e.placeholder));
+  must(cut.length === 0, `examples are cut off: ${cut}`);
+}, { viewport: { width: 1366, height: 768 }, locale: 'en-US' });
+
 await on('on a phone', jobText, async (page) => {
   const width = field(page, 'cutter', 'width').first();
   await unmoved(page, width, '5.5', '6.36');

@@ -95,7 +95,7 @@ function rows(f, takes) {
 // slideTaken says which length of slide is taken, as long as that is known.
 function slideTaken(measured, f) {
   const told = el('p', { class: 'taken', role: 'status' });
-  f.length.placeholder = 'empty: the longest that fits';
+  f.length.placeholder = 'the longest that fits';
   let asked = 0, waiting;
   const ask = async () => {
     const now = ++asked;

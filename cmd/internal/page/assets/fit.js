@@ -5,7 +5,7 @@ import { mark, parts, viewBox } from './drawing.js';
 import * as picture from './picture.js';
 import { refill, table } from './tables.js';
 
-let box, title, together, list, numbers; // of what is shown
+let box, wide, title, together, list, numbers; // of what is shown
 let shown = []; // of each measure, as JSON
 let sought = null; // the name of a measure to which the focus goes
 
@@ -19,6 +19,7 @@ export function show(into, now) {
   if (!kept) make(into, sizes, behind, fit);
   setText(box.caption, sizes.title);
   refill(box, sizes);
+  setText(wide, now.width?.said ?? '');
   setText(title, `Fit of ${fit.drawer}`);
   setText(together, fit.said);
   while (list.childElementCount > fit.measures.length) list.lastElementChild.remove();
@@ -53,7 +54,8 @@ function follow(into, strip, drawer) {
   if (first) return;
   const place = [...list.children].find((e) => e.dataset.measure === wrong);
   if (!place || (into.scrollTop !== 0 && into.scrollTop !== rolled)) return;
-  const over = place.getBoundingClientRect().bottom - into.getBoundingClientRect().bottom;
+  const at = place.getBoundingClientRect(), seen = into.getBoundingClientRect();
+  const over = Math.min(at.bottom - seen.bottom, at.top - seen.top); // its name stays in sight
   if (over > 0) into.scrollTop += over;
   rolled = into.scrollTop;
 }
@@ -63,6 +65,7 @@ const shape = (tables) => JSON.stringify(tables.map((t) => [t.columns, t.rows.le
 
 function make(into, sizes, behind, fit) {
   box = table(sizes);
+  wide = el('p', { class: 'wide' });
   title = el('h2');
   together = el('p', { class: 'together' });
   const key = el('ul', { class: 'signs', 'aria-label': 'Signs' }, ...fit.signs.map((s) => el('li', {},
@@ -70,7 +73,7 @@ function make(into, sizes, behind, fit) {
   list = el('ol', { class: 'fit' });
   shown = [];
   numbers = el('details', { class: 'numbers', 'data-shape': shape(behind) }, el('summary', { textContent: 'Numbers' }), ...behind.map(table));
-  into.replaceChildren(box, title, together, key, list, numbers);
+  into.replaceChildren(box, wide, title, together, key, list, numbers);
 }
 
 // measure shows one of them; the name of a joint leads to a section through it.

@@ -7,7 +7,7 @@ import * as sheets from './sheets.js';
 import { refill, table } from './tables.js';
 import * as picture from './picture.js';
 
-const tabs = byId('tabs'), lists = byId('lists'), told = byId('told'), drawer = byId('drawer'), said = byId('said'), bears = byId('bears'), wide = byId('wide'), stale = byId('stale');
+const tabs = byId('tabs'), lists = byId('lists'), told = byId('told'), drawer = byId('drawer'), said = byId('said'), bears = byId('bears'), stale = byId('stale');
 
 const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['buy', 'To buy'], ['told', 'Messages']];
 
@@ -96,7 +96,7 @@ export function show(looked) {
   if (looked.drawers) {
     now = looked;
     showBox();
-  } else for (const e of [said, bears, wide]) setText(e, '');
+  } else for (const e of [said, bears]) setText(e, '');
   if (looked.failed) {
     sheets.stop();
     instead.show(looked);
@@ -114,9 +114,8 @@ function oldness(pictured) {
 
 // showBox brings the choice of drawers and the picture to what was looked at.
 function showBox() {
-  setText(said, now.drawers.length > 1 ? now.verdict ?? '' : ''); // else the verdict on the job is the same
+  setText(said, now.strip?.said.includes(now.verdict) ? '' : now.verdict ?? ''); // it is said of the job already
   setText(bears, now.bears ?? '');
-  setText(wide, now.width ? `In the opening ${now.width.opening}: ${now.width.said}` : '');
   const list = now.drawers.map((d) => `${d.name} × ${d.count}`);
   if (list.join('\n') !== names) {
     names = list.join('\n');
