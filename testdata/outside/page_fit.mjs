@@ -125,9 +125,12 @@ await attempt('nothing is told again', async () => {
   await until('typed', async () => (await page.inputValue('#source')).includes('Another bench'));
   await page.waitForTimeout(300);
   must(await page.evaluate(() => globalThis.touched) === 0, 'the verdict was touched though it is the same');
-  await field(page, 'drawers', '0', 'count').fill('5');
-  await until('the verdict follows', async () => (await verdict(page)).includes('6 boxes'));
+  const width = field(page, 'cutter', 'width').first(), was = await width.inputValue();
+  await width.fill('6.6');
+  await until('the verdict follows', async () => !(await verdict(page)).startsWith('Fits'));
   must(await page.evaluate(() => globalThis.touched) > 0, 'the watch sees nothing');
+  await width.fill(was);
+  await until('it fits again', async () => (await verdict(page)).startsWith('Fits'));
 });
 
 await attempt('mistakes', async () => {
