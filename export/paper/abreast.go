@@ -7,9 +7,13 @@ func (b *Book) Abreast(things ...func(*Book)) {
 		b.Page()
 	}
 	top, low, turns := b.cursor, b.cursor, b.turns
+	begin := top + 1 // within a page, where headings have some space above them
+	if top >= b.top() {
+		begin = top
+	}
 	for i, draw := range things {
 		b.column = b.columnOf(len(things), i)
-		b.column.top = top + 1 // within a page, where headings have some space above them
+		b.column.top = begin
 		b.cursor = top
 		draw(b)
 		low = min(low, b.cursor)

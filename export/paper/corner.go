@@ -27,7 +27,7 @@ const (
 
 // cornerScales are those that a corner is drawn at, the largest that fits: 5:1 and 2:1, as usual as ISO 5455 has them
 // (from memory), with some between, at which two corners of the usual boards have room beside each other.
-var cornerScales = []float64{5, 4, 3, 2.5, 2, 1}
+var cornerScales = []float64{5, 4, 3, 2.5, 2, 1.5, 1}
 
 // size is a size of a piece between two places in the plane, level or upright.
 type size struct {

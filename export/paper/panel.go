@@ -242,7 +242,7 @@ func (v *view) places(axis geom.Axis, rank int) []float64 {
 	}
 	for _, k := range v.Pockets {
 		_, _, hole := k.Outline.AsCircle()
-		if k.Face == geom.Inside && (hole && rank >= holes || !hole && rank >= cuts) {
+		if (k.Face == geom.Inside || v.alone) && (hole && rank >= holes || !hole && rank >= cuts) {
 			round(k.Outline)
 		}
 	}

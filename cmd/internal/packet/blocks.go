@@ -7,6 +7,7 @@ import "drawerwright/export/paper"
 type block struct {
 	write  func(*paper.Book)
 	height float64
+	air    float64 // at the end of its height, which it does without at the end of a page
 	narrow bool
 	views  []paper.View
 }
@@ -22,6 +23,9 @@ type pages struct {
 	slack   float64        // in mm, left of each so that the last has more
 	waiting []block
 }
+
+// overHeading is the space over a heading within a page, in mm, which is not there at the top.
+const overHeading = 2.0
 
 // add takes a block, and fills a page when there are enough to choose from.
 func (p *pages) add(b block) {
@@ -42,10 +46,10 @@ func (p *pages) end() {
 // fill puts those blocks that fill what is left of the page best, or else a new one, onto it. One that is longer than a
 // page goes on over the next.
 func (p *pages) fill() {
-	take := fullest(p.waiting, p.room()+afterView-p.slack) // the last has no space below it
+	take := fullest(p.waiting, p.room()-p.slack)
 	if take == 0 {
 		p.turn()
-		take = max(1, fullest(p.waiting, p.room()+afterView-p.slack))
+		take = max(1, fullest(p.waiting, p.room()+overHeading-p.slack))
 	}
 	var rest []block
 	for i, b := range p.waiting {
@@ -65,7 +69,7 @@ func paired(list []block) (out []block) {
 		switch {
 		case b.narrow && alone >= 0:
 			left := out[alone]
-			out[alone] = block{height: max(left.height, b.height), write: func(book *paper.Book) {
+			out[alone] = block{height: max(left.height, b.height), air: min(left.air, b.air), write: func(book *paper.Book) {
 				book.Abreast(left.write, b.write)
 			}}
 			alone = -1
@@ -82,13 +86,13 @@ func paired(list []block) (out []block) {
 func fullest(list []block, room float64) (best int) {
 	most := 0.0
 	for set := 1; set < 1<<len(list); set++ {
-		sum := 0.0
+		sum, air := 0.0, 0.0
 		for i, b := range list {
 			if set>>i&1 == 1 {
-				sum += b.height
+				sum, air = sum+b.height, b.air
 			}
 		}
-		if sum <= room && sum > most {
+		if sum-air <= room && sum > most {
 			best, most = set, sum
 		}
 	}

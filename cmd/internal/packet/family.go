@@ -8,8 +8,10 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/words"
+	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // family is parts that one drawing shows: alike in what is cut and in the order of all places along both axes, and
@@ -313,27 +315,59 @@ func (f *family) all() (list []int) {
 	return list
 }
 
-// name is that of the part, or what the names of several end in alike.
+// name is that of the part, or what the names of several end in alike, or what they are.
 func (f *family) name() string {
 	tail := strings.Split(f.part().Name, "-")
-	if len(f.groups) == 1 {
-		return f.part().Name
-	}
-	for _, g := range f.groups[1:] {
-		own := strings.Split(g.Parts[0].Name, "-")
-		n := 0
-		for n < min(len(own), len(tail)) && own[len(own)-1-n] == tail[len(tail)-1-n] {
-			n++
+	var roles []string
+	count := 0
+	for _, g := range f.groups {
+		for _, p := range g.Parts {
+			count++
+			if role := string(p.Role); !slices.Contains(roles, role) {
+				roles = append(roles, role)
+			}
+			tail = tail[len(tail)-alikeEnds(tail, strings.Split(p.Name, "-")):]
 		}
-		tail = tail[len(tail)-n:]
+	}
+	if count == 1 {
+		return f.part().Name
 	}
 	for len(tail) > 0 && strings.Trim(tail[0], "0123456789") == "" { // of a row
 		tail = tail[1:]
 	}
 	if len(tail) == 0 {
-		return string(f.part().Role)
+		return names(roles)
 	}
 	return strings.Join(tail, "-")
+}
+
+// alikeEnds is how many of the last words of two names are alike.
+func alikeEnds(a, b []string) (n int) {
+	for n < min(len(a), len(b)) && a[len(a)-1-n] == b[len(b)-1-n] {
+		n++
+	}
+	return n
+}
+
+// edge is what lies below in the drawing: bottoms have their front edge there.
+func (f *family) edge() string {
+	if f.part().Role == joinery.Bottom {
+		return "front edge"
+	}
+	return "lower edge"
+}
+
+// unseen are the letters that there was no room for in views.
+func (f *family) unseen(views []paper.View) (list []string) {
+	for _, l := range f.letters {
+		seen := func(v paper.View) bool {
+			return slices.ContainsFunc(v.Texts, func(w drawing.Text) bool { return w.Value && w.String == l.name })
+		}
+		if !slices.ContainsFunc(views, seen) {
+			list = append(list, l.name)
+		}
+	}
+	return list
 }
 
 // bounds are where a loop of each part begins and ends along both axes, in mm; turned, as seen on the outside face.

@@ -20,9 +20,10 @@ import (
 func (m maker) parts() {
 	families := m.families(batch.Merged(m.batch))
 	m.Chapter("Parts")
-	said := "The circle is the datum: with the face that is named before you, all distances are from the left end " +
-		"and the lower edge. Dashed, and \"seen through\" in tables: cut into the other face. A-A, B-B: sections, " +
-		"seen along the arrows; what is framed in them is drawn larger here, with depths from the face."
+	said := "All distances are from the circle: with the face that is named before you, from the left end and the " +
+		"lower edge, of a bottom the front edge. Dashed, and \"seen through\" in tables: cut into the other face. " +
+		"A-A, B-B: sections, seen along the arrows; what is framed in them is drawn larger here, with depths from " +
+		"the face."
 	if slices.ContainsFunc(families, func(f family) bool { return len(f.groups) > 1 }) {
 		said += " Parts that differ in sizes alone have one drawing, of the first: L along it and W across it are " +
 			"letters for what differs, and the row of your part in the table under it has the figures."
@@ -153,10 +154,7 @@ type sectioned struct {
 // sectioned finds the planes of a family's drawing, and adds what they show to details.
 func (m maker) sectioned(f family, details *paper.Details) sectioned {
 	p := f.part()
-	edge := "lower edge"
-	if p.Role == joinery.Bottom {
-		edge = "front edge"
-	}
+	edge := f.edge()
 	drawn := paper.Part{Panel: p.Panel, Names: tags(p.Panel), Words: func(f geom.Face, scale float64) string {
 		return fmt.Sprintf("%s face, %s below, %s", f, edge, paper.ScaleText(scale))
 	}, Letter: f.letterOf}
@@ -179,9 +177,12 @@ func (m maker) block(s sectioned, below float64) block {
 	}
 	all := m.on(func(m maker) {
 		m.about(&s.family)
-		m.drawn(views, tables)
+		m.drawn(views, tables, s.unseen(views))
 	})
-	b := block{write: all, views: views, narrow: m.wide(s, views, tables) <= m.ColumnWidth(abreast)}
+	b := block{write: all, views: views, air: afterTable, narrow: m.wide(s, views, tables) <= m.ColumnWidth(abreast)}
+	if len(tables) == 0 {
+		b.air = 0
+	}
 	if b.narrow {
 		b.height = m.HeightIn(abreast, all)
 	} else {
@@ -231,16 +232,19 @@ func (m maker) about(f *family) {
 		return
 	}
 	g := f.groups[0]
+	if len(g.Parts) > 1 {
+		m.Text(partsAre + names(partNames(g)) + ".")
+	}
 	said := fmt.Sprintf("%s, %s x %s %s, of %s", words.Count(g.Quantity, "piece", "pieces"),
 		m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), unit, of)
 	if g.Spares > 0 {
 		said += fmt.Sprintf(", %d of them spare", g.Spares)
 	}
 	m.Text(said + grain + ".")
-	if len(g.Parts) > 1 {
-		m.Text("The same: " + names(partNames(g)[1:]) + ".")
-	}
 }
+
+// partsAre is before the names of parts that are the same.
+const partsAre = "Parts: "
 
 // partNames are the names of parts that are alike.
 func partNames(g batch.Group) (list []string) {
@@ -301,17 +305,21 @@ func (m maker) views(s sectioned, most, usual float64) []paper.View {
 // smallHigh is how high, in mm, a drawing is that shows no more when it is larger.
 const smallHigh = 75.0
 
-// drawn prints views of a part and the tables that go with them: beside the view where there is room.
-func (m maker) drawn(views []paper.View, tables []present.Table) {
+// drawn prints views of a part and the tables that go with them: beside the view where there is room. Letters that are
+// in none of the views are told.
+func (m maker) drawn(views []paper.View, tables []present.Table, unseen []string) {
 	for _, v := range views {
 		m.Scale(paper.ScaleText(v.Scale))
 	}
-	if len(views) == 1 && len(tables) > 0 && m.beside(views[0], tables) {
+	if len(views) == 1 && len(tables) > 0 && len(unseen) == 0 && m.beside(views[0], tables) {
 		m.Beside(views[0].Drawing, func() { m.tables(tables) })
 		return
 	}
 	for _, v := range views {
 		m.Figure(v.Drawing, "")
+	}
+	if len(unseen) > 0 {
+		m.Text("No room in the drawing for " + words.And(unseen) + ": the tables say from where to where each cut is.")
 	}
 	m.tables(tables)
 }
@@ -398,7 +406,7 @@ func (m maker) depth(p batch.Part, k geom.Pocket) string {
 func (m maker) cuts(f *family, names []string) present.Table {
 	unit := m.unit.String()
 	t := present.NewTable(present.Words(""), present.Words("cut"), present.Words("face"), present.In("depth", unit),
-		present.In("from the left end", unit), present.In("from the lower edge", unit), present.Words("size"))
+		present.In("from the left end", unit), present.In("from the "+f.edge(), unit), present.Words("size"))
 	t.UnitOnce = true
 	p := f.part()
 	through := paper.Faces(p.Panel)[0] == geom.Inside && len(paper.Faces(p.Panel)) == 1 // the other face is
@@ -422,7 +430,7 @@ func (m maker) cuts(f *family, names []string) present.Table {
 func (m maker) holes(f *family, names []string) present.Table {
 	unit := m.unit.String()
 	t := present.NewTable(present.Words(""), present.Words("hole"), present.Words("face"), present.In("depth", unit),
-		present.In("center from the left end", unit), present.In("from the lower edge", unit),
+		present.In("center from the left end", unit), present.In("from the "+f.edge(), unit),
 		present.In("diameter", unit))
 	t.UnitOnce = true
 	p := f.part()
@@ -449,7 +457,7 @@ func (m maker) holes(f *family, names []string) present.Table {
 func (m maker) edgeCuts(f *family) present.Table {
 	unit := m.unit.String()
 	t := present.NewTable(present.Words("cut of an edge"), present.In("from the left end", unit),
-		present.Words("from the lower edge"))
+		present.Words("from the "+f.edge()))
 	t.UnitOnce = true
 	var rows [][]string
 	for i, k := range f.part().Panel.EdgeCuts {

@@ -16,11 +16,26 @@ type drawnPart struct {
 var (
 	// familyHeads are those of the table of parts that one drawing shows, as far as they are the same in all.
 	familyHeads = []string{"no.", "part", "pieces", "length", "width"}
-	paperTitle  = regexp.MustCompile(`^\d+(?:, \d+)*(?: \.\.\.)?: \S+$`) // of a drawing of parts
+	paperTitle  = regexp.MustCompile(`^\d+(?:, \d+)*(?: \.\.\.)?: \S+(?:, \S+)*$`) // of a drawing of parts
 	letterHead  = regexp.MustCompile(`^[LW]\d*$`)
 	brokenHeads = regexp.MustCompile(`^(?:[LW]\d*|mm|in| )+$`)
 	paperFamily = regexp.MustCompile(`^Of (.+), (\S.*) (mm|in) thick`)
 )
+
+// partsAre is before the names of parts that are the same.
+const partsAre = "Parts: "
+
+// beginsCuts is begins for a table of cuts, which are from the lower edge or, of bottoms, from the front edge.
+func (p *packetReader) beginsCuts(heads ...string) bool {
+	if p.s.begins(heads...) {
+		return true
+	}
+	own := slices.Clone(heads)
+	for i, h := range own {
+		own[i] = strings.Replace(h, "lower edge", "front edge", 1)
+	}
+	return p.s.begins(own...)
+}
 
 // beginsFamily reports whether this line has the heads of a table of parts that one drawing shows.
 func (p *packetReader) beginsFamily() bool {

@@ -211,11 +211,14 @@ type packetReader struct {
 
 	drawn   []drawnPart // the parts of the drawing that was read last
 	drawnOf string      // and what they are of
-	sheet   *setupReader
-	said    map[string][]string // the remarks of the cover
-	opening string              // the one whose slides are read
-	sawn    paperCuts
-	cover   bool // the first page, up to the table of boxes
+	drawnAs string      // its heading
+	// firstPart is the first of parts that are the same; empty where the heading has its name.
+	firstPart string
+	sheet     *setupReader
+	said      map[string][]string // the remarks of the cover
+	sawn      paperCuts
+	opening   string // the one whose slides are read
+	cover     bool   // the first page, up to the table of boxes
 }
 
 func packet(r *reading, data string) { r.packet([]byte(data)) }
@@ -309,7 +312,10 @@ func (p *packetReader) parts() taken {
 	switch {
 	case paperPart.MatchString(p.one):
 		p.sheet.end() // the parts follow the setups
-		number, name, _ := strings.Cut(p.title, ": ")
+		number, name, _ := strings.Cut(p.drawnAs, ": ")
+		if p.firstPart != "" {
+			name = p.firstPart
+		}
 		p.drawn = []drawnPart{{name: name}}
 		p.words("group", name, "number", number)
 		p.paperPart(name, p.s.sentence())
@@ -323,8 +329,10 @@ func (p *packetReader) parts() taken {
 		p.drawnOf = ""
 		return tableTaken
 	case paperTitle.MatchString(p.one):
-		p.drawn, p.drawnOf = nil, ""
-	case p.s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
+		p.drawn, p.drawnOf, p.drawnAs, p.firstPart = nil, "", p.one, ""
+	case p.drawnAs != "" && p.drawn == nil && strings.HasPrefix(p.one, partsAre):
+		p.firstPart, _, _ = strings.Cut(strings.TrimPrefix(strings.TrimSuffix(p.s.sentence(), "."), partsAre), ", ")
+	case p.beginsCuts("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
 		if p.drawn == nil {
 			p.fail("these cuts are of no part")
 		}
@@ -333,7 +341,7 @@ func (p *packetReader) parts() taken {
 			p.paperCuts(d.name, p.own(d, rows, pages))
 		}
 		return tableTaken
-	case p.s.begins(holeHeads...):
+	case p.beginsCuts(holeHeads...):
 		rows, pages := p.s.rows(7)
 		for _, d := range p.drawn {
 			p.paperHoles(d.name, p.own(d, rows, pages))
