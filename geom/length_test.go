@@ -3,6 +3,7 @@ package geom
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -213,4 +214,16 @@ func FuzzParseLength(f *testing.F) {
 			t.Errorf("%q prints %q, which reads as %q (%v)", s, l.Text(unit), again.Text(unit), err)
 		}
 	})
+}
+
+// TestWords: a text is broken anywhere but within a mixed number.
+func TestWords(t *testing.T) {
+	for text, want := range map[string][]string{
+		"21 to 21 3/64": {"21", "to", "21 3/64"}, "17.153 (17 5/32), cut": {"17.153", "(17 5/32),", "cut"},
+		"of 1/200 a  2x 1/2 -1 1/2": {"of", "1/200", "a", "2x", "1/2", "-1 1/2"}, "N/A 12 a/b 3 /4": {"N/A", "12", "a/b", "3", "/4"}, "": {},
+	} {
+		if got := Words(text); !slices.Equal(got, want) {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
 }

@@ -70,6 +70,15 @@ func (l Length) Measured(u Unit) string {
 	return text
 }
 
+// AsSet is [Length.Fixed] of inches, and of millimeters without needless zeros: where a size that
+// is set or checked stands in a sentence or a drawing.
+func (l Length) AsSet(u Unit) string {
+	if u == Inch {
+		return l.Fixed(u)
+	}
+	return l.Number(u)
+}
+
 // Equal is the fraction of an inch, to a 64th, that a length is to half a thousandth: what a
 // setup block or a rule sets it with. Empty of millimeters, whole inches and anything else.
 func (l Length) Equal(u Unit) string {
@@ -214,4 +223,30 @@ func fraction(n int64) string {
 		return strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(denom, 10)
 	}
 	return strconv.FormatInt(whole, 10) + " " + strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(denom, 10)
+}
+
+// Words are the words of a text between which it can be broken: a fraction stays with its whole
+// number.
+func Words(s string) []string {
+	list := strings.Fields(s)
+	if !strings.Contains(s, "/") {
+		return list
+	}
+	n := 0
+	for _, w := range list {
+		if n > 0 && startsFraction(w) && strings.Trim(list[n-1], "(-0123456789") == "" {
+			list[n-1] += " " + w
+			continue
+		}
+		list[n] = w
+		n++
+	}
+	return list[:n]
+}
+
+// startsFraction reports whether a word begins with one, as "5/8," does.
+func startsFraction(w string) bool {
+	above, below, cut := strings.Cut(w, "/")
+	digit := func(r byte) bool { return '0' <= r && r <= '9' }
+	return cut && above != "" && strings.Trim(above, "0123456789") == "" && below != "" && digit(below[0])
 }

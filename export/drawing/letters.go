@@ -5,6 +5,8 @@ import (
 	"sync"
 	"unicode/utf8"
 
+	"drawerwright/geom"
+
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/gofont/gobold"
 	"golang.org/x/image/font/gofont/gomono"
@@ -147,12 +149,12 @@ func Missing(s string) (r rune, ok bool) {
 	return 0, false
 }
 
-// Wrap breaks a text into lines no longer than a width in mm, at blanks; a longer
-// word is broken where it must.
+// Wrap breaks a text into lines no longer than a width in mm, at blanks but within a mixed
+// number; a longer word is broken where it must.
 func Wrap(f Face, size, width float64, s string) (lines []string) {
 	c := cuts[f]()
 	fits := func(wide float64) bool { return float64(wide*size)/c.units <= width }
-	words, from, wide := strings.Fields(s), 0, 0.0 // the line has the words from there on, and is so wide
+	words, from, wide := geom.Words(s), 0, 0.0 // the line has the words from there on, and is so wide
 	for i, word := range words {
 		long := c.width(word)
 		if joined := wide + c.ascii[' '] + long; i > from && fits(joined) {

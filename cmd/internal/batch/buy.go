@@ -58,12 +58,14 @@ func (b Batch) supplied() (list []supplies.Drawer) {
 
 // slideName is a slide's name with its length, unless the name ends in that: a job may name its slides by their lengths.
 func slideName(name string, long geom.Length, u geom.Unit) string {
-	for _, said := range []string{long.Text(u), long.Number(u)} {
+	sold := words.Sold(long.MM(), u)
+	number := strings.TrimSuffix(strings.TrimSuffix(sold, " mm"), " in")
+	for _, said := range []string{sold, number} {
 		if name == said || strings.HasSuffix(name, " "+said) || strings.HasSuffix(name, "-"+said) {
-			return strings.TrimSuffix(name, said) + long.Text(u)
+			return strings.TrimSuffix(name, said) + sold
 		}
 	}
-	return name + " " + long.Text(u)
+	return name + " " + sold
 }
 
 // bought is a supply by the name and in the unit in which it is sold.

@@ -148,7 +148,7 @@ func (m maker) drawMeetings(list []meeting, high float64, across int) {
 	for i, c := range list {
 		corners[i] = c.Corner
 	}
-	drawn, scale := paper.Corners(corners, paper.Frame{Width: m.ColumnWidth(across), Height: high}, m.number)
+	drawn, scale := paper.Corners(corners, paper.Frame{Width: m.ColumnWidth(across), Height: high}, m.asSet)
 	for i := range list {
 		list[i].drawn, list[i].scale = drawn[i], scale
 	}

@@ -168,7 +168,7 @@ func (m maker) bits(c present.Machine) (list []paper.BigFigure) {
 		all = []record.Length{c.Cutter}
 	}
 	for _, b := range all {
-		number, beside := present.Figure{Value: words.Length(b.MM(), m.unit)}.FigureParts()
+		number, beside := present.Figure{Value: words.Bit(b.MM(), m.unit)}.FigureParts()
 		list = append(list, paper.BigFigure{Caption: "bit " + beside, Figure: number})
 	}
 	return list

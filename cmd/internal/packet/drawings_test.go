@@ -28,7 +28,7 @@ type drawn struct {
 // drawnOf are the drawings of all parts of a job, what they show enlarged, and its corners.
 func drawnOf(b batch.Batch) (list []drawn) {
 	m := maker{Book: book(b, "", func(drawing.Page) {}), batch: b, unit: b.Units}
-	details := &paper.Details{Number: m.number}
+	details := &paper.Details{Number: m.asSet}
 	for _, f := range m.families(batch.Merged(b)) {
 		s := m.sectioned(f, details)
 		for _, v := range m.block(s, 0).views {

@@ -73,7 +73,7 @@ func (d drawn) lettered(part int) drawn {
 		if !w.Value || at < 0 {
 			continue
 		}
-		d.Texts[i].String = d.family.number(d.family.letters[at].values[part])
+		d.Texts[i].String = d.family.dimension(d.family.groups[part].Parts[0].Panel)(d.family.letters[at].values[part])
 	}
 	return d
 }
@@ -88,8 +88,11 @@ func TestDrawnNumbersAreRecorded(t *testing.T) {
 		all := make(map[string]bool) // of corners, in which several parts meet
 		long := make(map[string][2]string)
 		for _, p := range record.Make(b, sheets.Plan{}, nil).Parts {
-			parts[p.Name] = recorded(p, m.number)
+			parts[p.Name] = recorded(p, m.asSet)
 			long[p.Name] = [2]string{m.number(p.Length.MM()), m.number(p.Width.MM())}
+			for _, w := range []string{long[p.Name][0], long[p.Name][1], m.number(0)} {
+				parts[p.Name][w] = true
+			}
 			for w := range parts[p.Name] {
 				all[w] = true
 			}

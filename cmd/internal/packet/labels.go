@@ -11,10 +11,12 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/nest"
 )
 
 // row is the order in which the parts of a box stand side by side for the triangle:
@@ -98,12 +100,17 @@ func offcutLabels(p sheets.Plan) (list []paper.Label) {
 				for n := range one.Count {
 					list = append(list, paper.Label{Drawer: "offcut of " + s.Name, Part: p.OffcutName(s.Name, one, n, k),
 						Piece: 1, Of: 1, Grain: s.Grained(), Face: "measure it before use",
-						Facts: fmt.Sprintf("%s x %s %s", geom.Length(o.Length).Number(p.Units), geom.Length(o.Width).Number(p.Units), p.Units)})
+						Facts: offcutSize(o, p.Units) + " " + p.Units.String()})
 				}
 			}
 		}
 	}
 	return list
+}
+
+// offcutSize is the size of an offcut, no side longer than it is.
+func offcutSize(o nest.Offcut, u geom.Unit) string {
+	return words.SizeAtMost(geom.Length(o.Length).MM(), u) + " x " + words.SizeAtMost(geom.Length(o.Width).MM(), u)
 }
 
 // boxOf is the box that the n-th piece of a part goes into, in words; pieces of a part are numbered box by box.

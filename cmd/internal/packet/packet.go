@@ -68,7 +68,7 @@ func boards(b batch.Batch) string {
 			return slices.ContainsFunc(d.Parts, func(p batch.Part) bool { return p.Stock.Name == s.Name })
 		})
 		if used {
-			list = append(list, s.Name+" "+geom.LengthOf(s.Thickness.Mean).Number(b.Units))
+			list = append(list, s.Name+" "+geom.LengthOf(s.Thickness.Mean).AsSet(b.Units))
 		}
 	}
 	if len(list) == 0 {
@@ -103,8 +103,19 @@ type maker struct {
 	sheet  present.SetupSheet
 }
 
-// number prints mm as a shop reads sizes: true fractions in inches.
+// asSet prints mm that a cut is set to or a caliper reads, in a sentence or a drawing.
+func (m maker) asSet(mm float64) string { return geom.LengthOf(mm).AsSet(m.unit) }
+
+// number prints mm that a tape reads: true fractions in inches.
 func (m maker) number(mm float64) string { return geom.LengthOf(mm).Taped(m.unit) }
+
+// ruled is number with all digits of millimeters, in a drawing of what is marked with a rule.
+func (m maker) ruled(mm float64) string {
+	if m.unit == geom.Inch {
+		return m.number(mm)
+	}
+	return m.caliper(mm)
+}
 
 // measured prints mm for a person with a rule: decimals of an inch with the nearest 64th.
 func (m maker) measured(mm float64) string { return geom.LengthOf(mm).Measured(m.unit) }

@@ -29,7 +29,7 @@ func (m maker) parts() {
 			"letters for what differs, and the row of your part in the table under it has the figures."
 	}
 	m.Text(said)
-	details := &paper.Details{Number: m.number}
+	details := &paper.Details{Number: m.asSet}
 	list := make([]sectioned, len(families))
 	for i, f := range families {
 		list[i] = m.sectioned(f, details)
@@ -226,7 +226,7 @@ func (m maker) about(f *family) {
 		grain = "; the grain runs along the length"
 	}
 	unit := m.unit.String()
-	of := fmt.Sprintf("%s, %s %s thick", p.Stock.Name, m.number(p.Panel.Thickness), unit)
+	of := fmt.Sprintf("%s, %s %s thick", p.Stock.Name, m.asSet(p.Panel.Thickness), unit)
 	if len(f.groups) > 1 {
 		m.Text(fmt.Sprintf("Of %s%s.", of, grain))
 		return
@@ -295,11 +295,31 @@ func (m maker) views(s sectioned, most, usual float64) []paper.View {
 	for i := len(faces) - 1; i >= 0; i-- { // the first has sections, and what the other leaves
 		n := float64(i + 1)
 		in := paper.Frame{Width: m.Width(), Height: usual / n, Most: max(most/n, leastHigh), Least: least}
-		list[i] = s.drawing.Face(faces[i], in, m.number)
+		list[i] = s.drawing.Face(faces[i], in, m.dimension(p))
 		most -= list[i].Height + afterView
 		usual -= list[i].Height + afterView
 	}
 	return list
+}
+
+// dimension prints what stands in a drawing of a panel: its length and width as a tape reads them, as
+// everywhere, and places of cuts as they are set.
+func (m maker) dimension(p geom.Panel) func(mm float64) string {
+	return func(mm float64) string {
+		switch geom.LengthOf(mm) {
+		case 0, geom.LengthOf(p.Length()), geom.LengthOf(p.Width()):
+			return m.number(mm)
+		}
+		return m.asSet(mm)
+	}
+}
+
+// bore is the diameter of a hole: of inches the fraction by which its bit is called.
+func (m maker) bore(mm float64) string {
+	if called := geom.LengthOf(mm).Equal(m.unit); called != "" {
+		return called
+	}
+	return m.caliper(mm)
 }
 
 // smallHigh is how high, in mm, a drawing is that shows no more when it is larger.
@@ -448,7 +468,7 @@ func (m maker) holes(f *family, names []string) present.Table {
 		}
 		t.Add(names[i], k.Kind.String(), k.Face.String(), m.depth(p, k),
 			f.say(geom.AlongX, f.each(func(p geom.Panel) float64 { return center(p).X })),
-			f.say(geom.AlongY, f.each(func(p geom.Panel) float64 { return center(p).Y })), m.caliper(2*r))
+			f.say(geom.AlongY, f.each(func(p geom.Panel) float64 { return center(p).Y })), m.bore(2*r))
 	}
 	return t
 }

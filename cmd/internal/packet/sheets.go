@@ -57,7 +57,7 @@ func listLabels(p sheets.Plan) (list []paper.Label) {
 		for i, q := range s.Pieces {
 			for n := range q.Count {
 				l := paper.Label{Part: q.Name, Piece: n + 1, Of: q.Count, Facts: fmt.Sprintf("%s x %s "+
-					"%s", geom.Length(q.Length).Number(p.Units), geom.Length(q.Width).Number(p.Units), p.Units)}
+					"%s", geom.Length(q.Length).Taped(p.Units), geom.Length(q.Width).Taped(p.Units), p.Units)}
 				if n < len(from[i]) {
 					l.Facts += fmt.Sprintf(", sheet %d", from[i][n])
 				}
@@ -323,7 +323,7 @@ const maxCuts = 3000
 func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Point) (drawing.Drawing, []pieceRow) {
 	z := s.Sheets[one.Sheet]
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
-	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
+	text := func(l int64) string { return geom.Length(l).Taped(p.Units) }
 	out := paper.SheetPage{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(), Holes: s.Holes(one),
 		Foot: present.SheetSeen(s, one),
 		Trim: geom.Rect{Min: geom.Point{X: mm(z.Trim.Left), Y: mm(z.Trim.Bottom)}, Max: geom.Point{X: mm(z.Length - z.Trim.Right), Y: mm(z.Width - z.Trim.Top)}}}
@@ -368,7 +368,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 			size: text(piece.Length) + " x " + text(piece.Width)})
 	}
 	for _, o := range one.Offcuts {
-		out.Offcuts = append(out.Offcuts, paper.PlacedPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
+		out.Offcuts = append(out.Offcuts, paper.PlacedPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{offcutSize(o, p.Units)}})
 	}
 	for _, k := range s.KeptOut(one) {
 		piece := paper.PlacedPiece{Box: k, Key: "keep out"}

@@ -51,7 +51,10 @@ const (
 // rows is where the drawers of all openings come.
 func (m maker) rows() (all present.Table) {
 	for _, c := range m.report.Cabinets {
-		t := present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height")
+		from, height := present.RowHeads(c)
+		t := present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", from, height)
+		allFrom, allHeight := present.RowHeads(m.report.Cabinets...)
+		t = t.Renamed(from, allFrom).Renamed(height, allHeight)
 		all.UnitOnce = t.UnitOnce
 		all.Columns = slices.Insert(t.Columns, 1, present.Words("opening"))
 		for _, row := range t.Rows {
@@ -133,8 +136,8 @@ func (m maker) bankOf(c record.Cabinet) batch.Bank {
 	return m.batch.Banks[i]
 }
 
-// mark is a distance of an elevation; the table has those of slides by the rule too.
-func (m maker) mark(mm float64) drawing.Mark { return drawing.Mark{At: mm, Text: m.caliper(mm)} }
+// mark is a distance of an elevation, which is marked with a rule.
+func (m maker) mark(mm float64) drawing.Mark { return drawing.Mark{At: mm, Text: m.ruled(mm)} }
 
 // elevation puts a board on the page, at most as high as given in mm, says at which scale and what else there is
 // to say; the title block has its scale.
@@ -234,16 +237,17 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 	}
 	list = append(list, on+": the lowest first.")
 	if holes := firstHoles(s.Holes); len(holes) > 0 {
+		bore, _ := words.Drill(s.Diameter, m.unit)
 		list = append(list, fmt.Sprintf("Bore where the slide has holes: the first %s behind the cabinet's front "+
 			"edge, %s wide, %s deep; see first that the cabinet's side is thicker than that.",
-			words.Length(holes[0], m.unit), words.Length(s.Diameter, m.unit), words.Length(s.HoleDepth, m.unit)))
+			words.PlaceIn(holes[0], m.unit), bore, words.PlaceIn(s.HoleDepth, m.unit)))
 	}
 	list = append(list, "Screw on the slides by two screws each, the ones through long holes first; see that left and "+
 		"right are level and parallel, front and back; then all other screws.")
 	if line, ok := boxLine(bank, c); ok {
 		list = append(list, fmt.Sprintf("Strike a line on both sides of each box, %s over its lower edge, and screw "+
 			"the box's half of the slide on it, its front end at the front edge of the side, with screws that are "+
-			"shorter than the side is thick, %s.", words.Length(line, m.unit), m.thinnestSide(bank)))
+			"shorter than the side is thick, %s.", words.PlaceIn(line, m.unit), m.thinnestSide(bank)))
 	}
 	list = append(list, "Run the boxes in, the lowest first, and open and close each before the next.")
 	if slices.ContainsFunc(bank.Drawers, func(i int) bool { return m.batch.Drawers[i].Spec.DrawerFront != nil }) {

@@ -86,14 +86,15 @@ func (m maker) right(d batch.Drawer) []string {
 		given(m.number(size.Width), size.Width, joinery.CheckOutsideWidth), "", "",
 		given(m.number(size.Depth), size.Depth, joinery.CheckOutsideDepth), "", "",
 		given(m.number(size.Height), size.Height, fit.OutsideHeight), "",
-		given(m.reported(k.Diagonal), k.Diagonal.MM(), fit.Diagonal), "", "",
-		m.reported(k.MaxDiagonalDifference), ""}
+		given(m.ruled(k.Diagonal.MM()), k.Diagonal.MM(), fit.Diagonal), "", "",
+		words.ByTapeAtMost(k.MaxDiagonalDifference.MM(), m.unit), ""}
 }
 
 // around is by how much what is right may be missed either way where that is the same, else by how much below and
 // above.
 func (m maker) around(right float64, limits [2]record.Length) string {
-	below, above := m.caliper(right-limits[0].MM()), m.caliper(limits[1].MM()-right)
+	below := words.ByTapeAtMost(right-limits[0].MM(), m.unit)
+	above := words.ByTapeAtMost(limits[1].MM()-right, m.unit)
 	if below == above {
 		return "±" + above
 	}

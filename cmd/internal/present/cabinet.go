@@ -10,6 +10,7 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/opening"
 )
 
 // SharedSizeText says what is made in one size, or could be, and what that takes.
@@ -116,10 +117,20 @@ func WidthText(c record.Cabinet, u geom.Unit) string {
 	return said
 }
 
+// RowHeads are the headings of where a row of cabinets begins and of how high it is: of the drawer
+// fronts where there are any.
+func RowHeads(list ...record.Cabinet) (from, height string) {
+	if slices.ContainsFunc(list, func(c record.Cabinet) bool { return c.Fronts != string(opening.NoFront) }) {
+		return "front from", "front height"
+	}
+	return "row from", "row height"
+}
+
 // RowTable is where the boxes of a cabinet stand, from the top down.
 func RowTable(c record.Cabinet, u geom.Unit) Table {
 	unit := u.String()
-	t := NewTable(Words("drawer"), In("front height", unit), In("front from", unit), In("box from", unit),
+	from, height := RowHeads(c)
+	t := NewTable(Words("drawer"), In(height, unit), In(from, unit), In("box from", unit),
 		In("slide line", unit), In("free above", unit), In("free below", unit))
 	t.UnitOnce = true
 	for _, row := range c.Rows {

@@ -2,6 +2,7 @@ package present
 
 import (
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -31,8 +32,11 @@ func FitText(f record.Fit, u geom.Unit) string {
 		FitOdds(f)
 }
 
-// FitLimits are the least and the most of a measure that is right.
-func FitLimits(f record.Fit, u geom.Unit) string { return rangeOf(f.Limits, u) }
+// FitLimits are the least and the most of a measure that is right, rounded inward.
+func FitLimits(f record.Fit, u geom.Unit) string { return within(f.Limits, u) }
+
+// within prints limits of a record.
+func within(r [2]record.Length, u geom.Unit) string { return words.Within(r[0].MM(), r[1].MM(), u) }
 
 // FitLikely are the least and the most of a measure that nearly all boxes have.
 func FitLikely(f record.Fit, u geom.Unit) string { return rangeOf(f.Likely, u) }

@@ -2,6 +2,8 @@ package present
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
@@ -58,9 +60,30 @@ func fits(out *Printed, r record.Report, u geom.Unit) {
 		list = append(list, record.SimulatedDrawer{Drawer: d.Name, Text: d.Summary, Fit: r.FitOf(d.Name)})
 	}
 	together(out, list, func(part *Printed, d record.SimulatedDrawer) {
-		FitTable(d.Fit, u).Pick("measure", "as set", "limits", "likely", "verdict", "right of 1,000").Print(part, "")
+		t := FitTable(d.Fit, u).Pick("measure", "as set", "limits", "likely", "right of 1,000", "verdict")
+		for i, f := range d.Fit {
+			t.Rows[i][0].Text = f.Short()
+		}
+		t.Renamed("right of 1,000", "of 1,000").Print(part, "")
 	})
-	fmt.Fprintf(out, "\n%s\n\n", Basis)
+	fmt.Fprintf(out, "\n%s%s\n\n", signs(list), Basis)
+}
+
+// signs says what measures below 0 mean, which tables of short names leave out.
+func signs(list []record.SimulatedDrawer) string {
+	var said []string
+	for _, d := range list {
+		for _, f := range d.Fit {
+			_, means, has := strings.Cut(f.Name, " (")
+			if one := f.Short() + ", " + strings.TrimSuffix(means, ")"); has && !slices.Contains(said, one) {
+				said = append(said, one)
+			}
+		}
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return "Signs: " + strings.Join(said, "; ") + ". "
 }
 
 // FitTable is the measures of a drawer: as set, between what they are right, what nearly all
@@ -71,7 +94,7 @@ func FitTable(list []record.Fit, u geom.Unit) Table {
 		Numbers("right of 1,000"), In("worst", unit))
 	t.UnitOnce = true
 	for _, f := range list {
-		t.Add(f.Name, caliper(f.Nominal, u), rangeOf(f.Limits, u), rangeOf(f.Likely, u), FitVerdict(f), f.Of1000,
+		t.Add(f.Name, caliper(f.Nominal, u), FitLimits(f, u), rangeOf(f.Likely, u), FitVerdict(f), f.Of1000,
 			rangeOf(f.WorstCase, u))
 		t.Rows[len(t.Rows)-1][4].Level = levelOf(f.Verdict)
 	}
@@ -83,7 +106,7 @@ func SetTable(list []record.Fit, u geom.Unit) Table {
 	t := NewTable(Words("measure"), In("as set", u.String()), In("limits", u.String()), Words("verdict"))
 	t.UnitOnce = true
 	for _, f := range list {
-		t.Add(f.Short(), caliper(f.Nominal, u), rangeOf(f.Limits, u), f.State.Sign()+" "+FitVerdict(f))
+		t.Add(f.Short(), caliper(f.Nominal, u), FitLimits(f, u), f.State.Sign()+" "+FitVerdict(f))
 		t.Rows[len(t.Rows)-1][3].Level = levelOf(f.Verdict)
 	}
 	return t

@@ -115,7 +115,7 @@ func runText(out *Printed, name string, r record.Run, u geom.Unit) {
 		for _, line := range RunOrder(f, u) {
 			fmt.Fprintf(out, "  %s\n", line)
 		}
-		RunTable(f, u).Print(out, "")
+		RunTable(f, u).WithoutBlank().Print(out, "")
 	}
 }
 

@@ -48,7 +48,7 @@ func settings(out *Printed, r record.Report, u geom.Unit) {
 				shown = append(shown, c.Heading)
 			}
 		}
-		t.Pick(shown...).Print(out, "")
+		t.Pick(shown...).WithoutBlank().Print(out, "")
 		for _, note := range t.notes {
 			fmt.Fprintln(out, note)
 		}

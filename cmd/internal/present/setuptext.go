@@ -99,11 +99,15 @@ func (s Setting) Heading(number int, machine string, u geom.Unit) string {
 // CutsWith names what a machine cuts with, by its width: all bits of a router that cut something.
 func (m Machine) CutsWith(u geom.Unit) string {
 	if len(m.Bits) < 2 {
-		return CutterName(m.Machine) + " " + words.Length(m.Cutter.MM(), u)
+		cutter := words.Length(m.Cutter.MM(), u)
+		if joinery.CutterKind(m.Machine) == joinery.Router {
+			cutter = words.Bit(m.Cutter.MM(), u)
+		}
+		return CutterName(m.Machine) + " " + cutter
 	}
 	var list []string
 	for _, b := range m.Bits {
-		list = append(list, words.Length(b.MM(), u))
+		list = append(list, words.Bit(b.MM(), u))
 	}
 	return "bits " + words.And(list)
 }

@@ -65,9 +65,10 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 				"first face, and for the second one at the right end, %s from zero, at which the same end lies "+
 				"again.", caliper(k.Sizes[firstUsed(k)].Length, u)+" "+u.String())
 		default:
-			say("Turn the sheet over end for end on %s of %s %s: REGISTER drills their holes, %s from the ends as "+
+			hole, _ := words.Drill(t.HoleDiameter.MM(), u)
+			say("Turn the sheet over end for end on %s of %s: REGISTER drills their holes, %s from the ends as "+
 				"listed, which leaves wood before the end of the shortest "+
-				"sheet.", words.Count(len(t.Pins), "pin", "pins"), caliper(t.HoleDiameter, u), u, caliper(t.Pins[0][0], u))
+				"sheet.", words.Count(len(t.Pins), "pin", "pins"), hole, caliper(t.Pins[0][0], u))
 		}
 	}
 	list = append(list, zero)

@@ -116,3 +116,14 @@ func (t Table) Without(at int) Table {
 	}
 	return t.Pick(rest...)
 }
+
+// WithoutBlank is the table without columns of which no cell says more than a dash.
+func (t Table) WithoutBlank() Table {
+	var said []string
+	for i, c := range t.Columns {
+		if slices.ContainsFunc(t.Rows, func(row []Cell) bool { return row[i].Text != "-" }) {
+			said = append(said, c.Heading)
+		}
+	}
+	return t.Pick(said...)
+}

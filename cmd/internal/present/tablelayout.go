@@ -2,11 +2,12 @@ package present
 
 import (
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"drawerwright/geom"
 )
 
 // gutter is between two columns.
@@ -191,7 +192,7 @@ func (t Table) least(column int, cell string, title bool) (n int) {
 	if t.Columns[column].Right && !title && isNumber(cell) {
 		return utf8.RuneCountInString(cell)
 	}
-	for _, word := range wordsOf(cell) {
+	for _, word := range geom.Words(cell) {
 		wide := utf8.RuneCountInString(word)
 		if !isPath(word) {
 			wide = min(wide, longest)
@@ -205,21 +206,6 @@ func (t Table) least(column int, cell string, title bool) (n int) {
 func isNumber(cell string) bool {
 	cell = strings.ReplaceAll(cell, " to ", " ")
 	return strings.ContainsAny(cell, "0123456789") && !strings.ContainsFunc(cell, unicode.IsLetter)
-}
-
-var fraction = regexp.MustCompile(`^\(?\d+/\d+`)
-
-// wordsOf are the words of a cell between which it can be broken: a fraction stays with its whole
-// number.
-func wordsOf(cell string) (list []string) {
-	for _, w := range strings.Fields(cell) {
-		if n := len(list); n > 0 && fraction.MatchString(w) && strings.Trim(list[n-1], "(0123456789") == "" {
-			list[n-1] += " " + w
-			continue
-		}
-		list = append(list, w)
-	}
-	return list
 }
 
 // row writes one row, on as many lines as its longest cell takes.
@@ -252,7 +238,7 @@ func (t Table) row(out *Printed, indent string, row []Cell, width []int) {
 // joins their parts where there is one.
 func folded(cell string, width int) (lines []string) {
 	now := ""
-	for _, word := range wordsOf(cell) {
+	for _, word := range geom.Words(cell) {
 		for utf8.RuneCountInString(word) > width {
 			room := width - utf8.RuneCountInString(now)
 			if now != "" {

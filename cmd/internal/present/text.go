@@ -13,9 +13,9 @@ import (
 )
 
 // PartsText is parts.txt, the job for a person: the parts by stock, the settings, what the
-// joints will do, the board that it takes, and the warnings.
+// joints will do, the board that it takes, and the warnings. Long lines are folded.
 func PartsText(r record.Report) []byte {
-	return printed(func(out *Printed) { PrintParts(out, r) })
+	return hanging(printed(func(out *Printed) { PrintParts(out, r) }))
 }
 
 // PrintParts prints what parts.txt has.

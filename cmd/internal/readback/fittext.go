@@ -70,16 +70,22 @@ func (r *reading) boards(t printedTable) {
 	}
 }
 
+// shortOf is the name of a measure without what explains its sign, which some tables leave out.
+func shortOf(measure string) string {
+	short, _, _ := strings.Cut(measure, " (")
+	return short
+}
+
 func (r *reading) measures(t printedTable, drawers []string) {
 	for row := range t.each(r) {
 		for _, d := range drawers {
-			of := d + ": " + t.get(r, row, "measure")
+			of := d + ": " + shortOf(t.get(r, row, "measure"))
 			r.printed("fit", of, "nominal", t.get(r, row, "as set"))
-			r.span("fit", of, t.get(r, row, "limits"), "limit from", "limit to")
+			r.limits("fit", of, t.get(r, row, "limits"), "limit from", "limit to")
 			r.span("fit", of, t.get(r, row, "likely"), "likely from", "likely to")
 			// A screen marks what is not right.
 			r.words("fit", of, "verdict", strings.TrimPrefix(t.get(r, row, "verdict"), "! "))
-			r.words("fit", of, "right of 1,000", t.get(r, row, "right of 1,000"))
+			r.words("fit", of, "right of 1,000", t.get(r, row, t.either("right of 1,000", "of 1,000")))
 			if t.has("worst") {
 				r.span("fit", of, t.get(r, row, "worst"), "worst from", "worst to")
 			}

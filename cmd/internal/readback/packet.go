@@ -390,7 +390,8 @@ func (p *packetReader) setups() taken {
 func (p *packetReader) cabinets() taken {
 	s := p.s
 	switch {
-	case s.begins("drawer", "opening", "slide line "+p.unit, "box from", "front from", "front height"):
+	case s.begins("drawer", "opening", "slide line "+p.unit, "box from", "front from", "front height"),
+		s.begins("drawer", "opening", "slide line "+p.unit, "box from", "row from", "row height"):
 		for row := range s.table(6) {
 			p.words("row", row[0], "opening", row[1])
 			for i, m := range []string{"slide line", "box from", "front from", "front height"} {
@@ -452,7 +453,7 @@ func (p *packetReader) forms() taken {
 		p.printed("box", m[1], what, p.list[1+i])
 	}
 	p.printed("stack", m[1], "diagonal", p.list[4])
-	p.printed("stack", m[1], "diagonals apart", p.list[given])
+	p.taped("stack", m[1], "diagonals apart", p.list[given])
 	if m[3] != "" {
 		p.weighed(m[1], "empty in "+m[4], m[3])
 	}

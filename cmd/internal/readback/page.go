@@ -146,9 +146,10 @@ func (r *reading) pageFit(l looked, drawer string) {
 				}
 			case strings.HasPrefix(t.Title, drawer+": "):
 				r.words("verdict", drawer, "said", strings.TrimPrefix(t.Title, drawer+": "))
-				of := drawer + ": " + t.get(r, row, "measure")
+				of := drawer + ": " + shortOf(t.get(r, row, "measure"))
 				r.printed("fit", of, "nominal", t.get(r, row, "as set"))
-				for head, measure := range map[string]string{"limits": "limit", "likely": "likely", "worst": "worst"} {
+				r.limits("fit", of, t.get(r, row, "limits"), "limit from", "limit to")
+				for head, measure := range map[string]string{"likely": "likely", "worst": "worst"} {
 					r.span("fit", of, t.get(r, row, head), measure+" from", measure+" to")
 				}
 				r.words("fit", of, "verdict", t.get(r, row, "verdict"))

@@ -56,7 +56,7 @@ func (p *partsReader) cabinets(text string) taken {
 		p.boxWidth(p.opening, text)
 	case packLine.MatchString(text):
 		p.printed("opening", p.opening, "packing", packLine.FindStringSubmatch(text)[1])
-	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "front height"):
+	case strings.HasPrefix(text, "drawer ") && rowHead.MatchString(text):
 		p.rowTable(p.s.table("spacers:", "Heights are"), p.opening)
 		return tableTaken
 	case spacerLine.MatchString(text):
@@ -133,13 +133,20 @@ func (p *partsReader) notes(text string) taken {
 	return tableTaken
 }
 
+// rowHead is of a table of rows, with drawer fronts or without.
+var rowHead = regexp.MustCompile(`(front|row) height`)
+
 func (r *reading) rowTable(t printedTable, opening string) {
 	for row := range t.each(r) {
 		drawer := row[0]
 		r.words("row", drawer, "opening", opening)
 		for _, measure := range []string{"front height", "front from", "box from", "free above", "free below",
 			"slide line"} {
-			if v := t.get(r, row, measure); v != "-" {
+			head := measure
+			if !t.has(head) { // there are no fronts
+				head = strings.Replace(head, "front", "row", 1)
+			}
+			if v := t.get(r, row, head); v != "-" {
 				r.printed("row", drawer, measure, v)
 			}
 		}
@@ -247,6 +254,20 @@ func (r *reading) weightTable(t printedTable) {
 			r.printed("sag", drawer, "limit", t.get(r, row, "1/200"))
 		}
 	}
+}
+
+// limits reads `a to b` as limits, each rounded inward by a step at most.
+func (r *reading) limits(kind, of, text, from, to string) {
+	a, b, ok := strings.Cut(text, " to ")
+	if !ok {
+		b = a
+	}
+	step := 0.02
+	if r.unit == "in" {
+		step = 0.002
+	}
+	r.add(kind, of, from, a, step)
+	r.add(kind, of, to, b, step)
 }
 
 // span reads `a to b` as two measures; where they print alike there is one number.

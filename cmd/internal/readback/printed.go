@@ -11,14 +11,15 @@ import (
 type printedTable struct {
 	head []string
 	rows [][]string
-	line int // of its heads
+	line int   // of its heads
+	on   []int // the line of each, the heads first
 }
 
 // each gives the rows, and tells the reading where they stand.
 func (t printedTable) each(r *reading) iter.Seq[[]string] {
 	return func(yield func([]string) bool) {
 		for i, row := range t.rows {
-			if r.at = t.line + 1 + i; !yield(row) {
+			if r.at = t.on[1+i]; !yield(row) {
 				return
 			}
 		}
@@ -101,11 +102,24 @@ func tableOf(lines []string) (t printedTable) {
 type scanner struct {
 	r     *reading
 	lines []string
+	from  []int // on which line of the text each begins
 	at    int
 }
 
+// folded is what a line of a file begins with that goes on with the one before.
+const folded = "        "
+
+// scan reads a text by lines, those that were folded as they were.
 func (r *reading) scan(text string) *scanner {
-	return &scanner{r: r, lines: strings.Split(strings.TrimRight(text, "\n"), "\n")}
+	s := &scanner{r: r}
+	for i, line := range strings.Split(strings.TrimRight(text, "\n"), "\n") {
+		if more, goesOn := strings.CutPrefix(line, folded); goesOn && r.out == PartsTxt && len(s.lines) > 0 {
+			s.lines[len(s.lines)-1] += " " + more
+			continue
+		}
+		s.lines, s.from = append(s.lines, line), append(s.from, i+1)
+	}
+	return s
 }
 
 func (s *scanner) more() bool { return s.at < len(s.lines) }
@@ -121,7 +135,7 @@ const (
 
 // line is the one that is read.
 func (s *scanner) line() string {
-	s.r.at = s.at + 1
+	s.r.at = s.from[s.at]
 	return s.lines[s.at]
 }
 
@@ -138,7 +152,7 @@ func (s *scanner) tableUntil(ends func(line string) bool) printedTable {
 		s.at++
 	}
 	t := tableOf(s.lines[from:s.at])
-	t.line = from + 1
+	t.line, t.on = s.from[from], s.from[from:s.at]
 	return t
 }
 

@@ -406,7 +406,7 @@ func (r *reading) weight(drawer, measure string, kg float64) {
 }
 
 func (r *reading) fit(drawer string, f fitted) {
-	of := drawer + ": " + f.Name
+	of := drawer + ": " + shortOf(f.Name)
 	r.exact("fit", of, "nominal", f.Nominal)
 	r.words("fit", of, "verdict", f.said())
 	r.words("fit", of, "right of 1,000", f.Of1000)

@@ -11,6 +11,7 @@ type Cabinet struct {
 	OutOfSquare Length   `json:"out_of_square"`
 	Packing     Length   `json:"packing,omitempty"` // of the cabinet's sides, level with its frame
 	Shim        Length   `json:"shim,omitempty"`    // at each side, between the slides and the cabinet
+	Fronts      string   `json:"fronts"`            // how drawer fronts stand to it; none where the boxes show
 	Slide       string   `json:"slide"`
 	SlideLength Length   `json:"slide_length"`
 	BoxWidth    Length   `json:"box_width,omitempty"`  // of all its boxes
@@ -70,7 +71,8 @@ func CabinetOf(b batch.Batch, bank batch.Bank) Cabinet {
 	c := Cabinet{Name: bank.Name, Opening: Size{Length(p.Opening.Width), Length(p.Opening.Height),
 		Length(p.Opening.Depth)},
 		OutOfSquare: Length(p.OutOfSquare), Packing: Length(p.Packing), Shim: Length(p.Shim),
-		Slide: p.Slide.Name, SlideLength: Length(p.SlideLength), Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
+		Fronts: string(bank.Opening.Fronts), Slide: p.Slide.Name, SlideLength: Length(p.SlideLength),
+		Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
 	name := func(row int) string { return b.Drawers[bank.Drawers[row]].Spec.Name }
 	if len(p.Rows) > 0 {
 		c.Preview, c.BoxWidth = bank.Preview(), Length(p.Rows[0].Box.Width)

@@ -175,6 +175,7 @@ var workMeanings = map[string]map[string]string{
 		"name":          "the drawers that share it",
 		"opening":       "its size, by the smallest readings",
 		"out_of_square": "how far its face is out of square",
+		"fronts":        "how drawer fronts stand to it: inset, overlay, or none where the boxes show",
 		"packing":       "how far its sides are packed out, level with a face frame",
 		"shim":          "the shim at each side, between slides and cabinet",
 		"slide":         "the slide",

@@ -81,6 +81,38 @@ func Place(mm float64, u geom.Unit) string {
 	return geom.LengthOf(mm).Measured(u)
 }
 
+// PlaceIn is [Place] with the unit, in a sentence.
+func PlaceIn(mm float64, u geom.Unit) string {
+	at, near, beside := strings.Cut(Place(mm, u), " (")
+	if at += " " + u.String(); beside {
+		at += " (" + near
+	}
+	return at
+}
+
+// Within are limits of what a caliper reads, in mm, both rounded inward, so that what is right on
+// paper is right.
+func Within(least, most float64, u geom.Unit) string {
+	low, high := geom.LengthOf(least).RoundUp(u), geom.LengthOf(most).RoundDown(u)
+	if low > high { // nearer than a step: both as they are
+		return To(geom.LengthOf(least).Fixed(u), geom.LengthOf(most).Fixed(u))
+	}
+	return To(low.Fixed(u), high.Fixed(u))
+}
+
+// ByTapeAtMost is a limit that a tape reads, rounded down: of inches to a 64th.
+func ByTapeAtMost(mm float64, u geom.Unit) string {
+	steps := math.Floor(mm/sixtyFourth + onLine)
+	if u != geom.Inch || steps < 1 {
+		return geom.LengthOf(mm).RoundDown(u).Fixed(u)
+	}
+	return geom.LengthOf(steps * sixtyFourth).Taped(u)
+}
+
+// sixtyFourth is the finest line that a rule in inches has, in mm, and onLine the part of it that
+// is within computing.
+const sixtyFourth, onLine = geom.InchMM / 64, 1e-4
+
 // Tape prints a length as a tape is read: of inches the nearest 32nd.
 func Tape(mm float64, u geom.Unit) string { return onTape(math.Round(mm/tapeStep), mm, u) }
 
@@ -90,6 +122,14 @@ func Size(mm float64, u geom.Unit) string {
 		return geom.LengthOf(mm).Number(u)
 	}
 	return Tape(mm, u)
+}
+
+// SizeAtMost is [Size] of what must not be promised longer than it is.
+func SizeAtMost(mm float64, u geom.Unit) string {
+	if u != geom.Inch {
+		return geom.LengthOf(mm).Number(u)
+	}
+	return TapeAtMost(mm, u)
 }
 
 // TapeAtMost is Tape of what must not be promised longer than it is.
@@ -107,6 +147,15 @@ func onTape(steps, mm float64, u geom.Unit) string {
 	return geom.LengthOf(steps * tapeStep).Number(u)
 }
 
+// Bit is how wide a router's bit is: the fraction of an inch by which it is called, else as a caliper
+// shows it.
+func Bit(mm float64, u geom.Unit) string {
+	if called := geom.LengthOf(mm).Equal(u); called != "" {
+		return called + " " + u.String()
+	}
+	return Length(mm, u)
+}
+
 // Drill is the size of a bit by which a shop takes it up: a fraction of an inch where it is
 // one; in an inch job one of whole or half millimeters, as metric hardware has them, by
 // those. metric says that it is.
@@ -122,6 +171,16 @@ func Drill(mm float64, u geom.Unit) (size string, metric bool) {
 		return geom.LengthOf(half).Text(geom.Millimeter) + " (" + l.Fixed(u) + " in)", true
 	}
 	return Length(mm, u), false
+}
+
+// Sold is the size by which goods are sold: in an inch job that of goods made in millimeters is in
+// those, as "500 mm", where it is whole ones and no 64th.
+func Sold(mm float64, u geom.Unit) string {
+	l := geom.LengthOf(mm)
+	if u == geom.Inch && strings.Contains(l.Taped(u), ".") && math.Abs(mm-math.Round(mm)) < onLine {
+		return l.Text(geom.Millimeter)
+	}
+	return l.Text(u)
 }
 
 // To joins the two ends of a range as they are printed; one, where both print alike.

@@ -38,8 +38,18 @@ func TestWords(t *testing.T) {
 		"metric bit": {both(func(u geom.Unit) string { s, m := Drill(6, u); return fmt.Sprint(s, m) }), {"6 mmfalse", "6 mm (0.236 in)true"}},
 		"inch bit":   {both(func(u geom.Unit) string { s, m := Drill(3.96875, u); return fmt.Sprint(s, m) }), {"3.97 mmfalse", "5/32 infalse"}},
 		"any bit":    {both(func(u geom.Unit) string { s, m := Drill(6.2, u); return fmt.Sprint(s, m) }), {"6.2 mmfalse", "0.244 infalse"}},
-		"size":       {both(func(u geom.Unit) string { return Size(1525, u) }), {"1525", "60 1/32"}}, // 60.039 in
-		"span":       {both(func(u geom.Unit) string { return Span(6.2, 6.1, u) }), {"6.10 to 6.20", "0.240 to 0.244"}},
+		"router bit": {both(func(u geom.Unit) string { return Bit(3.175, u) + ", " + Bit(3, u) }), {"3.18 mm, 3.00 mm", "1/8 in, 0.118 in"}},
+		"sold in mm": {both(func(u geom.Unit) string { return Sold(500, u) }), {"500 mm", "500 mm"}},
+		"sold in in": {both(func(u geom.Unit) string { return Sold(508, u) }), {"508 mm", "20 in"}},
+		"cut to fit": {both(func(u geom.Unit) string { return Sold(457.5, u) }), {"457.5 mm", "18.012 in"}},
+		"in a line":  {both(func(u geom.Unit) string { return PlaceIn(5.9944, u) }), {"5.99 mm", "0.236 in (15/64)"}},
+		// 0.5 mm is 0.01969 in, 5 mm 0.19685, 0.3 mm 0.01181; 1 mm is 2.5 64ths.
+		"within":    {both(func(u geom.Unit) string { return Within(0.5, 5, u) }), {"0.50 to 5.00", "0.020 to 0.196"}},
+		"at most":   {both(func(u geom.Unit) string { return ByTapeAtMost(1, u) }), {"1.00", "1/32"}},
+		"at most 0": {both(func(u geom.Unit) string { return ByTapeAtMost(0.3, u) }), {"0.30", "0.011"}},
+		"offcut":    {both(func(u geom.Unit) string { return SizeAtMost(435.685, u) }), {"435.69", "17 1/8"}},
+		"size":      {both(func(u geom.Unit) string { return Size(1525, u) }), {"1525", "60 1/32"}}, // 60.039 in
+		"span":      {both(func(u geom.Unit) string { return Span(6.2, 6.1, u) }), {"6.10 to 6.20", "0.240 to 0.244"}},
 	} {
 		if c[0] != c[1] {
 			t.Errorf("%s is %q, want %q", name, c[0], c[1])
