@@ -388,20 +388,32 @@ func (h *inHand) part(section nest.CutTree, i int, last bool) board {
 	if h.axis == geom.AlongY {
 		extent = h.rest.Width
 	}
-	h.cut(Cut{Kind: h.kind(size, h.board.whole(1-h.axis), extent), Setting: size, Yields: gives, Remainder: left})
+	h.cut(Cut{Kind: h.next(size, extent), Setting: size, Yields: gives, Remainder: left})
 	return p
 }
 
-// kind is how a cut of a length is made that is set to a width, on a board that reaches
-// so far across it. Along the fence a board needs an edge that is long beside what is
-// between fence and blade and beside the whole board, else it turns and is thrown
-// (common practice, no source).
+// next is how the next section is cut off: on the sled where one before it was, so that pieces that are alike have one
+// stop though what is in hand grows shorter.
+func (h *inHand) next(setting, extent int64) Kind {
+	if slices.ContainsFunc(h.cuts, func(c Cut) bool { return c.Kind == Crosscut && !c.Trim }) {
+		return Crosscut
+	}
+	return h.kind(setting, h.board.whole(1-h.axis), extent)
+}
+
+// kind is how a cut of a length is made that is set to a width, on a board that reaches so far across it. Along the
+// fence a board needs an edge that is long beside what is between fence and blade and as long as the board is across,
+// else it turns and is thrown; it is cut on the sled then. Where the sled does not take it an edge of two thirds will
+// do (common practice, no source).
 func (c *cutter) kind(setting, length, extent int64) Kind {
+	guided := length >= c.rules.MinGuided && length >= setting && setting <= c.rules.RipCapacity
 	switch {
-	case length >= c.rules.MinGuided && length >= setting && 3*length >= 2*extent && setting <= c.rules.RipCapacity:
+	case guided && length >= extent:
 		return FenceCut
 	case length <= c.rules.CrosscutCapacity && extent <= c.rules.SledCapacity:
 		return Crosscut
+	case guided && 3*length >= 2*extent:
+		return FenceCut
 	}
 	return HandHeld
 }

@@ -99,6 +99,9 @@ func TestCuts(t *testing.T) {
 			}
 			length := other(c)
 			along := c.Workpiece.Length + c.Workpiece.Width - length // of the board, across the cut
+			if sled := length <= r.CrosscutCapacity && along <= r.SledCapacity; c.Kind == FenceCut && length < along && sled {
+				t.Fatalf("cut %d runs with its short edge along the fence: %+v", n, c)
+			}
 			if c.Kind == FenceCut && (length < c.Setting || length < r.MinGuided || 3*length < 2*max(c.Workpiece.Length, c.Workpiece.Width) && length != max(c.Workpiece.Length, c.Workpiece.Width) || c.Setting > r.RipCapacity) ||
 				c.Kind == Crosscut && (length > r.CrosscutCapacity || along > r.SledCapacity) {
 				t.Fatalf("cut %d is no %s: %+v", n, c.Kind, c)
@@ -209,5 +212,28 @@ func TestNearlyWhole(t *testing.T) {
 	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "p" }}}, Rules{Kerf: 2, Weight: 1, MaxWeight: 1})
 	if len(cuts) != 1 || !cuts[0].Yields.Piece || cuts[0].Yields.Width != 565 {
 		t.Errorf("%+v", cuts)
+	}
+}
+
+// TestShortEdge: pieces that are cut off a board across its long side are cut on the sled, all at one stop, also when
+// what is in hand has become shorter than it is wide.
+func TestShortEdge(t *testing.T) {
+	pieces := []nest.Piece{{Name: "bottom", Length: 284, Width: 486, Count: 4}}
+	sheet := nest.Sheet{Length: 1215, Width: 486}
+	rules := nest.Rules{Kerf: 3}
+	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{sheet}, rules, nest.Options{Effort: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
+	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "bottom" }}},
+		Rules{Kerf: 3, MinGuided: 300, RipCapacity: 800, CrosscutCapacity: 600, SledCapacity: 1300})
+	for i, c := range cuts {
+		if c.Kind != Crosscut || c.Setting != 284 || c.SettingChanged != (i == 0) {
+			t.Errorf("cut %d: %+v", i+1, c)
+		}
+	}
+	if len(cuts) != 4 {
+		t.Errorf("%d cuts", len(cuts))
 	}
 }

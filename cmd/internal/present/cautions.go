@@ -2,6 +2,7 @@ package present
 
 import (
 	"fmt"
+	"slices"
 
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -73,11 +74,20 @@ func (m maker) settingCautions(s setup.Setting) []Caution {
 			list = append(list, Caution{fmt.Sprintf("Look in this saw's manual whether it takes a cutter %s wide, and whether "+
 				"its arbor is long enough for it.", m.text(s.Cutter)), 0})
 		}
-		return list
+		return append(list, measured(s)...)
 	case joinery.RouterTable:
 		return []Caution{{"Unplug first. Guard and featherboards are in place before the bit turns.", 0}}
 	}
 	return nil
+}
+
+// measured says from where a saw's setting is measured.
+func measured(s setup.Setting) []Caution {
+	said := "Measure the height at the tip of the highest tooth, with that tooth at the top."
+	if slices.ContainsFunc(s.Cuts, func(c setup.Cut) bool { return c.Holding == setup.OnEnd }) {
+		said += " Put the tall fence on first, measure the distance from its face, and leave it on for all cuts."
+	}
+	return []Caution{{said, 0}}
 }
 
 // stopped are those for a groove between two stops.
@@ -88,21 +98,28 @@ var stopped = []Caution{
 // ofWork are the cautions where a cut is described.
 var ofWork = map[setup.Holding][]Caution{
 	setup.Across: {
-		{"The fence is a stop here and the miter gauge or sled feeds: right only because nothing is cut off. Never use both together for a cut that goes through.", 0},
+		{"The fence is a stop here and the miter gauge or sliding table feeds: right only because nothing is cut off. " +
+			"Never use both together for a cut that goes through.", 0},
+		{"No sled with a floor: it lifts the part, so that the cut is too shallow, and cannot pass a fence so near.", 0},
+		{"A backing board behind the part keeps its far edge from breaking out. Let the cutter stop before the part is " +
+			"lifted.", 0},
 		{"A throat plate that closes round the cutter supports the part right beside it.", 0},
 	},
 	setup.Along: {
-		{"Featherboards before and above the cutter, a push block over it; do not push past the cutter with the bare hand.", 1},
+		{"Featherboards on the infeed side, before the cutter, and above it; none beside or behind the cutter. A push block " +
+			"over it: do not push past the cutter with the bare hand.", 1},
 	},
 	setup.AtEnd: {
 		{"Bury the cutter in a sacrificial fence only with the machine's own fence clear of it; raise it into the wood slowly, or cut the recess first.", 0},
-		{"Back the part with a sled, so that it cannot turn and its far edge does not break out.", 0},
+		{"A backing board behind the part, on the miter gauge or sliding table, keeps it from turning and its far edge from " +
+			"breaking out. No sled with a floor: it lifts the part.", 0},
 	},
 	setup.AtEdge: {
 		{"Bury the cutter in a sacrificial fence only with the machine's own fence clear of it; featherboards hold the part down and against it, a push block moves it.", 1},
 	},
 	setup.OnEnd: {
-		{"A tall part stands on its end: a tall fence and a carriage or backing board clamped to it keep it upright. Never hold it by hand above the cutter alone.", 1},
+		{"A tall part stands on its end: a tall fence and a carriage or backing board clamped to it keep it upright, and its " +
+			"far edge whole. Never hold it by hand above the cutter alone.", 1},
 		{"A throat plate that closes round the cutter, or the end drops into the opening.", 0},
 		{"The waste lies on the side away from the fence, so that nothing is trapped between cutter and fence; no stop may stand where waste would jam.", 0},
 	},

@@ -26,8 +26,8 @@ func TestPiece(c Machine, u geom.Unit) string {
 		groove = ", and the groove along its lower edge"
 	}
 	return fmt.Sprintf("Cut a test piece first, from waste of the same board, as wide as a side and at least %s long: one "+
-		"end as that of a side, the other as that of a box front%s. Then saw it through in the middle, push the two "+
-		"ends together and measure.", words.Either(u, fmt.Sprintf("%g mm", sheet.GuidedEdge), "12 in"), groove)
+		"end as that of a side, the other as that of a box front%s. Then saw it through in the middle with a "+
+		"handsaw, push the two ends together and measure.", words.Either(u, fmt.Sprintf("%g mm", sheet.GuidedEdge), "12 in"), groove)
 }
 
 // Figure is a number that is set, to be read at arm's length; Words where a fence or jig takes its

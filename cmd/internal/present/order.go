@@ -17,8 +17,10 @@ func OrderOfWork(r record.Report, s SetupSheet) []string {
 	for _, m := range s.Machines {
 		list = append(list, machineOrder(m, len(r.Sheets) > 0)...)
 	}
-	list = append(list, "Put one box together dry; measure; then cut the rest.",
-		"Put labels on; glue, clamp, square; fill in the forms.")
+	if !slices.ContainsFunc(s.Machines, func(m Machine) bool { return len(m.Settings) > 0 }) {
+		list = append(list, "Put one box together dry, and measure.")
+	}
+	list = append(list, "Put labels on; glue, clamp, square; fill in the forms.")
 	if len(r.Cabinets) > 0 {
 		list = append(list, "Mount the slides by their lines.")
 	}
@@ -60,7 +62,7 @@ func partsCut(r record.Report) (list []string) {
 		list = append(list, "Cut the sheets apart: "+strings.Join(sawn, ", ")+".")
 	}
 	if len(routed) > 0 {
-		list = append(list, "Router, sheets by their run cards: "+strings.Join(routed, ", ")+".")
+		list = append(list, "Router: a test corner from waste first; measure it.", "Router, sheets by their run cards: "+strings.Join(routed, ", ")+".")
 	}
 	return list
 }
@@ -70,7 +72,7 @@ func machineOrder(m Machine, sheets bool) (list []string) {
 	name := upper(joinery.CutterKind(m.Machine).Machine())
 	if len(m.Settings) > 0 {
 		list = append(list, name+": change the cutter, cut and measure a test piece.",
-			"Take the parts of ONE box through all settings first.")
+			"FIRST box: its parts through all settings, dry fit, measure; then the rest.")
 	}
 	for i, s := range m.Settings {
 		list = append(list, fmt.Sprintf("%s, setting %d: %s.", name, i+1, strings.Join(kindsOf(s.Cuts), ", ")))

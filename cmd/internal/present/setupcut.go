@@ -78,7 +78,7 @@ func (m maker) step(c setup.Cut) CutStep {
 		}
 	}
 	if c.Clamped {
-		notes = append(notes, "Clamp it to the sled: it is too short to be held by hand.")
+		notes = append(notes, "Clamp it to the miter gauge: it is too short to be held by hand.")
 	}
 	if c.Supported {
 		notes = append(notes, "Support its far end level with the table: it is long enough to tip.")
@@ -242,8 +242,8 @@ func (c CutStep) How(u geom.Unit) string {
 	}
 	switch setup.Holding(c.Work) {
 	case setup.Across:
-		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a miter gauge or a sled",
-			c.Kind, width, c.Face, edges, turns)
+		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a miter gauge or a "+
+			"sliding table", c.Kind, width, c.Face, edges, turns)
 	case setup.Along:
 		if c.Stops != [2]record.Length{} {
 			return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence between two stops, "+
@@ -252,12 +252,12 @@ func (c CutStep) How(u geom.Unit) string {
 		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence", c.Kind, width, c.Face, edges)
 	case setup.AtEnd:
 		return fmt.Sprintf("%s, %s from the end: flat, the %s face down, %s against the sacrificial fence%s, "+
-			"fed by a miter gauge or a sled", c.Kind, width, c.Face, edges, turns)
+			"fed by a miter gauge or a sliding table", c.Kind, width, c.Face, edges, turns)
 	case setup.AtEdge:
 		return fmt.Sprintf("%s, %s from the edge: flat, the %s face down, %s along the sacrificial fence", c.Kind, width, c.Face, edges)
 	case setup.OnEnd:
-		return fmt.Sprintf("%s in the %s face, up to %s deep: stood on %s in turn, the %s face against the tall fence",
-			c.Kind, otherFace[c.Face], width, edges, c.Face)
+		return fmt.Sprintf("%s in the %s face: stood on %s in turn, the %s face against the tall fence", c.Kind,
+			otherFace[c.Face], edges, c.Face)
 	case setup.Fingers:
 		return fmt.Sprintf("fingers: on end in a finger jig, %s, the lower edge toward the pin", edges)
 	case setup.Knifed:
@@ -322,18 +322,29 @@ func orderOf(s setup.WorkPlan, k joinery.CutterKind) string {
 		return ""
 	}
 	if k == joinery.Hand {
-		return "In this order: cuts across the grain first, so that the plow cleans what breaks out at their ends; a knife line before each saw cut, so that nothing tears; notches and holes last, when no gauge needs the edges that they take."
+		return "In this order: cuts across the grain first, so that the plow cleans what breaks out at their ends; a knife line before each saw cut, so that nothing tears" + last("notches and holes", "gauge", s) + "."
 	}
 	said := "In this order: cuts across the grain first, so that those along it clean what breaks out at their ends; "
 	switch n := s.Changes(); n {
 	case 0:
-		said += "all at one height; "
+		said += "all at one height"
 	case 1:
-		said += "the height is changed once; "
+		said += "the height is changed once"
 	default:
-		said += fmt.Sprintf("the height is changed %d times, as seldom as that allows; ", n)
+		said += fmt.Sprintf("the height is changed %d times, as seldom as that allows", n)
 	}
-	return said + "fingers, notches and holes last, when no fence needs the edges that they take."
+	return said + last("fingers, notches and holes", "fence", s) + "."
+}
+
+// last says of cuts that take edges away, where there are any, why they come last.
+func last(cuts, device string, s setup.WorkPlan) string {
+	fingers := slices.ContainsFunc(s.Settings, func(s setup.Setting) bool {
+		return slices.ContainsFunc(s.Cuts, func(c setup.Cut) bool { return c.Holding == setup.Fingers })
+	})
+	if !fingers && len(s.Separate) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("; %s last, when no %s needs the edges that they take", cuts, device)
 }
 
 // Gauge is a marking gauge at a distance, with what is marked with it.
