@@ -80,6 +80,9 @@ func (t *table) measure() {
 	}
 	least := t.least()
 	if sum(least) > room {
+		least = t.wide(strings.Fields, strings.Fields)
+	}
+	if sum(least) > room {
 		clear(least)
 	}
 	low, high := 0.0, room

@@ -21,6 +21,9 @@ func (b sheetBook) runCard(l laidSheet) runCard {
 	before := func() {
 		b.notes("!", rules)
 		b.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", l.of.Stock, one.Number))
+		if loose := present.Unheld(one); loose != "" {
+			b.Item(0, "!", loose)
+		}
 		b.notes("·", present.RunNotes(*one.Run, b.unit))
 		if len(faces) > 0 {
 			b.prepared(faces[0])

@@ -6,6 +6,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
@@ -142,7 +143,7 @@ func (b sheetBook) stock(k record.SheetStock) func() {
 	notes := b.once(present.SheetNotes(k, b.unit))
 	return func() {
 		b.Heading(1, k.Stock)
-		b.Text(present.SheetsSummary(k, b.unit) + ".")
+		b.Text(withoutCost(present.SheetsSummary(k, b.unit)) + ".")
 		b.Text("Laid out to be " + present.SheetsHow(k, b.unit) + ". Sizes are along x and y of the sheet.")
 		b.notes("·", notes)
 		for _, left := range k.Unplaced {
@@ -159,10 +160,16 @@ type laidSheet struct {
 	at    int
 }
 
+// withoutCost is a summary without what has no currency: the bench does not need it.
+func withoutCost(summary string) string {
+	said, _, _ := strings.Cut(summary, "; cost ")
+	return said
+}
+
 // Parts of the page that a sheet's picture takes: of its width where the sheet is long or not, and of its height at
 // most.
 const (
-	longWide, squareWide = 0.56, 0.45
+	longWide, squareWide = 0.52, 0.45
 	longSheet            = 1.5 // sheets this much longer than wide are long
 	sheetHigh            = 0.36
 )
@@ -364,7 +371,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 			called = slices.Compact(called)
 		}
 		number, parts := partsOf(s, one, i)
-		rows = append(rows, pieceRow{keys: words.Some(called), number: number, parts: parts,
+		rows = append(rows, pieceRow{keys: strings.Join(called, ", "), number: number, parts: parts,
 			size: text(piece.Length) + " x " + text(piece.Width)})
 	}
 	for _, o := range one.Offcuts {

@@ -25,7 +25,7 @@ func setFor(c, before record.SawCut, u geom.Unit) string {
 	case c.Trim && c.Kind != fenceCut:
 		return "takes " + tape(c.Setting, u)
 	case c.Kind == handHeld:
-		return "guide at " + setting
+		return "cut at " + setting
 	case c.SetAsCut > 0:
 		return "again " + setting
 	case c.SettingChanged:
@@ -118,7 +118,7 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	if kinds[crosscut] {
 		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: the "+
 			"edge is too short beside the board. First move the fence away: what is cut off would jam between it "+
-			"and the blade.")
+			"and the blade. Hold up, level with the table, what hangs over the sled.")
 	}
 	if kinds[handHeld] {
 		list = append(list, handHeldNote(machine))
@@ -129,8 +129,8 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			"are any to cut from it.")
 	}
 	if weightUnknown(k) {
-		list = append(list, "The weight of a sheet is not known. A full one can be too heavy for one person: cut it "+
-			"in two where it lies, along a guide.")
+		list = append(list, "The weight of a sheet is not known. It takes two people; alone, cut it in two where it "+
+			"lies, along a guide.")
 	}
 	if machine {
 		return append(list, "Guard and riving knife on; slivers are cleared only when the blade stands still. Local "+
@@ -209,7 +209,8 @@ func handHeldNote(machine bool) string {
 	if machine {
 		return "Hand-held cuts are made with a track saw, or a circular saw along a clamped guide, the board flat " +
 			"on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the " +
-			"fence or too long for the sled. Take a fine blade: the edge stays on the piece."
+			"fence or too long for the sled. What is said is where the cut is: the guide stands off it by what the saw's " +
+			"base has beside the blade. Take a fine blade: the edge stays on the piece."
 	}
 	return "All cuts are made with a track saw, or by hand along a clamped guide or a knifed line, the board flat " +
 		"on foam or battens that hold both halves. Take a fine blade: the edge stays on the piece. With a hand saw " +

@@ -58,7 +58,7 @@ func setInGroup(c record.SawCut, u geom.Unit) string {
 	case c.Trim && c.Kind == handHeld:
 		return "Clean-up by a guide, " + at + " off"
 	case c.Kind == handHeld:
-		return "Guide at " + at
+		return "Cut along a guide at " + at
 	}
 	device := map[string]string{fenceCut: "Fence", crosscut: "Sled stop"}[c.Kind]
 	if c.Trim {

@@ -79,6 +79,22 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 	return list
 }
 
+// Unheld says, before a sheet is cut, what is to be done for parts that nothing in the drawings holds; empty where all
+// are held.
+func Unheld(s record.LaidSheet) string {
+	n := 0
+	for _, p := range s.Placements {
+		if p.Held != nil && p.Held.By == "nothing" {
+			n++
+		}
+	}
+	if n == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s by nothing once the profile is through: before it is cut screw each down where nothing is cut, "+
+		"or hold the sheet by vacuum that is enough for the smallest part.", are(n))
+}
+
 // HeldBy says in few words what holds some pieces on a sheet: by how many tabs each hangs, and
 // how many pieces are held in which way where it is not the same for all.
 func HeldBy(pieces []record.SheetPlacement) string {

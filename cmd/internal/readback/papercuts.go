@@ -16,7 +16,7 @@ type paperCuts struct {
 }
 
 // devices are what is set for cuts.
-const devices = `(Fence|Sled stop|Clean-up, fence|Clean-up on the sled,|Clean-up by a guide,|Guide at)`
+const devices = `(Fence|Sled stop|Clean-up, fence|Clean-up on the sled,|Clean-up by a guide,|Cut along a guide at)`
 
 var (
 	cutsTitle = regexp.MustCompile(`^Cuts of (.+)$`)
