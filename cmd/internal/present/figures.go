@@ -16,8 +16,8 @@ import (
 // is measured.
 func TestPiece(c Machine, u geom.Unit) string {
 	if !joinery.CutterKind(c.Machine).Fenced() {
-		return "Cut a test piece first, from waste of the same boards: one end as that of a side, another as that of a box " +
-			"front. Push the two together and measure."
+		return "Cut a test piece first, from waste of the same boards: one end as that of a side, another as that " +
+			"of a box front. Push the two together and measure."
 	}
 	groove := ""
 	if slices.ContainsFunc(c.Settings, func(s Setting) bool {
@@ -25,9 +25,10 @@ func TestPiece(c Machine, u geom.Unit) string {
 	}) {
 		groove = ", and the groove along its lower edge"
 	}
-	return fmt.Sprintf("Cut a test piece first, from waste of the same board, as wide as a side and at least %s long: one "+
-		"end as that of a side, the other as that of a box front%s. Then saw it through in the middle with a "+
-		"handsaw, push the two ends together and measure.", words.Either(u, fmt.Sprintf("%g mm", sheet.GuidedEdge), "12 in"), groove)
+	return fmt.Sprintf("Cut a test piece first, from waste of the same board, as wide as a side and at least %s "+
+		"long: one end as that of a side, the other as that of a box front%s. Then saw it through in the middle "+
+		"with a handsaw, push the two ends together and measure.",
+		words.Either(u, fmt.Sprintf("%g mm", sheet.GuidedEdge), "12 in"), groove)
 }
 
 // Figure is a number that is set, to be read at arm's length; Words where a fence or jig takes its

@@ -62,7 +62,8 @@ func partsCut(r record.Report) (list []string) {
 		list = append(list, "Cut the sheets apart: "+strings.Join(sawn, ", ")+".")
 	}
 	if len(routed) > 0 {
-		list = append(list, "Router: a test corner from waste first; measure it.", "Router, sheets by their run cards: "+strings.Join(routed, ", ")+".")
+		list = append(list, "Router: a test corner from waste first; measure it.", "Router, sheets by their run "+
+			"cards: "+strings.Join(routed, ", ")+".")
 	}
 	return list
 }

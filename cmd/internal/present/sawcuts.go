@@ -209,8 +209,8 @@ func handHeldNote(machine bool) string {
 	if machine {
 		return "Hand-held cuts are made with a track saw, or a circular saw along a clamped guide, the board flat " +
 			"on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the " +
-			"fence or too long for the sled. What is said is where the cut is: the guide stands off it by what the saw's " +
-			"base has beside the blade. Take a fine blade: the edge stays on the piece."
+			"fence or too long for the sled. What is said is where the cut is: the guide stands off it by what the " +
+			"saw's base has beside the blade. Take a fine blade: the edge stays on the piece."
 	}
 	return "All cuts are made with a track saw, or by hand along a clamped guide or a knifed line, the board flat " +
 		"on foam or battens that hold both halves. Take a fine blade: the edge stays on the piece. With a hand saw " +

@@ -49,7 +49,8 @@ func TestCutGroups(t *testing.T) {
 		got = append(got, said)
 	}
 	want := []string{"Fence 90.00 mm: 1 2", "Clean-up on the sled, 5.00 mm off: 3", "Sled stop 500.00 mm: 4",
-		"Fence again 90.00 mm: check with a piece of cut 2: 5", "Cut along a guide at 700.00 mm: 6", "Fence still 90.00 mm: 7",
+		"Fence again 90.00 mm: check with a piece of cut 2: 5", "Cut along a guide at 700.00 mm: 6", "Fence still " +
+			"90.00 mm: 7",
 		"Sled stop still 500.00 mm: 8"}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
