@@ -42,10 +42,12 @@ func (m maker) openings() {
 	})
 }
 
-// slideColumns is in how many columns slides are shown; slideHigh is the room of a drawing in one, in mm.
+// slideColumns is in how many columns slides are shown; the rest is mm: the room of a drawing
+// in one.
 const (
 	slideColumns = 2
 	slideHigh    = 110.0
+	openingWords = 28.0 // of what stands over and under a cabinet's side
 )
 
 // rows is where the drawers of all openings come.
@@ -67,7 +69,12 @@ func (m maker) rows() (all present.Table) {
 // opening shows the side of a cabinet, and where its drawers come.
 func (m maker) opening(c record.Cabinet) {
 	bank := m.bankOf(c)
+	side := m.cabinetSide(bank)
 	m.Together(func() {
+		if side.Width > 0 { // the name stays with the drawing, at whatever page or column that begins
+			d, _ := side.Draw(geom.Point{X: m.Width(), Y: slideHigh})
+			m.Keep(d.Height + openingWords)
+		}
 		m.Strong(fmt.Sprintf("Opening %s: %s %s, %s.", c.Name, present.OpeningSize(c, m.unit), m.unit, c.Slide))
 		if c.BoxWidth > 0 {
 			m.Text(upper(present.WidthText(c, m.unit)) + ".")
@@ -78,7 +85,9 @@ func (m maker) opening(c record.Cabinet) {
 		if c.Shim > 0 {
 			m.Text(upper(present.ShimText(c, m.unit)) + ".")
 		}
-		m.cabinetSide(bank)
+		if side.Width > 0 {
+			m.elevation(side, slideHigh, "The cabinet's left side, from inside.")
+		}
 	})
 	m.Together(func() {
 		for _, s := range c.Spacers {
@@ -150,13 +159,13 @@ func (m maker) elevation(e paper.Elevation, high float64, said string) {
 // maxHoles is how many holes of a slide have their distances on a drawing; of more the first two and the last.
 const maxHoles = 6
 
-// cabinetSide draws the left side of a cabinet.
-func (m maker) cabinetSide(bank batch.Bank) {
+// cabinetSide is the left side of a cabinet; empty where it has no slide lines.
+func (m maker) cabinetSide(bank batch.Bank) (e paper.Elevation) {
 	s := bank.Side
 	if len(s.Lines) == 0 {
-		return
+		return e
 	}
-	e := paper.Elevation{Width: s.Depth, Height: s.Height, Edge: "front edge"}
+	e = paper.Elevation{Width: s.Depth, Height: s.Height, Edge: "front edge"}
 	for i := len(s.Lines) - 1; i >= 0; i-- { // from below
 		l := s.Lines[i]
 		e.Lines = append(e.Lines, paper.Level{At: l.At, Words: l.Name})
@@ -168,7 +177,7 @@ func (m maker) cabinetSide(bank batch.Bank) {
 	for _, h := range s.Holes {
 		e.Holes = append(e.Holes, geom.Circle(h, s.Diameter/2))
 	}
-	m.elevation(e, slideHigh, "The cabinet's left side, from inside.")
+	return e
 }
 
 // boxLines draws the sides of boxes where half of a slide is screwed to them, once for all that have its line at one
