@@ -27,7 +27,7 @@ var inchNumber = regexp.MustCompile(`^-?(?:\d+|(?:\d+ )?\d*[13579]/(?:2|4|8|16|3
 // them where they are drilled for.
 var (
 	anyMM  = regexp.MustCompile(`\d+(?:\.\d+)? ?mm\b[^,;<]{0,14}`)
-	goods  = regexp.MustCompile(`^\d+(?:\.5)? mm (?:\(0\.\d{3} in\)|pins?|dowels?)`)
+	goods  = regexp.MustCompile(`^\d+(?:\.5)? mm(?:\s\(0\.\d{3}\sin\)|\spins?|\sdowels?)`)
 	bought = regexp.MustCompile(`(?m)^.*(?:dowel|slide|undermount|side-mount|center-mount).*$`)
 )
 

@@ -116,7 +116,7 @@ func CutList(groups []record.CutGroup, blanks []record.Blank, u geom.Unit) (list
 
 func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 	first, unit := groups[0], u.String()
-	out := StockParts{Stock: first.Stock, Thickness: of(first.Thickness).Text(u), Grained: first.Grain != "none",
+	out := StockParts{Stock: first.Stock, Thickness: of(first.Thickness).AsSet(u) + " " + unit, Grained: first.Grain != "none",
 		Setting: settingHeading(groups)}
 	out.Table = NewTable(Numbers(NumberColumn), Words("part"), Numbers("pieces"), In("length", unit),
 		In("width", unit), Words("cuts"),
