@@ -66,6 +66,8 @@ type Drawer struct {
 	BottomOut float64
 	// Hardware of one box, without slides.
 	Hardware []Item
+	// OpenEnds of the bottom's grooves, whether plugs are wished for or not.
+	OpenEnds []OpenEnds
 }
 
 // Bore are holes in the edge of a part, which no flat drawing shows: a jig or a

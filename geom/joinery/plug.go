@@ -6,24 +6,31 @@ import (
 	"drawerwright/geom"
 )
 
-// plugs lists the pieces that close the open ends of the bottom's grooves, where they
-// are wished for: as wide and as deep as a groove and no longer than leaves the bottom
-// its clearance. They are cut from a strip and glued in when the box is together.
+// OpenEnds are ends of the bottom's grooves that show at the corners of a box front or a back.
+type OpenEnds struct {
+	At   Role
+	Plug Item // that closes one, and how many of them
+	// InSides says that they show in the outside faces of the sides, where no drawer front is before them.
+	InSides bool
+}
+
+// plugs finds the open ends of the bottom's grooves, and the pieces that close them: as wide and as deep
+// as a groove and no longer than leaves the bottom its clearance. Where they are wished for the box takes
+// them: they are cut from a strip and glued in when it is together.
 func (l *layout) plugs() {
-	if l.GrooveEnds != GroovePlugged || !l.BottomFit.Grooved() {
+	if l.GrooveEnds == GrooveStopped || !l.BottomFit.Grooved() {
 		return
-	}
-	put := func(length float64, count int) {
-		if length > settle {
-			name := fmt.Sprintf("plug %s x %s, %s long", l.text(l.groove), l.text(l.h), geom.AtMost(length).In(l.Units))
-			l.takes(name, count)
-			for i := range l.drawer.Hardware {
-				l.drawer.Hardware[i].Offcut = l.drawer.Hardware[i].Offcut || l.drawer.Hardware[i].Name == name
-			}
-		}
 	}
 	inFinger := l.Joint == BoxJoint && l.rowOf(l.rise)%2 == 0
 	for _, r := range []Role{Front, Back} {
+		put := func(length float64, count int) {
+			if length <= settle {
+				return
+			}
+			name := fmt.Sprintf("plug %s x %s, %s long", l.text(l.groove), l.text(l.h), geom.AtMost(length).In(l.Units))
+			l.drawer.OpenEnds = append(l.drawer.OpenEnds, OpenEnds{At: r, Plug: Item{Name: name, Count: count, Offcut: true},
+				InSides: inFinger})
+		}
 		stock, _ := l.stockOf(r)
 		t := stock.Thickness.Mean
 		switch {
@@ -37,5 +44,14 @@ func (l *layout) plugs() {
 		case l.Joint == Butt, l.Joint == BoxJoint:
 			put(t-l.h, 2)
 		} // else front and back cover them
+	}
+	if l.GrooveEnds != GroovePlugged {
+		return
+	}
+	for _, e := range l.drawer.OpenEnds {
+		l.takes(e.Plug.Name, e.Plug.Count)
+		for i := range l.drawer.Hardware {
+			l.drawer.Hardware[i].Offcut = l.drawer.Hardware[i].Offcut || l.drawer.Hardware[i].Name == e.Plug.Name
+		}
 	}
 }

@@ -20,7 +20,7 @@ import (
 // which the page of boxes opens them, backward.
 func (m maker) assembly() error {
 	m.Chapter("Assembly")
-	m.Text("G and its tint: glue. Lines of dashes and dots: ways of pieces. Numbers: those of the cut list.")
+	m.Text("G and its tint: glue. Lines of dashes and dots: where each piece goes. Numbers: those of the cut list.")
 	for _, group := range m.assembledAlike() {
 		if err := m.assembleGroup(group); err != nil {
 			return err
@@ -38,11 +38,13 @@ func (m maker) assembledAlike() [][]batch.Drawer {
 		ends               joinery.GrooveEnds
 		solid, dividers    bool
 		fasteners, hanging string
+		open               string
 	}
 	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
 		s := d.Spec
 		return key{s.Joint, s.BackJoint, s.BottomFit, s.GrooveEnds, s.Bottom.Solid, hasDividers(d),
-			string(s.Fastened()), strings.Join(hangFront(d), " ")}
+			string(s.Fastened()), strings.Join(hangFront(d), " "),
+			strings.Join(openEnds(d), " ")}
 	})
 }
 
@@ -149,9 +151,6 @@ func (m maker) steps(t Taken) (list []paper.Step) {
 		add(t.picture(s).Draw(room), m.told(d, s)...)
 		if s.wallsClosed {
 			add(t.clamped(s).Draw(room), clamp(d.Spec), inClamps)
-			if d.Spec.Joint == joinery.DadoRabbet {
-				add(drawing.Drawing{}, openShoulder)
-			}
 			add(drawing.Drawing{}, whenSet(d)...)
 		}
 	}
@@ -182,11 +181,14 @@ func beforeGlue(d batch.Drawer) (list []string) {
 			"end. Bore pilot holes, and see that no screw comes out on the other face.",
 			geom.LengthOf(side).Text(d.Spec.Units), geom.LengthOf(end).Text(d.Spec.Units)))
 	}
-	return append(list,
-		"Put the box together dry, bottom and all: joints close by hand or light taps. Measure it: the form has the "+
-			"numbers.",
-		"Lay the parts out, inside faces up, the triangle on their labels whole; clamps and a wet cloth are at hand. "+
-			"From the first glue to the last clamp there is the open time on the glue's label.")
+	dry := "Put the box together dry, bottom and all: joints close by hand or light taps. "
+	if d.Spec.Joint == joinery.DadoRabbet {
+		dry += openShoulder
+	}
+	return append(list, dry+"Measure it: the form has the numbers.",
+		"Lay the walls out side by side, labels up, lower edges toward you, from the left: "+laidOut()+"; the "+
+			"triangle on the labels is whole, and ends that lie side by side go together. Clamps and a wet cloth are "+
+			"at hand. From the first glue to the last clamp there is the open time on the glue's label.")
 }
 
 // firstWalls says where glue goes and which walls come first.
@@ -241,7 +243,8 @@ func bottomIn(r record.Report, s joinery.Spec) string {
 		return "Once the box is square and the glue has set, lay the bottom on the cleats from above, as far from " +
 			"every side, no glue under it, and " + down + "."
 	case joinery.BottomApplied:
-		return "Once the box is square, fasten the bottom from below all round; it holds the box square."
+		return "Once the box is square, fasten the bottom from below all round; it holds the box square. " +
+			present.EdgeScrews
 	}
 	return "Slide the bottom dry into the grooves: no glue there, so that it is free to move."
 }
@@ -268,9 +271,9 @@ func clamp(s joinery.Spec) string {
 const inClamps = "Check both diagonals at once, before the glue takes: clamp across the longer one until the two are " +
 	"equal."
 
-// openShoulder is what is done about a tongue that is too long.
-const openShoulder = "A shoulder that stays open has a tongue that is too long for its dado: take the joint apart " +
-	"and trim the tongue, do not clamp harder."
+// openShoulder is what is done about a tongue that is too long, before there is any glue.
+const openShoulder = "A shoulder that stays open has a tongue that is too long for its dado: trim the tongue now; no " +
+	"clamp closes it. "
 
 // whenSet is what is done until the glue has set, and then.
 func whenSet(d batch.Drawer) []string {
@@ -279,19 +282,36 @@ func whenSet(d batch.Drawer) []string {
 			"set in a twist.",
 		"When the glue has set, measure once more and fill in the form.",
 	}
-	s := d.Spec
-	if s.Joint == joinery.DadoRabbet && s.BottomFit.Grooved() && s.GrooveEnds == joinery.GrooveThrough {
-		hides := "a plug in each hides them."
-		if s.DrawerFront != nil {
-			hides = "the drawer front hides those in front."
+	return append(list, openEnds(d)...)
+}
+
+// openEnds says where the bottom's grooves show, and how many plugs of which size close them.
+func openEnds(d batch.Drawer) []string {
+	if len(d.OpenEnds) == 0 {
+		return nil
+	}
+	var plugs []string
+	wished, hidden := d.Spec.GrooveEnds == joinery.GroovePlugged, false
+	for _, e := range d.OpenEnds {
+		if !wished && d.Spec.DrawerFront != nil && e.At == joinery.Front && !e.InSides {
+			hidden = true
+			continue
 		}
-		list = append(list, "The grooves show as small holes at the ends of the sides: "+hides)
+		plugs = append(plugs, fmt.Sprintf("at the %s %d x %s", e.At, e.Plug.Count, e.Plug.Name))
 	}
-	if slices.ContainsFunc(d.Hardware, func(i joinery.Item) bool { return i.Offcut }) {
-		list = append(list, "Glue a plug into each open end of a groove, with none on the bottom, and pare it "+
-			"level. Cut plugs off a long strip by hand on a bench hook: they are too short to be held at a saw.")
+	how := "Glue a plug into each open end of a groove, with none on the bottom, and pare it level"
+	if !wished {
+		how = "The bottom's grooves show as small holes at the corners"
+		if hidden {
+			how += "; the drawer front hides those in front"
+		}
+		if len(plugs) == 0 {
+			return []string{how + "."}
+		}
+		how += "; where they are to be hidden, glue a plug into each, with none on the bottom, and pare it level"
 	}
-	return list
+	return []string{how + ": " + strings.Join(plugs, ", ") + ". Cut plugs off a long strip by hand on a bench hook: " +
+		"they are too short to be held at a saw."}
 }
 
 // cleatsAt is how far cleats begin from the front end of a side, and from the ends of the

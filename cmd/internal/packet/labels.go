@@ -19,12 +19,24 @@ import (
 	"drawerwright/geom/nest"
 )
 
-// row is the order in which the parts of a box stand side by side for the triangle:
-// as one walks round it from the left side.
+// row is the order in which the walls of a box lie side by side for the triangle, from the left. Labels are on inside
+// faces: inside faces up and lower edges toward one, the walls follow each other as for one who stands in the box and
+// turns to the right, each with the end beside the next at which the two join.
 var row = []struct {
-	role joinery.Role
-	left bool
-}{{joinery.Side, true}, {joinery.Front, false}, {joinery.Side, false}, {joinery.Back, false}}
+	role   joinery.Role
+	left   bool
+	called string
+}{{joinery.Side, true, "left side"}, {joinery.Back, false, "back"}, {joinery.Side, false, "right side"},
+	{joinery.Front, false, "box front"}}
+
+// laidOut is the row in words.
+func laidOut() string {
+	var list []string
+	for _, r := range row {
+		list = append(list, r.called)
+	}
+	return strings.Join(list, ", ")
+}
 
 // faces are the face and the edge that a label shows, by role.
 func faces(r joinery.Role) (face, edge string) {

@@ -8,13 +8,18 @@ import (
 )
 
 // SlideInSheet says how bottoms of sheet stock that are slid in from behind are held.
-const SlideInSheet = "Hold it with screws up into the back."
+const SlideInSheet = "Hold it with screws up into the back. " + EdgeScrews
+
+// EdgeScrews says what is bored for screws into the edge of a board, which they split without it: common practice, no
+// source.
+const EdgeScrews = "For each screw bore a pilot hole into the edge first, in its middle, as wide as the screw's core " +
+	"between the threads."
 
 // SlideInSolid says how bottoms of solid wood that are slid in from behind are held.
 func SlideInSolid(r record.Report) string {
 	text := "It is of solid wood and has to move: a spot of glue in the middle of the box front's groove and " +
 		"nowhere else, then pan-head screws with washers through the slots up into the back, " +
-		"tight enough to hold and loose enough to slide."
+		"tight enough to hold and loose enough to slide. " + EdgeScrews
 	most := record.Length(0) // by which a bottom swells out behind its back
 	for _, d := range r.Drawers {
 		most = max(most, d.BottomOut)
