@@ -142,7 +142,7 @@ func TestLayoutReach(t *testing.T) {
 		"--rip-capacity 499": {"hand-held", "hand-held"},
 		"--crosscut-capacity 1219 --max-length-on-sled 2440": {"hand-held", "fence cut"},
 		"--crosscut-capacity 1220 --max-length-on-sled 2439": {"hand-held", "fence cut"},
-		"--crosscut-capacity 1220 --max-length-on-sled 2440": {"crosscut", "fence cut"},
+		"--crosscut-capacity 1220 --max-length-on-sled 2440": {"crosscut", "crosscut"}, // it is on the sled already
 		"--rip-capacity 499 --crosscut-capacity 1220":        {"hand-held", "crosscut"},
 	} {
 		status, out, errs := call(t, list, append([]string{"layout", "-", "--all", "--effort", "10"}, strings.Fields(flags)...)...)
