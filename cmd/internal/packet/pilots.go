@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
@@ -14,7 +15,8 @@ import (
 	"drawerwright/geom/setup"
 )
 
-// pilotBack is the back of a drawer front with pilot holes, and the drawers that have it.
+// pilotBack is the back of a drawer front with pilot holes, and the drawers that have it so: boards of one number
+// are alike until they are bored, yet their boxes may have their holes elsewhere, or stand elsewhere behind them.
 type pilotBack struct {
 	paper.Elevation
 	number  int
@@ -39,17 +41,29 @@ func (m maker) pilots() {
 	m.Together(func() {
 		m.Heading(2, "Pilot holes in the backs of drawer fronts")
 		m.elevation(first.Elevation, slideHigh,
-			fmt.Sprintf("Number %d from behind, lower edge below; dashed is its box.", first.number))
+			fmt.Sprintf("Number %d of %s from behind, lower edge below; dashed is its box.", first.number,
+				first.drawers[0]))
 		m.table(m.pilotTable(list))
 	})
-	for _, group := range setup.Together(list, func(b pilotBack) string { return m.caliper(b.thick) }) {
-		var numbers []string
-		for _, b := range group {
-			numbers = append(numbers, fmt.Sprint(b.number))
-		}
-		m.Text(fmt.Sprintf("Bore number %s no deeper than %s, by a stop or tape on the bit: the drawer front is %s "+
-			"thick.", words.And(numbers), m.stop(group[0].deep), words.Length(group[0].thick, m.unit)))
+	if len(numbersOf(list)) < len(list) {
+		m.Text("Drawer fronts of one number differ in these holes: bore each for the drawer on its label.")
 	}
+	for _, group := range setup.Together(list, func(b pilotBack) string {
+		return m.stop(b.deep) + " into " + words.Length(b.thick, m.unit)
+	}) {
+		m.Text(fmt.Sprintf("Bore number %s no deeper than %s, by a stop or tape on the bit: the drawer front is %s "+
+			"thick.", words.And(numbersOf(group)), m.stop(group[0].deep), words.Length(group[0].thick, m.unit)))
+	}
+}
+
+// numbersOf are the numbers of drawer fronts, each once.
+func numbersOf(list []pilotBack) (numbers []string) {
+	for _, b := range list {
+		if n := fmt.Sprint(b.number); !slices.Contains(numbers, n) {
+			numbers = append(numbers, n)
+		}
+	}
+	return numbers
 }
 
 // stop is a depth in mm that a bit's stop is set to at most: whole millimeters, or 32nds of an inch.
@@ -60,41 +74,49 @@ func (m maker) stop(deep float64) string {
 	return geom.LengthOf(math.Floor(deep)).Text(m.unit)
 }
 
-// pilotBacks are the backs of the drawer fronts, those of one number once.
+// pilotBacks are the backs of the drawer fronts, once for those of one number whose distances are all printed alike.
 func (m maker) pilotBacks() (list []pilotBack) {
+	at := make(map[string]int)
 	for _, d := range m.batch.Drawers {
 		front, box := partOf(d, joinery.DrawerFrontRole), partOf(d, joinery.Front)
 		if front == nil || box == nil {
 			continue
 		}
-		at := slices.IndexFunc(list, func(b pilotBack) bool { return b.number == front.Number })
-		if at < 0 {
-			e := m.pilotsOf(front.Part, box.Part)
-			if len(e.Holes) == 0 {
-				continue
-			}
-			thick := front.Stock.Thickness.Mean
-			at, list = len(list), append(list, pilotBack{Elevation: e, number: front.Number, thick: thick,
-				deep: joinery.PilotDepth(thick)})
+		thick := front.Stock.Thickness.Mean
+		b := pilotBack{Elevation: m.pilotsOf(front.Part, box.Part), number: front.Number, thick: thick,
+			deep: joinery.PilotDepth(thick)}
+		if len(b.Holes) == 0 {
+			continue
 		}
-		list[at].drawers = append(list[at].drawers, d.Spec.Name)
+		printed := strings.Join(b.printed(), "; ")
+		i, known := at[printed]
+		if !known {
+			i = len(list)
+			at[printed], list = i, append(list, b)
+		}
+		list[i].drawers = append(list[i].drawers, d.Spec.Name)
 	}
 	return list
 }
 
-// pilotTable has the distances of pilot holes.
+// printed is what the table says of a back: its number, and the distances of its pilot holes.
+func (b pilotBack) printed() []string {
+	var across, up []string
+	for _, a := range b.Across {
+		across = append(across, a.Text)
+	}
+	for _, u := range b.Up {
+		up = append(up, u.Text)
+	}
+	return []string{fmt.Sprint(b.number), names(across), names(up)}
+}
+
+// pilotTable has the distances of pilot holes. They are lists of numbers, thus flush left.
 func (m maker) pilotTable(list []pilotBack) present.Table {
-	t := present.NewTable(present.Words("no."), present.Numbers("from the left"), present.Numbers("from below"),
+	t := present.NewTable(present.Words("no."), present.Words("from the left"), present.Words("from below"),
 		present.Words("drawers"))
 	for _, b := range list {
-		var across, up []string
-		for _, a := range b.Across {
-			across = append(across, a.Text)
-		}
-		for _, u := range b.Up {
-			up = append(up, u.Text)
-		}
-		t.Add(fmt.Sprint(b.number), names(across), names(up), names(b.drawers))
+		t.Add(append(b.printed(), names(b.drawers))...)
 	}
 	return t
 }

@@ -1,10 +1,15 @@
 package packet
 
 import (
+	"fmt"
 	"os"
+	"slices"
+	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/drawing"
+	"drawerwright/geom/joinery"
 )
 
 // TestPilotHolesStayInside: in every sample the pilot holes in the backs of drawer fronts end before their faces by a
@@ -43,6 +48,101 @@ func TestPilotHolesStayInside(t *testing.T) {
 	}
 	if backs < 10 {
 		t.Errorf("only %d backs", backs)
+	}
+}
+
+// pilotsFrom are the distances that the table is to have of a drawer: from the left edge of its front's back, which is
+// the right one from before, and from its lower edge, to where the box front has holes, whose x runs from the right;
+// those behind handles are wider than 15 mm, those for screws narrower.
+func pilotsFrom(m maker, d batch.Drawer) (across, up string) {
+	var xs, ys []float64
+	front, box := d.Spec.DrawerFront, partOf(d, joinery.Front)
+	stand := box.Placements[0].Origin
+	for _, k := range box.Panel.Pockets {
+		if at, r, round := k.Outline.AsCircle(); round && r < 7.5 && k.Through(box.Panel.Thickness) {
+			xs = append(xs, front.Width-front.OverhangLeft-(stand.X-at.X))
+			ys = append(ys, stand.Z+at.Y+front.OverhangBelow)
+		}
+	}
+	printed := func(list []float64) string {
+		slices.Sort(list)
+		var texts []string
+		for _, v := range list {
+			texts = append(texts, m.caliper(v))
+		}
+		return strings.Join(slices.Compact(texts), ", ")
+	}
+	return printed(xs), printed(ys)
+}
+
+// TestPilotsOfEveryDrawer: in every sample the table has one row for each drawer with a drawer front, which says where
+// the holes of its own box are behind its own front: boards of one number differ in that. The screws stand in rows one
+// over the other, so that the distances say where each is.
+func TestPilotsOfEveryDrawer(t *testing.T) {
+	drawers, differing := 0, 0
+	for _, file := range samples(t) {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := read(t, file, text)
+		m := maker{batch: b, unit: b.Units}
+		list := m.pilotBacks()
+		rows := m.pilotTable(list).Rows
+		of, numbers := make(map[string][]string), make(map[string]bool)
+		for i, row := range rows {
+			if numbers[row[0].Text] {
+				differing++
+			}
+			numbers[row[0].Text] = true
+			if len(list[i].Holes) != len(list[i].Across)*len(list[i].Up) {
+				t.Errorf("%s: number %s has %d holes at %v, %v", file, row[0].Text, len(list[i].Holes), list[i].Across,
+					list[i].Up)
+			}
+			for _, d := range strings.Split(row[3].Text, ", ") {
+				of[d] = append(of[d], fmt.Sprintf("no. %s: %s; %s", row[0].Text, row[1].Text, row[2].Text))
+			}
+		}
+		for _, d := range b.Drawers {
+			if d.Spec.DrawerFront == nil {
+				continue
+			}
+			drawers++
+			across, up := pilotsFrom(m, d)
+			want := fmt.Sprintf("no. %d: %s; %s", partOf(d, joinery.DrawerFrontRole).Number, across, up)
+			if got := of[d.Spec.Name]; len(got) != 1 || got[0] != want {
+				t.Errorf("%s: %s is bored %q, its box asks for %q", file, d.Spec.Name, got, want)
+			}
+		}
+	}
+	if drawers < 15 || differing < 4 {
+		t.Errorf("only %d drawers, %d backs of a number that another has", drawers, differing)
+	}
+}
+
+// TestPilotsOfEqualFronts: the drawer fronts of the alcove are alike in all rows of a cabinet. The box of the middle row
+// is 12 higher, its holes at 52.19 and 128.06 instead of 49.19 and 119.06; all stand 10 over their front's lower edge,
+// but the lowest, 22.
+func TestPilotsOfEqualFronts(t *testing.T) {
+	const file = "../../../samples/alcove-cabinets.yaml"
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := read(t, file, text)
+	m := maker{batch: b, unit: b.Units}
+	want := map[string]string{
+		"window-1": "59.19, 129.06", "window-2": "62.19, 138.06", "window-3": "71.19, 141.06",
+		"door-1": "59.19, 129.06", "door-2": "62.19, 138.06", "door-3": "71.19, 141.06",
+	}
+	rows := m.pilotTable(m.pilotBacks()).Rows
+	for _, row := range rows {
+		if row[2].Text != want[row[3].Text] {
+			t.Errorf("%s is bored at %q, not at %q", row[3].Text, row[2].Text, want[row[3].Text])
+		}
+	}
+	if len(rows) != len(want) {
+		t.Errorf("%d rows", len(rows))
 	}
 }
 

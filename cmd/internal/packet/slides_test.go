@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"os"
 	"testing"
 
 	"drawerwright/cmd/internal/record"
@@ -61,6 +62,36 @@ func TestSlidesAreDrawn(t *testing.T) {
 		for _, said := range collisions(p.Drawing) {
 			t.Error(said)
 		}
+	}
+}
+
+// TestBoxLinesOfEveryRow: in every sample the line on the boxes of an opening, which is drawn and said once, is that of
+// each of its rows, as it is printed: as far over the box's lower edge as slide line and box stand apart.
+func TestBoxLinesOfEveryRow(t *testing.T) {
+	boxes := 0
+	for _, file := range samples(t) {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		b := read(t, file, text)
+		m := maker{batch: b, report: record.Make(b, sheets.Plan{}, nil), unit: b.Units}
+		for _, c := range m.report.Cabinets {
+			line, ok := boxLine(m.bankOf(c), c)
+			if !ok {
+				continue
+			}
+			for _, row := range c.Rows {
+				boxes++
+				if own := row.SlideLine.MM() - row.BoxBottom.MM(); m.caliper(own) != m.caliper(line) {
+					t.Errorf("%s: the line on %s is at %s, that of %s at %s", file, row.Drawer, m.caliper(own), c.Name,
+						m.caliper(line))
+				}
+			}
+		}
+	}
+	if boxes < 10 {
+		t.Errorf("only %d boxes", boxes)
 	}
 }
 

@@ -292,10 +292,23 @@ var plantedSaid = map[string]planted{
 	"a thing to buy in the packet": {file: packetPDF, code: "said", bytes: inPages("8", "9")},
 	"sheets in the packet":         {file: packetPDF, code: "said", bytes: inPages("1 sheet of 1500.00 x 1100.00 mm; best possible; yield 42.7 %.", "1 sheet of 1500.00 x 1100.00 mm; best possible; yield 52.7 %.")},
 	"a part's name in the packet":  {file: packetPDF, code: "said-not", bytes: nowhere(inPages("base-1-back, base-2-back", "base-1-back and more"))},
-	"a packet without pages":       {file: packetPDF, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return []byte(strings.ReplaceAll(string(b), "stream\n", "stroam\n")), 0 }},
-	"a length for the shop":        {file: shopHTML, code: "said", part: "base-1-box-front", bytes: row(`"length">481.78<`, `"length">482.78<`)},
-	"pieces for the shop":          {file: shopHTML, code: "said", bytes: row(`"pieces">2<`, `"pieces">3<`)},
-	"a box's size for the shop":    {file: shopHTML, code: "said", part: "base-1", bytes: row("493.98 x 128.5 x 550", "493.98 x 138.5 x 550")},
+	"pilot holes of another drawer in the packet": {file: packetPDF, code: "said", part: "base-2",
+		bytes: inPages("63.28, 121.43", "51.28, 109.43")},
+	"a pilot hole too few in the packet": {file: packetPDF, code: "said", part: "base-2",
+		bytes: inPages("63.28, 121.43", "63.28")},
+	"no pilot holes in the packet": {file: packetPDF, code: "said-not", part: "base-1",
+		bytes: nowhere(inPages("from below", "from above"))},
+	"a report with a drawer front lower": {code: "said", at: packetPDF, part: "base-2", edit: func(r *record.Report) {
+		for i, p := range r.Parts {
+			if p.Name == "base-2-drawer-front" {
+				r.Parts[i].Placements[0].Origin[2] -= 3
+			}
+		}
+	}},
+	"a packet without pages":    {file: packetPDF, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return []byte(strings.ReplaceAll(string(b), "stream\n", "stroam\n")), 0 }},
+	"a length for the shop":     {file: shopHTML, code: "said", part: "base-1-box-front", bytes: row(`"length">481.78<`, `"length">482.78<`)},
+	"pieces for the shop":       {file: shopHTML, code: "said", bytes: row(`"pieces">2<`, `"pieces">3<`)},
+	"a box's size for the shop": {file: shopHTML, code: "said", part: "base-1", bytes: row("493.98 x 128.5 x 550", "493.98 x 138.5 x 550")},
 	"parts lost for the shop": {file: shopHTML, code: "said-not", bytes: func(b []byte) ([]byte, int) {
 		return bytes.Replace(b, []byte(`class="parts"`), []byte(`class="part"`), 1), 0
 	}},

@@ -42,6 +42,7 @@ type reported struct {
 		Quantity, Spares                 int
 		Length, Width, Thickness         float64
 		Operations                       []operation
+		Placements                       []placed
 	}
 	CutList []struct {
 		Number                      int
@@ -235,6 +236,7 @@ func (r *reading) report(from io.Reader) {
 		r.laid(k)
 	}
 	r.rows(j)
+	r.reportedPilots(j)
 	r.remarks(listed(j.Warnings))
 }
 

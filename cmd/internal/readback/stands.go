@@ -45,6 +45,7 @@ var stands = []stand{
 	{"layout", "said|yield in %", []string{SheetsText, SheetsJSON, ReportJSON, PartsTxt, Packet, Page}},
 	{"row", "opening|front height|front from|box from|slide line", slices.Concat(reports, printed, []string{SlideLines, Packet})},
 	{"row", "free above|free below", slices.Concat(reports, printed)},
+	{"pilot holes", "", slices.Concat(reports, []string{Packet})},
 	{"spacer", "length", slices.Concat(reports, printed, []string{Packet})},
 	{"opening", "width|height|depth|slide", slices.Concat(reports, printed, []string{Packet})},
 	{"opening", "boxes wide", slices.Concat(reports, printed, []string{Packet})},
