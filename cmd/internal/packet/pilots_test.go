@@ -120,9 +120,9 @@ func TestPilotsOfEveryDrawer(t *testing.T) {
 	}
 }
 
-// TestPilotsOfEqualFronts: the drawer fronts of the alcove are alike in all rows of a cabinet. The box of the middle row
-// is 12 higher, its holes at 52.19 and 128.06 instead of 49.19 and 119.06; all stand 10 over their front's lower edge,
-// but the lowest, 22.
+// TestPilotsOfEqualFronts: the drawer fronts of the alcove are alike in all rows of a cabinet. The box of the middle
+// row is 12 higher, its holes at 52.19 and 128.06 instead of 49.19 and 119.06; all stand 10 over their front's lower
+// edge, but the lowest, 22.
 func TestPilotsOfEqualFronts(t *testing.T) {
 	const file = "../../../samples/alcove-cabinets.yaml"
 	text, err := os.ReadFile(file)
@@ -143,6 +143,27 @@ func TestPilotsOfEqualFronts(t *testing.T) {
 	}
 	if len(rows) != len(want) {
 		t.Errorf("%d rows", len(rows))
+	}
+}
+
+// TestPilotsWithoutOpening: a drawer front of a box that is for no opening has its pilot holes too.
+func TestPilotsWithoutOpening(t *testing.T) {
+	m, pages := chapterOf(t, `job: Loose
+units: mm
+stock:
+  birch: {thickness: [12.21, 12.16]}
+  ply: {thickness: 5.9}
+cutter: {kind: saw, width: 6.3}
+drawers:
+  - {name: loose, outside: 400 x 150 x 450, sides: birch, bottom: ply, drawer-front: {stock: birch, width: 440, height: 190, overhang-left: 15, overhang-below: 20}}
+`, maker.openings)
+	across, up := pilotsFrom(m, m.batch.Drawers[0])
+	for _, text := range []string{across, up} {
+		if text == "" || !slices.ContainsFunc(pages, func(p drawing.Page) bool {
+			return slices.ContainsFunc(p.Texts, func(w drawing.Text) bool { return w.String == text })
+		}) {
+			t.Errorf("%q is not in the table", text)
+		}
 	}
 }
 

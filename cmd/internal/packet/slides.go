@@ -18,9 +18,13 @@ import (
 )
 
 // openings says where the slides of each opening come, drawn and as a table, and in which order they are screwed
-// on, in two columns.
+// on, in two columns. Without openings drawer fronts have their pilot holes all the same.
 func (m maker) openings() {
 	if len(m.report.Cabinets) == 0 {
+		if len(m.pilotBacks()) > 0 {
+			m.Chapter("Drawer fronts")
+			m.Columns(slideColumns, m.pilots)
+		}
 		return
 	}
 	m.Chapter("Slides")
