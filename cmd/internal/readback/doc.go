@@ -110,14 +110,18 @@ const fractionStep = 0.0011
 // printed adds a length as it is printed: to 0.01 mm, 0.001 in, or as a fraction.
 func (r *reading) printed(kind, of, measure, value string) {
 	value, _, _ = strings.Cut(value, " (") // the nearest 64th stands beside it
+	r.add(kind, of, measure, value, r.step(value))
+}
+
+// step is what the last digit of a length as it is printed is worth.
+func (r *reading) step(value string) float64 {
 	switch {
 	case r.unit != "in":
-		r.add(kind, of, measure, value, 0.01)
+		return 0.01
 	case strings.Contains(value, "/"):
-		r.add(kind, of, measure, value, fractionStep)
-	default:
-		r.add(kind, of, measure, value, 0.001)
+		return fractionStep
 	}
+	return 0.001
 }
 
 // weighed adds a weight as it is printed: with tenths, or a whole number, of slides rounded down.

@@ -430,10 +430,10 @@ func (p *packetReader) cabinets() taken {
 }
 
 // forms reads the line of the form for a box: the drawer's name, what is right of width, depth, height and diagonal, and
-// by how much both diagonals may differ. Below the name stands which box of how many it is, and perhaps what an empty one
-// weighs.
+// by how much both diagonals may differ; limits stand below what is right. Below the name stands which box of how many
+// it is, and perhaps what an empty one weighs.
 func (p *packetReader) forms() taken {
-	const given, formLine = 5, 12.0 // cells after the first; points from one line of a cell to the next, at most
+	const given = 5 // cells after the first
 	if len(p.list) != 1+given {
 		return notTaken
 	}
@@ -455,6 +455,7 @@ func (p *packetReader) forms() taken {
 	}
 	p.printed("stack", m[1], "diagonal", p.list[4])
 	p.taped("stack", m[1], "diagonals apart", p.list[given])
+	p.formLimits(m[1])
 	if m[3] != "" {
 		p.weighed(m[1], "empty in "+m[4], m[3])
 	}

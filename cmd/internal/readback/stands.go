@@ -76,7 +76,10 @@ var outputsOf = func() map[[2]string][]string {
 // standsIn are the outputs in which a thing has to stand once it stands in any.
 func (j Job) standsIn(k Key) []string {
 	in := slices.Concat(outputsOf[[2]string{k.Kind, ""}], outputsOf[[2]string{k.Kind, k.Measure}])
-	drawer, _, _ := strings.Cut(k.Of, ": ")
+	drawer, measure, _ := strings.Cut(k.Of, ": ")
+	if k.Kind == "fit" && strings.HasPrefix(k.Measure, "limit ") && slices.Contains(formMeasures, measure) {
+		in = append(in, Packet) // its form for readings
+	}
 	if (k.Kind == "box" && k.Measure != "count" || k.Kind == "fit") && !slices.Contains(j.Shown, drawer) {
 		in = slices.DeleteFunc(in, func(out string) bool { return out == Page })
 	}
