@@ -14,6 +14,7 @@ import (
 type Reading struct {
 	Kind    ReadingKind
 	Target  float64 // in mm; not a number where several parts have one each
+	Of      Linear  // what is read, with what the machine adds to it
 	Sources []int
 	By      float64 // 1, or -1 where a larger reading makes the source smaller
 	Error   float64 // what the shop keeps to either way
@@ -99,7 +100,7 @@ func (r *reader) deep() float64  { return r.a.Height + r.a.Cut }
 
 // put adds a reading of a length, whose own sources are as many places that it stands for.
 func (r *reader) put(k ReadingKind, l Linear, off float64, sources ...int) {
-	r.out = append(r.out, Reading{Kind: k, Target: l.At0, Sources: sources, By: l.slope(sources[0]), Error: max(off, CaliperReads)})
+	r.out = append(r.out, Reading{Kind: k, Target: l.At0, Of: l, Sources: sources, By: l.slope(sources[0]), Error: max(off, CaliperReads)})
 }
 
 // CaliperReads is what a caliper reads to, in mm; common practice, no source.

@@ -58,7 +58,7 @@ func (m maker) setups() {
 				m.files(c)
 			}
 		}
-		m.checks(c.Checks, c.ChecksText)
+		m.checks(c.Machine, c.Checks, c.ChecksText)
 		m.apart(c, step)
 	}
 }
@@ -91,7 +91,7 @@ func (m maker) card(c present.Machine, at, step int, said map[string]bool) {
 	for i := range s.Cuts[1:] {
 		m.cut(s, i+1, step+i+2)
 	}
-	m.checks(s.Checks, s.ChecksText)
+	m.checks(c.Machine, s.Checks, s.ChecksText)
 }
 
 // fresh are the cautions of a setting without those that an earlier one has said, but for the first, which counts every
@@ -260,9 +260,9 @@ func (m maker) warned(c present.CutStep, said bool) {
 	}
 }
 
-// checks are the limits of a caliper as tables: between which it reads what is right on the test piece, and on the
-// parts.
-func (m maker) checks(list []present.Check, said []string) {
+// checks are the limits of a caliper as tables: between which it reads what is right on the test piece, with
+// what to move where that is known, and on the parts.
+func (m maker) checks(machine string, list []present.Check, said []string) {
 	var piece, parts []present.Check
 	for _, c := range list {
 		if c.OfParts {
@@ -271,9 +271,15 @@ func (m maker) checks(list []present.Check, said []string) {
 			piece = append(piece, c)
 		}
 	}
-	m.limits(present.GoTable(piece, m.unit).Renamed("what", "on the test piece"))
+	advised := present.Advised(piece)
+	table := present.GoTable
+	if advised {
+		m.Small(present.Corrected(joinery.CutterKind(machine)))
+		table = present.MoveTable
+	}
+	m.limits(table(piece, m.unit).Renamed("what", "on the test piece"))
 	m.limits(present.GoTable(parts, m.unit).Renamed("what", "on the parts").Renamed("set to", "should be"))
-	if len(list) > 0 {
+	if len(list) > 0 && !advised {
 		m.Small("Every combination of readings within these limits is right. For any other, drawerwright adjust says " +
 			"what to move, and which way.")
 	}
@@ -286,7 +292,9 @@ func (m maker) checks(list []present.Check, said []string) {
 func (m maker) limits(t present.Table) {
 	if len(t.Rows) > 0 {
 		heads := columns(t)
-		heads[len(heads)-1].Fill = true
+		for i := range heads {
+			heads[i].Fill = heads[i].Head == present.Measured
+		}
 		m.Table(heads, t.Texts())
 	}
 }

@@ -1,6 +1,7 @@
 package present
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -20,6 +21,10 @@ type Check struct {
 	Max    record.Length `json:"max"`
 
 	OfParts bool `json:"of_parts,omitempty"` // it is read on the parts, not on a test piece
+	// IfMore and IfLess say what to move, by the difference, for a reading over and under its target; none where one
+	// reading alone does not tell.
+	IfMore string `json:"if_more,omitempty"`
+	IfLess string `json:"if_less,omitempty"`
 
 	rounded gauge.Rounded
 }
@@ -38,6 +43,9 @@ func (m maker) checks(set record.CaliperLimits) (list []Check, said []string) {
 		c := Check{What: string(r.Kind), OfParts: r.Kind.OfSize(), rounded: p, Target: mm(p.Target), Min: mm(p.Min), Max: mm(p.Max)}
 		if r.Relative {
 			c.What += offList
+		}
+		if move, certain := set.Corrections[r.Kind]; certain && !c.OfParts {
+			c.IfMore, c.IfLess = m.corrected(move, r)
 		}
 		list = append(list, c)
 	}
@@ -144,12 +152,30 @@ func measureNames(list []gauge.Measure) string {
 	return strings.Join(names, ", ")
 }
 
+// Measured heads the column that a reading is written into.
+const Measured = "measured"
+
 // GoTable is the limits for a caliper by the two between which it reads what is right, with room for the reading.
 func GoTable(list []Check, u geom.Unit) Table {
-	t := NewTable(Words("what"), In("set to", u.String()), Numbers("least"), Numbers("most"), Words("measured"))
+	t := NewTable(Words("what"), In("set to", u.String()), Numbers("least"), Numbers("most"), Words(Measured))
 	for _, c := range list {
 		r := c.rounded
 		t.Add(c.What, r.Text(r.Target), r.Text(r.Min), r.Text(r.Max), "")
+	}
+	return t
+}
+
+// Advised reports whether what to move is known for one of some readings at least.
+func Advised(list []Check) bool {
+	return slices.ContainsFunc(list, func(c Check) bool { return c.IfMore != "" })
+}
+
+// MoveTable is GoTable with what to move beside each reading.
+func MoveTable(list []Check, u geom.Unit) Table {
+	t := GoTable(list, u)
+	t.Columns = append(t.Columns, Words("if more"), Words("if less"))
+	for i, c := range list {
+		t.Rows[i] = append(t.Rows[i], Cell{Text: cmp.Or(c.IfMore, "-")}, Cell{Text: cmp.Or(c.IfLess, "-")})
 	}
 	return t
 }

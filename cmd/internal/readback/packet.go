@@ -375,6 +375,9 @@ func (p *packetReader) setups() taken {
 		s.begins("on the parts", "should be "+p.unit, "least", "most", "measured"):
 		p.sheet.goChecks(s.table(4))
 		return tableTaken
+	case s.begins("on the test piece", "set to "+p.unit, "least", "most", "measured", "if more", "if less"):
+		p.sheet.goChecks(s.table(6))
+		return tableTaken
 	case s.begins("pieces", "part", "face", "drawing"):
 		for row := range s.table(4) {
 			p.sheet.files++

@@ -10,6 +10,7 @@ import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/setup"
+	"drawerwright/geom/testcut"
 )
 
 // Work is what the machines of a shop do for a job: all that setup sheets tell, as geom found it,
@@ -76,6 +77,8 @@ type CaliperLimits struct {
 	Drawers []string
 	// Longer is by how much a front is longer than the room between the sides.
 	Longer float64
+	// Corrections say for kinds of readings which setting puts one of them right.
+	Corrections map[fit.ReadingKind]testcut.Correction
 	// OneReading are the stocks that were read once, though their boards differ by a standard.
 	OneReading []joinery.Stock
 }
@@ -184,8 +187,9 @@ func routedFiles(b batch.Batch, drawers []batch.Drawer) (list []RoutedFile) {
 func limitsOf(groups [][]batch.Drawer) (list []CaliperLimits) {
 	for _, drawers := range groups {
 		one := CaliperLimits{Limits: batch.CaliperLimits(drawers), Longer: gauge.LongerThanBetween(drawers[0].Drawer)}
+		var cut []joinery.Drawer
 		for _, d := range drawers {
-			one.Drawers = append(one.Drawers, d.Spec.Name)
+			one.Drawers, cut = append(one.Drawers, d.Spec.Name), append(cut, d.Drawer)
 			b := d.Shop.Boards
 			for i, stock := range []joinery.Stock{d.Spec.Sides, d.Spec.Front, d.Spec.Back, d.Spec.Bottom} {
 				spread := [...]fit.Spread{b.Sides, b.Front, b.Back, b.Bottom}[i]
@@ -194,6 +198,7 @@ func limitsOf(groups [][]batch.Drawer) (list []CaliperLimits) {
 				}
 			}
 		}
+		one.Corrections = testcut.Corrections(cut)
 		list = append(list, one)
 	}
 	return list
