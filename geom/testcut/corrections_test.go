@@ -107,8 +107,8 @@ func TestCorrectionsBringReadingsNearer(t *testing.T) {
 	}
 }
 
-// TestNoCorrection: nothing is said of a reading that no one setting moves by as much as it is moved itself, of one that
-// several passes make, of a part's size, and of one that drawers do not agree on.
+// TestNoCorrection: nothing is said of a reading that no one setting moves by as much as it is moved itself, of one
+// that several passes make, of a part's size, and of one that drawers do not agree on.
 func TestNoCorrection(t *testing.T) {
 	layOut := func(change func(*joinery.Spec)) joinery.Drawer {
 		s := spec()
@@ -119,7 +119,10 @@ func TestNoCorrection(t *testing.T) {
 		}
 		return d
 	}
-	fingers := layOut(func(s *joinery.Spec) { s.Joint = joinery.BoxJoint })
+	fingers := layOut(func(s *joinery.Spec) { // on a router, whose bit goes around them
+		routed(joinery.FromTop)(s)
+		s.Joint = joinery.BoxJoint
+	})
 	passes := layOut(func(s *joinery.Spec) { s.Bottom, s.Cutter.Groove = stock("thick", 8.9), s.Cutter.Width })
 	onEnd := layOut(func(*joinery.Spec) {})
 	flat := layOut(func(s *joinery.Spec) { s.GlueSpace = 0.3 })

@@ -260,6 +260,9 @@ func (m maker) warned(c present.CutStep, said bool) {
 	}
 }
 
+// tableBegins is what the words above a table of readings take with its first rows, in mm.
+const tableBegins = 30.0
+
 // checks are the limits of a caliper as tables: between which it reads what is right on the test piece, with
 // what to move where that is known, and on the parts.
 func (m maker) checks(machine string, list []present.Check, said []string) {
@@ -274,6 +277,7 @@ func (m maker) checks(machine string, list []present.Check, said []string) {
 	advised := present.Advised(piece)
 	table := present.GoTable
 	if advised {
+		m.Keep(tableBegins)
 		m.Small(present.Corrected(joinery.CutterKind(machine)))
 		table = present.MoveTable
 	}

@@ -12,9 +12,9 @@ import (
 
 // Corrected is said where a table says what to move at a machine: for which readings, and by how much.
 func Corrected(machine joinery.CutterKind) string {
-	text := "Every combination of readings within these limits is right. If one is out, move what stands beside it by " +
-		"its difference from what it is set to, and read again. Where nothing stands, or two ask for opposite moves of " +
-		"one setting, drawerwright adjust says what to move."
+	text := "Every combination of readings within these limits is right. If one is out, move what stands beside it " +
+		"by its difference from what it is set to, and read again. Where nothing stands, or two ask for opposite " +
+		"moves of one setting, drawerwright adjust says what to move."
 	if machine.FollowsDrawing() {
 		text += " The diameter is the bit's in the program."
 	}
@@ -32,8 +32,8 @@ func (m maker) corrected(c testcut.Correction, r gauge.Row) (more, less string) 
 	return shortMove(c.Of(1), m.Cutter.Kind), shortMove(c.Of(-1), m.Cutter.Kind)
 }
 
-// turns are the words for the moves of settings below 0 and above, of machines without a fence. By hand a width is that of the tool; a router that cuts parts out of a sheet has no stop for
-// them.
+// turns are the words for the moves of settings below 0 and above, of machines without a fence. By hand a width is that
+// of the tool; a router that cuts parts out of a sheet has no stop for them.
 var turns = map[joinery.CutterKind]map[testcut.Setting][2]string{
 	joinery.Hand: {
 		testcut.Fence: {"gauge narrower", "gauge wider"}, testcut.Height: {"stop less deep", "stop deeper"},
