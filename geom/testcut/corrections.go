@@ -11,7 +11,7 @@ import (
 // Cutter is the width of the cut. No move of a machine changes it: another cutter does.
 const Cutter Setting = "cutter"
 
-// settings are all, in the order in which the first that moves a reading counts.
+// settings are all that a machine moves.
 var settings = []Setting{Fence, Height, DadoHeight, EndPlace, RabbetHeight}
 
 // Correction is the one setting that moves a reading, by as much as it is moved itself: up with it or, where it is
