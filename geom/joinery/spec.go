@@ -12,13 +12,16 @@ type Thickness struct {
 }
 
 // Measure takes the mean, least and greatest of at least one reading; it panics
-// without.
+// without. The mean is never outside of them, as a sum of equal readings can be by its last bit:
+// a hole as deep as the board is thick would not go through.
 func Measure(readings ...float64) Thickness {
 	sum := 0.0
 	for _, r := range readings {
 		sum += r
 	}
-	return Thickness{Mean: sum / float64(len(readings)), Min: slices.Min(readings), Max: slices.Max(readings)}
+	t := Thickness{Min: slices.Min(readings), Max: slices.Max(readings)}
+	t.Mean = min(max(sum/float64(len(readings)), t.Min), t.Max)
+	return t
 }
 
 // Grain says along which side of the sheet the grain of a stock runs.
