@@ -55,6 +55,9 @@ func TestInchJobsHaveOneGrammar(t *testing.T) {
 		}
 		for _, f := range facts {
 			want, known := exact[f.Key]
+			if f.Out == readback.Packet && f.Kind == "fit" && strings.HasPrefix(f.Measure, "limit ") {
+				continue // what the form for readings says in two numbers, rounded inward: the reader's tests hold it
+			}
 			if !known || f.Step < 1e-4 || !slices.Contains(forPeople, f.Out) || !slices.Contains(lengthKinds, f.Kind) {
 				continue
 			}

@@ -68,7 +68,7 @@ func pilotsFrom(m maker, d batch.Drawer) (across, up string) {
 		slices.Sort(list)
 		var texts []string
 		for _, v := range list {
-			texts = append(texts, m.caliper(v))
+			texts = append(texts, m.ruled(v))
 		}
 		return strings.Join(slices.Compact(texts), ", ")
 	}

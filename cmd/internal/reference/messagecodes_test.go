@@ -17,6 +17,7 @@ var unseen = map[string]string{
 	"falls-out": "the program draws all plates itself", "meets": "the program draws all plates itself",
 	"outside": "the program draws all plates itself", "shape": "the program draws all plates itself",
 	"neck":           "no part is as narrow: the reader and the joints ask for more",
+	"web":            "joints and fittings are only as deep as leaves wood, or go through",
 	"open-mouth":     "joints leave wider notches than any kerf",
 	"outline-corner": "joints make notches with room for reliefs",
 	"bit-width":      "joints make cuts for the bits that there are",
