@@ -42,7 +42,11 @@ func (s SheetPage) Draw(room geom.Point) drawing.Drawing {
 	if s.Grain {
 		below = arrow
 	}
-	if n := len(s.Foot); n > 0 {
+	var foot []string
+	for _, line := range s.Foot { // a narrow sheet has it in more lines, and not in smaller letters
+		foot = append(foot, drawing.Wrap(drawing.Bold, footSize, 0.85*min(room.X, room.Y/s.Width*s.Length), line)...)
+	}
+	if n := len(foot); n > 0 {
 		below += float64(float64(n)*leading*footSize) + air
 	}
 	scale := min(room.X/s.Length, (room.Y-below)/s.Width)
@@ -74,7 +78,7 @@ func (s SheetPage) Draw(room geom.Point) drawing.Drawing {
 		d.Loops(drawing.Thin, 1, geom.Circle(geom.Point{X: scale * c.X, Y: below + float64(scale*c.Y)}, scale*r))
 	}
 	d.Loops(drawing.Thick, 0, sheet.Loop())
-	for i, line := range s.Foot {
+	for i, line := range foot {
 		size := footSize * min(1, d.Width/drawing.Width(drawing.Bold, footSize, line))
 		d.Words(0, below-air-float64((float64(i)+0.8)*leading*footSize), size, drawing.Bold, line)
 	}
