@@ -138,6 +138,10 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 						b := in
 						b.low[axis], b.high[axis] = from, to
 						b = placed(b, p.Placement)
+						name := name
+						if axis == 2 { // else two clearances of a joint have one name
+							name = fmt.Sprintf("%s to the floor of the %s of the %s", pieces[j].Name, pocket.Kind, p.Name)
+						}
 						list = append(list, Clearance{Name: name, Gap: gap, Axis: across, Along: b.longest(across),
 							Low: vector(b.low), High: vector(b.high), Check: check})
 						rooms[p.Part] = append(rooms[p.Part], room{k, axis, low, float64((Exaggeration - 1) * gap)})

@@ -117,6 +117,25 @@ func TestOverlapIsSeen(t *testing.T) {
 	}
 }
 
+// TestFloorHasItsOwnName: a bottom has a clearance across its groove, 0.2, and one to the floor, of half
+// of what it is shorter, and no two clearances of a box have one name.
+func TestFloorHasItsOwnName(t *testing.T) {
+	s := spec(joinery.DadoRabbet, joinery.BottomGroovedIn)
+	s.BottomClearance = 0.6
+	gaps := map[string]float64{}
+	for _, c := range made(t, s).Boxes[0].Clearances {
+		if _, twice := gaps[c.Name]; twice {
+			t.Errorf("two clearances are %s", c.Name)
+		}
+		gaps[c.Name] = c.Gap
+	}
+	for name, want := range map[string]float64{"bottom in the groove of the left side": 0.2, "bottom to the floor of the groove of the left side": 0.3} {
+		if math.Abs(gaps[name]-want) > 1e-9 {
+			t.Errorf("%s: %g, want %g", name, gaps[name], want)
+		}
+	}
+}
+
 // TestPlays: a dado of a tongue f = 6 is 6.2 wide, a groove of a bottom of 5 5.2; both
 // are shown ten times as large in the eased parts.
 func TestPlays(t *testing.T) {

@@ -1,6 +1,6 @@
 // Edits of a whole job on the page: another unit, other names, another order; see person.mjs.
 import { join } from 'node:path';
-import { accessible, attempt, browser, field, file, folder, must, serve, source, tab, unfold, until } from './person.mjs';
+import { accessible, attempt, done, field, file, folder, must, serve, source, tab, unfold, until } from './person.mjs';
 
 const jobText = `units: mm   # of bare numbers
 stock:
@@ -132,5 +132,4 @@ await attempt('a cabinet of rows', async () => {
   await bank.stop();
 });
 
-await program.stop();
-await browser.close();
+await done();

@@ -1,6 +1,6 @@
 // Works in the form of the page: see person.mjs.
 import { join } from 'node:path';
-import { accessible, attempt, browser, file, folder, must, serve, source, tab, unfold, until } from './person.mjs';
+import { accessible, attempt, done, file, folder, must, serve, source, tab, unfold, until } from './person.mjs';
 
 const jobText = `# Bench drawers
 units: mm
@@ -251,4 +251,4 @@ await on('a way out of a box that does not fit', jobText, async (page) => {
   must(await errors(page) === 0, 'it leads to an error');
 });
 
-await browser.close();
+await done();

@@ -2,7 +2,7 @@
 // section, in what is said; and back. Prints a line for each thing that was tried (person.mjs).
 import { join } from 'node:path';
 import { readdirSync } from 'node:fs';
-import { accessible, attempt, browser, field, file, folder, must, serve, tab, until } from './person.mjs';
+import { accessible, attempt, browser, done, field, file, folder, must, serve, tab, until } from './person.mjs';
 
 // A tongue is half of its board, the dado and the groove are as wide as the cutter, 6.35 mm.
 const jobText = `units: mm
@@ -221,6 +221,4 @@ await attempt('nothing is written', async () => {
   must(left.sort().join() === 'bank.yaml,bench.yaml,jammed.yaml', `the folder has ${left}`);
 });
 
-await page.close({ runBeforeUnload: false });
-await job.stop();
-await browser.close();
+await done();

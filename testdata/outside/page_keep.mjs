@@ -1,7 +1,7 @@
 // What a person typed is not lost on the page, whatever comes between: see person.mjs.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { answerAs, attempt, browser, field, folder, must, serve, source, tab, until } from './person.mjs';
+import { answerAs, attempt, done, field, folder, must, serve, source, tab, until } from './person.mjs';
 
 const jobText = `units: mm
 job: Bench
@@ -128,4 +128,4 @@ await attempt('the program ends', async () => {
   await page.close({ runBeforeUnload: false });
 });
 
-await browser.close();
+await done();

@@ -4,7 +4,7 @@
 // the new numbers, in ms, in the middle and for 19 of 20; to the frame with the new picture, for 19 of
 // 20; from the address to the first paint in a new window, the middle of some; and the bytes of the
 // page itself.
-import { browser, field, file, folder, must, say, serve, tab } from './person.mjs';
+import { done, field, file, folder, must, say, serve, tab } from './person.mjs';
 
 const rounds = Number(process.argv[4]);
 
@@ -100,4 +100,4 @@ for (const [drawers, text] of jobs) {
   await page.context().close();
   await job.stop();
 }
-await browser.close();
+await done();

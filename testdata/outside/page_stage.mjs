@@ -2,7 +2,7 @@
 // paper, on a phone. Prints a line for each thing that was tried (person.mjs).
 import { join } from 'node:path';
 import { writeFileSync } from 'node:fs';
-import { accessible, attempt, browser, field, file, folder, must, serve, source, tab, until } from './person.mjs';
+import { accessible, attempt, done, field, file, folder, must, serve, source, tab, until } from './person.mjs';
 
 const jobText = `# Bench drawers
 units: mm
@@ -124,10 +124,10 @@ await attempt('a dimension that an opening governs', async () => {
   must(await other.locator('.ask').count() === 0 && await size(other, 'width').evaluate((e) => e === document.activeElement), 'Escape does not leave it');
   await size(other, 'depth').click();
   await other.getByRole('button', { name: 'Change: length of the slide' }).click();
-  must(await field(other, 'drawers', '0', 'slide').first().evaluate((e) => e === document.activeElement), 'it does not lead to the slide');
+  await until('it leads to the slide', () => field(other, 'drawers', '0', 'slide').first().evaluate((e) => e === document.activeElement));
   await size(other, 'width').click();
   await other.getByRole('button', { name: 'Change: width of the opening base' }).click();
-  must(await field(other, 'openings', 'base', 'width').evaluate((e) => e === document.activeElement), 'it does not lead to the width');
+  await until('it leads to the width', () => field(other, 'openings', 'base', 'width').evaluate((e) => e === document.activeElement));
   await field(other, 'openings', 'base', 'width').fill('574');
   await until('the opening is another', async () => (await source(other)).includes('width: 574'));
   await until('the box follows', async () => Number(await size(other, 'width').textContent()) === Number(before) + 10);
@@ -225,7 +225,7 @@ await attempt('a divider in the picture', async () => {
 const jamText = `units: in
 stock:
   ply: {thickness: [0.488, 0.487, 0.489]}
-  quarter: {thickness: [0.249, 0.248, 0.250]}
+  quarter: {thickness: [0.2494, 0.2489, 0.2499]}
 cutter: {kind: saw, width: 0.25}
 drawers:
   - {name: wide, outside: 18 x 5 x 20, sides: ply, bottom: quarter}
@@ -477,6 +477,4 @@ await attempt('twice as large', async () => {
   }
 });
 
-await page.close({ runBeforeUnload: false });
-await one.stop();
-await browser.close();
+await done();

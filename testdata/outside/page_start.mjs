@@ -1,7 +1,7 @@
 // How a job begins on the page, and how it gets its name: see person.mjs.
 import { existsSync, mkdirSync, readFileSync, readdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { accessible, answerAs, attempt, browser, field, folder, must, serve, source, tab, unfold, until } from './person.mjs';
+import { accessible, answerAs, attempt, done, field, folder, must, serve, source, tab, unfold, until } from './person.mjs';
 
 const jobText = `# Bench drawers
 units: mm
@@ -237,5 +237,4 @@ await attempt('nothing beyond the folder', async () => {
   must(readdirSync(elsewhere).join() === 'secret.yaml', `elsewhere: ${readdirSync(elsewhere)}`);
 });
 
-await program.stop();
-await browser.close();
+await done();

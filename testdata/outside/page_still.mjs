@@ -1,7 +1,7 @@
 // Nothing moves under a pointer while a person types in the form, and what is wrong is said where it was
 // typed: see person.mjs.
 import { join } from 'node:path';
-import { accessible, attempt, browser, field, file, folder, must, serve, source, tab, until } from './person.mjs';
+import { accessible, attempt, done, field, file, folder, must, serve, source, tab, until } from './person.mjs';
 
 const jobText = `units: mm
 stock:
@@ -172,4 +172,4 @@ await on('on a phone', jobText, async (page) => {
   await page.screenshot({ path: join(folder, 'phone-said.png') });
 }, { viewport: { width: 390, height: 780 }, hasTouch: true, isMobile: true });
 
-await browser.close();
+await done();

@@ -2,7 +2,7 @@
 // leaves what it was given in the folder; see person.mjs.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { accessible, attempt, browser, field, file, folder, must, serve, tab, until } from './person.mjs';
+import { accessible, attempt, done, field, file, folder, must, serve, tab, until } from './person.mjs';
 
 const jobText = (title, more = '', n = 1) => `units: mm
 ${title}stock:
@@ -165,5 +165,4 @@ await attempt('lists on paper', async () => {
   await page.emulateMedia({ media: null });
 });
 
-await browser.close();
-await Promise.all([one.stop(), bare.stop(), many.stop('SIGKILL')]);
+await done();

@@ -1,7 +1,7 @@
 // The words of the page, and what a newcomer finds on it: see person.mjs.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { accessible, attempt, browser, field, file, folder, must, serve, source, tab, unfold, until } from './person.mjs';
+import { accessible, attempt, done, field, file, folder, must, serve, source, tab, unfold, until } from './person.mjs';
 
 const metric = `units: mm
 stock:
@@ -222,5 +222,4 @@ await attempt('an example is called one', async () => {
   await page.close({ runBeforeUnload: false });
 });
 
-await program.stop();
-await browser.close();
+await done();

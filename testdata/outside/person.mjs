@@ -14,10 +14,13 @@ mkdirSync(folder, { recursive: true });
 
 export const say = (v) => console.log(JSON.stringify(v));
 
+const children = []; // every command that was started
+
 // serve starts the command with arguments, in the folder. What it says on standard error is
 // gathered.
 export async function serve(args, cwd = folder) {
   const child = spawn(command, args, { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
+  children.push(child);
   const ended = new Promise((done) => child.once('exit', done));
   const job = { heard: '', pid: child.pid, ended, stop: (signal = 'SIGINT') => { child.kill(signal); return ended; } };
   child.stderr.on('data', (d) => { job.heard += d; });
@@ -80,15 +83,27 @@ export async function until(what, test) {
   throw new Error(`never: ${what}`);
 }
 
+const PATIENCE = 3 * 60 * 1000; // a busy machine needs a tenth of it
+
+// attempt tries one thing. What takes for ever is a fault as another is.
 export async function attempt(tried, work) {
   faults.length = 0;
-  let fault = '';
+  let fault = '', watch;
+  const late = new Promise((_, fail) => { watch = setTimeout(() => fail(new Error('it never ends')), PATIENCE); });
   try {
-    await work();
+    await Promise.race([work(), late]);
   } catch (error) {
     fault = error.stack;
   }
+  clearTimeout(watch);
   say({ tried, fault: [fault, ...faults].filter(Boolean).join('\n') });
+}
+
+// done ends the browser and every command, also those that an attempt left when it failed:
+// node would wait for them.
+export async function done() {
+  for (const child of children) child.kill('SIGKILL');
+  await browser.close();
 }
 
 export function must(condition, what) {

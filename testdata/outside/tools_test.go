@@ -7,6 +7,7 @@ package outside
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"fmt"
 	"os"
@@ -14,7 +15,9 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
+	"time"
 
 	"drawerwright/geom/geomtest"
 )
@@ -41,6 +44,9 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
+// patience is how long a program may take: several times what the longest needs on a busy machine.
+const patience = 10 * time.Minute
+
 // lines runs a program with an input and decodes its output, one JSON value a line.
 func lines[T any](t *testing.T, input string, name string, args ...string) []T {
 	t.Helper()
@@ -52,11 +58,20 @@ func lines[T any](t *testing.T, input string, name string, args ...string) []T {
 }
 
 func decode[T any](input string, name string, args ...string) (list []T, err error) {
-	run := exec.Command(name, args...)
+	within, cancel := context.WithTimeout(context.Background(), patience)
+	defer cancel()
+	run := exec.CommandContext(within, name, args...)
 	run.Stdin = strings.NewReader(input)
 	var out, errs bytes.Buffer
 	run.Stdout, run.Stderr = &out, &errs
+	// What the program started ends with it, or no test would ever see the end of its output.
+	run.SysProcAttr = &syscall.SysProcAttr{Setpgid: true}
+	all := func() error { return syscall.Kill(-run.Process.Pid, syscall.SIGKILL) }
+	run.Cancel, run.WaitDelay = all, time.Second
 	failed := run.Run()
+	if run.Process != nil {
+		_ = all() // none of them is left, in most cases
+	}
 	for line := range bytes.Lines(out.Bytes()) {
 		if len(bytes.TrimSpace(line)) == 0 {
 			continue

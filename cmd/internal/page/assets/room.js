@@ -49,15 +49,25 @@ export function settle(e) { if (!held.has(e)) e.hidden = hides.get(e)(); }
 // wait asks for a call once the person goes on.
 export function wait() { waits = true; }
 
+// answer shows what was said of an edit. At the field that a person is in it lies over what is below; elsewhere
+// it gets its room, or it would not be seen.
+export function answer(e) {
+  if (e.closest('[data-field]')?.contains(document.activeElement)) return;
+  held.delete(e);
+  free(e);
+}
+
+function free(e) {
+  e.style.height = '';
+  e.classList.remove('kept');
+  e.hidden = hides.get(e)();
+}
+
 // release gives every element the room that it needs.
 function release() {
   if (building || held.size === 0 && !waits) return;
   keep(root, () => {
-    for (const e of held) {
-      e.style.height = '';
-      e.classList.remove('kept');
-      e.hidden = hides.get(e)();
-    }
+    for (const e of held) free(e);
     held.clear();
     if (!waits) return;
     waits = false;

@@ -46,7 +46,7 @@ export function refused(e, message) {
   room.hold(e);
   e.dataset.level = 'error';
   e.replaceChildren(el('p', { textContent: message }));
-  room.settle(e);
+  room.answer(e);
 }
 
 // inForm is what a form says of a problem.
