@@ -74,9 +74,9 @@ export async function answerAs(card) {
   }
 }
 
-// until waits for what must come true.
+// until waits for what must come true; a busy machine may take half a minute.
 export async function until(what, test) {
-  for (let i = 0; i < 200; i++) {
+  for (let i = 0; i < 600; i++) {
     if (await test()) return;
     await new Promise((done) => setTimeout(done, 50));
   }
