@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"fmt"
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -102,7 +103,8 @@ func Join(title string, unit geom.Unit, scenes []Scene, groups []Group) Scene {
 			if !ok {
 				at = len(out.Meshes)
 				known[key] = at
-				out.Meshes = append(out.Meshes, m)
+				// Those of many drawers are kept at once, without the room that each was made with.
+				out.Meshes = append(out.Meshes, solid.Mesh{Vertices: slices.Clone(m.Vertices), Triangles: slices.Clone(m.Triangles)})
 			}
 			mesh[i] = at
 		}

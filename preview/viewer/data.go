@@ -1,10 +1,12 @@
 package viewer
 
 import (
+	"bytes"
 	"encoding/base64"
 	"encoding/binary"
 	"encoding/json"
 	"fmt"
+	"io"
 	"math"
 
 	"drawerwright/geom"
@@ -18,13 +20,15 @@ type data struct {
 	Title  string          `json:"title"`
 	Unit   string          `json:"unit"`
 	Ease   int             `json:"ease"`
-	Bytes  string          `json:"bytes"`
 	Meshes []mesh          `json:"meshes"`
 	Roles  map[string]tint `json:"roles"`
 	Parts  []part          `json:"parts"`
 	Boxes  []box           `json:"boxes"`
 	Groups []group         `json:"groups"`
+	Bytes  string          `json:"bytes"` // empty, and last: writeData puts the bytes of meshes there
 }
+
+const lastField = `"bytes":"`
 
 type mesh struct {
 	At        int  `json:"at"`
@@ -100,13 +104,19 @@ type group struct {
 
 // Data is a scene as JSON. It holds no <, > or &, so that it can stand in a page.
 func Data(s scene.Scene) ([]byte, error) {
+	var out bytes.Buffer
+	err := writeData(&out, s)
+	return out.Bytes(), err
+}
+
+// writeData writes a scene as JSON, mesh by mesh: all of them would be the largest thing in memory.
+func writeData(w io.Writer, s scene.Scene) error {
 	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Parts: []part{}, Boxes: []box{}, Groups: []group{}}
-	var bytes []byte
+	at := 0
 	for _, m := range s.Meshes {
-		d.Meshes = append(d.Meshes, mesh{At: len(bytes), Vertices: len(m.Vertices), Triangles: len(m.Triangles), Wide: wide(m)})
-		bytes = appendMesh(bytes, m)
+		d.Meshes = append(d.Meshes, mesh{At: at, Vertices: len(m.Vertices), Triangles: len(m.Triangles), Wide: wide(m)})
+		at += sizeOf(m)
 	}
-	d.Bytes = base64.StdEncoding.EncodeToString(bytes)
 	for _, p := range s.Parts {
 		t := scene.TintOf(p.Role)
 		d.Roles[string(p.Role)] = tint{hex(t.Light), hex(t.Dark)}
@@ -145,7 +155,30 @@ func Data(s scene.Scene) ([]byte, error) {
 		}
 		d.Groups = append(d.Groups, out)
 	}
-	return json.Marshal(d)
+	text, err := json.Marshal(d)
+	if err != nil {
+		return err
+	}
+	before, found := bytes.CutSuffix(text, []byte(`"}`))
+	if !found || !bytes.HasSuffix(before, []byte(lastField)) {
+		panic("the bytes of meshes are not the last field") // a field was added behind it
+	}
+	if _, err := w.Write(before); err != nil {
+		return err
+	}
+	in64 := base64.NewEncoder(base64.StdEncoding, w)
+	var one []byte
+	for _, m := range s.Meshes {
+		one = appendMesh(one[:0], m)
+		if _, err := in64.Write(one); err != nil {
+			return err
+		}
+	}
+	if err := in64.Close(); err != nil {
+		return err
+	}
+	_, err = io.WriteString(w, `"}`)
+	return err
 }
 
 func place(v geom.Vec3) [3]float64 {
@@ -156,6 +189,15 @@ func hex(c scene.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c
 
 // wide reports whether a mesh has too many vertices for uint16.
 func wide(m solid.Mesh) bool { return len(m.Vertices) > math.MaxUint16+1 }
+
+// sizeOf is how many bytes appendMesh appends.
+func sizeOf(m solid.Mesh) int {
+	index := 2
+	if wide(m) {
+		index = 4
+	}
+	return (12*len(m.Vertices) + 3*index*len(m.Triangles) + 3) / 4 * 4
+}
 
 func appendMesh(out []byte, m solid.Mesh) []byte {
 	for _, v := range m.Vertices {

@@ -44,8 +44,6 @@
 // # The data
 //
 //	{"title", "unit": "mm" or "in", "ease": 10,
-//	 "bytes":  base64 of all meshes: for each its vertices, x y z as float32 little
-//	           endian in mm, then the corners of its triangles as uint16, padded to 4 bytes,
 //	 "meshes": [{"at": offset in bytes, "vertices": n, "triangles": n, "wide": true where corners are uint32}],
 //	 "roles":  {role: {"light": "#rrggbb", "dark": "#rrggbb"}},
 //	 "parts":  [{"name", "number", "role", "label", "stock", "grained", "length", "width", "thickness",
@@ -58,7 +56,9 @@
 //	                        "axis": 0 to 2, "along": 0 to 2, "low": [..], "high": [..],
 //	                        "measure": what judges it, "verdict": the word where that is not right}],
 //	             "overlaps": [{"name", "low", "high"}]}],
-//	 "groups": [{"name", "boxes": [index], "at": [[x, y, z]]}]}
+//	 "groups": [{"name", "boxes": [index], "at": [[x, y, z]]}],
+//	 "bytes":  base64 of all meshes: for each its vertices, x y z as float32 little
+//	           endian in mm, then the corners of its triangles as uint16, padded to 4 bytes}
 //
 // Everything is in millimeters, whatever the unit that numbers are shown in; places
 // are those of the package scene.

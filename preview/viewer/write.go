@@ -1,6 +1,8 @@
 package viewer
 
 import (
+	"bufio"
+	"bytes"
 	"crypto/sha256"
 	"embed"
 	"encoding/base64"
@@ -49,16 +51,15 @@ func Script() string {
 // Style is the style sheet.
 func Style() string { return source("style.css") }
 
+// sceneElement is what the scene is written behind. No text of a job has its signs.
+const sceneElement = `<script type="application/json" id="scene">`
+
 var page = template.Must(template.New("page").Parse(source("page.html")))
 
 // Write writes the page of a scene, with a picture of each of its boxes. The page asks
 // for nothing from anywhere, and its policy lets it: scripts and styles run by their
 // fingerprints alone.
 func Write(w io.Writer, s scene.Scene, pictures []Picture) error {
-	data, err := Data(s)
-	if err != nil {
-		return err
-	}
 	type figure struct {
 		SVG        template.HTML
 		Name, File string
@@ -73,8 +74,19 @@ func Write(w io.Writer, s scene.Scene, pictures []Picture) error {
 		figures = append(figures, f)
 	}
 	script, style := Script()+source("boot.js"), Style()+source("page.css")
-	return page.Execute(w, map[string]any{"Title": s.Title, "Figures": figures, "Data": template.JS(data),
-		"Script": template.JS(script), "Style": template.CSS(style), "ScriptHash": Fingerprint(script), "StyleHash": Fingerprint(style)})
+	var around bytes.Buffer
+	if err := page.Execute(&around, map[string]any{"Title": s.Title, "Figures": figures,
+		"Script": template.JS(script), "Style": template.CSS(style), "ScriptHash": Fingerprint(script), "StyleHash": Fingerprint(style)}); err != nil {
+		return err
+	}
+	before, after, _ := strings.Cut(around.String(), sceneElement)
+	out := bufio.NewWriterSize(w, 1<<16)
+	out.WriteString(before + sceneElement) // whose error Flush gives
+	if err := writeData(out, s); err != nil {
+		return err
+	}
+	out.WriteString(after)
+	return out.Flush()
 }
 
 // Fingerprint is the hash of a text as Content Security Policy has it.

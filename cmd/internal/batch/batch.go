@@ -60,8 +60,7 @@ func (b Batch) Boxes() int {
 // Milled reports whether the previews of a drawer show what bits leave of its boards. Slots
 // that a blade, a fence or a person makes are square and run out as they are designed.
 func (b Batch) Milled(d Drawer) bool {
-	few := len(b.Drawers) <= job.MaxMilled
-	return b.Preview == job.PreviewMilled || b.Preview == "" && few && d.Spec.Cutter.Kind.FollowsDrawing()
+	return b.Preview == job.PreviewMilled || b.Preview == "" && d.Spec.Cutter.Kind.FollowsDrawing()
 }
 
 // Drawer is one kind of drawer with its parts.

@@ -3,6 +3,7 @@ package files
 import (
 	"bytes"
 	"fmt"
+	"io"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/filing"
@@ -135,11 +136,7 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 			return err
 		}
 	}
-	var out bytes.Buffer
-	if err := viewer.Write(&out, s, pictures); err != nil {
-		return err
-	}
-	return to.WriteFile(filing.Page, out.Bytes())
+	return to.Stream(filing.Page, func(w io.Writer) error { return viewer.Write(w, s, pictures) })
 }
 
 // pictured is the room for a picture, in mm.

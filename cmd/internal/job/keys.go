@@ -126,7 +126,7 @@ var jobKeys = []key{
 	{name: "preview", form: formWord, words: []string{PreviewDesigned, PreviewMilled},
 		doc: "What the solids in previews show: designed, square pockets as the joints have them; milled, what bits " +
 			"leave by the drawings as they are written, with round corners, reliefs, tabs and onion skin",
-		without: "milled for drawers cut with a CNC router, in jobs of up to 300 kinds of drawer; designed else: slots " +
+		without: "milled for drawers cut with a CNC router; designed else: slots " +
 			"of a saw are square and run out as they are designed",
 		example: "milled"},
 	{name: "paper", form: formSection, keys: paperKeys, without: "the defaults of its entries hold", doc: "How the packet for the bench is printed",
@@ -401,10 +401,6 @@ var tBeforeTool = regexp.MustCompile(`(^|[^A-Za-z0-9])[Tt]\{tool\}`)
 
 // PreviewDesigned and PreviewMilled are what the solids of previews show.
 const PreviewDesigned, PreviewMilled = "designed", "milled"
-
-// MaxMilled is of how many kinds of drawer a job shows milled solids without being asked to: with those of 1,000 a
-// build would take 60 MB more than the 300 MB that it may.
-const MaxMilled = 300
 
 // splitNone and splitCutter are how drawings are split into files.
 const splitNone, splitCutter = "none", "cutter"
