@@ -9,11 +9,7 @@
 // those that fit the bed, [Draw] and [Cut.Picture] their files.
 package template
 
-import (
-	"strings"
-
-	"drawerwright/geom"
-)
+import "drawerwright/geom"
 
 // Plate is one template, gauge or block.
 type Plate struct {
@@ -69,12 +65,15 @@ type Options struct {
 	Register  Register
 	Pin       float64 // diameter of the dowels
 	FullHoles bool    // holes are guides for their own drill, not for a pilot
-	Number    func(mm float64) string
-	Unit      string // that numbers are in
+	Unit      geom.Unit
 }
 
-// text is a length with its unit.
-func (o Options) text(mm float64) string { return strings.TrimSpace(o.Number(mm) + " " + o.Unit) }
+// text is a length of what is bought or marked, with its unit; set one that a machine is set to or that
+// is checked.
+func (o Options) text(mm float64) string { return geom.LengthOf(mm).Text(o.Unit) }
+func (o Options) set(mm float64) string {
+	return geom.LengthOf(mm).AsSet(o.Unit) + " " + o.Unit.String()
+}
 
 // slot is how wide the slots are.
 func (o Options) slot() float64 { return max(o.Mark, o.MinBridge+slotRoom) }

@@ -18,8 +18,7 @@ import (
 )
 
 func options() Options {
-	return Options{Job: "BENCH", Thickness: 3.15, MinBridge: 0.18, Mark: 1.2, Bed: geom.Point{X: 600, Y: 400}, Pin: 5,
-		Number: func(mm float64) string { return geom.LengthOf(mm).Number(geom.Millimeter) }}
+	return Options{Job: "BENCH", Thickness: 3.15, MinBridge: 0.18, Mark: 1.2, Bed: geom.Point{X: 600, Y: 400}, Pin: 5}
 }
 
 // built are the panels of a drawer.

@@ -38,7 +38,8 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 	}
 	t := *j.Templates
 	o := template.Options{Job: b.Title, Thickness: t.Thickness, MinBridge: t.Kerf, Mark: t.SlotWidth, Bed: t.Bed, Pin: t.PinDiameter,
-		Number: func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }, Unit: b.Units.String()}
+		Unit: b.Units}
+	number := func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }
 	if t.Register == job.RegisterLip {
 		o.Register = template.Lip
 	}
@@ -74,13 +75,13 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 				one.MadeDXF, one.MadeSVG = file+".dxf", file+".svg"
 			}
 			for _, f := range one.Made.Found {
-				say(f.Diagnosis, "%s: %s, at %s, %s", p.Name, f.Fact, o.Number(f.At.X), o.Number(f.At.Y))
+				say(f.Diagnosis, "%s: %s, at %s, %s", p.Name, f.Fact, number(f.At.X), number(f.At.Y))
 			}
 			if b := p.Outline.Bounds(); t.RollWidth > 0 && !paper.RollHolds(b.Width(), b.Height(), t.RollWidth,
 				p.Unit) {
 				say(geom.Diagnosis{Code: "template", Level: geom.LevelNote, Ask: geom.Sentencef("a wider `roll-width`, or a smaller `bed`")},
 					"%s, %s by %s, is too wide for a roll of %s: it is printed on sheets",
-					p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.RollWidth))
+					p.Name, number(b.Width()), number(b.Height()), number(t.RollWidth))
 			}
 			out.Plates = append(out.Plates, one)
 		}
