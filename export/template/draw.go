@@ -34,7 +34,7 @@ type Cut struct {
 // Made makes up for a kerf, or with 0 leaves the lines as drawn.
 func (p Plate) Made(width float64) Cut {
 	c := Cut{Plate: p, Kerf: width}
-	c.Paths, c.Found = kerf.Compensate(kerf.Plate{Outline: p.Outline, Openings: p.Openings}, width)
+	c.Paths, c.Found = kerf.Compensate(kerf.Plate{Outline: p.Outline, Openings: p.cuts()}, width)
 	return c
 }
 

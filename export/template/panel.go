@@ -109,11 +109,7 @@ type tracer struct {
 	plate Plate
 	taken []geom.Rect // by openings, seams and words
 	found []geom.Diagnosis
-	pins  int // holes for dowels that there are
 }
-
-// allPins are the holes for dowels of a template: two at the lower edge and one at the end.
-const allPins = 3
 
 // add keeps a diagnosis of the plate and gives it to be filled.
 func (t *tracer) add(level geom.Level, format string, args ...any) *geom.Diagnosis {
@@ -155,26 +151,25 @@ func (t *tracer) plates() []Plate {
 	if t.face == geom.Inside {
 		t.outline(p)
 	}
-	t.words()
 	const walls = "Of two slots that belong to one cut the outer edges are its walls; a single wide slot shows both " +
 		"walls; of a single narrow one the wall is the edge away from the waste."
-	t.plate.Notes = append(t.plate.Notes,
-		fmt.Sprintf("Lay it on the %s face, the words readable, push it home against the lower edge and the %s, "+
-			"hold it, and mark with a knife.", t.face, t.stop()), walls)
+	t.plate.Notes = append(t.plate.Notes, fmt.Sprintf("Lay it on the %s face, the words readable, %s, "+
+		"hold it, and mark with a knife.", t.face, t.stop()), walls)
 	t.plate.paper = []string{fmt.Sprintf("Lay it on the %s face, the words readable, the lines of dashes and dots on "+
 		"the lower edge and the %s, tape it down, and prick through at the ends of each wall.", t.face,
 		t.panel.Stop), walls}
+	t.words()
 	return append([]Plate{t.plate}, t.lips(p)...)
 }
 
-// stop says what a template is pushed against, and what holds it there.
+// stop says what a template is pushed against; one without strips or dowels is laid by measure.
 func (t *tracer) stop() string {
-	end := t.panel.Stop
-	if t.pins == allPins {
-		end += fmt.Sprintf(", with a dowel of %s in each of its three holes of that size (two bear on the lower edge, "+
-			"one on the end)", t.text(t.Pin))
+	if t.Register == Lip || len(t.plate.dowels) > 0 {
+		return "push it home against the lower edge and the " + t.panel.Stop
 	}
-	return end
+	o := t.plate.Origin
+	return fmt.Sprintf("by measure its lower edge %s below the part's and its left edge %s beyond the %s",
+		t.text(o.Y), t.text(o.X), t.panel.Stop)
 }
 
 // walled are the places of upright and of level walls on the plate, which seams keep off.
@@ -192,13 +187,12 @@ func (t *tracer) box(l geom.Loop) geom.Rect {
 	return b.Translate(t.plate.Origin)
 }
 
-// open cuts an opening if it leaves a rib to everything else.
-func (t *tracer) open(l geom.Loop) bool {
+// free reports whether a cut leaves a rib to everything else, and takes its room.
+func (t *tracer) free(l geom.Loop) bool {
 	b := l.Bounds()
 	if slices.ContainsFunc(t.taken, func(r geom.Rect) bool { return b.Grow(minRib).Overlaps(r) }) {
 		return false
 	}
-	t.plate.Openings = append(t.plate.Openings, l)
 	t.taken = append(t.taken, b)
 	return true
 }
@@ -222,29 +216,33 @@ func (t *tracer) register(p geom.Panel) {
 		d.Remedies, d.Ask = withLip, geom.Sentencef("take thicker dowels")
 		return
 	}
-	r := t.Pin / 2
-	for _, x := range []float64{0.2, 0.8} {
-		t.pin(geom.Point{X: o.X + float64(x*p.Length()), Y: o.Y - r}, true)
+	long, wide := p.Length(), p.Width()
+	if !t.pin(float64(0.2*long), long, true) || !t.pin(float64(0.8*long), long, true) || !t.pin(float64(0.6*wide), wide, false) {
+		t.plate.Holes = nil // fewer than all hold nothing
+		d := t.add(geom.LevelWarning, "there is no room for a pin at the panel's edge")
+		d.Subject.Setting, d.Remedies, d.Ask = SettingRegister, withLip, geom.Sentencef("cut it on a larger bed")
+		return
 	}
-	t.pin(geom.Point{X: o.X - r, Y: o.Y + 0.6*p.Width()}, false)
+	t.plate.dowels = fmt.Sprintf("Put a dowel of %s into each hole of that size, so that it stands out below: the dowels "+
+		"bear on the part's lower edge and its end.", t.text(t.Pin))
+	t.plate.Notes = append(t.plate.Notes, t.plate.dowels)
 }
 
-// pin makes a hole, moved along the edge where something else is, as a seam.
-func (t *tracer) pin(c geom.Point, along bool) {
+// pin makes a hole for a dowel that bears on the lower edge, or on the end, so far along it; moved where something
+// else is, as a seam.
+func (t *tracer) pin(at, long float64, lower bool) bool {
+	r := t.Pin / 2
 	for _, by := range []float64{0, 15, -15, 30, -30} {
-		q := c
-		if along {
-			q.X += by
-		} else {
-			q.Y += by
+		x, y := at+by, -r
+		if !lower {
+			x, y = y, x
 		}
-		if t.open(geom.Circle(q, t.Pin/2)) {
-			t.pins++
-			return
+		if hole := geom.Circle(t.plate.Origin.Add(geom.Point{X: x, Y: y}), r); at+by > 0 && at+by < long && t.free(hole) {
+			t.plate.Holes = append(t.plate.Holes, Hole{hole, true})
+			return true
 		}
 	}
-	d := t.add(geom.LevelWarning, "there is no room for a pin at the panel's edge")
-	d.Subject.Setting, d.Remedies, d.Ask = SettingRegister, withLip, geom.Sentencef("cut it on a larger bed")
+	return false
 }
 
 // lips are the strips that are glued under a plate, so that their edges stop it.
@@ -274,7 +272,8 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 		if full {
 			size = max(r, size)
 		}
-		if t.open(geom.Circle(c, size)) {
+		if hole := geom.Circle(c, size); t.free(hole) {
+			t.plate.Openings = append(t.plate.Openings, hole)
 			far := r + 3
 			for _, d := range []geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
 				t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: c.Along(d, size+1)}, {Point: c.Along(d, far+1)}})

@@ -228,21 +228,31 @@ func (p Plate) piece(f field, number, of int) Plate {
 	} else {
 		out.stamp, _ = writer.place(stampText, middle, 0)
 	}
-	out.Notes = append(slices.Clone(p.Notes), "Put the pieces together by their keys on a flat surface "+
+	dowels := slices.ContainsFunc(out.Holes, func(h Hole) bool { return h.Dowel })
+	hangs := slices.ContainsFunc(out.Holes, func(h Hole) bool { return !h.Dowel })
+	out.Notes = slices.DeleteFunc(slices.Clone(p.Notes), func(n string) bool {
+		return n == p.dowels && !dowels || n == toHang && !hangs
+	})
+	out.Notes = append(out.Notes, "Put the pieces together by their keys on a flat surface "+
 		"and push them home, so that their edges touch, with a drop of glue.")
 	return out
 }
 
 // keep leaves what is cut into, scored and written on a field alone, moved by an offset.
 func (p *Plate) keep(f field, by geom.Point) {
-	openings, engraved, words, edges := p.Openings, p.Engrave, p.Words, p.edges
-	p.Openings, p.Engrave, p.Words, p.edges = nil, nil, nil, nil
+	openings, holes, engraved, words, edges := p.Openings, p.Holes, p.Engrave, p.Words, p.edges
+	p.Openings, p.Holes, p.Engrave, p.Words, p.edges = nil, nil, nil, nil, nil
 	for _, path := range edges {
 		p.edges = append(p.edges, within(path, f.Rect, by)...)
 	}
 	for _, o := range openings {
 		if f.holds(o.Bounds().Center()) {
 			p.Openings = append(p.Openings, o.Translate(by))
+		}
+	}
+	for _, h := range holes {
+		if f.holds(h.Bounds().Center()) {
+			p.Holes = append(p.Holes, Hole{h.Translate(by), h.Dowel})
 		}
 	}
 	for _, path := range engraved {

@@ -18,7 +18,8 @@ type Plate struct {
 	Parts    []string // that it serves
 	Count    int
 	Outline  geom.Loop
-	Openings []geom.Loop
+	Openings []geom.Loop     // that mark or gauge
+	Holes    []Hole          // that a print has no use for
 	Engrave  [][]geom.Vertex // open paths, scored
 	Words    []Word
 	Notes    []string // how it is used
@@ -30,12 +31,29 @@ type Plate struct {
 	round float64 // radius of the corners of keys
 	// Unit is what is said of the plate, and printed on it, in.
 	Unit geom.Unit
-	// paper is how a print of it is used, and edges are those of the panel that it lies on, from Origin
-	// on, which a print shows: it has neither dowels nor strips.
+	// paper is how a print of it is used, nothing where it is of no use, and edges are those of the panel
+	// that it lies on, from Origin on, which a print shows: it has neither dowels nor strips.
 	paper []string
 	edges [][]geom.Vertex
+	// dowels is what the notes say of the dowels in its holes, nothing without.
+	dowels string
 	// stamp is the place for the words that report whether the kerf is made up for.
 	stamp Word
+}
+
+// Hole is a round hole by which a plate is held.
+type Hole struct {
+	geom.Loop
+	Dowel bool // of a dowel that bears on the panel's edge; else to hang it by
+}
+
+// cuts are all loops that are cut out of a plate.
+func (p Plate) cuts() []geom.Loop {
+	list := make([]geom.Loop, 0, len(p.Holes)+len(p.Openings))
+	for _, h := range p.Holes {
+		list = append(list, h.Loop)
+	}
+	return append(list, p.Openings...)
 }
 
 // Word is a line of letters made of single strokes, on a base line from At; Quarter is

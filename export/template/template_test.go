@@ -58,7 +58,7 @@ func wallsMarked(plate Plate, p Panel, face geom.Face) (missing []string) {
 			return math.Abs(a.Y-at) < onWall && math.Abs(b.Y-at) < onWall && min(max(a.X, b.X),
 				to)-max(min(a.X, b.X), from) > 0.5*min(shortest, to-from)
 		}
-		for _, l := range slices.Concat(toLoops(plate.Engrave), plate.Openings) {
+		for _, l := range slices.Concat(toLoops(plate.Engrave), plate.cuts()) {
 			for i, v := range l {
 				if check(v.Point, l[(i+1)%len(l)].Point) {
 					return true
@@ -145,7 +145,7 @@ func TestSideIsMarked(t *testing.T) {
 	}
 	// The pins touch the panel's edges from outside.
 	var low, left int
-	for _, l := range side.Openings {
+	for _, l := range side.cuts() {
 		if c, r, round := l.AsCircle(); round && r == 2.5 {
 			if math.Abs(c.Y+r-side.Origin.Y) < 1e-9 {
 				low++
@@ -180,7 +180,7 @@ func wordsCollide(p Plate) (list []string) {
 				list = append(list, w.Text+" runs into "+v.Text)
 			}
 		}
-		for _, l := range p.Openings {
+		for _, l := range p.cuts() {
 			if box.Overlaps(l.Bounds()) {
 				list = append(list, w.Text+" runs into a cut")
 			}

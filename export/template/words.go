@@ -93,7 +93,7 @@ const stampText = "KERF 0.000 IN"
 // writer of a plate keeps off what is cut and scored already.
 func (p *Plate) writer() *writer {
 	w := &writer{within: p.Outline.Bounds(), taken: p.seamZones()}
-	for _, l := range p.Openings {
+	for _, l := range p.cuts() {
 		w.taken = append(w.taken, l.Bounds())
 	}
 	for _, path := range p.Engrave {
@@ -105,6 +105,9 @@ func (p *Plate) writer() *writer {
 	return w
 }
 
+// toHang says what the hole that has no other use is for.
+const toHang = "The hole at the upper edge is to hang it by."
+
 // finish leaves room for the words on the kerf and makes a hole to hang the plate by.
 func (p *Plate) finish(w *writer) {
 	b := p.Outline.Bounds()
@@ -114,9 +117,9 @@ func (p *Plate) finish(w *writer) {
 	for _, at := range []geom.Point{{X: b.Max.X - overhang/2, Y: b.Max.Y - overhang/2}, {X: b.Min.X + overhang/2, Y: b.Max.Y - overhang/2}, {X: (b.Min.X + b.Max.X) / 2, Y: b.Max.Y - overhang/2}} {
 		hole := geom.Circle(at, hangHole/2)
 		if r := hole.Bounds().Grow(minRib); r.Min.X > b.Min.X && r.Max.Y < b.Max.Y && !slices.ContainsFunc(w.taken, func(t geom.Rect) bool { return r.Overlaps(t) }) {
-			p.Openings = append(p.Openings, hole)
+			p.Holes = append(p.Holes, Hole{Loop: hole})
 			w.taken = append(w.taken, hole.Bounds())
-			p.Notes = append(p.Notes, "The hole at the upper edge is to hang it by.")
+			p.Notes = append(p.Notes, toHang)
 			return
 		}
 	}
