@@ -48,7 +48,7 @@ func (c Cut) Stamp() string {
 
 // scored are all lines that are scored: paths, words and the stamp.
 func (c Cut) scored() [][]geom.Vertex {
-	list := append([][]geom.Vertex{}, c.Engrave...)
+	list := append([][]geom.Vertex{}, c.lines()...)
 	for _, w := range c.Words {
 		list = append(list, w.strokes()...)
 	}
@@ -100,22 +100,20 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	return out
 }
 
-// pasted is how a print of a plate is used that works by its thickness or its edges.
-const pasted = "Paper alone sets and checks nothing: paste it on a board as thick as the plates of the job, and " +
-	"cut that out."
+// OfUseOnPaper tells plates that a print does the work of, or is a pattern for.
+func (p Plate) OfUseOnPaper() bool { return len(p.paper) > 0 }
 
-// OnPaper is a plate for a print at its true size, with the edges of the panel that it lies on, and
-// how a print is used.
-func (c Cut) OnPaper() (d drawing.Drawing, notes []string) {
-	d = c.Picture()
-	for _, l := range c.edges {
+// OnPaper is a whole plate for a print at its true size, with the edges of the panel that it lies on and without
+// what plates alone have, and how a print is used.
+func (p Plate) OnPaper() (d drawing.Drawing, notes []string) {
+	marks := p
+	marks.Holes, marks.stamp, marks.lip = nil, Word{}, false
+	d = marks.Made(0).Picture()
+	for _, l := range p.edges {
 		d.Shapes = append(d.Shapes, drawing.Shape{Paths: [][]geom.Vertex{l},
 			Pen: drawing.Pen{Width: 0.18, Ink: 0.8, Dash: drawing.Chain.Dash}})
 	}
-	if len(c.paper) == 0 {
-		return d, []string{pasted}
-	}
-	return d, c.paper
+	return d, p.paper
 }
 
 // Picture shows a plate at its true size, in groups named as the layers: what is cut in

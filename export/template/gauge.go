@@ -67,6 +67,8 @@ func Gauge(c Corner, o Options) Plate {
 		w.taken = append(w.taken, geom.Rect{Min: geom.Point{Y: low + gaugeHigh - throat - 22}, Max: geom.Point{X: goAt + mouthRoom, Y: low + gaugeHigh}},
 			geom.Rect{Min: geom.Point{X: noGoAt - mouthRoom, Y: low + gaugeHigh - throat - 22}, Max: geom.Point{X: gaugeWide, Y: low + gaugeHigh}})
 	}
+	p.paper = append([]string{"Paper alone checks nothing: paste it on a thin flat board, cut along the lines, and " +
+		"measure the tooth before it is used."}, p.Notes...)
 	p.write(w, "DEPTH "+o.set(c.Deep), geom.Point{X: middle, Y: low + 10}, 0)
 	p.write(w, c.Name, geom.Point{X: middle, Y: low + gaugeHigh - throat/2}, 0)
 	p.finish(w)

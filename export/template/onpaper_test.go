@@ -23,7 +23,7 @@ func TestPrintShowsThePanelsEdges(t *testing.T) {
 		if n := len(dashed(p.Made(0).Picture())); n > 0 {
 			t.Errorf("%s: the file for a cutter has %d dashed lines", p.Name, n)
 		}
-		d, _ := p.Made(0).OnPaper()
+		d, _ := p.OnPaper()
 		edges := dashed(d)
 		if len(edges) != 2 || edges[0].Paths[0][0].Point != p.Origin || edges[1].Paths[0][0].Point != p.Origin {
 			t.Errorf("%s: the print has %v", p.Name, edges)

@@ -157,7 +157,11 @@ func (t *tracer) plates() []Plate {
 		"hold it, and mark with a knife.", t.face, t.stop()), walls)
 	t.plate.paper = []string{fmt.Sprintf("Lay it on the %s face, the words readable, the lines of dashes and dots on "+
 		"the lower edge and the %s, tape it down, and prick through at the ends of each wall.", t.face,
-		t.panel.Stop), walls}
+		t.panel.Stop), "Of two narrow rectangles that belong to one cut the outer edges are its walls; a single wide " +
+		"one shows both walls; of a single narrow one the wall is the edge away from the waste."}
+	if slices.ContainsFunc(t.plate.Openings, func(l geom.Loop) bool { _, _, round := l.AsCircle(); return round }) {
+		t.plate.paper = append(t.plate.paper, "Prick through the middle of each circle, where its four lines point.")
+	}
 	t.words()
 	return append([]Plate{t.plate}, t.lips(p)...)
 }
@@ -202,11 +206,7 @@ func (t *tracer) register(p geom.Panel) {
 	o, far := t.plate.Origin, t.plate.Outline.Bounds().Max
 	t.plate.edges = [][]geom.Vertex{{{Point: o}, {Point: geom.Point{X: far.X, Y: o.Y}}},
 		{{Point: o}, {Point: geom.Point{X: o.X, Y: far.Y}}}}
-	if t.Register == Lip {
-		end := t.plate.Outline.Bounds().Max
-		t.plate.Engrave = append(t.plate.Engrave,
-			[]geom.Vertex{{Point: geom.Point{X: o.X, Y: o.Y}}, {Point: geom.Point{X: end.X, Y: o.Y}}},
-			[]geom.Vertex{{Point: geom.Point{X: o.X, Y: o.Y}}, {Point: geom.Point{X: o.X, Y: end.Y}}})
+	if t.plate.lip = t.Register == Lip; t.plate.lip {
 		return
 	}
 	if t.Pin <= t.MinBridge {
@@ -349,7 +349,7 @@ func (t *tracer) wide(b geom.Rect) {
 	}
 }
 
-const noSlot = "Where there was no room for a slot a scored line shows the wall: prick it through or measure from it."
+const noSlot = "Where there was no room for a slot a scored line shows the wall: mark that by measure."
 
 // tooNarrow says that a cut of a width cannot be made in the plate.
 func (t *tracer) tooNarrow(width float64) {

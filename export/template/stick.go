@@ -34,7 +34,10 @@ const (
 func Stick(s Side, o Options) Plate {
 	p := Plate{Name: "stick-" + s.Name, Title: "story stick for the slides of " + s.Name, Parts: []string{s.Name}, Count: 1, Outline: geom.Rectangle(0, 0, s.Height, stickWide),
 		Notes: []string{"Stand its DATUM end on the opening's lower edge, the side with the words FRONT level with the cabinet side's front edge, and mark along that edge of each slot which is nearer to the datum. Small holes are for an awl or a pilot bit: the first screw of each slide. Turn it over for the other side."}}
-	p.paper = p.Notes[:1:1]
+	p.paper = []string{"Stand its DATUM end on the opening's lower edge, the long edge with the word FRONT along the " +
+		"cabinet side's front edge, tape it down, and prick through at both ends of that long edge of each narrow " +
+		"rectangle which is nearer to the datum, and in the middle of each circle: the first screw of each slide. For " +
+		"the other side turn it over and prick through the same places."}
 	var lines []float64
 	for _, l := range s.Lines {
 		lines = append(lines, l.At)

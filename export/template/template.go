@@ -35,6 +35,7 @@ type Plate struct {
 	// that it lies on, from Origin on, which a print shows: it has neither dowels nor strips.
 	paper []string
 	edges [][]geom.Vertex
+	lip   bool // strips are glued along the edges, which are scored for them
 	// dowels is what the notes say of the dowels in its holes, nothing without.
 	dowels string
 	// stamp is the place for the words that report whether the kerf is made up for.
@@ -54,6 +55,14 @@ func (p Plate) cuts() []geom.Loop {
 		list = append(list, h.Loop)
 	}
 	return append(list, p.Openings...)
+}
+
+// lines are all open paths that are scored, but for letters.
+func (p Plate) lines() [][]geom.Vertex {
+	if p.lip {
+		return append(p.Engrave[:len(p.Engrave):len(p.Engrave)], p.edges...)
+	}
+	return p.Engrave
 }
 
 // Word is a line of letters made of single strokes, on a base line from At; Quarter is

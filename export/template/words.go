@@ -96,7 +96,7 @@ func (p *Plate) writer() *writer {
 	for _, l := range p.cuts() {
 		w.taken = append(w.taken, l.Bounds())
 	}
-	for _, path := range p.Engrave {
+	for _, path := range p.lines() {
 		w.taken = append(w.taken, geom.Loop(path).Bounds())
 	}
 	for _, word := range p.Words {

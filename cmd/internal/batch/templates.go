@@ -17,6 +17,7 @@ import (
 type Templates struct {
 	job.Templates
 	Plates []TemplatePlate
+	Prints []template.Plate // whole: paper needs no bed
 }
 
 // TemplatePlate is a plate as drawn and, where a kerf is known, made up for it. Files
@@ -27,7 +28,7 @@ type TemplatePlate struct {
 	DrawnSVG, MadeSVG string
 }
 
-// TemplatesPDF prints all of them at their true size.
+// TemplatesPDF prints those that are of use on paper, at their true size.
 const TemplatesPDF = filing.Templates + "as-drawn.pdf"
 
 // templates lays out what a job asks for. What they cannot do is said with the
@@ -59,13 +60,16 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 	}
 	taken := make(map[string]bool)
 	for _, plate := range plates {
+		plate.Unit = b.Units
+		if plate.OfUseOnPaper() {
+			out.Prints = append(out.Prints, plate)
+		}
 		for _, p := range plate.Split() {
 			name := p.Name
 			for n := 2; taken[p.Name]; n++ {
 				p.Name = fmt.Sprintf("%s-%d", name, n)
 			}
 			taken[p.Name] = true
-			p.Unit = b.Units
 			one := TemplatePlate{Drawn: p.Made(0), Made: p.Made(t.Kerf)}
 			file := filing.Templates + p.Name
 			one.DrawnDXF, one.DrawnSVG = file+".as-drawn.dxf", file+".as-drawn.svg"
@@ -77,13 +81,14 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			for _, f := range one.Made.Found {
 				say(f.Diagnosis, "%s: %s, at %s, %s", p.Name, f.Fact, number(f.At.X), number(f.At.Y))
 			}
-			if b := p.Outline.Bounds(); t.RollWidth > 0 && !paper.RollHolds(b.Width(), b.Height(), t.RollWidth,
-				p.Unit) {
-				say(geom.Diagnosis{Code: "template", Level: geom.LevelNote, Ask: geom.Sentencef("a wider `roll-width`, or a smaller `bed`")},
-					"%s, %s by %s, is too wide for a roll of %s: it is printed on sheets",
-					p.Name, number(b.Width()), number(b.Height()), number(t.RollWidth))
-			}
 			out.Plates = append(out.Plates, one)
+		}
+	}
+	for _, p := range out.Prints {
+		if b := p.Outline.Bounds(); t.RollWidth > 0 && !paper.RollHolds(b.Width(), b.Height(), t.RollWidth, p.Unit) {
+			say(geom.Diagnosis{Code: "template", Level: geom.LevelNote, Ask: geom.Sentencef("a wider `roll-width`")},
+				"%s, %s by %s, is too wide for a roll of %s: it is printed on sheets",
+				p.Name, number(b.Width()), number(b.Height()), number(t.RollWidth))
 		}
 	}
 	b.Templates = out

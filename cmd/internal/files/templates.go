@@ -24,14 +24,17 @@ func writeTemplates(ctx context.Context, b batch.Batch, to Folder) error {
 	}
 	// One document for all: most of a small one would be its letters.
 	pages := func(yield func(drawing.Page) bool) {
-		for _, p := range list {
-			for _, page := range printed(b, p.Drawn) {
+		for _, p := range b.Templates.Prints {
+			for _, page := range printed(b, p) {
 				yield(page) // the writer takes all
 			}
 		}
 	}
+	if len(b.Templates.Prints) == 0 {
+		return nil
+	}
 	var pdf bytes.Buffer
-	if err := drawing.WritePDF(&pdf, drawing.Info{Title: b.Title + ": templates", Subject: "marking templates at their true size, as drawn"}, pages); err != nil {
+	if err := drawing.WritePDF(&pdf, drawing.Info{Title: b.Title + ": templates", Subject: "marking templates at their true size"}, pages); err != nil {
 		return fmt.Errorf("%s: %w", batch.TemplatesPDF, err)
 	}
 	return to.WriteFile(batch.TemplatesPDF, pdf.Bytes())
@@ -54,21 +57,18 @@ func writeCut(b batch.Batch, to Folder, c template.Cut, dxf, svg string) error {
 		return err
 	}
 	var lines bytes.Buffer
-	if err := paper.WithSquare(c.Picture(), stamped(c), c.Unit).WriteSVG(&lines, c.Title); err != nil {
+	stamped := c.Title + ", " + strings.ToLower(c.Stamp())
+	if err := paper.WithSquare(c.Picture(), stamped, c.Unit).WriteSVG(&lines, c.Title); err != nil {
 		return fmt.Errorf("%s: %w", svg, err)
 	}
 	return to.WriteFile(svg, lines.Bytes())
 }
 
-// stamped is a plate's title with whether its kerf is made up for.
-func stamped(c template.Cut) string { return c.Title + ", " + strings.ToLower(c.Stamp()) }
-
 // printed are the pages of a plate: on sheets, or on one length of a roll.
-func printed(b batch.Batch, c template.Cut) []drawing.Page {
-	picture, notes := c.OnPaper()
-	title := stamped(c)
+func printed(b batch.Batch, p template.Plate) []drawing.Page {
+	picture, notes := p.OnPaper()
 	if roll := b.Templates.RollWidth; roll > 0 {
-		if page, fits := paper.OnRoll(picture, roll, title, notes, c.Unit); fits {
+		if page, fits := paper.OnRoll(picture, roll, p.Title, notes, p.Unit); fits {
 			return []drawing.Page{page}
 		}
 	}
@@ -76,5 +76,5 @@ func printed(b batch.Batch, c template.Cut) []drawing.Page {
 	if !known {
 		size = paper.A4
 	}
-	return paper.Tile(picture, size, title, notes, c.Unit)
+	return paper.Tile(picture, size, p.Title, notes, p.Unit)
 }

@@ -35,14 +35,14 @@ func TestPrintsHaveTheWeightsOfTheSVG(t *testing.T) {
 		t.Fatal(problems)
 	}
 	b, _ := batch.Make(t.Context(), j)
-	for _, p := range b.Templates.Plates {
-		want := weights(p.Drawn.Picture().Shapes)
+	for _, p := range b.Templates.Prints {
+		want := weights(p.Made(0).Picture().Shapes)
 		found := make(map[string][2]float64)
-		for _, page := range printed(b, p.Drawn) {
+		for _, page := range printed(b, p) {
 			maps.Copy(found, weights(page.Shapes))
 		}
 		if len(want) == 0 || !maps.Equal(found, want) {
-			t.Errorf("%s: printed with %v, in the SVG %v", p.Drawn.Name, found, want)
+			t.Errorf("%s: printed with %v, in the SVG %v", p.Name, found, want)
 		}
 	}
 }

@@ -25,7 +25,7 @@ func (p *Prover) printedPlates() (files []string, of map[string][]record.Templat
 	return files, of
 }
 
-// platesCheck looks for the title of each template on the pages to be printed.
+// platesCheck looks for the title of each template on the pages to be printed, of a piece for that of the whole.
 func (w *Worker) platesCheck(file string, list []record.Template, read Read) record.Checked {
 	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedTemplate, Name: file,
 		Faults: []record.Fault{}}}
@@ -40,7 +40,7 @@ func (w *Worker) platesCheck(file string, list []record.Template, read Read) rec
 	}
 	for _, t := range list {
 		if !slices.ContainsFunc(pages, func(texts []string) bool {
-			return slices.ContainsFunc(texts, func(s string) bool { return strings.HasPrefix(s, t.Title) })
+			return slices.ContainsFunc(texts, func(s string) bool { return s == t.Title || strings.HasPrefix(t.Title, s+", piece ") })
 		}) {
 			c.fault("template-page", place{t.Name, file, 0}, rebuild, "no page is that of %q", t.Title)
 		}

@@ -32,7 +32,10 @@ func templates(b batch.Batch) []Template {
 			Stock: b.Templates.Stock,
 			Size:  [2]Length{Length(size.Max.X), Length(size.Max.Y)}, Origin: [2]Length{Length(p.Drawn.Origin.X),
 				Length(p.Drawn.Origin.Y)}, Kerf: Length(b.Templates.Kerf), Notes: append([]string{}, p.Drawn.Notes...),
-			Files: []string{p.DrawnDXF, p.DrawnSVG, batch.TemplatesPDF}}
+			Files: []string{p.DrawnDXF, p.DrawnSVG}}
+		if p.Drawn.OfUseOnPaper() {
+			one.Files = append(one.Files, batch.TemplatesPDF)
+		}
 		if p.MadeDXF != "" {
 			one.Files = append(one.Files, p.MadeDXF, p.MadeSVG)
 		}
