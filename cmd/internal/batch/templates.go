@@ -99,10 +99,13 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 func (b *Batch) plates(o template.Options) ([]template.Plate, []geom.Diagnosis) {
 	plates, found := b.panelPlates(o)
 	plates = append(plates, b.sticks(o)...)
-	for i, c := range b.settings() {
+	for i, g := range b.settings() {
+		c := cornerOf(g)
 		c.Name = fmt.Sprintf("setting-%d", i+1)
 		plates = append(plates, template.Gauge(c, o))
-		plates = append(plates, template.Blocks(c, b.Spacers, o)...)
+		if g[0].Spec.Cutter.Kind != joinery.Router { // which follows its drawings: neither fence nor height is set
+			plates = append(plates, template.Blocks(c, b.Spacers, o)...)
+		}
 	}
 	return plates, found
 }
@@ -166,15 +169,12 @@ func ends(p joinery.Part) (left, right string) {
 	return "LEFT END", "RIGHT END"
 }
 
-// settings are the different settings of fence and height.
-func (b *Batch) settings() (list []template.Corner) {
+// settings are the drawers of each different setting of fence and height.
+func (b *Batch) settings() [][]Drawer {
 	set := slices.DeleteFunc(slices.Clone(b.Drawers), func(d Drawer) bool {
 		return d.Setup.FenceDistance <= 0 || d.Setup.CutterHeight <= 0
 	})
-	for _, g := range BySetting(set) {
-		list = append(list, cornerOf(g))
-	}
-	return list
+	return BySetting(set)
 }
 
 // cornerOf is what drawers of one setup are set and gauged by, with the limits of their
