@@ -171,7 +171,9 @@ func (t *tiling) plan(s Size, notes []string) []drawing.Page {
 	b := Book{Size: s, Title: t.title, Out: func(p drawing.Page) { pages = append(pages, p) }}
 	b.Chapter(t.title)
 	b.Text(actualSize(t.unit))
-	b.Text(fmt.Sprintf("Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %s.", geom.LengthOf(lap).Text(t.unit)))
+	if t.columns*t.rows > 1 {
+		b.Text(fmt.Sprintf("Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %s.", geom.LengthOf(lap).Text(t.unit)))
+	}
 	for _, n := range notes {
 		b.Text(n)
 	}
