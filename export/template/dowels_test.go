@@ -41,7 +41,7 @@ func TestDowels(t *testing.T) {
 			rapid.Float64Range(150, 700).Draw(t, "d")
 		o := options()
 		o.Bed = geom.Point{X: rapid.Float64Range(150, 1000).Draw(t, "bed"), Y: rapid.Float64Range(150, 600).Draw(t, "bed")}
-		o.Pin = rapid.Float64Range(2, 12).Draw(t, "pin")
+		o.Pin, o.Dowel = rapid.Float64Range(2, 12).Draw(t, "pin"), rapid.SampledFrom([]string{"5 mm (0.197 in)", "1/4 in"}).Draw(t, "sold as")
 		o.MinBridge = rapid.SampledFrom([]float64{0, 0.18, 3.175, 6}).Draw(t, "kerf")
 		o.Register = rapid.SampledFrom([]Register{Pins, Pins, Lip}).Draw(t, "register")
 		o.Unit = rapid.SampledFrom([]geom.Unit{geom.Millimeter, geom.Inch}).Draw(t, "unit")
@@ -64,7 +64,7 @@ func TestDowels(t *testing.T) {
 			default:
 				t.Fatalf("%s: holes for %d dowels below and %d at the end", p.Name, len(lower), len(end))
 			}
-			if dowels != (len(lower) > 0) || dowels && !strings.Contains(text, "dowel of "+o.text(o.Pin)) {
+			if dowels != (len(lower) > 0) || dowels && !strings.Contains(text, "dowel of "+o.Dowel) {
 				t.Fatalf("%s: %d holes: %s", p.Name, len(lower)+len(end), text)
 			}
 			if dowels && o.Pin <= o.MinBridge {

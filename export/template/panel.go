@@ -224,7 +224,7 @@ func (t *tracer) register(p geom.Panel) {
 		return
 	}
 	t.plate.dowels = fmt.Sprintf("Put a dowel of %s into each hole of that size, so that it stands out below: the dowels "+
-		"bear on the part's lower edge and its end.", t.text(t.Pin))
+		"bear on the part's lower edge and its end.", t.Dowel)
 	t.plate.Notes = append(t.plate.Notes, t.plate.dowels)
 }
 

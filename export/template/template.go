@@ -91,6 +91,7 @@ type Options struct {
 	Bed       geom.Point // what the cutter's bed holds, either way round
 	Register  Register
 	Pin       float64 // diameter of the dowels
+	Dowel     string  // what one of that diameter is sold as
 	FullHoles bool    // holes are guides for their own drill, not for a pilot
 	Unit      geom.Unit
 }

@@ -18,7 +18,7 @@ import (
 )
 
 func options() Options {
-	return Options{Job: "BENCH", Thickness: 3.15, MinBridge: 0.18, Mark: 1.2, Bed: geom.Point{X: 600, Y: 400}, Pin: 5}
+	return Options{Job: "BENCH", Thickness: 3.15, MinBridge: 0.18, Mark: 1.2, Bed: geom.Point{X: 600, Y: 400}, Pin: 5, Dowel: "5 mm"}
 }
 
 // built are the panels of a drawer.

@@ -7,6 +7,7 @@ import (
 
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
 	"drawerwright/export/template"
 	"drawerwright/geom"
@@ -40,6 +41,7 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 	t := *j.Templates
 	o := template.Options{Job: b.Title, Thickness: t.Thickness, MinBridge: t.Kerf, Mark: t.SlotWidth, Bed: t.Bed, Pin: t.PinDiameter,
 		Unit: b.Units}
+	o.Dowel, _ = words.Drill(t.PinDiameter, b.Units)
 	number := func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }
 	if t.Register == job.RegisterLip {
 		o.Register = template.Lip

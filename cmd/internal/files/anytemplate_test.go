@@ -3,6 +3,7 @@ package files
 import (
 	"cmp"
 	"encoding/json"
+	"math"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -112,6 +113,32 @@ func TestBlocksSetWhatTheSheetSays(t *testing.T) {
 	})
 	if count[true] == 0 || count[false] == 0 {
 		t.Errorf("blocks with a feeler, and without: %v", count)
+	}
+}
+
+// TestDowelsOfTemplates: a plate's notes tell of dowels where holes are cut out of it that touch the part's edges from
+// outside, and by the name that such dowels are sold by: in a job in inches metric ones are in millimeters.
+func TestDowelsOfTemplates(t *testing.T) {
+	count := map[bool]int{}
+	templateJobs(t, func(t *testing.T, b batch.Batch) {
+		for _, p := range b.Templates.Plates {
+			r, o := b.Templates.PinDiameter/2, p.Drawn.Origin
+			holes := slices.ContainsFunc(p.Drawn.Paths.Openings, func(l geom.Loop) bool {
+				c, radius, round := l.AsCircle()
+				return round && math.Abs(radius-r) < 1e-6 && (math.Abs(o.X-r-c.X) < 1e-6 || math.Abs(o.Y-r-c.Y) < 1e-6)
+			})
+			text := strings.Join(p.Drawn.Notes, " ")
+			if said := strings.Contains(strings.ToLower(text), "dowel"); said != holes {
+				t.Errorf("%s has holes for dowels: %v, and says: %s", p.Drawn.Name, holes, text)
+			}
+			if inch := strings.Contains(text, " mm ("); holes && inch != (b.Units == geom.Inch) {
+				t.Errorf("%s: %s", p.Drawn.Name, text)
+			}
+			count[holes]++
+		}
+	})
+	if count[true] == 0 || count[false] == 0 {
+		t.Errorf("plates with holes, and without: %v", count)
 	}
 }
 
