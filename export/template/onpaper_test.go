@@ -1,9 +1,12 @@
 package template
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"drawerwright/export/drawing"
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -27,6 +30,27 @@ func TestPrintShowsThePanelsEdges(t *testing.T) {
 		edges := dashed(d)
 		if len(edges) != 2 || edges[0].Paths[0][0].Point != p.Origin || edges[1].Paths[0][0].Point != p.Origin {
 			t.Errorf("%s: the print has %v", p.Name, edges)
+		}
+	}
+}
+
+// TestStickSaysWhatItHas: a stick, and its print, tell of guides for screws where it has some.
+func TestStickSaysWhatItHas(t *testing.T) {
+	for name, c := range map[string]struct {
+		holes  []geom.Point
+		guides bool
+	}{
+		"without holes":         {nil, false},
+		"near the front edge":   {[]geom.Point{{X: 37, Y: 122.7}}, true},
+		"beyond the stick":      {[]geom.Point{{X: 261, Y: 122.7}}, false},
+		"some beyond the stick": {[]geom.Point{{X: 37, Y: 122.7}, {X: 261, Y: 122.7}}, true},
+	} {
+		p := Stick(Side{Name: "left", Height: 720, Lines: []Line{{"low", 122.7}}, Holes: c.holes}, options())
+		round := slices.ContainsFunc(p.Openings, func(l geom.Loop) bool { _, _, round := l.AsCircle(); return round })
+		_, paper := p.OnPaper()
+		onPlate, onPaper := strings.Contains(strings.Join(p.Notes, " "), "screw"), strings.Contains(strings.Join(paper, " "), "screw")
+		if round != c.guides || onPlate != c.guides || onPaper != c.guides {
+			t.Errorf("%s: guides %v, told of on the plate %v, on paper %v", name, round, onPlate, onPaper)
 		}
 	}
 }

@@ -32,12 +32,7 @@ const (
 // front edge level with the side's; each slide's middle is the edge of a slot, and holes
 // near the front edge have a guide.
 func Stick(s Side, o Options) Plate {
-	p := Plate{Name: "stick-" + s.Name, Title: "story stick for the slides of " + s.Name, Parts: []string{s.Name}, Count: 1, Outline: geom.Rectangle(0, 0, s.Height, stickWide),
-		Notes: []string{"Stand its DATUM end on the opening's lower edge, the side with the words FRONT level with the cabinet side's front edge, and mark along that edge of each slot which is nearer to the datum. Small holes are for an awl or a pilot bit: the first screw of each slide. Turn it over for the other side."}}
-	p.paper = []string{"Stand its DATUM end on the opening's lower edge, the long edge with the word FRONT along the " +
-		"cabinet side's front edge, tape it down, and prick through at both ends of that long edge of each narrow " +
-		"rectangle which is nearer to the datum, and in the middle of each circle: the first screw of each slide. For " +
-		"the other side turn it over and prick through the same places."}
+	p := Plate{Name: "stick-" + s.Name, Title: "story stick for the slides of " + s.Name, Parts: []string{s.Name}, Count: 1, Outline: geom.Rectangle(0, 0, s.Height, stickWide)}
 	var lines []float64
 	for _, l := range s.Lines {
 		lines = append(lines, l.At)
@@ -63,13 +58,15 @@ func Stick(s Side, o Options) Plate {
 			p.Engrave = append(p.Engrave, []geom.Vertex{{Point: geom.Point{X: l.At, Y: 0}}, {Point: geom.Point{X: l.At, Y: stickWide}}})
 		}
 	}
+	guides := false
 	for _, h := range s.Holes {
 		// Seen with the datum at the left and the front edge below, the stick lies on the
 		// left side turned by a quarter.
 		if h.X < stickWide-minRib-pilot {
-			put(geom.Circle(geom.Point{X: h.Y, Y: h.X}, max(pilot, o.MinBridge+slotRoom)/2))
+			guides = put(geom.Circle(geom.Point{X: h.Y, Y: h.X}, max(pilot, o.MinBridge+slotRoom)/2)) || guides
 		}
 	}
+	p.use(guides)
 	w := p.writer()
 	p.write(w, "DATUM", geom.Point{X: 0, Y: stickWide / 2}, 1)
 	p.write(w, "FRONT", geom.Point{X: s.Height / 2, Y: 0}, 0)
@@ -82,4 +79,20 @@ func Stick(s Side, o Options) Plate {
 		p.stamp = stamp
 	}
 	return p
+}
+
+// use says how a stick is used, with guides for screws or without, and how a print of it is.
+func (p *Plate) use(guides bool) {
+	holes, circles := "", ""
+	if guides {
+		holes = " Small holes are for an awl or a pilot bit: the first screw of each slide."
+		circles = ", and in the middle of each circle: the first screw of each slide"
+	}
+	p.Notes = append(p.Notes, "Stand its DATUM end on the opening's lower edge, the side with the word FRONT level with the "+
+		"cabinet side's front edge, and mark along that edge of each slot which is nearer to the datum."+holes+
+		" Turn it over for the other side.")
+	p.paper = []string{"Stand its DATUM end on the opening's lower edge, the long edge with the word FRONT along the " +
+		"cabinet side's front edge, tape it down, and prick through at both ends of that long edge of each narrow " +
+		"rectangle which is nearer to the datum" + circles + ". For the other side turn it over and prick through the " +
+		"same places."}
 }
