@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
@@ -325,7 +326,7 @@ func TestSharedSizeIsSaidEverywhere(t *testing.T) {
 		"cabinet/door.left.dxf":  "shims of 0.6 mm behind the slides",
 	} {
 		data, err := os.ReadFile(filepath.Join("out", name))
-		if err != nil || !strings.Contains(unfolded(data), want) {
+		if err != nil || !strings.Contains(jobtest.Unfolded(data), want) {
 			t.Errorf("%s does not say %q: %v", name, want, err)
 		}
 	}
@@ -418,6 +419,3 @@ func TestSlideFiles(t *testing.T) {
 		}
 	}
 }
-
-// unfolded is a text with the lines whole that parts.txt folds.
-func unfolded(text []byte) string { return strings.ReplaceAll(string(text), "\n        ", " ") }

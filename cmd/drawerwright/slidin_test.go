@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
@@ -53,7 +54,7 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 	}
 	for _, want := range []string{"a spot of glue in the middle of the box front's groove", "washers through the slots",
 		"stands out behind the back by up to " + geom.LengthOf(r.Drawers[0].BottomOut.MM()).Text(geom.Millimeter)} {
-		if !strings.Contains(unfolded(text), want) {
+		if !strings.Contains(jobtest.Unfolded(text), want) {
 			t.Errorf("parts.txt does not say %q", want)
 		}
 	}

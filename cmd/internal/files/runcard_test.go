@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 )
@@ -106,7 +107,7 @@ func TestLayersNotCutAreNamed(t *testing.T) {
 	if !named {
 		t.Error("layers.csv does not say that OUTLINE is not cut")
 	}
-	parts := strings.ReplaceAll(string(made["parts.txt"]), "\n        ", " ") // folded lines whole
+	parts := jobtest.Unfolded(made["parts.txt"])
 	_, cards, _ := strings.Cut(parts, "\nrun cards\n")
 	for name, text := range map[string]string{"parts.txt": parts, "run cards": cards} {
 		for _, want := range []string{"LABEL, BLANK, OUTLINE, SCALE, SHEET and TABS are not cut",

@@ -1,5 +1,5 @@
 // Package jobtest draws random job files for tests: whole texts, as a shop would write
-// them, of which most can be built. Only tests import it.
+// them, of which most can be built. [Unfolded] is what they print, to search. Only tests import it.
 //
 // What it covers:
 //   - files in mm and in in, with lengths as decimals, fractions and with a unit of their own;

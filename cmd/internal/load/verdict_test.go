@@ -30,7 +30,7 @@ func TestOneVerdict(t *testing.T) {
 		}
 		built++
 		r := record.Make(l.Batch, l.Plan, l.Warnings)
-		text := strings.ReplaceAll(string(present.PartsText(r)), "\n        ", " ") // folded lines whole
+		text := jobtest.Unfolded(present.PartsText(r))
 		type about struct{ drawer, code, part string }
 		warned := make(map[about]int)
 		for _, w := range l.Warnings {

@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"pgregory.net/rapid"
+
+	"drawerwright/cmd/internal/jobtest"
 )
 
 // TestHanging: no line is longer than a file has them, unless it is one word; nothing is lost, and a
@@ -15,23 +17,14 @@ func TestHanging(t *testing.T) {
 		word := rapid.StringMatching(`[a-z0-9µ/]{1,30}( {1,6})?`)
 		text := strings.Join(rapid.SliceOfN(word, 0, 60).Draw(t, "words"), " ") + "\n"
 		text = "  x" + text + "y " + text
-		lines := strings.Split(strings.TrimSuffix(string(hanging([]byte(text))), "\n"), "\n")
-		again := ""
-		for i, l := range lines {
+		folded := hanging([]byte(text))
+		for l := range strings.Lines(string(folded)) {
+			l = strings.TrimSuffix(l, "\n")
 			if n := utf8.RuneCountInString(l); n > hangingWidth && strings.Contains(strings.TrimSpace(l), " ") {
 				t.Errorf("a line of %d: %q", n, l)
 			}
-			more, goesOn := strings.CutPrefix(l, hangingIndent)
-			switch {
-			case i == 0:
-				again = l
-			case goesOn:
-				again += " " + more
-			default:
-				again += "\n" + l
-			}
 		}
-		if again+"\n" != text {
+		if again := jobtest.Unfolded(folded); again != text {
 			t.Errorf("%q became %q", text, again)
 		}
 	})
