@@ -9,6 +9,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/coupon"
@@ -46,13 +47,15 @@ For a router it writes the drawing too, with -o into a folder.`,
 			d := l.Batch.Drawers[at]
 			made, err := couponOf(l.Batch, d)
 			if err != nil {
-				return failure(err, args[0], asJSON, s)
+				return l.refuse(at, err, asJSON, s)
 			}
 			out := present.CouponOf(d.Spec.Name, d.Spec.Sides.Name, made)
 			if dir != "" {
-				if out.File, err = drawCoupon(l.Batch, d, made, dir); err != nil {
-					return failure(err, args[0], asJSON, s)
+				drawn, err := drawCoupon(l.Batch, d, made, dir)
+				if err != nil {
+					return l.refuse(at, err, asJSON, s)
 				}
+				out.Draw(drawn.path, record.Legend(drawn.part, drawn.layers, l.Batch.DXF))
 			}
 			if asJSON {
 				return done(writeJSON(s.out, out))
@@ -82,23 +85,59 @@ func couponTongue(d batch.Drawer) float64 {
 	return d.Spec.Bottom.Thickness.Mean
 }
 
+// slotBit is the bit that a router makes the slots of a drawer's sides with, those that the
+// coupon tries; false where none is cut.
+func slotBit(d batch.Drawer) (mill.Bit, bool) {
+	slot := geom.Dado
+	if d.Spec.Joint != joinery.DadoRabbet {
+		slot = geom.Groove // for the bottom
+	}
+	for _, p := range d.Parts {
+		for _, c := range p.Work.Cuts {
+			if p.Role == joinery.Side && c.Operation == slot.String() && c.Bit >= 0 {
+				return p.Bits[c.Bit], true
+			}
+		}
+	}
+	return mill.Bit{}, false
+}
+
 func couponOf(b batch.Batch, d batch.Drawer) (coupon.Coupon, error) {
 	if d.Setup.Cutter.Kind == joinery.Hand {
-		return coupon.Coupon{}, errors.New("a coupon is for machines: by hand each dado is pared until its own tongue goes in")
+		return coupon.Coupon{}, diagnosed{notFor("a coupon is for machines: by hand each dado is pared until its own tongue goes in",
+			"cut one dado in scrap, and pare it to its tongue"), b.Units}
 	}
 	width := d.Setup.Cutter.Width
 	if d.Spec.Joint != joinery.DadoRabbet { // then the slots are grooves for the bottom
 		width = d.Setup.GrooveCutter()
 	}
-	c, err := coupon.Make(coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Cutter: width,
-		Router: d.Setup.Cutter.Kind.FollowsDrawing(), Depth: d.Setup.CutterHeight, Unit: b.Units})
+	asked := coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Cutter: width,
+		Router: d.Setup.Cutter.Kind.FollowsDrawing(), Depth: d.Setup.CutterHeight, Unit: b.Units}
+	if bit, found := slotBit(d); found && len(d.Bits) > 1 {
+		asked.Cutter, asked.Bit = bit.Diameter, bit.Name
+	}
+	c, err := coupon.Make(asked)
 	return c, inUnit(err, b.Units)
 }
 
+// notFor says of a kind of cutter that a coupon, or its drawing, is not for it.
+func notFor(fact, ask string) geom.Diagnosis {
+	return geom.Diagnosis{Code: coupon.CodeCutter, Level: geom.LevelError, Subject: geom.Subject{Setting: joinery.SettingCutter},
+		Fact: geom.Sentencef("%s", fact), Ask: geom.Sentencef("%s", ask)}
+}
+
+// drawnCoupon is the file of a coupon, with what is drawn there.
+type drawnCoupon struct {
+	path   string
+	part   router.Part
+	layers []router.Layer
+}
+
 // drawCoupon writes a router's drawing of a coupon into a folder, under a new name.
-func drawCoupon(b batch.Batch, d batch.Drawer, c coupon.Coupon, dir string) (string, error) {
+func drawCoupon(b batch.Batch, d batch.Drawer, c coupon.Coupon, dir string) (out drawnCoupon, err error) {
 	if !d.Setup.Cutter.Kind.FollowsDrawing() {
-		return "", errors.New("only a CNC router needs a drawing: the printed steps say how the coupon is cut")
+		return out, diagnosed{notFor("only a CNC router needs a drawing of the coupon: the printed steps say how it is cut",
+			"give the command without -o"), b.Units}
 	}
 	settings := b.Router
 	settings.Bits = d.Bits
@@ -107,27 +146,26 @@ func drawCoupon(b batch.Batch, d batch.Drawer, c coupon.Coupon, dir string) (str
 	for _, d := range found {
 		if d.IsError() {
 			d.Fact = geom.Sentencef("the coupon: %s", d.Fact)
-			return "", diagnosed{d, b.Units}
+			return out, diagnosed{d, b.Units}
 		}
 	}
 	name := job.FileName(d.Spec.Name) + "-coupon"
-	part := router.Part{Name: name, Quantity: 1, Stock: d.Spec.Sides.Name, Panel: c.Panel, Work: work, Bits: d.Bits, FromSpoilboard: b.Router.FromSpoilboard}
-	layers, err := router.Layers(part, geom.Inside, b.DXF)
-	if err != nil {
-		return "", fmt.Errorf("the coupon: %w", err)
+	out.part = router.Part{Name: name, Quantity: 1, Stock: d.Spec.Sides.Name, Panel: c.Panel, Work: work, Bits: d.Bits, FromSpoilboard: b.Router.FromSpoilboard}
+	if out.layers, err = router.Layers(out.part, geom.Inside, b.DXF); err != nil {
+		return out, fmt.Errorf("the coupon: %w", err)
 	}
 	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return "", err
+		return out, err
 	}
-	path := filepath.Join(dir, name+"."+geom.Inside.String()+".dxf")
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	out.path = filepath.Join(dir, name+"."+geom.Inside.String()+".dxf")
+	f, err := os.OpenFile(out.path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
-		return "", fmt.Errorf("%w; give another folder", err)
+		return out, fmt.Errorf("%w; give another folder", err)
 	}
-	_, err = router.Draw(part, geom.Inside, layers, b.DXF).WriteTo(f)
+	_, err = router.Draw(out.part, geom.Inside, out.layers, b.DXF).WriteTo(f)
 	if err = errors.Join(err, f.Close()); err != nil {
-		os.Remove(path)
-		return "", err
+		os.Remove(out.path)
+		return out, err
 	}
-	return path, nil
+	return out, nil
 }

@@ -78,6 +78,25 @@ func readyWith(path string, asJSON bool, s streams, lay func(l *loaded) error) (
 	return l, nil
 }
 
+// refuse shows why a command cannot do something for a drawer of a job that can be built: a
+// diagnosis with its place in the job file.
+func (l loaded) refuse(drawer int, err error, asJSON bool, s streams) error {
+	var d diagnosed
+	if !errors.As(err, &d) {
+		return failure(err, l.Job.File, asJSON, s)
+	}
+	l.Problems, l.More = job.Problems{l.Job.Problem(drawer, d.Diagnosis)}, 0
+	if asJSON {
+		err = writeJSON(s.out, checked{Problems: found(l)})
+	} else {
+		err = l.show(s)
+	}
+	if err != nil {
+		return jobError{err}
+	}
+	return errShown
+}
+
 // errStopped is the end of a build that a person stopped.
 var errStopped = errors.New("stopped")
 

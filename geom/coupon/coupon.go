@@ -23,6 +23,7 @@ type Asked struct {
 	Router    bool
 	Depth     float64   // of the slots, the cutter height of the job
 	Unit      geom.Unit // that steps speak in, and in which they are round
+	Bit       string    // the name of the router's bit, where it has several
 }
 
 // Slot is one of the slots, in mm. It runs right across the panel.
@@ -144,10 +145,15 @@ func Make(a Asked) (Coupon, error) {
 	return c, nil
 }
 
-// cut adds a slot across the panel.
+// cut adds a slot across the panel. A router makes all of them with the one bit that they
+// are to tell of, though a wider one would get into the wide ones.
 func (c *Coupon) cut(x, width float64) {
+	bit := 0.0
+	if c.Asked.Router {
+		bit = c.Asked.Cutter
+	}
 	c.Panel.Pockets = append(c.Panel.Pockets, geom.Pocket{Kind: geom.Dado, Face: geom.Inside, Depth: c.Asked.Depth,
-		Outline: geom.Rectangle(x, 0, x+width, c.Panel.Width())})
+		Outline: geom.Rectangle(x, 0, x+width, c.Panel.Width()), Bit: bit})
 }
 
 // upTo rounds up to a whole number of steps.

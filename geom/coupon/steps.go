@@ -47,8 +47,12 @@ func (c Coupon) routed() []string {
 		}
 		list += fmt.Sprintf(" slot %d %s", s.Number, c.Asked.fixed(s.Width))
 	}
+	bit := c.Asked.text(c.Asked.Cutter)
+	if c.Asked.Bit != "" {
+		bit = c.Asked.Bit + " of " + bit
+	}
 	return []string{
-		fmt.Sprintf("Cut the drawing with the bit of the run, %s, entered with just that diameter, and with the run's feed, passes and depth, %s.", c.Asked.text(c.Asked.Cutter), c.Asked.text(c.Asked.Depth)),
+		fmt.Sprintf("Cut slots and comb with the bit that makes them in the run, %s, entered with just that diameter, and with the run's feed, passes and depth, %s.", bit, c.Asked.text(c.Asked.Depth)),
 		list + ".",
 	}
 }

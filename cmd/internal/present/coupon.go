@@ -23,6 +23,8 @@ type Coupon struct {
 	Teeth  int           `json:"teeth"`
 	Steps  []string      `json:"steps"`
 	File   string        `json:"file,omitempty"`
+	// Layers are those of the file, in the order of cutting.
+	Layers []record.Layer `json:"layers,omitempty"`
 }
 
 // Unit is that of the numbers in JSON.
@@ -48,6 +50,12 @@ func CouponOf(drawer, stock string, c coupon.Coupon) Coupon {
 	return record.Settle(out, u)
 }
 
+// Draw adds the file of its drawing.
+func (c *Coupon) Draw(file string, layers []record.Layer) {
+	c.File, c.Layers = file, layers
+	*c = record.Settle(*c, c.Unit())
+}
+
 // CouponHead says what the coupon is cut from.
 func CouponHead(c Coupon) string {
 	return fmt.Sprintf("Fit coupon for %s: cut %s x %s %s of %s, then follow the steps.", c.Drawer,
@@ -70,6 +78,11 @@ func PrintCoupon(out *Printed, c Coupon) {
 	if c.File != "" {
 		t.line("")
 		t.line("drawing: %s", c.File)
+		layers := NewTable(Words(""), Words(""), Words(""))
+		for _, l := range c.Layers {
+			layers.Add(layerSaid(l, c.Unit())...)
+		}
+		layers.Print(t.Printed, "  ")
 	}
 	t.line("")
 	t.paragraph("", "Then: `drawerwright adjust JOB tooth=... coupon-1=... fits=N`.")

@@ -40,7 +40,7 @@ func drawings(out *Printed, r record.Report, u geom.Unit) {
 		if l.BitFile != "" {
 			in = "in " + path.Base(l.BitFile)
 		}
-		t.Add(l.Layer, setInWords(l.ToSet, l.Stated == "through", u), bitText(l.Cutter(), u), in)
+		t.Add(append(layerSaid(l, u), in)...)
 	}
 	flush()
 	if len(r.IdleBits) > 0 {
@@ -52,6 +52,11 @@ func drawings(out *Printed, r record.Report, u geom.Unit) {
 	}
 	turned(out, r, u)
 	fmt.Fprintln(out)
+}
+
+// layerSaid is what an operator takes of a layer: its name, what is set for it, and its bit.
+func layerSaid(l record.Layer, u geom.Unit) []string {
+	return []string{l.Layer, setInWords(l.ToSet, l.Stated == "through", u), bitText(l.Cutter(), u)}
 }
 
 // bitText names a bit with all that is known of it; nothing where a saw cuts.

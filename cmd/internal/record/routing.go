@@ -144,6 +144,12 @@ func layers(p batch.Part, o router.Options) []Layer {
 	return list
 }
 
+// Legend is that of one drawing, which is a file for all bits.
+func Legend(p router.Part, layers []router.Layer, o router.Options) []Layer {
+	o.Split = false
+	return drawnBoard{p.Bits, o, p.Panel.Thickness}.legends("", layers)
+}
+
 // drawnBoard is what is drawn: a part or a sheet, its thickness in mm.
 type drawnBoard struct {
 	bits      []mill.Bit
