@@ -132,7 +132,7 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	said := present.Screen{Head: l.answer(), All: true, Whole: func(out *present.Printed) {
 		fmt.Fprintf(out, "%s: %d files for %s, %s, %s\n%s", plain(b.dir), written.Files,
 			words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
-			words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir, file)))
+			words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir)+nextAfter(written.Answer, file)))
 	}}
 	return done(errors.Join(s.show(said), l.show(s)))
 }
@@ -163,9 +163,8 @@ func limitMemory(drawers int) (restore func()) {
 // fewCollections is by how many percent the heap may grow over what is in use, short of the limit.
 const fewCollections = 400
 
-// lookFirst names the files of a folder that a person wants first, and the command that comes
-// next.
-func lookFirst(b batch.Batch, dir, job string) string {
+// lookFirst names the files of a folder that a person wants first.
+func lookFirst(b batch.Batch, dir string) string {
 	list := [][2]string{
 		{filing.Packet, "print it: what goes to the bench"},
 		{filing.Page, "open it in a browser: the boxes to turn and open"},
@@ -188,15 +187,22 @@ func lookFirst(b batch.Batch, dir, job string) string {
 			fmt.Fprintf(&out, "  %-*s  %s\n", wide, f[0], f[1])
 		}
 	}
+	return out.String()
+}
+
+// nextAfter names the command that comes after a build.
+func nextAfter(a record.Answer, job string) string {
 	switch {
 	case job == "-":
 		job = "JOB"
 	case strings.ContainsAny(job, " '\"$&()*;<>?`|"):
 		job = strconv.Quote(job)
 	}
-	fmt.Fprintf(&out, "next: cut a test piece as the setups of the packet say, measure it, and give the readings to "+
+	if !a.Cut {
+		return fmt.Sprintf("next: drawerwright check %s, which says what would mend it\n", job)
+	}
+	return fmt.Sprintf("next: cut a test piece as the setups of the packet say, measure it, and give the readings to "+
 		"drawerwright adjust %s\n", job)
-	return out.String()
 }
 
 // maxBesideWords is how long the name of a file may be for words to stand beside it on a screen
@@ -210,6 +216,7 @@ type built struct {
 	Files    int              `json:"files"`
 	Drawers  int              `json:"drawers"`
 	Boxes    int              `json:"boxes"`
+	Answer   record.Answer    `json:"answer"`
 	Warnings []record.Warning `json:"warnings"`
 }
 
@@ -258,5 +265,5 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Warnings: append([]record.Warning{}, l.Warnings...)}, nil
+	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Answer: record.VerdictOn(l.Batch).Answer(), Warnings: append([]record.Warning{}, l.Warnings...)}, nil
 }

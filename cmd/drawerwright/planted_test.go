@@ -36,6 +36,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.FitJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},
 	{readback.SetupText, `^(left-1, .*: )goes together`, "${1}loose", "verdict", "said"},
 	{readback.SetupJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},
+	{readback.ReportJSON, `("text": ")Fits: 8`, "${1}Fits: 7", "total", "answer"},
 	{readback.Packet, "Fits: 8 kinds of drawer; of right-1, the least sure, more than 999 of 1,000 boxes come out", "Fits: 8 kinds of drawer; of right-2, the least sure, more than 999 of 1,000 boxes come out", "total", "answer"},
 	{readback.Page, `("title":"left-1: )goes together`, "${1}loose", "verdict", "said"},
 

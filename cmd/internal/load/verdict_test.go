@@ -140,7 +140,7 @@ func TestVerdictOn(t *testing.T) {
 	}{
 		job:                {true, "Fits: 1 kind of drawer; ", "Watch: outside depth (length of the sides, +-0.30 mm)."},
 		job + deep + "}\n": {true, "Fits: 2 kinds of drawer; ", "Watch: outside depth"},
-		job + deep + ", cutter: {kind: saw, width: 6.6}}\n": {false, "Does not fit: 1 of 2 kinds of drawer; deep is loose (box front tongue clearance in its dado): ",
+		job + deep + ", cutter: {kind: saw, width: 6.6}}\n": {false, "Does not fit: do not cut from this yet; 1 of 2 kinds of drawer; deep is loose (box front tongue clearance in its dado): ",
 			"Watch: box front tongue clearance in its dado ("},
 	} {
 		l := read(text)

@@ -15,7 +15,12 @@ import (
 // PartsText is parts.txt, the job for a person: the parts by stock, the settings, what the
 // joints will do, the board that it takes, and the warnings. Long lines are folded.
 func PartsText(r record.Report) []byte {
-	return hanging(printed(func(out *Printed) { PrintParts(out, r) }))
+	return hanging(printed(func(out *Printed) {
+		if !r.Answer.Cut { // which a screen begins with anyway
+			fmt.Fprintf(out, "%s\n\n", r.Answer.Text)
+		}
+		PrintParts(out, r)
+	}))
 }
 
 // PrintParts prints what parts.txt has.

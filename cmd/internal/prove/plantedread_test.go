@@ -275,7 +275,8 @@ var plantedSaid = map[string]planted{
 	"a fence in parts.txt":        {file: "parts.txt", code: "said", bytes: row("router                 6.10           6.10", "router                 6.20           6.10")},
 	"a width in parts.txt":        {file: "parts.txt", code: "said", bytes: row("493.98  493.18", "494.98  493.18")},
 	"odds in parts.txt":           {file: "parts.txt", code: "said", bytes: row("  822  ", "  922  ")},
-	"a verdict in parts.txt":      {file: "parts.txt", code: "said", bytes: row("107 of 1,000 boxes", "907 of 1,000 boxes")},
+	"a verdict in parts.txt":      {file: "parts.txt", code: "said", bytes: row("107 of 1,000 boxes come out right\n", "907 of 1,000 boxes come out right\n")},
+	"the answer in parts.txt":     {file: "parts.txt", code: "said", bytes: row("Does not fit: do not cut", "Fits: do not cut")},
 	"sheets in parts.txt":         {file: "parts.txt", code: "said", bytes: row("birch: 1 sheet of", "birch: 2 sheets of")},
 	"a thing to buy in parts.txt": {file: "parts.txt", code: "said", bytes: row("5  g", "6  g")},
 	"the cut list out of parts.txt": {file: "parts.txt", code: "said-not", bytes: func(b []byte) ([]byte, int) {

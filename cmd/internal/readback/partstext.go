@@ -29,6 +29,9 @@ func partsText(r *reading, text string) {
 	p := &partsReader{reading: r, s: r.scan(text), said: make(map[string][]string)}
 	for p.s.more() {
 		text, how := p.s.line(), notTaken
+		if p.s.at == 0 && answered.MatchString(text) { // where nothing is to be cut yet
+			p.words("total", "job", "answer", text)
+		}
 		for _, chapter := range []func(string) taken{p.cabinets, p.lists, p.boxes, p.layouts, p.notes} {
 			if how = chapter(text); how != notTaken {
 				break

@@ -14,6 +14,7 @@ import (
 // reported is what is read of report.json, with its own words.
 type reported struct {
 	Job, Units, Code, Date string
+	Answer                 struct{ Text string }
 	Stocks                 []struct {
 		Stock    string
 		Mean     float64
@@ -196,6 +197,9 @@ func (r *reading) report(from io.Reader) {
 	}
 	if j.Code != "" { // that of an old program has none
 		r.words("total", "job", "code", j.Code)
+	}
+	if j.Answer.Text != "" { // and of a job without drawers
+		r.words("total", "job", "answer", j.Answer.Text)
 	}
 	if j.Date != "" {
 		r.words("total", "job", "date", j.Date)

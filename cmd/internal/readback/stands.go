@@ -34,7 +34,7 @@ var stands = []stand{
 	{"box", "count", slices.Concat(reports, []string{Packet, ShopPage, Page})},
 	{"total", "kinds|boxes", slices.Concat(reports, []string{CheckText, Packet, ShopPage, Page})},
 	{"total", "code|date", []string{ReportJSON, Packet}},
-	{"total", "answer", []string{CheckText, Packet, ShopPage, Page}},
+	{"total", "answer", slices.Concat(reports, []string{CheckText, Packet, ShopPage, Page})},
 	{"total", "pieces", slices.Concat(reports, []string{CutList})},
 	{"total", "different warnings|different notes", slices.Concat(reports, printed, []string{CheckText, CheckJSON, Page, Packet, ShopPage})},
 	{"note", "drawers", slices.Concat(reports, printed, []string{CheckText, CheckJSON, Page, Packet, ShopPage})},

@@ -20,6 +20,7 @@ var drawerMeanings = map[string]map[string]string{
 		"code":      "a short code of what decides the parts: it stands on pages, labels and drawings, and another one is of another job",
 		"date":      "the date that build was given, as year, month and day; none without",
 		"units":     "mm or in: the unit of every length that does not name its own",
+		"answer":    "the verdict on the whole job, with which terminal, packet and page begin",
 		"dxf":       "how the drawings were written",
 		"router":    "how a router's cuts were drawn",
 		"stocks":    "what was measured of each stock",
@@ -41,6 +42,11 @@ var drawerMeanings = map[string]map[string]string{
 		"alike":     "openings that differ by so little that boxes of one size serve them",
 		"templates": "the marking templates that the job asks for",
 		"warnings":  "warnings and notes: what does not stop a build",
+	},
+	"Answer": {
+		"word": "Fits, May not fit or Does not fit",
+		"text": "the verdict in words, with its odds",
+		"cut":  "false: fewer than half of the boxes of some drawer come out right, and nothing is to be cut from the files yet",
 	},
 	"DXF": {
 		"version":   "R2000 or R12",

@@ -30,6 +30,7 @@ type Report struct {
 	Code    string     `json:"code"`
 	Date    string     `json:"date,omitempty"` // that build was given
 	Units   string     `json:"units"`
+	Answer  Answer     `json:"answer"`
 	DXF     DXF        `json:"dxf"`
 	Router  Router     `json:"router"`
 	Stocks  []Readings `json:"stocks"`
@@ -226,7 +227,7 @@ type Warning struct {
 func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 	laid := SheetsOf(p).Stocks
 	r := Report{
-		Tool: "drawerwright", Format: Format, Job: b.Title, Code: b.Code, Units: b.Units.String(),
+		Tool: "drawerwright", Format: Format, Job: b.Title, Code: b.Code, Units: b.Units.String(), Answer: VerdictOn(b).Answer(),
 		// Never null, so that readers need not ask.
 		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
 		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),

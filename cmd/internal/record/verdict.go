@@ -13,8 +13,8 @@ import (
 // Verdict is the answer on a job, which terminal, packet and page begin with.
 type Verdict struct {
 	Fits bool
-	// Word is [Fits], [MayNotFit] or [DoesNotFit]; Text a sentence that begins with it, and says by
-	// what odds.
+	// Word is [Fits], [MayNotFit] or [DoesNotFit]; Text a sentence that begins with it, says where
+	// nothing is to be cut yet, and by what odds.
 	Word, Text string
 	// Watch is a sentence: which measure is nearest to its limits, and what moves it most; empty
 	// where nothing moves any. Watched is that measure, of the drawer that is the least sure.
@@ -35,8 +35,26 @@ type Watched struct {
 	Check                 joinery.CheckCode
 }
 
-// mayFit is the part of the boxes from which drawers that are not sure to fit may do so.
+// mayFit is the part of the boxes from which drawers that are not sure to fit may do so: of one
+// with less nothing is to be cut, though its files are written to be looked at. Common practice,
+// no source.
 const mayFit = 0.5
+
+// notYet is what is said first of such a job.
+const notYet = "do not cut from this yet; "
+
+// Answer is a verdict in report.json.
+type Answer struct {
+	Word string `json:"word"`
+	Text string `json:"text"`
+	Cut  bool   `json:"cut"` // false where nothing is to be cut from the files yet
+}
+
+// Answer is the verdict for a report.
+func (v Verdict) Answer() Answer { return Answer{v.Word, v.Text, v.Cut()} }
+
+// Cut reports whether a shop may cut from the files.
+func (v Verdict) Cut() bool { return v.Word != DoesNotFit }
 
 // VerdictOn judges the drawers of a batch; of none it is empty. Odds are of 1,000 boxes: how many the job has
 // is said elsewhere, so that nobody takes one number for the other.
@@ -62,16 +80,17 @@ func VerdictOn(b batch.Batch) Verdict {
 	switch o := least.Outcome; {
 	case out > 0:
 		v.Fits, v.Word = false, MayNotFit
+		first := ""
 		if o.Right.Fraction < mayFit {
-			v.Word = DoesNotFit
+			v.Word, first = DoesNotFit, notYet
 		}
 		switch {
 		case len(b.Drawers) == 1:
-			v.Text = fmt.Sprintf("%s: %s.", v.Word, o.Of(least.Spec.Name, 1))
+			v.Text = fmt.Sprintf("%s: %s%s.", v.Word, first, o.Of(least.Spec.Name, 1))
 		case even && out == len(b.Drawers):
-			v.Text = fmt.Sprintf("%s: %s.", v.Word, o.Of(kinds, len(b.Drawers)))
+			v.Text = fmt.Sprintf("%s: %s%s.", v.Word, first, o.Of(kinds, len(b.Drawers)))
 		default:
-			v.Text = fmt.Sprintf("%s: %d of %s; %s.", v.Word, out, kinds, o.Of(least.Spec.Name, 1))
+			v.Text = fmt.Sprintf("%s: %s%d of %s; %s.", v.Word, first, out, kinds, o.Of(least.Spec.Name, 1))
 		}
 	case even:
 		v.Text = fmt.Sprintf("%s: %s; %s.", v.Word, kinds, o.Right)
