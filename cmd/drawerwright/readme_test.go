@@ -114,6 +114,52 @@ func TestCommandsOfReadme(t *testing.T) {
 	}
 }
 
+// TestTopicsOfReadme: it names the first and the last of the topics that help lists.
+func TestTopicsOfReadme(t *testing.T) {
+	m := regexp.MustCompile("topics from `([a-z-]+)` to `([a-z-]+)`").FindStringSubmatch(readme(t))
+	_, out, _ := call(t, "", "--help")
+	listed := "one of these topics: " + strings.Join(reference.Topics, ", ") + "."
+	if m == nil || m[1] != reference.Topics[0] || m[2] != reference.Topics[len(reference.Topics)-1] ||
+		!strings.Contains(strings.Join(strings.Fields(out), " "), listed) {
+		t.Errorf("the README has topics %q, help %s", m, out)
+	}
+}
+
+// TestFitOfReadme: what fit begins with is called so in the README.
+func TestFitOfReadme(t *testing.T) {
+	job := codeBlock.FindStringSubmatch(readme(t))[1]
+	_, out, _ := call(t, job, "fit", "-")
+	m := regexp.MustCompile(`(?s)drawerwright fit my\.yaml.*?drawerwright setup`).FindString(readme(t))
+	if !strings.Contains(out, "\nWatch: ") || !strings.Contains(m, "what to watch") {
+		t.Errorf("the README says %s, fit %s", m, out)
+	}
+}
+
+// TestTablesOfReadme: the shelf and the list are read as they stand, and used.
+func TestTablesOfReadme(t *testing.T) {
+	text := readme(t)
+	tables := regexp.MustCompile("(?s)\n```csv\n(.*?)```\n").FindAllStringSubmatch(text, -1)
+	job := codeBlock.FindStringSubmatch(text)[1]
+	if len(tables) != 2 {
+		t.Fatalf("%d tables", len(tables))
+	}
+	t.Chdir(t.TempDir())
+	for i, name := range []string{"offcuts.csv", "list.csv"} {
+		if !strings.Contains(text, name) {
+			t.Errorf("the README does not say that it is %s", name)
+		}
+		if err := os.WriteFile(name, []byte(tables[i][1]), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if code, out, errs := call(t, job, "sheets", "-", "--shelf", "offcuts.csv", "--all"); code != exitDone || !strings.Contains(out, "left from the desk") {
+		t.Error(out, errs)
+	}
+	if code, out, errs := call(t, "", "layout", "list.csv"); code != exitDone || !strings.Contains(out, "1 sheet of 1525.00 x 1525.00 mm") {
+		t.Error(out, errs)
+	}
+}
+
 // TestEntriesOfReadme: entries that it names with a value in passing take it.
 func TestEntriesOfReadme(t *testing.T) {
 	found := regexp.MustCompile("`([a-z]+): \\{([a-z-]+): ([a-z]+)\\}`").FindAllStringSubmatch(readme(t), -1)
