@@ -78,12 +78,12 @@ func stamped(info *debug.BuildInfo) source {
 }
 
 func (from source) String() string {
-	commit := cmp.Or(from.commit, "unknown: this program was built without a note of it")
+	commit := cmp.Or(from.commit, "unknown: go run notes none, nor does go build with -buildvcs=false")
 	if from.changed {
 		commit += ", and changes that are in no commit"
 	}
 	return fmt.Sprintf("drawerwright %s\ncommit: %s\ndate of the source: %s\n",
-		cmp.Or(from.version, "of no version"), commit, cmp.Or(from.date, "unknown"))
+		cmp.Or(from.version, "built from source"), commit, cmp.Or(from.date, "unknown"))
 }
 
 // licenseText is the license of the program, and what its parts ask to be printed.

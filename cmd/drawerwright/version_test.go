@@ -27,8 +27,9 @@ func TestSourceIsTold(t *testing.T) {
 		"changed": {stamp("v1.0.0+dirty", revision, date, debug.BuildSetting{Key: "vcs.modified", Value: "true"}),
 			"drawerwright v1.0.0+dirty\ncommit: 0123abcd, and changes that are in no commit\n" +
 				"date of the source: 2026-11-29T14:51:23Z\n"},
-		"go run": {stamp("(devel)"), "drawerwright of no version\n" +
-			"commit: unknown: this program was built without a note of it\ndate of the source: unknown\n"},
+		"of a clone": {stamp("(devel)", revision, date), "drawerwright built from source\ncommit: 0123abcd\ndate of the source: 2026-11-29T14:51:23Z\n"},
+		"go run": {stamp("(devel)"), "drawerwright built from source\n" +
+			"commit: unknown: go run notes none, nor does go build with -buildvcs=false\ndate of the source: unknown\n"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			if got := c.from.String(); got != c.want {
