@@ -106,7 +106,7 @@ func (s Side) heading(hand Hand, u geom.Unit) []string {
 	return []string{
 		name,
 		"front edge at the " + hand.String() + ", heights over the opening's lower edge",
-		fmt.Sprintf("%d holes of %s, %s deep: use those that the slide has", len(s.Holes), geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u)),
+		fmt.Sprintf("holes of %s, %s deep, %d in all: use those that the slide has", geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u), len(s.Holes)),
 		fmt.Sprintf("the square is %g %s", layer.Square(u), u),
 	}
 }

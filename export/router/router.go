@@ -213,7 +213,7 @@ func (d *pen) words() []string {
 		}
 		return []string{
 			s.Name,
-			d.coded(fmt.Sprintf("%d alike, %d parts on each", s.Quantity, len(s.Parts))),
+			d.coded(fmt.Sprintf("quantity %d, parts on each %d", s.Quantity, len(s.Parts))),
 			fmt.Sprintf("%s x %s x %s %s", text(s.Length), text(s.Width), text(s.Thickness), s.Stock),
 			fmt.Sprintf("%s faces up, %s", d.face, grain),
 			fmt.Sprintf("the square is %g %s", layer.Square(d.Unit), d.Unit),

@@ -259,7 +259,7 @@ func (l *layout) checkFingers() {
 		}
 		l.refuse(geom.Diagnosis{
 			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
-			Fact:     geom.Sentencef("sides of %s have room for %d fingers of %s: a box joint needs three", geom.Millimeters(l.wallHeight()), len(at)-1, geom.Millimeters(pitch)),
+			Fact:     geom.Sentencef("sides of %s have no room for the three fingers of %s that a box joint needs", geom.Millimeters(l.wallHeight()), geom.Millimeters(pitch)),
 			Ask:      geom.Sentencef("make the box higher, or take another corner"),
 			Remedies: append(l.fingerWays(l.wallHeight()/3-play/2), l.least(SettingOutside, need).Of("height", 0)),
 		}, true)

@@ -84,8 +84,8 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 			return nil, false
 		}
 		d := p.found.Warn("tabs", SettingTabs,
-			"there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",
-			len(places), geom.Millimeters(p.Tabs.Width))
+			"there is no room for two tabs of %s on the sides that no part bears on, and fewer do not hold it",
+			geom.Millimeters(p.Tabs.Width))
 		d.Remedies, d.Ask = p.withOnionSkin(), geom.Sentencef("hold it down otherwise")
 		d.Remedies[0].Result = geom.Sentencef("it holds what tabs cannot")
 		return nil, false

@@ -65,7 +65,7 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 			most = 1
 		}
 		if most > 0 && used[i] > most {
-			return fmt.Errorf("%d sheets of %s, of which there are %d", used[i], s.Name, most)
+			return fmt.Errorf("sheets of %s: %d, of which there are %d", s.Name, used[i], most)
 		}
 	}
 	return nil

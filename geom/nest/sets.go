@@ -23,7 +23,7 @@ func joinSets(pieces []Piece, r Rules) (sets, error) {
 		}
 		whole := &out.pieces[n]
 		if whole.Count != p.Count {
-			return sets{}, refused(CodeSet, SettingPieces, i, "piece %s is wanted %d times and others of its set %d times", p.Name, p.Count, whole.Count)
+			return sets{}, refused(CodeSet, SettingPieces, i, "the count of piece %s is %d, that of others of its set %d", p.Name, p.Count, whole.Count)
 		}
 		if whole.Match != p.Match {
 			return sets{}, refused(CodeSet, SettingPieces, i, "piece %s has to match other pieces than those of its set", p.Name)

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -103,7 +104,7 @@ func ReadingsOf(root *Node) map[string]string {
 		}
 		if sum > 0 {
 			n := len(list.Items)
-			said[e.Key] = fmt.Sprintf("%d readings: mean %s %s, spread %s %s", n,
+			said[e.Key] = fmt.Sprintf("%s: mean %s %s, spread %s %s", words.Count(n, "reading", "readings"),
 				geom.LengthOf(sum/float64(n)).Fixed(unit), unit, geom.LengthOf(spread.Max-spread.Min).Fixed(unit), unit)
 		}
 	}

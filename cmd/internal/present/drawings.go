@@ -73,7 +73,7 @@ func bitText(b record.Bit, u geom.Unit) string {
 		bit += fmt.Sprintf(", tool %d", b.Tool)
 	}
 	if b.Flutes > 0 {
-		bit += fmt.Sprintf(", %d flutes", b.Flutes)
+		bit += ", " + words.Count(b.Flutes, "flute", "flutes")
 	}
 	return bit
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom/joinery"
 )
 
@@ -52,7 +53,7 @@ func partsCut(r record.Report) (list []string) {
 		if k.Routed {
 			routed = append(routed, fmt.Sprintf("%s %d", k.Stock, n))
 		} else {
-			sawn = append(sawn, fmt.Sprintf("%s %d cuts", k.Stock, len(k.Cuts)))
+			sawn = append(sawn, k.Stock+" "+words.Count(len(k.Cuts), "cut", "cuts"))
 		}
 	}
 	if len(r.Sheets) == 0 {

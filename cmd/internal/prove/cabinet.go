@@ -154,7 +154,7 @@ func (r *sideReader) missing() {
 		}
 	}
 	if len(r.holes) != k.Holes {
-		r.fault("cabinet-holes", place{k.Name, r.file, 0}, rebuild, "%d holes are drawn; the report has %d", len(r.holes),
+		r.fault("cabinet-holes", place{k.Name, r.file, 0}, rebuild, "holes that are drawn: %d; the report has %d", len(r.holes),
 			k.Holes)
 	}
 }

@@ -63,7 +63,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		}
 	}
 	if holes != k.Holes {
-		c.fault("cabinet-holes", place{k.Name, name, 0}, rebuild, "%d holes are drawn; the report has %d", holes, k.Holes)
+		c.fault("cabinet-holes", place{k.Name, name, 0}, rebuild, "holes that are drawn: %d; the report has %d", holes, k.Holes)
 	}
 }
 

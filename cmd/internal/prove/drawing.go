@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom"
 	"drawerwright/geom/proof"
@@ -264,7 +265,7 @@ func (s *sheet) layers() {
 				"the layer %s has nothing on it; the legend says %d", l.Layer, l.Cuts)
 		case counts[i] != l.Cuts:
 			s.fault("count", s.place(s.name, 0), rebuild,
-				"the layer %s has %d lines; the legend says %d", l.Layer, counts[i], l.Cuts)
+				"the layer %s has %s; the legend says %d", l.Layer, words.Count(counts[i], "line", "lines"), l.Cuts)
 		}
 	}
 }

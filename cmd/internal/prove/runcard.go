@@ -22,7 +22,7 @@ func (r *sheetReader) runCard() {
 		return
 	}
 	if len(run.Faces) != len(r.faces) {
-		r.card("the run card is of %d faces, there are drawings of %d", len(run.Faces), len(r.faces))
+		r.card("the run card is of %s, there are drawings of %d", words.Count(len(run.Faces), "face", "faces"), len(r.faces))
 		return
 	}
 	bit := ""
@@ -37,8 +37,8 @@ func (r *sheetReader) runCard() {
 		rows := slices.DeleteFunc(slices.Clone(r.laid.Layers),
 			func(l record.Layer) bool { return l.File != f.File || l.Diameter == 0 })
 		if len(rows) != len(f.Steps) {
-			r.card("the run card has %d steps for %s, the legend %d layers that are cut", len(f.Steps),
-				f.File, len(rows))
+			r.card("the run card has %s for %s, the legend %s that are cut", words.Count(len(f.Steps), "step", "steps"),
+				f.File, words.Count(len(rows), "layer", "layers"))
 			continue
 		}
 		for k, l := range rows {
@@ -59,7 +59,7 @@ func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) stri
 	}
 	switch {
 	case s.Layer != l.Layer || s.Operation != l.Operation || s.Cuts != l.Cuts || s.File != l.BitFile:
-		return fmt.Sprintf("it has %d cuts of %s in %s, the legend %d of %s", s.Cuts, s.Operation,
+		return fmt.Sprintf("it has %s of %s in %s, the legend %d of %s", words.Count(s.Cuts, "cut", "cuts"), s.Operation,
 			s.Layer, l.Cuts, l.Layer)
 	case s.Bit != l.Bit || s.Tool != l.Tool || !is(s.Diameter, l.Diameter):
 		return fmt.Sprintf("it has bit %s, tool %d, of %g; the legend %s, tool %d, of %g", s.Bit, s.Tool,

@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/milled"
 )
@@ -66,7 +67,7 @@ func (w *Worker) sceneCheck(g group, read Read) record.Checked {
 	}
 	if len(boxes) != len(g.drawers) {
 		c.fault("scene-count", place{g.name, g.file, 0}, rebuild,
-			"the preview shows %d boxes; the report has %d", len(boxes), len(g.drawers))
+			"the preview shows %s; the report has %d", words.Count(len(boxes), "box", "boxes"), len(g.drawers))
 		return c.out
 	}
 	for k, i := range boxes {

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf/dxfread"
 )
 
@@ -134,8 +135,8 @@ func (s *sheet) alike(name string, one *dxfread.File, on func(layer string) bool
 	}
 	want, got := lines(s.file.Entities), lines(one.Entities)
 	if len(want) != len(got) {
-		s.fault("count", s.place(name, 0), splitAgain, "%d lines of what %s, and there are %d in %s",
-			len(got), what, len(want), s.name)
+		s.fault("count", s.place(name, 0), splitAgain, "%s of what %s, and there are %d in %s",
+			words.Count(len(got), "line", "lines"), what, len(want), s.name)
 		return
 	}
 	for i := range want {

@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 )
 
 // viewPage is the page on which boxes are turned and opened.
@@ -79,8 +80,8 @@ func (w *Worker) pageCheck(read Read) record.Checked {
 		}
 	}
 	if len(s.Boxes) != len(c.report.Drawers) {
-		c.fault("page-box", place{viewPage, viewPage, line}, rebuild, "the page shows %d boxes; the report has %d",
-			len(s.Boxes), len(c.report.Drawers))
+		c.fault("page-box", place{viewPage, viewPage, line}, rebuild, "the page shows %s; the report has %d",
+			words.Count(len(s.Boxes), "box", "boxes"), len(c.report.Drawers))
 		return c.out
 	}
 	c.boxesShown(s, line)

@@ -161,8 +161,8 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 	for _, h := range list {
 		one := s.Laid[h.sheet]
 		piece := one.Placements[h.placed].Piece
-		name := fmt.Sprintf("%s on sheet %d (%d of %d tabs)", words.And(s.Names(one, h.placed)), one.Number,
-			h.has, h.need)
+		name := fmt.Sprintf("%s on sheet %d (%d of %s)", words.And(s.Names(one, h.placed)), one.Number,
+			h.has, words.Count(h.need, "tab", "tabs"))
 		if !slices.Contains(names, name) {
 			names = append(names, name)
 		}

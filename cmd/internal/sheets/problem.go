@@ -75,8 +75,8 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		}
 	}
 	out := &Problem{Stock: s.Name, Key: "sheet", Diagnosis: geom.Diagnosis{Code: codeNoSheet, Level: geom.LevelError}}
-	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name,
-		s.Remaining(), all, words.Some(names), rack(s.Sheets))
+	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %s: %s; it has %s", s.Name,
+		s.Remaining(), words.Count(all, "piece", "pieces"), words.Some(names), rack(s.Sheets))
 	out.Ask = geom.Sentencef("add a larger size below `other-sheets:`, or make the boxes smaller")
 	if len(large) > 0 {
 		length, width := sheet.MinSize(large, s.Sheets[len(s.Sheets)-1])

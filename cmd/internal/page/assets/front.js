@@ -51,7 +51,7 @@ function picture(front, moves) {
     y: height - (r.bottom + r.height) * scale }, moves));
   const drawing = svg('svg', { width: width + 2 * past + 2 + beside, height: height + top + under + 2,
     viewBox: `${-past - 1} ${-top - 1} ${width + 2 * past + 2 + beside} ${height + top + under + 2}`,
-    role: moves ? 'group' : 'img', 'aria-label': `front of ${front.name}, ${front.rows.length} rows from the top: ${front.rows.map((r) => r.text).join(', ')}` },
+    role: moves ? 'group' : 'img', 'aria-label': `front of ${front.name}, ${front.rows.length} ${front.rows.length === 1 ? 'row' : 'rows'} from the top: ${front.rows.map((r) => r.text).join(', ')}` },
   svg('rect', { class: 'opening', width, height }), ...rows);
   if (moves) drag(drawing, rows, front.rows.map((r) => height - (r.bottom + r.height / 2) * scale));
   return drawing;

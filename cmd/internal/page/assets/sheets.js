@@ -42,7 +42,7 @@ function draw(laid) {
     el('h2', { textContent: k.stock }),
     el('p', { textContent: `${laid.said[n]}.` }),
     ...k.sheets.map((s) => figure(s, k.sizes[s.size], laid.numbers)),
-    ...(k.cuts.length ? [el('details', {}, el('summary', { textContent: `${k.cuts.length} cuts at the saw, in order` }), table(laid.cuts[n]))] : []),
+    ...(k.cuts.length ? [el('details', {}, el('summary', { textContent: `${k.cuts.length} ${k.cuts.length === 1 ? 'cut' : 'cuts'} at the saw, in order` }), table(laid.cuts[n]))] : []),
   ]);
 }
 
