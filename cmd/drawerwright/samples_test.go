@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/jobtest"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
@@ -103,6 +104,11 @@ func TestWorkshopBench(t *testing.T) {
 		func(o record.Operation) bool { return o.Kind == "dado" && o.Outline[0].X > 100 })
 	is(t, "back's dado from", side.Operations[i].Outline[0].X, 555-15-12.4)
 	is(t, "and to", side.Operations[i].Outline[1].X, 540)
+	// Two passes of 6.3: the first at 15, the last at 15 + 12.4 - 6.3.
+	is(t, "last pass", r.Setups[0].LastBackFence, 21.1)
+	if text := ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, r) }); !strings.Contains(text, "2 passes, the last at 21.10") {
+		t.Errorf("the last pass of the back's dados is not told:\n%s", text)
+	}
 	// Slid in under a back that is as much lower as groove, thickest bottom and a hair are.
 	is(t, "back", partOf(t, r, "left-1-back").Width, d.Outside.Height-(6.075+5.95+0.03))
 	// The arithmetic rows of the other opening: 514 - 120 = 394 less the step of 30.

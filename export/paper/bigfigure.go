@@ -22,10 +22,13 @@ const (
 )
 
 // BigFigures prints a row of figures in boxes, after a box with a label and boxes to tick, each with its words. Figures
-// that do not go beside each other take another row.
+// that do not go beside each other take more rows, of about as many each.
 func (b *Book) BigFigures(label string, list []BigFigure, ticks []string) {
 	for {
-		n := b.bigRow(label, list, ticks)
+		wide, _ := fitting(list, b.Width()-labelRoom(ticks))
+		rows := (len(list) + len(wide) - 1) / max(len(wide), 1)
+		n := (len(list) + rows - 1) / max(rows, 1)
+		b.bigRow(label, list[:n], ticks)
 		if list = list[n:]; len(list) == 0 {
 			break
 		}
@@ -34,13 +37,19 @@ func (b *Book) BigFigures(label string, list []BigFigure, ticks []string) {
 	b.Space(2)
 }
 
-// bigRow prints one row, and gives how many figures went into it.
-func (b *Book) bigRow(label string, list []BigFigure, ticks []string) int {
-	left := labelWide
+// labelRoom is how wide the box with the label is.
+func labelRoom(ticks []string) float64 {
+	wide := labelWide
 	for _, s := range ticks {
-		left = max(left, drawing.Width(drawing.Regular, body, s)+tickSide+5)
+		wide = max(wide, drawing.Width(drawing.Regular, body, s)+tickSide+5)
 	}
-	n, face := fitting(list, b.Width()-left)
+	return wide
+}
+
+// bigRow prints figures that go into one row.
+func (b *Book) bigRow(label string, list []BigFigure, ticks []string) {
+	left := labelRoom(ticks)
+	wide, face := fitting(list, b.Width()-left)
 	b.Keep(figureRow)
 	d, x, low := &b.page.Drawing, b.left(), b.cursor-figureRow
 	d.Loops(drawing.Thick, 0, geom.Rectangle(x, low, x+b.Width(), b.cursor))
@@ -53,42 +62,66 @@ func (b *Book) bigRow(label string, list []BigFigure, ticks []string) int {
 		tickBox(d, geom.Point{X: x + 1.5, Y: y - 0.6})
 		d.Words(x+tickSide+3.5, y, body, drawing.Regular, s)
 	}
-	each := (b.Width() - left) / float64(max(n, 1))
-	at := func(i int) float64 { return x + left + float64(each*float64(i)) }
-	for i, f := range list[:n] { // the captions are one line, the figures the next
-		d.Words(at(i)+1.5, b.cursor-4, body, drawing.Regular, f.Caption)
-		d.Line(drawing.Thin, geom.Point{X: at(i), Y: low}, geom.Point{X: at(i), Y: b.cursor})
+	at := make([]float64, len(list))
+	for i := range list {
+		at[i] = x + left
+		if i > 0 {
+			at[i] = at[i-1] + wide[i-1]
+		}
 	}
-	for i, f := range list[:n] {
+	for i, f := range list { // the captions are one line, the figures the next
+		d.Words(at[i]+1.5, b.cursor-4, body, drawing.Regular, f.Caption)
+		d.Line(drawing.Thin, geom.Point{X: at[i], Y: low}, geom.Point{X: at[i], Y: b.cursor})
+	}
+	for i, f := range list {
 		if f.Words != "" {
-			said := drawing.Fit(drawing.Bold, figureWords, each-2, f.Words)
-			d.Words(at(i)+1.5, low+figureAir+3, figureWords, drawing.Bold, said)
+			said := drawing.Fit(drawing.Bold, figureWords, wide[i]-2, f.Words)
+			d.Words(at[i]+1.5, low+figureAir+3, figureWords, drawing.Bold, said)
 			continue
 		}
-		d.Words(at(i)+1.5, low+figureAir, drawing.Capitals(FigureHeight), face, f.Figure)
+		d.Words(at[i]+1.5, low+figureAir, drawing.Capitals(FigureHeight), face, f.Figure)
 	}
 	b.cursor = low
-	return n
 }
 
-// fitting is how many figures a row has room for, at least one, and the letters in which they go best.
-func fitting(list []BigFigure, room float64) (n int, face drawing.Face) {
+// fitting is how wide the boxes of a row are, at least one, and the letters in which most go into it: all as wide as the
+// widest, or each as its figure needs where more have room so.
+func fitting(list []BigFigure, room float64) (wide []float64, face drawing.Face) {
 	for _, f := range []drawing.Face{drawing.Bold, drawing.Regular} {
-		k, each := 0, 0.0 // all boxes are as wide as the widest
-		for k < len(list) {
-			if each = max(each, list[k].width(f)); float64(k+1)*each > room {
-				break
+		for _, alike := range []bool{true, false} {
+			var row []float64
+			taken, widest := 0.0, 0.0
+			for _, one := range list {
+				needs := one.width(f)
+				widest = max(widest, needs)
+				if taken += needs; taken > room || alike && widest*float64(len(row)+1) > room {
+					break
+				}
+				row = append(row, needs)
 			}
-			k++
-		}
-		if k > n {
-			n, face = k, f
+			if len(row) > len(wide) {
+				wide, face = row, f
+				share(wide, room, alike)
+			}
 		}
 	}
-	if n == 0 && len(list) > 0 {
-		n = 1
+	if len(wide) == 0 && len(list) > 0 {
+		wide = []float64{room}
 	}
-	return n, face
+	return wide, face
+}
+
+// share gives boxes all the room of a row: alike, or what is left in equal parts.
+func share(wide []float64, room float64, alike bool) {
+	n, left := float64(len(wide)), room
+	for _, w := range wide {
+		left -= w
+	}
+	for i := range wide {
+		if wide[i] += left / n; alike {
+			wide[i] = room / n
+		}
+	}
 }
 
 // width is what a figure needs.

@@ -25,6 +25,8 @@ type Cut struct {
 	Height    float64 // over the table
 	Fence     float64 // from its face to the near side of the cutter; below 0 as much of it is buried there
 	Thickness float64 // of the part
+	// Then are the distances of the fence for later passes.
+	Then []float64
 }
 
 // Measures of the drawing, in mm of the machine: what is shown to the left of the
@@ -88,13 +90,18 @@ type operatorView struct {
 
 // fenceWords say where the fence is; nothing on a jig, which takes its place.
 func (v operatorView) fenceWords(number Number) string {
+	words, from := "fence ", 0.0
 	switch v.Hold {
 	case OnJig:
 		return ""
 	case AtEnd:
-		return "out of the fence " + number(v.Cutter+v.Fence)
+		words, from = "out of the fence ", v.Cutter
 	}
-	return "fence " + number(v.Fence)
+	words += number(from + v.Fence)
+	for _, at := range v.Then {
+		words += ", then " + number(from+at)
+	}
+	return words
 }
 
 // wordsAt is where these words begin, right of what they measure.

@@ -121,9 +121,11 @@ type Setup struct {
 	FingerRow    int
 	FingerHeight float64
 	// BackFence is that of the dados of a housed back, from the rear end to the
-	// nearer wall; BackPasses how many passes a saw takes over one. 0 without.
-	BackFence  float64
-	BackPasses int
+	// nearer wall; BackPasses how many passes a saw takes over one, LastBackFence the
+	// distance for the last. 0 without.
+	BackFence     float64
+	BackPasses    int
+	LastBackFence float64
 }
 
 // Build works out a drawer box. Errors among the problems mean that it cannot

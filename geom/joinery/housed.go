@@ -87,14 +87,15 @@ func (l *layout) checkHoused() {
 		}))
 	}
 	s := &l.drawer.Setup
-	s.BackFence, s.BackPasses = l.BackSetback, 1
+	s.BackFence, s.BackPasses, s.LastBackFence = l.BackSetback, 1, l.BackSetback
 	if l.Cutter.Kind.Fenced() && w > l.Cutter.Width+settle {
 		s.BackPasses = int(math.Ceil((w - settle) / l.Cutter.Width))
+		s.LastBackFence = l.BackSetback + w - l.Cutter.Width
 		l.note(geom.Diagnosis{ // passes more make them
 			Code: "back-setup", Subject: about(SettingBackJoint, Back),
 			Measured: geom.Millimeters(w), Limit: geom.Millimeters(l.Cutter.Width),
 			Fact: geom.Sentencef("the back's dados are %s wide and take %d passes of a cutter of %s", geom.Millimeters(w), s.BackPasses, geom.Millimeters(l.Cutter.Width)),
-			Ask:  geom.Sentencef("set the fence at %s from the rear end for the first and %s for the last", geom.Millimeters(l.BackSetback), geom.Millimeters(l.BackSetback+w-l.Cutter.Width)),
+			Ask:  geom.Sentencef("set the fence at %s from the rear end for the first and %s for the last", geom.Millimeters(l.BackSetback), geom.Millimeters(s.LastBackFence)),
 		})
 	}
 }

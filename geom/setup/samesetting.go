@@ -11,6 +11,7 @@ import (
 func Key(s joinery.Setup, step float64) joinery.Setup {
 	for _, v := range []*float64{
 		&s.FenceDistance, &s.CutterHeight, &s.DadoHeight, &s.LastFence, &s.BottomFence, &s.GrooveFence, &s.BackFence,
+		&s.LastBackFence,
 		&s.BottomHeight, &s.GrooveWidth, &s.Cutter.Width, &s.Cutter.Groove,
 	} {
 		*v = math.Round(*v/step) * step

@@ -49,17 +49,30 @@ func TestWarningsStandOnPageOne(t *testing.T) {
 }
 
 // TestFiguresOfSettings: on the first page or, where it is full, the second, and once more on its card, whatever a
-// machine is set to stands in figures of 12 mm.
+// machine is set to stands in figures of 12 mm: of the fence, for every pass.
 func TestFiguresOfSettings(t *testing.T) {
-	found := 0
+	found, later := 0, 0
 	for _, k := range packets(t) {
 		want := make(map[string]int)
 		for _, c := range present.SetupsOf(record.WorkOf(k.batch)).Machines {
 			for _, s := range c.Settings {
-				for _, f := range s.Figures(c.Machine, k.batch.Units) {
-					if number, _ := f.FigureParts(); f.Words == "" {
-						want[number]++
+				set := []record.Length{s.Height}
+				if s.Fence > 0 {
+					set = append(set, s.Fence)
+				}
+				if s.Cutter > 0 {
+					set = append(set, s.Cutter)
+				}
+				for i, cut := range s.Cuts { // those with the same passes share the distances of the fence
+					if len(cut.Passes) > 1 && !slices.ContainsFunc(s.Cuts[:i], func(o present.CutStep) bool {
+						return slices.Equal(o.Passes, cut.Passes)
+					}) {
+						set = append(set, cut.Passes[1:]...)
+						later++
 					}
+				}
+				for _, v := range set {
+					want[geom.LengthOf(v.MM()).Fixed(k.batch.Units)]++
 				}
 			}
 		}
@@ -80,8 +93,8 @@ func TestFiguresOfSettings(t *testing.T) {
 			}
 		}
 	}
-	if found < 20 {
-		t.Errorf("only %d figures", found)
+	if found < 20 || later < 3 {
+		t.Errorf("only %d figures, %d cuts in passes", found, later)
 	}
 }
 

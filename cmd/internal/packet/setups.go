@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -128,22 +129,14 @@ func (m maker) setting(c present.Machine, at int, cautions []present.Caution) {
 func (m maker) cut(s present.Setting, at, step int) {
 	c := s.Cuts[at]
 	said := slices.ContainsFunc(s.Cuts[:at], func(b present.CutStep) bool { return b.Work == c.Work })
-	passes := func() {
-		if len(c.Passes) > 1 {
-			m.Item(1, "", c.Fences(m.unit))
-		}
-	}
-	tell := func() {
-		m.step(c, step, said)
-		passes()
-	}
+	tell := func() { m.step(c, step, said) }
 	seen, drawn := m.operator(s, c)
 	if !drawn {
 		tell()
 		return
 	}
 	for i, before := range s.Cuts[:at] {
-		if same, drawn := m.operator(s, before); drawn && same == seen {
+		if same, drawn := m.operator(s, before); drawn && reflect.DeepEqual(same, seen) {
 			m.Together(func() {
 				tell()
 				m.Item(1, "", fmt.Sprintf("Seen from where one stands it is as in the picture at %d.", step-at+i))
@@ -159,7 +152,6 @@ func (m maker) cut(s present.Setting, at, step int) {
 	}
 	m.Beside(picture, func() {
 		m.how(c, step)
-		passes()
 		m.warned(c, said)
 	})
 	m.pieces(c)
@@ -179,8 +171,12 @@ func (m maker) operator(s present.Setting, c present.CutStep) (seen paper.Cut, d
 	if hold == paper.AtEnd && len(passes) == 1 { // the rest of the cutter is buried
 		fence = c.Width - s.Cutter
 	}
-	return paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
-		Thickness: m.first(c).Panel.Thickness}, drawn
+	seen = paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
+		Thickness: m.first(c).Panel.Thickness}
+	for _, at := range passes[1:] {
+		seen.Then = append(seen.Then, at.MM())
+	}
+	return seen, drawn
 }
 
 // onSheets reports whether a router cuts all sheets, and all parts from them; in files for each bit parts have an order
@@ -231,9 +227,12 @@ func (m maker) step(c present.CutStep, step int, said bool) {
 	m.warned(c, said)
 }
 
-// how says how a step is made.
+// how says how a step is made, and in how many passes.
 func (m maker) how(c present.CutStep, step int) {
 	m.Item(0, fmt.Sprintf("%d.", step), c.How(m.unit)+".")
+	if len(c.Passes) > 1 {
+		m.Item(1, "", c.Fences(m.unit))
+	}
 }
 
 // pieces are those of a step, to be ticked.

@@ -32,8 +32,8 @@ func TestPiece(c Machine, u geom.Unit) string {
 }
 
 // Figure is a number that is set, to be read at arm's length; Words where a fence or jig takes its
-// place.
-type Figure struct{ Name, Value, Words string }
+// place. Of is what it is set for, where that is not all of a setting.
+type Figure struct{ Name, Value, Words, Of string }
 
 // Figures are what a setting sets, in the order of its heading.
 func (s Setting) Figures(machine string, u geom.Unit) []Figure {
@@ -48,7 +48,11 @@ func (s Setting) Figures(machine string, u geom.Unit) []Figure {
 	case s.Fence == 0:
 		fence = Figure{Name: "fence", Words: "sacrificial fence"}
 	}
-	return []Figure{fence, {Name: "height", Value: mm(s.Height)}, {Name: CutterName(machine), Value: mm(s.Cutter)}}
+	list := []Figure{fence}
+	for _, f := range s.laterFences(u) {
+		list = append(list, Figure{Name: "then fence", Value: f.Value, Of: f.Of})
+	}
+	return append(list, Figure{Name: "height", Value: mm(s.Height)}, Figure{Name: CutterName(machine), Value: mm(s.Cutter)})
 }
 
 // SpacersText says which of the shop's spacers come nearest to a setting; empty without any.

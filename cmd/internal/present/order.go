@@ -104,12 +104,15 @@ func kindsOf(cuts []CutStep) (kinds []string) {
 }
 
 // FigureParts are a number as it is read at arm's length, and what stands in small letters beside its name: its unit,
-// and of inches the nearest 64th.
+// of inches the nearest 64th, and what it is set for.
 func (f Figure) FigureParts() (number, beside string) {
 	number, near, _ := strings.Cut(f.Value, " (")
-	number, unit, _ := strings.Cut(number, " ")
+	number, beside, _ = strings.Cut(number, " ")
 	if near != "" {
-		return number, unit + " (" + near
+		beside += " (" + near
 	}
-	return number, unit
+	if f.Of != "" {
+		beside += ", " + f.Of
+	}
+	return number, beside
 }

@@ -162,7 +162,7 @@ func backFence(s record.Setup, u geom.Unit) string {
 	}
 	back := caliper(s.BackFence, u)
 	if s.BackPasses > 1 && joinery.CutterKind(s.Machine).Fenced() {
-		back += fmt.Sprintf(", %d passes", s.BackPasses)
+		back += fmt.Sprintf(", %d passes, the last at %s", s.BackPasses, caliper(s.LastBackFence, u))
 	}
 	return back
 }

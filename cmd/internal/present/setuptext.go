@@ -86,14 +86,22 @@ func (s Setting) Heading(number int, machine string, u geom.Unit) string {
 		return fmt.Sprintf("SETTING %d: gauge or fence %s, depth or shoulder %s", number, mm(s.Fence), mm(s.Height))
 	}
 	name := CutterName(machine)
+	then := s.thenFences(u)
+	to := " from its face to the near side of the " + name
+	if then != "" && s.Fence > 0 {
+		to = ", each" + to
+	}
+	fence := "fence " + mm(s.Fence) + then + to
 	switch {
 	case s.Jig():
-		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, finger jig", number, name, mm(s.Cutter), mm(s.Height))
+		fence = "finger jig"
 	case s.Fence == 0:
-		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, sacrificial fence", number, name,
-			mm(s.Cutter), mm(s.Height))
+		fence = "sacrificial fence"
+		if then != "" {
+			fence += then + to
+		}
 	}
-	return fmt.Sprintf("SETTING %d: %s %s wide, height %s, fence %s from its face to the near side of the %s", number, name, mm(s.Cutter), mm(s.Height), mm(s.Fence), name)
+	return fmt.Sprintf("SETTING %d: %s %s wide, height %s, %s", number, name, mm(s.Cutter), mm(s.Height), fence)
 }
 
 // CutsWith names what a machine cuts with, by its width: all bits of a router that cut something.

@@ -209,6 +209,7 @@ type packetReader struct {
 	one   string   // the only cell, or nothing
 	title string   // the last line that was a title
 
+	big     bigFigures
 	drawn   []drawnPart // the parts of the drawing that was read last
 	drawnOf string      // and what they are of
 	drawnAs string      // its heading
@@ -235,7 +236,7 @@ func (r *reading) packet(data []byte) {
 			p.one = p.list[0]
 		}
 		how := notTaken
-		for _, chapter := range []func() taken{p.boxes, p.lists, p.cuts, p.parts, p.setups, p.cabinets, p.pilots,
+		for _, chapter := range []func() taken{p.bigFigures, p.boxes, p.lists, p.cuts, p.parts, p.setups, p.cabinets, p.pilots,
 			p.forms} {
 			if how = chapter(); how != notTaken {
 				break

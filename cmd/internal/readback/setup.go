@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"iter"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -77,6 +78,9 @@ func setupJSON(r *reading, text string) {
 			if s.Cutter > 0 {
 				r.exact(of, name, "cutter", s.Cutter)
 			}
+			for k, at := range laterFences(s.Cuts) {
+				r.exact(of, name, fmt.Sprint(thenFence, " ", k+1), at)
+			}
 			r.checksOf(of, name, s.Checks)
 			for _, c := range s.Cuts {
 				add(c)
@@ -88,6 +92,21 @@ func setupJSON(r *reading, text string) {
 		}
 		r.count(of, "job", "steps", step)
 	}
+}
+
+// thenFence is the name of a fence distance after the first of a setting.
+const thenFence = "then fence"
+
+// laterFences are the distances at which the fence stands for the passes of a setting's cuts after the first; cuts with
+// the same passes share them.
+func laterFences(cuts []setupStep) (list []float64) {
+	for i, c := range cuts {
+		same := func(o setupStep) bool { return slices.Equal(o.Passes, c.Passes) }
+		if len(c.Passes) > 1 && !slices.ContainsFunc(cuts[:i], same) {
+			list = append(list, c.Passes[1:]...)
+		}
+	}
+	return list
 }
 
 func (r *reading) checksOf(of, name string, list []setupCheck) {
@@ -105,6 +124,8 @@ var (
 	setupMachine = regexp.MustCompile(`^([A-Z][A-Z ]+), (?:cutter|bits?|plow iron) (.+?) (?:mm|in)(?: \([^)]+\))?(?:(?:,| and) [^:]+?)?(?: wide)?: (.+)$`)
 	settingLine  = regexp.MustCompile(`^(?i:setting) (\d+): (.+)$`)
 	settingPart  = regexp.MustCompile(`(?:(?:cutter|bit|iron) (\S+) (?:mm|in)(?: \([^)]+\))? wide)|(?:(?:height|depth or shoulder) (\S+) (?:mm|in))|(?:(?:gauge or fence|fence) (\S+) (?:mm|in))`)
+	settingThen  = regexp.MustCompile(`, then (\S+) (?:mm|in)`)
+	settingEnds  = regexp.MustCompile(`(?:near side of the \S+|sacrificial fence|finger jig|depth or shoulder \S+ (?:mm|in)(?: \([^)]+\))?)$`)
 	stepLine     = regexp.MustCompile(`^(\d+)\. (.+)\.$`)
 	passesLine   = regexp.MustCompile(`^(\d+) passes, the fence at (.+) (?:mm|in)\.$`)
 	whoLine      = regexp.MustCompile(`^(?:\d+ x [^ ,]+(?:, \d+ x [^ ,]+)*|all [a-z, -]+ \(\d+\))`)
@@ -168,6 +189,9 @@ func (s *setupReader) paragraph(text string) {
 					s.printed(s.of, s.setting, measure, p[i+1])
 				}
 			}
+		}
+		for i, p := range settingThen.FindAllStringSubmatch(m[2], -1) {
+			s.printed(s.of, s.setting, fmt.Sprint(thenFence, " ", i+1), p[1])
 		}
 	case stepLine.MatchString(text):
 		m := stepLine.FindStringSubmatch(text)
@@ -258,10 +282,8 @@ func setupText(r *reading, text string) {
 func (s *scanner) unwrapped() string {
 	indent := func(line string) int { return len(line) - len(strings.TrimLeft(line, " ")) }
 	text, in := strings.TrimSpace(s.line()), indent(s.line())
-	if settingLine.MatchString(text) {
-		return text
-	}
-	for s.at+1 < len(s.lines) {
+	heading := settingLine.MatchString(text) // what belongs to it is set in as far as the rest of it
+	for s.at+1 < len(s.lines) && !(heading && settingEnds.MatchString(text)) {
 		next := s.lines[s.at+1]
 		if next == "" || indent(next) != in+2 || setupFile.MatchString(next) ||
 			stepLine.MatchString(strings.TrimSpace(next)) && in == 0 {

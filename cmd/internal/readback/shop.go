@@ -3,6 +3,7 @@ package readback
 import (
 	"encoding/xml"
 	"errors"
+	"fmt"
 	"io"
 	"regexp"
 	"slices"
@@ -19,6 +20,7 @@ type shopReader struct {
 	inStock          map[string]int    // pieces
 	last             map[string]string // the text of each class that was read last
 	rows             [][]string        // of a table of limits
+	later            int               // fence distances after the first of a setting
 }
 
 // shopPage reads shop.html, of which the part that says something is XML.
@@ -84,8 +86,8 @@ var (
 	shopTotal  = regexp.MustCompile(`^(\d+) box(?:es)? of (\d+) kinds?$`)
 	shopFigure = regexp.MustCompile(`^(\S+) (?:mm|in)(?: \([^)]+\))?$`)
 	// figureOf is the measure that the figure below a name is.
-	figureOf = map[string]string{"fence": "fence", "gauge or fence": "fence", "height": "height",
-		"depth or shoulder": "height", "cutter": "cutter", "bit": "cutter"}
+	figureOf = map[string]string{"fence": "fence", "gauge or fence": "fence", "height": "height", thenFence: thenFence,
+		"depth or shoulder": "height", "cutter": "cutter", "bit": "cutter", "plow iron": "cutter"}
 )
 
 // element takes the text of an element.
@@ -143,11 +145,18 @@ func (s *shopReader) setup(class, text string) {
 	case "refused":
 		s.sheet.noSetup++
 	case "one", "setting", "step", "passes", "who":
+		if class == "setting" {
+			s.later = 0
+		}
 		s.sheet.paragraph(text)
 	case "figure":
 		measure, known := figureOf[s.last["measure"]]
 		if !known {
 			s.fail("%s: no measure %q", s.sheet.setting, s.last["measure"])
+		}
+		if measure == thenFence {
+			s.later++
+			measure = fmt.Sprint(thenFence, " ", s.later)
 		}
 		if value := s.match(shopFigure, text)[1]; measure != "fence" || !zero(value) {
 			s.printed(s.sheet.of, s.sheet.setting, measure, value)

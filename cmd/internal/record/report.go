@@ -183,20 +183,21 @@ type Setup struct {
 	CutterWidth   Length   `json:"cutter_width"`
 	FenceDistance Length   `json:"fence_distance"`
 	CutterHeight  Length   `json:"cutter_height"`
-	DadoHeight    Length   `json:"dado_height"`   // with glue-space; 0 where it is cutter_height
-	RabbetPasses  int      `json:"rabbet_passes"` // over the widest rabbet
-	LastFence     Length   `json:"last_fence"`    // of those passes
-	FlatTongues   bool     `json:"flat_tongues"`  // of fronts that lie flat: passes and last_fence are from their ends
-	BottomFence   Length   `json:"bottom_fence"`  // for the rabbets of a flush bottom that is stood on end; 0 where there are none
-	BottomHeight  Length   `json:"bottom_height"` // of the cutter for those of one that lies flat; 0 where there are none
-	GrooveFence   Length   `json:"groove_fence"`  // of grooves at a height of their own; 0 where there are none
-	GrooveCutter  Length   `json:"groove_cutter"` // that makes the bottom's grooves to fit, one pass of it; 0 without one
-	GrooveWidth   Length   `json:"groove_width"`  // of the grooves made so
-	GrooveFences  []Length `json:"groove_fences"` // of the passes over one of them
-	FingerRow     int      `json:"finger_row"`    // of a box joint, from below, that is not as high as the others; 0 for none
-	FingerHeight  Length   `json:"finger_height"` // of that row
-	BackFence     Length   `json:"back_fence"`    // of the dados for a housed back, from the rear end; 0 where there are none
-	BackPasses    int      `json:"back_passes"`   // of a saw over one of these
+	DadoHeight    Length   `json:"dado_height"`     // with glue-space; 0 where it is cutter_height
+	RabbetPasses  int      `json:"rabbet_passes"`   // over the widest rabbet
+	LastFence     Length   `json:"last_fence"`      // of those passes
+	FlatTongues   bool     `json:"flat_tongues"`    // of fronts that lie flat: passes and last_fence are from their ends
+	BottomFence   Length   `json:"bottom_fence"`    // for the rabbets of a flush bottom that is stood on end; 0 where there are none
+	BottomHeight  Length   `json:"bottom_height"`   // of the cutter for those of one that lies flat; 0 where there are none
+	GrooveFence   Length   `json:"groove_fence"`    // of grooves at a height of their own; 0 where there are none
+	GrooveCutter  Length   `json:"groove_cutter"`   // that makes the bottom's grooves to fit, one pass of it; 0 without one
+	GrooveWidth   Length   `json:"groove_width"`    // of the grooves made so
+	GrooveFences  []Length `json:"groove_fences"`   // of the passes over one of them
+	FingerRow     int      `json:"finger_row"`      // of a box joint, from below, that is not as high as the others; 0 for none
+	FingerHeight  Length   `json:"finger_height"`   // of that row
+	BackFence     Length   `json:"back_fence"`      // of the dados for a housed back, from the rear end; 0 where there are none
+	BackPasses    int      `json:"back_passes"`     // of a saw over one of these
+	LastBackFence Length   `json:"last_back_fence"` // of those passes
 	Drawers       []string `json:"drawers"`
 }
 
@@ -371,6 +372,7 @@ func Setups(b batch.Batch) []Setup {
 			GrooveFence:  Length(s.GrooveFence), GrooveCutter: Length(s.Cutter.Groove), GrooveWidth: Length(s.GrooveWidth),
 			GrooveFences: []Length{}, FingerRow: s.FingerRow, FingerHeight: Length(s.FingerHeight),
 			BackFence: Length(s.BackFence), BackPasses: s.BackPasses,
+			LastBackFence: Length(s.LastBackFence),
 		}
 		if s.GroovePasses > 0 {
 			for _, at := range s.GrooveFences() {
