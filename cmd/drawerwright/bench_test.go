@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"drawerwright/cmd/internal/present"
 )
 
 // ran runs the program and wants it to end with a code.
@@ -213,6 +215,52 @@ drawers:
 		if said := strings.Join(strings.Fields(out), " "); !strings.Contains(said, "One setting for everything? "+c[2]) {
 			t.Errorf("cutter %s%s: no %q in\n%s%s", c[0], c[1], c[2], out, errs)
 		}
+	}
+}
+
+// TestAnswerCountsSettings: one setting for everything is a yes only where no other follows, and a sheet names fingers,
+// pulls, holes and grooves only where it has such cuts.
+func TestAnswerCountsSettings(t *testing.T) {
+	yes, no := 0, 0
+	samples, err := filepath.Glob("../../samples/*.yaml")
+	if err != nil || len(samples) == 0 {
+		t.Fatal("no samples", err)
+	}
+	for _, file := range samples {
+		var sheet present.SetupSheet
+		if err := json.Unmarshal([]byte(ran(t, 0, "setup", file, "--json")), &sheet); err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range sheet.Machines {
+			n := max(len(m.Settings), 1)
+			switch said := m.OneSetup.Text; {
+			case strings.HasPrefix(said, "Yes: "):
+				if yes++; n != 1 {
+					t.Errorf("%s: %d settings follow %q", file, n, said)
+				}
+			case strings.HasPrefix(said, "No: "):
+				if no++; n < 2 || !strings.HasPrefix(said, fmt.Sprintf("No: %d settings follow. ", n)) {
+					t.Errorf("%s: %d settings follow %q", file, n, said)
+				}
+			}
+			made := make(map[string]bool)
+			for _, s := range m.Settings {
+				for _, c := range s.Cuts {
+					made[c.Kind] = true
+				}
+			}
+			for _, c := range m.Separate {
+				made[c.Kind] = true
+			}
+			for _, kind := range []string{"fingers", "grooves", "pulls", "holes", "notches"} {
+				if said := m.OneSetup.Text + " " + m.Order; strings.Contains(said, kind) && !made[kind] {
+					t.Errorf("%s has no %s: %q", file, kind, said)
+				}
+			}
+		}
+	}
+	if yes < 3 || no < 2 {
+		t.Errorf("%d yes, %d no", yes, no)
 	}
 }
 

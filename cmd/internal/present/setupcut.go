@@ -322,7 +322,7 @@ func orderOf(s setup.WorkPlan, k joinery.CutterKind) string {
 		return ""
 	}
 	if k == joinery.Hand {
-		return "In this order: cuts across the grain first, so that the plow cleans what breaks out at their ends; a knife line before each saw cut, so that nothing tears" + last("notches and holes", "gauge", s) + "."
+		return "In this order: cuts across the grain first, so that the plow cleans what breaks out at their ends; a knife line before each saw cut, so that nothing tears" + last("gauge", s) + "."
 	}
 	said := "In this order: cuts across the grain first, so that those along it clean what breaks out at their ends; "
 	switch n := s.Changes(); n {
@@ -333,18 +333,31 @@ func orderOf(s setup.WorkPlan, k joinery.CutterKind) string {
 	default:
 		said += fmt.Sprintf("the height is changed %d times, as seldom as that allows", n)
 	}
-	return said + last("fingers, notches and holes", "fence", s) + "."
+	return said + last("fence", s) + "."
 }
 
-// last says of cuts that take edges away, where there are any, why they come last.
-func last(cuts, device string, s setup.WorkPlan) string {
-	fingers := slices.ContainsFunc(s.Settings, func(s setup.Setting) bool {
-		return slices.ContainsFunc(s.Cuts, func(c setup.Cut) bool { return c.Holding == setup.Fingers })
-	})
-	if !fingers && len(s.Separate) == 0 {
+// last says of cuts that take edges away, and of holes, where there are any, why they come last.
+func last(device string, s setup.WorkPlan) string {
+	var kinds []string
+	add := func(c setup.Cut) {
+		if name := c.Name(); !slices.Contains(kinds, name) {
+			kinds = append(kinds, name)
+		}
+	}
+	for _, s := range s.Settings {
+		for _, c := range s.Cuts {
+			if c.Holding == setup.Fingers || c.Holding == setup.HandSawn {
+				add(c)
+			}
+		}
+	}
+	for _, c := range s.Separate {
+		add(c)
+	}
+	if len(kinds) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("; %s last, when no %s needs the edges that they take", cuts, device)
+	return fmt.Sprintf("; %s last, when no %s needs the edges that they take", words.And(kinds), device)
 }
 
 // Gauge is a marking gauge at a distance, with what is marked with it.

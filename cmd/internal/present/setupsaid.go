@@ -26,7 +26,7 @@ func (m maker) said(o OneSetup) string {
 	at := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight)
 	if fence, height, shared := m.shared(); shared {
 		if said := m.sharedText(o, all, fence, height); said != "" {
-			return said + m.asked(o.JobSettings)
+			return said
 		}
 	} else if v.One {
 		return fmt.Sprintf("Not as the job stands, but %s would serve %s: %s. Give the job this fence distance and "+
@@ -80,12 +80,19 @@ func (m maker) shared() (fence, height float64, ok bool) {
 }
 
 // sharedText is the verdict on the setting that all drawers have, which is the one that is
-// printed: a yes only where their boxes come out right. It is empty where none would serve all.
+// printed: a yes only where their boxes come out right and nothing else is set. It is empty where none would serve all.
 func (m maker) sharedText(o OneSetup, all string, fence, height float64) string {
 	v, at := m.Grouping, m.settingText(fence, height)
 	cost := m.costText(m.costs(v.Compromise, fence, height))
 	if !slices.ContainsFunc(m.Drawers, func(d record.CutDrawer) bool { return d.Off }) {
-		return fmt.Sprintf("Yes: %s serve %s: %s.", at, all, cost)
+		if o.JobSettings < 2 {
+			return fmt.Sprintf("Yes: %s serve %s: %s.", at, all, cost)
+		}
+		counted := fmt.Sprintf("%d settings follow", o.JobSettings)
+		if m.Cutter.Kind.FollowsDrawing() {
+			counted = fmt.Sprintf("the job takes %d settings", o.JobSettings)
+		}
+		return fmt.Sprintf("No: %s. %s serve %s: %s.%s", counted, upper(at), all, cost, m.others(fence, height))
 	}
 	said := fmt.Sprintf("The job has one, and boxes do not come out right with it: %s are those of %s; see the "+
 		"verdicts above. %s.", at, all, strings.ToUpper(cost[:1])+cost[1:])
@@ -96,7 +103,44 @@ func (m maker) sharedText(o OneSetup, all string, fence, height float64) string 
 	if !v.One && len(o.Minimal) > 0 {
 		return ""
 	}
-	return said
+	return said + m.asked(o.JobSettings)
+}
+
+// others says what is cut at the other settings than the one that drawers share.
+func (m maker) others(fence, height float64) string {
+	n := 0
+	var shared, others []string
+	add := func(list *[]string, kind string) {
+		if !slices.Contains(*list, kind) {
+			*list = append(*list, kind)
+		}
+	}
+	for _, s := range m.Plan.Settings {
+		here := m.length(s.Fence) == m.length(fence) && m.length(s.Height) == m.length(height) &&
+			m.length(s.Cutter) == m.length(m.Cutter.Width)
+		if !here {
+			n++
+		}
+		for _, c := range s.Cuts {
+			if here {
+				add(&shared, c.Name())
+			} else {
+				add(&others, c.Name())
+			}
+		}
+	}
+	for i, kind := range others {
+		if slices.Contains(shared, kind) {
+			others[i] = "other " + kind
+		}
+	}
+	switch n {
+	case 0:
+		return ""
+	case 1:
+		return " The other setting is for " + words.And(others) + "."
+	}
+	return " The other settings are for " + words.And(others) + "."
 }
 
 // settingText names a setting in the words of the machine.
@@ -112,8 +156,7 @@ func (m maker) settingText(fence, height float64) string {
 	return at
 }
 
-// asked counts the settings that follow, with those for dividers, raised grooves and
-// all that no corner is.
+// asked counts the settings of the job as it stands, with those of cuts that are at no corner.
 func (m maker) asked(n int) string {
 	if n < 2 {
 		return ""
@@ -121,7 +164,7 @@ func (m maker) asked(n int) string {
 	if m.Cutter.Kind.FollowsDrawing() {
 		return fmt.Sprintf(" The job as it stands takes %d settings.", n)
 	}
-	return fmt.Sprintf(" With those of passes, grooves and fingers it is %d settings, which follow.", n)
+	return fmt.Sprintf(" As the job stands %d settings follow.", n)
 }
 
 // costText is the worst of the costs in words.
