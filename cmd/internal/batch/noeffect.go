@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
 )
@@ -29,15 +30,18 @@ func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
 	if first < 0 {
 		return nil // the reader refuses these entries
 	}
-	say := func(entry string, fact, ask string) {
+	note := func(entry string, fact, ask string) {
 		if j.Says(entry) {
 			problems = append(problems, Problem{Drawer: first, OfJob: true, Diagnosis: geom.Diagnosis{
 				Code: geom.Code(job.CodeNoEffect), Level: geom.LevelNote,
 				Subject: geom.Subject{Setting: geom.Setting(entry)},
-				Fact:    geom.Sentencef("%s has no effect in this job: %s", entry[strings.LastIndexByte(entry, '.')+1:], fact),
+				Fact:    geom.Sentencef("%s", fact),
 				Ask:     geom.Sentencef("%s", ask),
 			}})
 		}
+	}
+	say := func(entry string, why, ask string) {
+		note(entry, entry[strings.LastIndexByte(entry, '.')+1:]+" has no effect in this job: "+why, ask)
 	}
 	const harmless = "leave it for other jobs, or delete it"
 	for _, e := range []struct {
@@ -61,7 +65,45 @@ func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
 		}
 	}
 	b.reliefs(used, say)
+	if some, why := b.unengraved(); b.Router.Engrave.Depth > 0 && why != "" {
+		note("router.engrave", engraveFact(some, why), "give the router a narrower bit for it, leave it, or delete it")
+	}
 	return problems
+}
+
+// engraveFact says of engraving that parts have no number; some is whether others have one.
+func engraveFact(some bool, why string) string {
+	if some {
+		return "engrave puts no number on " + why
+	}
+	return "engrave has no effect in this job: no number on " + why
+}
+
+// unengraved names the parts that have no number, with the reason of each, where a job asks for numbers; some is
+// whether others have one.
+func (b Batch) unengraved() (some bool, why string) {
+	var order []string
+	parts := make(map[string][]string)
+	for _, d := range b.Drawers {
+		for _, p := range d.Parts {
+			reason := "no router cuts it"
+			if p.Engraved != nil {
+				reason = p.Engraved.Room.In(b.Units)
+			}
+			if reason == "" {
+				some = true
+				continue
+			}
+			if parts[reason] == nil {
+				order = append(order, reason)
+			}
+			parts[reason] = append(parts[reason], p.Name)
+		}
+	}
+	for i, reason := range order {
+		order[i] = words.Some(parts[reason]) + " (" + reason + ")"
+	}
+	return some, strings.Join(order, ", ")
 }
 
 // reliefs says which reliefs no corner asks for: all of them at once, else one by one.
