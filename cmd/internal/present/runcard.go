@@ -52,9 +52,13 @@ func RunTable(f record.RunFace, u geom.Unit) Table {
 		return text
 	}
 	for i, s := range f.Steps {
-		bit := "same bit"
-		if s.BitChange {
-			bit = bitOfStep(s, u)
+		bit := bitOfStep(s, u)
+		switch {
+		case s.BitChange:
+		case i == 0:
+			bit += ", " + staysIn
+		default:
+			bit = "same bit"
 		}
 		t.Add(fmt.Sprint(i+1), s.Layer, bit, setInTable(s.ToSet, s.Through, u),
 			said(float64(s.Passes), fmt.Sprint(s.Passes)),

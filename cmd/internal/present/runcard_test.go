@@ -2,6 +2,7 @@ package present
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -68,5 +69,27 @@ func TestPassesNotSaid(t *testing.T) {
 	rows := RunTable(face, geom.Millimeter).Pick("passes").Texts()
 	if rows[0][0] != "-" || rows[1][0] != "3" {
 		t.Errorf("passes are %v", rows)
+	}
+}
+
+// TestFirstStepNamesItsBit: what a file is cut with stands at its first step and over each group, though the bit was in
+// already: who begins with that file has not read the one before.
+func TestFirstStepNamesItsBit(t *testing.T) {
+	face := record.RunFace{Steps: []record.RunStep{{Layer: "A", Bit: "six", Diameter: 6, Tool: 2},
+		{Layer: "B", Bit: "six", Diameter: 6, Tool: 2},
+		{Layer: "C", Bit: "six", Diameter: 6, Tool: 2, Speed: 9000}, {Layer: "D", Bit: "fine", Diameter: 1, BitChange: true}}}
+	rows := RunTable(face, geom.Millimeter).Pick("bit").Texts()
+	for i, want := range []string{"T2 six, 6 mm, stays in", "same bit", "same bit", "fine, 1 mm"} {
+		if rows[i][0] != want {
+			t.Errorf("step %d: %q, want %q", i+1, rows[i][0], want)
+		}
+	}
+	var sets []string
+	for _, g := range RunGroups(face, geom.Millimeter) {
+		sets = append(sets, g.Set)
+	}
+	want := []string{"Bit T2 six, 6 mm, stays in", "Bit T2 six, 6 mm, stays in, 9000 rpm", "Bit fine, 1 mm"}
+	if !slices.Equal(sets, want) {
+		t.Errorf("groups %q, want %q", sets, want)
 	}
 }

@@ -32,11 +32,11 @@ func RunGroups(f record.RunFace, u geom.Unit) (list []RunGroup) {
 	for i, s := range f.Steps {
 		set := setForRun(s, u)
 		if i == 0 || s.BitChange || !slices.Equal(set, setForRun(f.Steps[i-1], u)) {
-			bit := "same bit"
-			if s.BitChange {
-				bit = "bit " + bitOfStep(s, u)
+			bit := []string{"bit " + bitOfStep(s, u)}
+			if !s.BitChange {
+				bit = append(bit, staysIn)
 			}
-			said := upper(strings.Join(append([]string{bit}, set...), ", "))
+			said := upper(strings.Join(append(bit, set...), ", "))
 			list = append(list, RunGroup{Set: said, Table: NewTable(heads...)})
 		}
 		row := []string{fmt.Sprint(i + 1), s.Layer, setInTable(s.ToSet, s.Through, u)}
@@ -50,6 +50,9 @@ func RunGroups(f record.RunFace, u geom.Unit) (list []RunGroup) {
 	}
 	return list
 }
+
+// staysIn is said of a bit that is not changed for the first step of a table.
+const staysIn = "stays in"
 
 // said is a text where there is something to say, else a dash.
 func said(is bool, text string) string {
