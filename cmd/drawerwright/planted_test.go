@@ -72,11 +72,11 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.ReportJSON, `("name": "left-1-side-left",(?:.*\n)*?\s+"depth": )6\.\d+`, "${1}5.9", "cut", "depth"},
 
 	{readback.PartsText, `^(left-1 +)88.63`, "${1}88.64", "row", "front height"},
-	{readback.PartsTxt, `^(left-2 +\S+ +)317.59`, "${1}317.95", "row", "front from"},
+	{readback.PartsTxt, `^(left-2 +\S+ +)317.59`, "${1}317.95", "row", "front lower edge"},
 	{readback.SlideLines, `^(left,left-1,)441.37`, "${1}441.38", "row", "slide line"},
-	{readback.Packet, "451.37", "451.73", "row", "box from"},
+	{readback.Packet, "451.37", "451.73", "row", "box lower edge"},
 	{readback.PartsText, `^  156.10 mm for`, "  156.20 mm for", "spacer", "length"},
-	{readback.PartsText, `^(opening left: )480.00`, "${1}480.10", "opening", "width"},
+	{readback.PartsText, `^(opening left: worked out from )480.00`, "${1}480.10", "opening", "width"},
 
 	{readback.PartsText, `^(birch 12 +)38`, "${1}37", "stock", "pieces"},
 	{readback.PartsTxt, `^(ply 6 +7 +)1.74`, "${1}1.75", "stock", "area"},

@@ -58,7 +58,7 @@ const (
 func (m maker) rows() (all present.Table) {
 	for _, c := range m.report.Cabinets {
 		from, height := present.RowHeads(c)
-		t := present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", from, height)
+		t := present.RowTable(c, m.unit).Pick("drawer", "slide line", "box lower edge", from, height)
 		allFrom, allHeight := present.RowHeads(m.report.Cabinets...)
 		t = t.Renamed(from, allFrom).Renamed(height, allHeight)
 		all.UnitOnce = t.UnitOnce
@@ -79,7 +79,7 @@ func (m maker) opening(c record.Cabinet) {
 			d, _ := side.Draw(geom.Point{X: m.Width(), Y: slideHigh})
 			m.Keep(d.Height + openingWords)
 		}
-		m.Strong(fmt.Sprintf("Opening %s: %s %s, %s.", c.Name, present.OpeningSize(c, m.unit), m.unit, c.Slide))
+		m.Strong(fmt.Sprintf("Opening %s: %s.", c.Name, present.OpeningText(c, m.unit)))
 		if c.BoxWidth > 0 {
 			m.Text(upper(present.WidthText(c, m.unit)) + ".")
 		}

@@ -88,8 +88,13 @@ func SpacersOf(c record.Cabinet, called string) string {
 		"those of " + called + " to be longer by as much"
 }
 
-// OpeningSize is width, height and depth of an opening, without a unit.
-func OpeningSize(c record.Cabinet, u geom.Unit) string {
+// OpeningText says from which width, height and depth of its readings an opening is worked out, and for which slide.
+func OpeningText(c record.Cabinet, u geom.Unit) string {
+	return fmt.Sprintf("worked out from %s %s; slide: %s", openingSize(c, u), u, c.Slide)
+}
+
+// openingSize is width, height and depth of an opening, without a unit.
+func openingSize(c record.Cabinet, u geom.Unit) string {
 	return byRule(c.Opening.Width, u) + " x " + byRule(c.Opening.Height, u) + " x " + byRule(c.Opening.Depth, u)
 }
 
@@ -121,16 +126,16 @@ func WidthText(c record.Cabinet, u geom.Unit) string {
 // fronts where there are any.
 func RowHeads(list ...record.Cabinet) (from, height string) {
 	if slices.ContainsFunc(list, func(c record.Cabinet) bool { return c.Fronts != string(opening.NoFront) }) {
-		return "front from", "front height"
+		return "front lower edge", "front height"
 	}
-	return "row from", "row height"
+	return "row lower edge", "row height"
 }
 
 // RowTable is where the boxes of a cabinet stand, from the top down.
 func RowTable(c record.Cabinet, u geom.Unit) Table {
 	unit := u.String()
 	from, height := RowHeads(c)
-	t := NewTable(Words("drawer"), In(height, unit), In(from, unit), In("box from", unit),
+	t := NewTable(Words("drawer"), In(height, unit), In(from, unit), In("box lower edge", unit),
 		In("slide line", unit), In("free above", unit), In("free below", unit))
 	t.UnitOnce = true
 	for _, row := range c.Rows {
@@ -146,9 +151,8 @@ func RowTable(c record.Cabinet, u geom.Unit) Table {
 
 // openings prints the rows of each opening, the slide lines and the spacers.
 func openings(out *Printed, r record.Report, u geom.Unit) {
-	unit := u.String()
 	for _, c := range r.Cabinets {
-		fmt.Fprintf(out, "opening %s: %s %s count, %s, boxes %s deep", c.Name, OpeningSize(c, u), unit, c.Slide,
+		fmt.Fprintf(out, "opening %s: %s; boxes %s deep", c.Name, OpeningText(c, u),
 			byRule(c.SlideLength, u))
 		if c.OutOfSquare != 0 {
 			fmt.Fprintf(out, "; out of square by %s over its height", caliper(c.OutOfSquare, u))

@@ -89,8 +89,8 @@ func slideLinesCSV(r *reading, text string) {
 		if get("slide_line") != "" {
 			r.decimal("row", drawer, "slide line", get("slide_line"))
 		}
-		r.decimal("row", drawer, "box from", get("box_bottom"))
-		r.decimal("row", drawer, "front from", get("front_bottom"))
+		r.decimal("row", drawer, "box lower edge", get("box_bottom"))
+		r.decimal("row", drawer, "front lower edge", get("front_bottom"))
 		r.decimal("row", drawer, "front height", get("front_height"))
 	})
 }

@@ -192,7 +192,7 @@ var (
 	paperStock   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick(?:, sheets of .+)?(?:; the grain runs along the length)?$`)
 	paperPart    = regexp.MustCompile(`^(\d+) pieces?, (.+) x (.+) (mm|in), of (.+), (\S.*) (mm|in) thick`)
 	paperLayout  = regexp.MustCompile(`^(\d+ (?:sheet|offcut)s? of|no sheet)`)
-	paperOpening = regexp.MustCompile(`^Opening (.+): (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) (mm|in), (.+)\.$`)
+	paperOpening = regexp.MustCompile(`^Opening (.+): worked out from (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) (mm|in); slide: (.+)\.$`)
 	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
 	paperForm    = regexp.MustCompile(`^(.+) \d+ of (\d+)(?:, (\S+) (kg|lb))?$`)
 	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bits?|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?(?:(?:,| and) [^:]+)?: (.+)$`)
@@ -395,11 +395,11 @@ func (p *packetReader) setups() taken {
 func (p *packetReader) cabinets() taken {
 	s := p.s
 	switch {
-	case s.begins("drawer", "opening", "slide line "+p.unit, "box from", "front from", "front height"),
-		s.begins("drawer", "opening", "slide line "+p.unit, "box from", "row from", "row height"):
+	case s.begins("drawer", "opening", "slide line "+p.unit, "box lower edge", "front lower edge", "front height"),
+		s.begins("drawer", "opening", "slide line "+p.unit, "box lower edge", "row lower edge", "row height"):
 		for row := range s.table(6) {
 			p.words("row", row[0], "opening", row[1])
-			for i, m := range []string{"slide line", "box from", "front from", "front height"} {
+			for i, m := range []string{"slide line", "box lower edge", "front lower edge", "front height"} {
 				if row[2+i] != "-" {
 					p.printed("row", row[0], m, row[2+i])
 				}

@@ -7,7 +7,7 @@ import (
 )
 
 var (
-	openingLine = regexp.MustCompile(`^opening (.+): (.+?) x (.+?) x (.+?) (mm|in) count, (.+), boxes (.+?) deep`)
+	openingLine = regexp.MustCompile(`^opening (.+): worked out from (.+?) x (.+?) x (.+?) (mm|in); slide: (.+); boxes (.+?) deep`)
 	stockLine   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings\)`)
 	packLine    = regexp.MustCompile(`^pack the cabinet's sides out by (\S+) `)
 	spacerLine  = regexp.MustCompile(`^  (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
@@ -143,7 +143,7 @@ func (r *reading) rowTable(t printedTable, opening string) {
 	for row := range t.each(r) {
 		drawer := row[0]
 		r.words("row", drawer, "opening", opening)
-		for _, measure := range []string{"front height", "front from", "box from", "free above", "free below",
+		for _, measure := range []string{"front height", "front lower edge", "box lower edge", "free above", "free below",
 			"slide line"} {
 			head := measure
 			if !t.has(head) { // there are no fronts

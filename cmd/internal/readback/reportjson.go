@@ -440,8 +440,8 @@ func (r *reading) rows(j reported) {
 		for _, row := range c.Rows {
 			r.words("row", row.Drawer, "opening", c.Name)
 			r.exact("row", row.Drawer, "front height", row.FrontHeight)
-			r.exact("row", row.Drawer, "front from", row.FrontBottom)
-			r.exact("row", row.Drawer, "box from", row.BoxBottom)
+			r.exact("row", row.Drawer, "front lower edge", row.FrontBottom)
+			r.exact("row", row.Drawer, "box lower edge", row.BoxBottom)
 			r.exact("row", row.Drawer, "free above", row.ClearanceAbove)
 			r.exact("row", row.Drawer, "free below", row.ClearanceBelow)
 			if len(c.Files) > 0 {

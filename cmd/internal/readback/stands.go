@@ -43,7 +43,7 @@ var stands = []stand{
 	{"stock", "area", slices.Concat(reports, printed)},
 	{"layout", "sheets", layouts},
 	{"layout", "said|yield in %", []string{SheetsText, SheetsJSON, ReportJSON, PartsTxt, Packet, Page}},
-	{"row", "opening|front height|front from|box from|slide line", slices.Concat(reports, printed, []string{SlideLines, Packet})},
+	{"row", "opening|front height|front lower edge|box lower edge|slide line", slices.Concat(reports, printed, []string{SlideLines, Packet})},
 	{"row", "free above|free below", slices.Concat(reports, printed)},
 	{"pilot holes", "", slices.Concat(reports, []string{Packet})},
 	{"spacer", "length", slices.Concat(reports, printed, []string{Packet})},
