@@ -58,7 +58,7 @@ func (m maker) checksOf(groups []record.CaliperLimits) (list []Check, said []str
 	for _, g := range groups {
 		rows, more := m.checks(g)
 		if len(groups) > 1 {
-			of := words.Some(g.Drawers) + ": "
+			of := strings.Join(g.Drawers, ", ") + ": "
 			for i := range rows {
 				rows[i].What = of + rows[i].What
 			}

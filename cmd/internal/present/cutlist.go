@@ -88,8 +88,8 @@ type StockParts struct {
 	Spares    bool   // some of them are spare
 	Settings  bool   // they are cut at several settings
 	Setting   string // the heading of the column of settings
-	// Table has all columns that any output shows: [NumberColumn], part, pieces, length, width, cuts, of them
-	// spare, [StockParts.Setting], grain, banding, parts.
+	// Table has all columns that any output shows: [NumberColumn], pieces, length, width, cuts, of them
+	// spare, [StockParts.Setting], grain, banding, parts. Whoever sorts pieces finds each by its name: none is left out.
 	Table Table
 	// Blanks say which parts are sawn and grooved as one size and one board, and what each
 	// gets afterward.
@@ -118,7 +118,7 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 	first, unit := groups[0], u.String()
 	out := StockParts{Stock: first.Stock, Thickness: of(first.Thickness).AsSet(u) + " " + unit, Grained: first.Grain != "none",
 		Setting: settingHeading(groups)}
-	out.Table = NewTable(Numbers(NumberColumn), Words("part"), Numbers("pieces"), In("length", unit),
+	out.Table = NewTable(Numbers(NumberColumn), Numbers("pieces"), In("length", unit),
 		In("width", unit), Words("cuts"),
 		Numbers("of them spare"), Column{Heading: out.Setting, Unit: unit}, Words("grain"), Words("banding"), Words("parts"))
 	settings := make(map[string]bool)
@@ -128,14 +128,7 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 		if setting != "-" {
 			settings[setting] = true
 		}
-		name := g.Parts[0]
-		if n := len(g.Parts) - 1; n > 0 {
-			name += " = " + g.Parts[1]
-			if n > 1 {
-				name += fmt.Sprintf(" and %d more", n-1)
-			}
-		}
-		out.Table.Add(fmt.Sprint(g.Number), name, fmt.Sprint(g.Quantity),
+		out.Table.Add(fmt.Sprint(g.Number), fmt.Sprint(g.Quantity),
 			of(g.Length).Measured(u), of(g.Width).Measured(u), g.Cuts,
 			fmt.Sprint(g.Spares), setting, g.Grain, g.Banding, strings.Join(g.Parts, ", "))
 	}
@@ -151,14 +144,14 @@ func cutListText(out *Printed, r record.Report) {
 			grain = "; the grain runs along the length"
 		}
 		fmt.Fprintf(out, "%s, %s thick (mean of the readings)%s\n", s.Stock, s.Thickness, grain)
-		shown := []string{NumberColumn, "part", "pieces", "length", "width", "cuts"}
+		shown := []string{NumberColumn, "pieces", "length", "width", "cuts"}
 		if s.Spares {
 			shown = append(shown, "of them spare")
 		}
 		if s.Settings {
 			shown = append(shown, s.Setting)
 		}
-		s.Table.Pick(shown...).Print(out, "")
+		s.Table.Pick(append(shown, "parts")...).Print(out, "")
 		for _, said := range s.Blanks {
 			fmt.Fprintln(out, said)
 		}
@@ -181,7 +174,7 @@ func blankNote(b record.Blank, u geom.Unit) string {
 		default:
 			then = "gets " + then
 		}
-		gets = append(gets, fmt.Sprintf("%d (%s) %s", p.Quantity, words.Some(p.Parts), then))
+		gets = append(gets, fmt.Sprintf("%d (%s) %s", p.Quantity, strings.Join(p.Parts, ", "), then))
 	}
 	return fmt.Sprintf("%s, %s x %s %s, with the same cuts: %s", words.Count(b.Quantity, "blank", "blanks"),
 		of(b.Length).Measured(u), of(b.Width).Measured(u), u, strings.Join(gets, "; "))

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/setup"
 )
@@ -47,7 +46,7 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 			places = append(places, place)
 		}
 		said := fmt.Sprintf("Notches over the lower edge of %s, %s: %s",
-			words.Some(called[fmt.Sprint(list)]), unit, strings.Join(places, ", "))
+			strings.Join(called[fmt.Sprint(list)], ", "), unit, strings.Join(places, ", "))
 		if c.Holding == setup.Fingers && len(fingers) == 1 && len(list) > 0 {
 			switch spacer, marked := setup.FirstNotch(list[0], fingers[0]); {
 			case marked:

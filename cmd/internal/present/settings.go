@@ -77,7 +77,7 @@ func routedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 		if own {
 			row = append(row, said(s.GrooveFence), said(s.BackFence))
 		}
-		t.Add(append(row, words.Some(s.Drawers))...)
+		t.Add(append(row, strings.Join(s.Drawers, ", "))...)
 	}
 	return t
 }
@@ -110,9 +110,9 @@ func fencedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 		if own {
 			row = append(row, grooveFence(s, u), backFence(s, u))
 		}
-		t.Add(append(row, words.Some(s.Drawers))...)
+		t.Add(append(row, strings.Join(s.Drawers, ", "))...)
 		if s.FingerRow > 0 {
-			t.notes = append(t.notes, words.Some(s.Drawers)+": "+fingerRow(s, u))
+			t.notes = append(t.notes, strings.Join(s.Drawers, ", ")+": "+fingerRow(s, u))
 		}
 	}
 	return t

@@ -119,7 +119,7 @@ func (m maker) fingerRows(c setup.Cut) (notes []string) {
 				func(b setup.Piece) bool { return slices.Contains(d.Parts, b.Name) })
 		}
 		if slices.ContainsFunc(m.Drawers, cut) {
-			notes = append(notes, fmt.Sprintf("%s: %s.", words.Some(s.Drawers), fingerRow(s, m.unit)))
+			notes = append(notes, fmt.Sprintf("%s: %s.", strings.Join(s.Drawers, ", "), fingerRow(s, m.unit)))
 		}
 	}
 	return notes

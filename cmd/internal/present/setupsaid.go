@@ -47,7 +47,7 @@ func (m maker) said(o OneSetup) string {
 		out.WriteString(":")
 		for i, g := range v.Minimal {
 			fmt.Fprintf(&out, " fence %s, height %s for %s", m.length(g.AtFence), m.length(g.AtHeight),
-				words.Some(o.Minimal[i].Drawers))
+				strings.Join(o.Minimal[i].Drawers, ", "))
 			if i < n-1 {
 				out.WriteString(";")
 			}
@@ -63,7 +63,7 @@ func (m maker) said(o OneSetup) string {
 		reasons[l.Reason] = append(reasons[l.Reason], l.Drawer)
 	}
 	for _, why := range order {
-		fmt.Fprintf(&out, " None of this cutter suits %s: %s.", words.Some(reasons[why]), why)
+		fmt.Fprintf(&out, " None of this cutter suits %s: %s.", strings.Join(reasons[why], ", "), why)
 	}
 	return out.String() + m.asked(o.JobSettings)
 }

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/record"
-	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -15,7 +14,7 @@ func TemplateTable(list []record.Template, u geom.Unit) Table {
 	t := NewTable(Words("plate"), Numbers("pieces"), In("length", unit), In("width", unit), Words("serves"),
 		Words("parts"))
 	for _, p := range list {
-		t.Add(p.Name, fmt.Sprint(p.Count), caliper(p.Size[0], u), caliper(p.Size[1], u), words.Some(p.Parts),
+		t.Add(p.Name, fmt.Sprint(p.Count), caliper(p.Size[0], u), caliper(p.Size[1], u), strings.Join(p.Parts, ", "),
 			strings.Join(p.Parts, ", "))
 	}
 	return t

@@ -264,7 +264,7 @@ func nowhere(f func([]byte) ([]byte, int)) func([]byte) ([]byte, int) {
 }
 
 var plantedSaid = map[string]planted{
-	"a length in parts.txt":       {file: "parts.txt", code: "said", part: "base-1-box-front", bytes: row("2     481.78     128.5  both", "2     482.78     128.5  both")},
+	"a length in parts.txt":       {file: "parts.txt", code: "said", part: "base-1-box-front", bytes: row("481.78     128.5  both", "482.78     128.5  both")},
 	"pieces in parts.txt":         {file: "parts.txt", code: "said", bytes: row("4        550", "5        550")},
 	"a thickness in parts.txt":    {file: "parts.txt", code: "said", bytes: row("birch, 12.2 mm thick", "birch, 12.1 mm thick")},
 	"a slide line in parts.txt":   {file: "parts.txt", code: "said", part: "base-1", bytes: row("161.50      196.50", "161.50      197.50")},

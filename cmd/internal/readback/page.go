@@ -207,7 +207,7 @@ func (r *reading) pageBuy(l looked) {
 func (r *reading) pageSetups(l looked) {
 	for _, t := range l.Tables {
 		for _, row := range t.Rows {
-			for _, d := range strings.Split(withoutMore(t.get(r, row, "drawers")), ", ") {
+			for _, d := range strings.Split(t.get(r, row, "drawers"), ", ") {
 				r.printed("corner", d, "cutter", t.get(r, row, "cutter"))
 				r.printed("corner", d, "fence", t.get(r, row, t.either(fenceHead, edgeHead)))
 				height, _, _ := strings.Cut(t.get(r, row, t.either(heightHead, deepHead)), " ")

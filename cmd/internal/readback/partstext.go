@@ -160,7 +160,8 @@ func (r *reading) rowTable(t printedTable, opening string) {
 func (r *reading) cutList(t printedTable, stock, thickness string) {
 	pieces := 0
 	for row := range t.each(r) {
-		first, _, _ := strings.Cut(t.get(r, row, "part"), " = ")
+		parts := t.get(r, row, "parts")
+		first, _, _ := strings.Cut(parts, ", ")
 		r.above(t, func() {
 			r.words("part", first, "stock", stock)
 			r.printed("part", first, "thickness", thickness)
@@ -170,6 +171,7 @@ func (r *reading) cutList(t printedTable, stock, thickness string) {
 		n := t.get(r, row, "pieces")
 		r.words("group", first, "number", t.get(r, row, "no."))
 		r.words("group", first, "pieces", n)
+		r.words("group", first, "parts", parts)
 		r.words("group", first, "cuts", t.get(r, row, "cuts"))
 		if t.has("of them spare") {
 			r.words("group", first, "spares", t.get(r, row, "of them spare"))
@@ -212,7 +214,7 @@ var pairHeads = []string{"fence / height", "slots from edge / deep"}
 func (r *reading) settingTable(t printedTable) {
 	for row := range t.each(r) {
 		height, _, _ := strings.Cut(t.get(r, row, t.either(heightHead, deepHead)), " ")
-		for _, d := range strings.Split(withoutMore(t.get(r, row, "drawers")), ", ") {
+		for _, d := range strings.Split(t.get(r, row, "drawers"), ", ") {
 			if cutter := "cutter " + r.unit; t.has(cutter) {
 				r.printed("corner", d, "cutter", t.get(r, row, cutter))
 			}
