@@ -71,8 +71,8 @@ func TestSheetsSaid(t *testing.T) {
 		status int
 		want   string
 	}{
-		"stages":       {"sheets: {stages: 2, kerf: 4, trim: 10}\n", nil, 0, "cut from edge to edge in 2 stages, kerf 4.00, trim 10.00 mm"},
-		"free":         {"sheets: {method: free, kerf: 12}\n", nil, 0, "each part cut out by itself, kerf 12.00, trim 5.00 mm"},
+		"stages":       {"sheets: {stages: 2, kerf: 4, trim: 10}\n", nil, 0, "laid out for cutting from edge to edge in 2 stages, kerf 4.00, trim 10.00 mm"},
+		"free":         {"sheets: {method: free, kerf: 12}\n", nil, 0, "laid out for cutting each part out by itself, kerf 12.00, trim 5.00 mm"},
 		"both":         {"sheets: {method: free, stages: 2}\n", nil, 1, "stages are those of a saw"},
 		"large trims":  {"sheets: {trim: 200}\n", nil, 0, "best possible"},
 		"no effort":    {"", []string{"--effort", "0"}, 2, "--effort 0: it is from 1 to"},
@@ -113,7 +113,7 @@ func TestLayout(t *testing.T) {
 		"good":       {good, []string{"--kerf", "0"}, 0, "list: 2 sheets of 100.00 x 100.00 mm, 1 offcut of 50.00 x 100.00 mm; best possible; yield 70.0 %"},
 		"in inches":  {good, []string{"--kerf", "3/16", "--units", "in"}, 0, "kerf 3/16, trim 0 in"},
 		"usual inch": {good, []string{"--units", "in"}, 0, "kerf 1/8, trim 0 in"},
-		"free":       {good, []string{"--method", "free"}, 0, "each part cut out by itself, kerf 3.20"},
+		"free":       {good, []string{"--method", "free"}, 0, "laid out for cutting each part out by itself, kerf 3.20"},
 		"stages":     {good, []string{"--stages", "3", "--trim", "2"}, 0, "in 3 stages, kerf 3.20, trim 2.00"},
 		"too large":  {good + "part,c,300,300,2,,\n", nil, 1, "no sheet holds 2 x c"},
 		"free stage": {good, []string{"--method", "free", "--stages", "3"}, 2, "for guillotine layouts"},

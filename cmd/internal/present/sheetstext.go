@@ -56,7 +56,7 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 
 // SheetsHow says by which rules a stock was laid out.
 func SheetsHow(k record.SheetStock, u geom.Unit) string {
-	how := map[bool]string{true: "cut from edge to edge", false: "each part cut out by " +
+	how := "laid out for cutting " + map[bool]string{true: "from edge to edge", false: "each part out by " +
 		"itself"}[k.Method == nest.Guillotine.String()]
 	if k.Stages > 0 {
 		how += fmt.Sprintf(" in %d stages", k.Stages)
