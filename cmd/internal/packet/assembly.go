@@ -36,20 +36,39 @@ func (m maker) assembledAlike() [][]batch.Drawer {
 		joint, back        joinery.Joint
 		fit                joinery.BottomFit
 		ends               joinery.GrooveEnds
-		solid, dividers    bool
+		solid              bool
 		fasteners, hanging string
+		dividers           string
 		open               string
 	}
 	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
 		s := d.Spec
-		return key{s.Joint, s.BackJoint, s.BottomFit, s.GrooveEnds, s.Bottom.Solid, hasDividers(d),
-			string(s.Fastened()), strings.Join(hangFront(d), " "),
+		return key{s.Joint, s.BackJoint, s.BottomFit, s.GrooveEnds, s.Bottom.Solid,
+			string(s.Fastened()), strings.Join(hangFront(d), " "), lowerDividers(d),
 			strings.Join(openEnds(d), " ")}
 	})
 }
 
-func hasDividers(d batch.Drawer) bool {
-	return slices.ContainsFunc(d.Parts, func(p batch.Part) bool { return p.Role == joinery.DividerRole })
+// lowerDividers says how dividers come into their box; empty for one without.
+func lowerDividers(d batch.Drawer) string {
+	n, crossing := 0, false
+	for _, p := range d.Parts {
+		if p.Role == joinery.DividerRole {
+			n += len(p.Placements)
+			crossing = crossing || slices.ContainsFunc(p.Panel.EdgeCuts, func(c geom.EdgeCut) bool {
+				return c.Kind == geom.CrossingCut
+			})
+		}
+	}
+	switch {
+	case n == 0:
+		return ""
+	case n == 1:
+		return "Lower the divider into its dados from above."
+	case crossing:
+		return "Lower the dividers into their dados from above, those that cross each other as one."
+	}
+	return "Lower the dividers into their dados from above."
 }
 
 // assembleGroup prints the steps for drawers that are put together alike, with pictures of the first.
@@ -100,7 +119,7 @@ func (m maker) numbersOf(group []batch.Drawer) {
 		columns = append(columns, present.Numbers(role))
 	}
 	if fronts {
-		columns = append(columns, present.In("out left", m.unit.String()), present.Numbers("out below"))
+		columns = append(columns, present.In(outLeft, m.unit.String()), present.Numbers(outBelow))
 	}
 	of := func(i int) (cells []string) {
 		for _, role := range roles {
@@ -167,7 +186,7 @@ func (m maker) told(d batch.Drawer, s stage) []string {
 	case s.role == joinery.Bottom:
 		return []string{bottomIn(m.report, d.Spec)}
 	case s.role == joinery.DividerRole:
-		return []string{"Lower the dividers into their dados from above, those that cross each other as one."}
+		return []string{lowerDividers(d)}
 	}
 	return hangFront(d)
 }

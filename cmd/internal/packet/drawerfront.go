@@ -1,8 +1,13 @@
 package packet
 
 import (
+	"fmt"
+
 	"drawerwright/cmd/internal/batch"
 )
+
+// outLeft and outBelow are columns of the table below the steps of drawers: where drawer fronts stand on their boxes.
+const outLeft, outBelow = "out left", "out below"
 
 // hangFront is how a drawer front comes on to its box; none where the drawer has none.
 func hangFront(d batch.Drawer) (list []string) {
@@ -10,8 +15,8 @@ func hangFront(d batch.Drawer) (list []string) {
 	if front == nil {
 		return nil
 	}
-	place := "With the box lying on its back, set the drawer front on the box front where the table of drawer fronts " +
-		"has it, and clamp it."
+	place := fmt.Sprintf("With the box lying on its back, set the drawer front on the box front as the columns %s and "+
+		"%s of the table below these steps have it, and clamp it.", outLeft, outBelow)
 	if d.Spec.Planned {
 		place = "With the box on its slides and closed, set the drawer front on shims or a block so that its lower " +
 			"edge is at the height that the chapter Slides gives, with equal gaps at left and right; double-sided " +

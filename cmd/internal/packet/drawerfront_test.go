@@ -57,6 +57,30 @@ func TestDrawerFrontsAreHung(t *testing.T) {
 	if got := said(apart.Drawers[0]); !strings.Contains(got, "lying on its back") || strings.Contains(got, "knob") {
 		t.Errorf("a drawer front without an opening, and without a handle:\n%s", got)
 	}
+	if !strings.Contains(said(apart.Drawers[0]), "the columns out left and out below of the table below these steps") {
+		t.Error("the table that says where the drawer front stands is not named")
+	}
+}
+
+// TestDividersAreNamedAsTheyAre: one divider is one, and dividers cross only where one runs across the others.
+func TestDividersAreNamedAsTheyAre(t *testing.T) {
+	for dividers, want := range map[string]string{
+		"":                                     "",
+		"{direction: across, at: 1, stock: b}": "Lower the divider into its dados from above.",
+		"{direction: across, at: 2, stock: b}": "Lower the dividers into their dados from above.",
+		"{direction: across, at: 1, stock: b}, {direction: along, at: 1, stock: b}": "Lower the dividers into their dados " +
+			"from above, those that cross each other as one.",
+	} {
+		if dividers != "" {
+			dividers = "dividers: [" + dividers + "]"
+		}
+		b := read(t, "", fmt.Appendf(nil, "units: mm\nstock: {b: {thickness: 6}, s: {thickness: 12.2}}\n"+
+			"cutter: {kind: router, diameter: 3}\ndrawers:\n  - {name: d, outside: 400 x 120 x 400, sides: s, bottom: b, "+
+			"%s}\n", dividers))
+		if got := lowerDividers(b.Drawers[0]); got != want {
+			t.Errorf("%s: %q, want %q", dividers, got, want)
+		}
+	}
 }
 
 // The lowest slide's spacers stand on the opening's lower edge, each other on the slide below.
