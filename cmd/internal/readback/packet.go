@@ -4,200 +4,18 @@ import (
 	"iter"
 	"math"
 	"regexp"
-	"slices"
 	"strings"
 )
-
-// paperScan goes through the lines of a packet, without their title blocks. It has
-// some lines about the one that is read and no more, so that a packet may have any number of pages.
-type paperScan struct {
-	r     *reading
-	lines [][]pdfText
-	pages []int // on which the lines stand
-	at    int
-	below int // lines in which the heads that were found last go on
-	page  func() ([]pdfText, bool)
-	read  int // how many pages
-	close func()
-}
-
-// ahead are lines after this one that are there, if there are any more; maxPassed are those before
-// it that are kept.
-const ahead, maxPassed = 8, 4096
-
-func (r *reading) paper(data []byte) *paperScan {
-	s := &paperScan{r: r}
-	s.page, s.close = iter.Pull(pdfPages(r, data, s.counted))
-	return s
-}
-
-// more reads pages until the lines ahead are there, and reports whether there is this one.
-func (s *paperScan) more() bool {
-	if s.at > maxPassed {
-		s.lines, s.pages, s.at = slices.Clone(s.lines[s.at-1:]), slices.Clone(s.pages[s.at-1:]), 1
-	}
-	for s.at+ahead >= len(s.lines) {
-		page, more := s.page()
-		if !more {
-			break
-		}
-		s.read++
-		for _, line := range s.r.titleBlock(pdfLines(page), s.read) {
-			s.lines, s.pages = append(s.lines, line), append(s.pages, s.read)
-		}
-	}
-	return s.at < len(s.lines)
-}
-
-func (s *paperScan) cells() []string { return cells(s.lines[s.at]) }
-
-// next is the line after this one, nil after the last.
-func (s *paperScan) next() []pdfText {
-	if s.more(); s.at+1 < len(s.lines) {
-		return s.lines[s.at+1]
-	}
-	return nil
-}
-
-// begins reports whether this line has these heads, blank ones left out. A crowded table breaks them: what is left of
-// them then stands in the lines below, in their order.
-func (s *paperScan) begins(heads ...string) bool {
-	list := s.cells()
-	if len(list) != len(heads) {
-		return false
-	}
-	s.below = 0
-	var left []string
-	for i, h := range heads {
-		switch {
-		case strings.HasPrefix(list[i], h):
-		case strings.HasPrefix(h, list[i]+" "):
-			left = append(left, h[len(list[i])+1:])
-		default:
-			return false
-		}
-	}
-	for len(left) > 0 {
-		s.below++
-		s.more()
-		if s.at+s.below >= len(s.lines) {
-			return false
-		}
-		var still []string
-		line := cells(s.lines[s.at+s.below])
-		for _, h := range left {
-			if len(line) == 0 || line[0] != h && !strings.HasPrefix(h, line[0]+" ") {
-				return false
-			}
-			if line[0] != h {
-				still = append(still, h[len(line[0])+1:])
-			}
-			line = line[1:]
-		}
-		if len(line) > 0 {
-			return false
-		}
-		left = still
-	}
-	return true
-}
-
-// beginsNext is begins for the line after this.
-func (s *paperScan) beginsNext(heads ...string) bool {
-	s.at++
-	found := s.begins(heads...)
-	s.at--
-	return found
-}
-
-// table takes the rows, of so many cells, below the heads in this line, and tells the reading
-// on which page they stand. Heads stand again on the next page; a cell that is broken goes
-// on below itself.
-func (s *paperScan) table(columns int) iter.Seq[[]string] {
-	rows, pages := s.rows(columns)
-	return func(yield func([]string) bool) {
-		for i, row := range rows {
-			if s.r.at = pages[i]; !yield(row) {
-				return
-			}
-		}
-	}
-}
-
-// holeHeads are those of the table that follows that of the cuts.
-var holeHeads = []string{"hole", "face", "depth", "center from the left end", "from the lower edge", "diameter"}
-
-func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
-	heads := s.cells()
-	head := s.lines[s.at]
-	var last []pdfText
-	for s.at += 1 + s.below; s.more(); s.at++ {
-		line := s.lines[s.at]
-		switch {
-		case cutsBegin(line):
-			return rows, pages
-		case slices.Equal(cells(line), heads):
-			s.at += s.below
-		case len(line) == columns:
-			last = line
-			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
-		case len(rows) > 0 && len(line) < columns && s.closeBelow() &&
-			s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
-		default:
-			return rows, pages
-		}
-	}
-	return rows, pages
-}
-
-// cutsBegin reports whether the table of cuts or that of holes begins with a line: it follows another table at once.
-func cutsBegin(line []pdfText) bool {
-	list := cells(line)
-	return len(list) == len(holeHeads) && (list[0] == "cut" || list[0] == holeHeads[0]) && list[1] == holeHeads[1]
-}
-
-// maxLeading is how far, in points, a line of a broken cell may stand below the one before it: a
-// number in a picture under a table stands further.
-const maxLeading = 16
-
-// closeBelow reports whether this line stands right below the one before it.
-func (s *paperScan) closeBelow() bool {
-	return s.pages[s.at] == s.pages[s.at-1] && s.lines[s.at-1][0].y-s.lines[s.at][0].y <= maxLeading
-}
-
-// goesOn adds what is below cells to them; false where it belongs to none but the first.
-func (s *paperScan) goesOn(line, columns []pdfText, row []string, last []pdfText) bool {
-	for _, t := range line {
-		i := slices.IndexFunc(last, func(c pdfText) bool { return math.Abs(c.x-t.x) < 1 })
-		if i < 1 {
-			return false
-		}
-		row[i] += " " + strings.TrimSpace(t.text)
-	}
-	return true
-}
-
-// sentence is this line with those after it up to one that ends in a full stop.
-func (s *paperScan) sentence() string {
-	text := strings.Join(s.cells(), " ")
-	for !strings.HasSuffix(text, ".") && len(s.next()) == 1 {
-		s.at++
-		text += " " + strings.Join(s.cells(), " ")
-	}
-	return text
-}
 
 var (
 	paperTotal   = regexp.MustCompile(`^(\d+) box(?:es)? of (\d+) kinds?\. `)
 	paperStock   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick(?:, sheets of .+)?(?:; the grain runs along the length)?$`)
-	paperPart    = regexp.MustCompile(`^(\d+) pieces?, (.+) x (.+) (mm|in), of (.+), (\S.*) (mm|in) thick`)
 	paperLayout  = regexp.MustCompile(`^(\d+ (?:sheet|offcut)s? of|no sheet)`)
 	paperOpening = regexp.MustCompile(`^Opening (.+): worked out from (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) (mm|in); slide: (.+)\.$`)
 	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
 	paperForm    = regexp.MustCompile(`^(.+) \d+ of (\d+)(?:, (\S+) (kg|lb))?$`)
 	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bits?|plow iron) (\S+) (?:mm|in)(?: \([^)]+\))?(?:(?:,| and) [^:]+)?: (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)
-	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of|Notes: )`)
 )
 
 // packetReader reads packet.pdf: what stands on this line, and what the lines before it say
@@ -305,50 +123,6 @@ func (p *packetReader) lists() taken {
 		p.sheet.end() // the sheets follow the setups
 		p.sheetSummary(p.title + ": " + strings.TrimSuffix(s.sentence(), "."))
 		return lineTaken
-	}
-	return notTaken
-}
-
-// parts reads the drawing of a part, or of parts that differ in sizes alone, and the tables of its cuts.
-func (p *packetReader) parts() taken {
-	switch {
-	case paperPart.MatchString(p.one):
-		p.sheet.end() // the parts follow the setups
-		number, name, _ := strings.Cut(p.drawnAs, ": ")
-		if p.firstPart != "" {
-			name = p.firstPart
-		}
-		p.drawn = []drawnPart{{name: name}}
-		p.words("group", name, "number", number)
-		p.paperPart(name, p.s.sentence())
-		return lineTaken
-	case paperFamily.MatchString(p.one):
-		p.sheet.end()
-		p.drawnOf = p.s.sentence()
-		return lineTaken
-	case p.drawnOf != "" && p.beginsFamily():
-		p.family(p.drawnOf)
-		p.drawnOf = ""
-		return tableTaken
-	case paperTitle.MatchString(p.one):
-		p.drawn, p.drawnOf, p.drawnAs, p.firstPart = nil, "", p.one, ""
-	case p.drawnAs != "" && p.drawn == nil && strings.HasPrefix(p.one, partsAre):
-		p.firstPart, _, _ = strings.Cut(strings.TrimPrefix(strings.TrimSuffix(p.s.sentence(), "."), partsAre), ", ")
-	case p.beginsCuts("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
-		if p.drawn == nil {
-			p.fail("these cuts are of no part")
-		}
-		rows, pages := p.s.rows(7)
-		for _, d := range p.drawn {
-			p.paperCuts(d.name, p.own(d, rows, pages))
-		}
-		return tableTaken
-	case p.beginsCuts(holeHeads...):
-		rows, pages := p.s.rows(7)
-		for _, d := range p.drawn {
-			p.paperHoles(d.name, p.own(d, rows, pages))
-		}
-		return tableTaken
 	}
 	return notTaken
 }
@@ -466,22 +240,6 @@ func (p *packetReader) forms() taken {
 	return lineTaken
 }
 
-// together is the text of this line from a cell on, with the lines that go on with it at the
-// same distance from the left.
-func (s *paperScan) together(cell int) string {
-	x := s.lines[s.at][cell].x
-	text := strings.TrimSpace(s.lines[s.at][cell].text)
-	for {
-		next := s.next()
-		if len(next) != 1 || math.Abs(next[0].x-x) > 0.1 || paperStart.MatchString(next[0].text) {
-			break
-		}
-		text += " " + strings.TrimSpace(next[0].text)
-		s.at++
-	}
-	return text
-}
-
 // paperBox reads width x height x depth.
 func (r *reading) paperBox(drawer, which, text string) {
 	sides := strings.Split(text, " x ")
@@ -508,52 +266,4 @@ func (r *reading) paperCutList(rows iter.Seq[[]string], stock, thickness string)
 		pieces += whole(r, row[1])
 	}
 	r.count("stock", stock, "pieces", pieces)
-}
-
-func (r *reading) paperPart(name, text string) {
-	m := paperPart.FindStringSubmatch(text)
-	r.words("group", name, "pieces", m[1])
-	r.printed("part", name, "length", m[2])
-	r.printed("part", name, "width", m[3])
-	r.words("part", name, "stock", m[5])
-	r.printed("part", name, "thickness", m[6])
-}
-
-// paperCuts reads the cuts of a part: its letter, what, the face, how deep, and where.
-func (r *reading) paperCuts(part string, rows iter.Seq[[]string]) {
-	for row := range rows {
-		of := part + " " + row[0]
-		side, through := strings.CutSuffix(row[2], ", seen through")
-		row[2] = side
-		r.paperDepth(of, row)
-		if through {
-			r.span("cut", of, row[4], "left, seen through", "right, seen through")
-		} else {
-			r.span("cut", of, row[4], "left", "right")
-		}
-		r.span("cut", of, row[5], "lower", "upper")
-	}
-}
-
-// paperHoles reads the round holes of a part: its number, what, the face, how deep, where its
-// center is, and how wide it is.
-func (r *reading) paperHoles(part string, rows iter.Seq[[]string]) {
-	for row := range rows {
-		of := part + " " + row[0]
-		r.paperDepth(of, row)
-		r.printed("cut", of, "center from the left", row[4])
-		r.printed("cut", of, "center from below", row[5])
-		r.printed("cut", of, "diameter", row[6])
-	}
-}
-
-// paperDepth reads what is alike for cuts and holes.
-func (r *reading) paperDepth(of string, row []string) {
-	r.words("cut", of, "kind", row[1])
-	r.words("cut", of, "face", row[2])
-	if row[3] == "through" {
-		r.words("cut", of, "depth", row[3])
-	} else {
-		r.printed("cut", of, "depth", row[3])
-	}
 }

@@ -1,0 +1,198 @@
+package readback
+
+import (
+	"iter"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// paperScan goes through the lines of a packet, without their title blocks. It has
+// some lines about the one that is read and no more, so that a packet may have any number of pages.
+type paperScan struct {
+	r     *reading
+	lines [][]pdfText
+	pages []int // on which the lines stand
+	at    int
+	below int // lines in which the heads that were found last go on
+	page  func() ([]pdfText, bool)
+	read  int // how many pages
+	close func()
+}
+
+// ahead are lines after this one that are there, if there are any more; maxPassed are those before
+// it that are kept.
+const ahead, maxPassed = 8, 4096
+
+func (r *reading) paper(data []byte) *paperScan {
+	s := &paperScan{r: r}
+	s.page, s.close = iter.Pull(pdfPages(r, data, s.counted))
+	return s
+}
+
+// more reads pages until the lines ahead are there, and reports whether there is this one.
+func (s *paperScan) more() bool {
+	if s.at > maxPassed {
+		s.lines, s.pages, s.at = slices.Clone(s.lines[s.at-1:]), slices.Clone(s.pages[s.at-1:]), 1
+	}
+	for s.at+ahead >= len(s.lines) {
+		page, more := s.page()
+		if !more {
+			break
+		}
+		s.read++
+		for _, line := range s.r.titleBlock(pdfLines(page), s.read) {
+			s.lines, s.pages = append(s.lines, line), append(s.pages, s.read)
+		}
+	}
+	return s.at < len(s.lines)
+}
+
+func (s *paperScan) cells() []string { return cells(s.lines[s.at]) }
+
+// next is the line after this one, nil after the last.
+func (s *paperScan) next() []pdfText {
+	if s.more(); s.at+1 < len(s.lines) {
+		return s.lines[s.at+1]
+	}
+	return nil
+}
+
+// begins reports whether this line has these heads, blank ones left out. A crowded table breaks them: what is left of
+// them then stands in the lines below, in their order.
+func (s *paperScan) begins(heads ...string) bool {
+	list := s.cells()
+	if len(list) != len(heads) {
+		return false
+	}
+	s.below = 0
+	var left []string
+	for i, h := range heads {
+		switch {
+		case strings.HasPrefix(list[i], h):
+		case strings.HasPrefix(h, list[i]+" "):
+			left = append(left, h[len(list[i])+1:])
+		default:
+			return false
+		}
+	}
+	for len(left) > 0 {
+		s.below++
+		s.more()
+		if s.at+s.below >= len(s.lines) {
+			return false
+		}
+		var still []string
+		line := cells(s.lines[s.at+s.below])
+		for _, h := range left {
+			if len(line) == 0 || line[0] != h && !strings.HasPrefix(h, line[0]+" ") {
+				return false
+			}
+			if line[0] != h {
+				still = append(still, h[len(line[0])+1:])
+			}
+			line = line[1:]
+		}
+		if len(line) > 0 {
+			return false
+		}
+		left = still
+	}
+	return true
+}
+
+// beginsNext is begins for the line after this.
+func (s *paperScan) beginsNext(heads ...string) bool {
+	s.at++
+	found := s.begins(heads...)
+	s.at--
+	return found
+}
+
+// table takes the rows, of so many cells, below the heads in this line, and tells the reading
+// on which page they stand. Heads stand again on the next page; a cell that is broken goes
+// on below itself.
+func (s *paperScan) table(columns int) iter.Seq[[]string] {
+	rows, pages := s.rows(columns)
+	return func(yield func([]string) bool) {
+		for i, row := range rows {
+			if s.r.at = pages[i]; !yield(row) {
+				return
+			}
+		}
+	}
+}
+
+func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
+	heads := s.cells()
+	head := s.lines[s.at]
+	var last []pdfText
+	for s.at += 1 + s.below; s.more(); s.at++ {
+		line := s.lines[s.at]
+		switch {
+		case cutsBegin(line):
+			return rows, pages
+		case slices.Equal(cells(line), heads):
+			s.at += s.below
+		case len(line) == columns:
+			last = line
+			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
+		case len(rows) > 0 && len(line) < columns && s.closeBelow() &&
+			s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
+		default:
+			return rows, pages
+		}
+	}
+	return rows, pages
+}
+
+// maxLeading is how far, in points, a line of a broken cell may stand below the one before it: a
+// number in a picture under a table stands further.
+const maxLeading = 16
+
+// closeBelow reports whether this line stands right below the one before it.
+func (s *paperScan) closeBelow() bool {
+	return s.pages[s.at] == s.pages[s.at-1] && s.lines[s.at-1][0].y-s.lines[s.at][0].y <= maxLeading
+}
+
+// goesOn adds what is below cells to them; false where it belongs to none but the first.
+func (s *paperScan) goesOn(line, columns []pdfText, row []string, last []pdfText) bool {
+	for _, t := range line {
+		i := slices.IndexFunc(last, func(c pdfText) bool { return math.Abs(c.x-t.x) < 1 })
+		if i < 1 {
+			return false
+		}
+		row[i] += " " + strings.TrimSpace(t.text)
+	}
+	return true
+}
+
+// sentence is this line with those after it up to one that ends in a full stop.
+func (s *paperScan) sentence() string {
+	text := strings.Join(s.cells(), " ")
+	for !strings.HasSuffix(text, ".") && len(s.next()) == 1 {
+		s.at++
+		text += " " + strings.Join(s.cells(), " ")
+	}
+	return text
+}
+
+// paperStart is how a line begins that goes on with none before it.
+var paperStart = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of|Notes: )`)
+
+// together is the text of this line from a cell on, with the lines that go on with it at the
+// same distance from the left.
+func (s *paperScan) together(cell int) string {
+	x := s.lines[s.at][cell].x
+	text := strings.TrimSpace(s.lines[s.at][cell].text)
+	for {
+		next := s.next()
+		if len(next) != 1 || math.Abs(next[0].x-x) > 0.1 || paperStart.MatchString(next[0].text) {
+			break
+		}
+		text += " " + strings.TrimSpace(next[0].text)
+		s.at++
+	}
+	return text
+}
