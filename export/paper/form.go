@@ -35,14 +35,14 @@ func (b *Book) Form(columns []FormColumn, rows [][]string) {
 }
 
 // Measures of a form, in mm: its rows at least, room beside words, the first column at most, and its letters, whose
-// capitals are 2.2 high.
+// capitals are 2.5 high.
 const (
 	formRow   = 8.0
 	formAir   = 1.0
 	formFirst = 40.0
 )
 
-var formSize = drawing.Capitals(2.2)
+var formSize = drawing.Capitals(2.5)
 
 type form struct {
 	*Book

@@ -51,6 +51,7 @@ type Label struct {
 	// Place is where the piece stands in the row of a set, from the left, of Set
 	// pieces; 0 for one that is in no row.
 	Place, Set int
+	low        bool // it is lower than usual
 }
 
 // Code is what a label's square code holds: drawer, if any, and part, a line each.
@@ -139,26 +140,28 @@ func (s square) draw(d *drawing.Drawing, at geom.Point, module float64) {
 // quiet is the empty zone about a code in modules, as ISO/IEC 18004 asks for.
 const quiet = 4
 
-// Measures of a label, in mm: how far what is printed keeps off its edge; letters, of which capitals are 2.5 high where
-// the label has room for them, and under which a name is cut short rather; a module of its code at least where there is
+// Measures of a label, in mm: how far what is printed keeps off its edge; a module of its code at least where there is
 // room for the triangle below it (common practice, no source: 0.5 mm is read by every telephone).
 const (
 	labelEdge   = 2.5
-	minLetters  = 2.0
 	leastModule = 0.5
 	mostCode    = 45.0
 	codeShare   = 0.34 // of the label's width
 	triangleLow = 5.0  // of the triangle below the code, in mm at least
 	labelPage   = 100  // what is higher is a page of its own
+	labelLow    = 30.0 // what is lower, of ten in a column, has its rows closer together
 )
 
-var labelLetters = drawing.Capitals(2.5)
+// Letters of a label: their capitals are 2.5 mm high where it has room for them, and 1.8 at least on any grid. Rather
+// than in smaller letters a name is cut short, and the last lines are left out, but for the arrow and the foot.
+var labelLetters, minLetters = drawing.Capitals(2.5), drawing.Capitals(1.8)
 
 // label draws one: the part's name over all of it with its board's at the right, the code at the left with the joiner's
 // triangle below it, and at the right what else there is. What is at the foot has its room first: words are as large as
 // the rest of the room lets them.
 func label(l Label, code square, wide, high float64) drawing.Drawing {
 	d := drawing.Drawing{Width: wide, Height: high}
+	l.low = high < labelLow
 	y := l.heading(&d)
 	modules := float64(code.side + 2*quiet)
 	side := min(y-labelEdge, max(codeShare*wide, leastModule*modules), wide/2, mostCode)
@@ -182,7 +185,7 @@ func label(l Label, code square, wide, high float64) drawing.Drawing {
 	}
 	unbroken := l.needs(1, math.Inf(1)) // at least: what is too large for that need not be broken into lines
 	for body > minLetters && (unbroken*body > y-labelEdge || l.needs(body, wide-side-labelEdge) > y-labelEdge) {
-		body -= 0.05
+		body = max(minLetters, body-0.05)
 	}
 	l.words(&d, geom.Rect{Min: geom.Point{X: side, Y: labelEdge}, Max: geom.Point{X: wide - labelEdge, Y: y}}, body)
 	return d
@@ -192,8 +195,11 @@ func label(l Label, code square, wide, high float64) drawing.Drawing {
 // high the room below is.
 func (l Label) heading(d *drawing.Drawing) float64 {
 	size := min(5, d.Height/7)
-	if d.Height > labelPage {
+	switch {
+	case d.Height > labelPage:
 		size = 10
+	case l.low:
+		size = d.Height / 8
 	}
 	name, room := l.name(), d.Width-2*labelEdge
 	if l.Board != "" {
@@ -208,7 +214,7 @@ func (l Label) heading(d *drawing.Drawing) float64 {
 	y := d.Height - labelEdge - size
 	letters := size
 	for letters > minLetters && drawing.Width(drawing.Bold, letters, name) > room {
-		letters -= 0.1
+		letters = max(minLetters, letters-0.1)
 	}
 	d.Words(labelEdge, y, letters, drawing.Bold, drawing.FitMiddle(drawing.Bold, letters, room, name))
 	return y - 0.3*size
@@ -222,12 +228,15 @@ func (l Label) name() string {
 	return fmt.Sprintf("%d  %s", l.Number, l.Part)
 }
 
-// The rows of a label's words, in heights of their letters.
-const (
-	textRow  = 1.25
-	arrowRow = 1.6
-	footRow  = 2.0
-)
+// labelRows are how high the rows of a label's words are, in heights of their letters.
+type labelRows struct{ text, arrow, foot float64 }
+
+func (l Label) rows() labelRows {
+	if l.low {
+		return labelRows{1.15, 1.3, 1.7}
+	}
+	return labelRows{1.25, 1.6, 2}
+}
 
 // labelLine is a line of a label's words.
 type labelLine struct {
@@ -299,20 +308,21 @@ func (l Label) foot() bool { return l.Grain || l.Set > 1 || l.Job != "" }
 
 // needs is the height that a label's words, arrow and foot take, in mm.
 func (l Label) needs(body, room float64) float64 {
-	rows := float64(textRow * float64(len(l.lines(body, room))))
+	row := l.rows()
+	rows := float64(row.text * float64(len(l.lines(body, room))))
 	if l.Edge != "" {
-		rows += arrowRow
+		rows += row.arrow
 	}
 	if l.foot() {
-		rows += footRow
+		rows += row.foot
 	}
 	return rows * body
 }
 
 // words prints them into their room: what does not fit into it is left out, the last lines
-// first, never the foot.
+// first, never the arrow and the foot.
 func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
-	low := room.Min.Y
+	low, row := room.Min.Y, l.rows()
 	if l.foot() {
 		foot := geom.Point{X: room.Min.X, Y: low + float64(0.2*body)}
 		if l.Grain {
@@ -328,19 +338,22 @@ func (l Label) words(d *drawing.Drawing, room geom.Rect, body float64) {
 		if l.Set > 1 {
 			wide := float64(triangleWide * body * float64(l.Set))
 			triangle(d, geom.Rect{Min: geom.Point{X: room.Max.X - wide, Y: low},
-				Max: geom.Point{X: room.Max.X, Y: low + float64(1.6*body)}}, l.Place, l.Set)
+				Max: geom.Point{X: room.Max.X, Y: low + float64((row.foot-0.4)*body)}}, l.Place, l.Set)
 		}
-		low += float64(footRow * body)
+		low += float64(row.foot * body)
+	}
+	if l.Edge != "" {
+		low += float64(row.arrow * body)
 	}
 	x, y := room.Min.X, room.Max.Y
 	for _, one := range l.lines(body, room.Width()) {
-		if y-float64(textRow*body) < low {
-			return
+		if y-float64(row.text*body) < low {
+			break
 		}
-		y -= float64(textRow * body)
+		y -= float64(row.text * body)
 		d.Words(x, y, body, one.face, one.text)
 	}
-	if y -= float64(arrowRow * body); l.Edge == "" || y < low {
+	if y -= float64(row.arrow * body); l.Edge == "" {
 		return
 	}
 	// An arrow to the lower edge of the label, which is to be the part's.

@@ -2,13 +2,14 @@ package paper
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"drawerwright/export/drawing"
 )
 
-// However long a piece's facts are, its label has the joiner's triangle and the grain, and
-// nothing stands on anything else: assembly lays the parts out by the triangle.
+// However long a piece's facts are, its label has the edge that is down, the joiner's triangle and the grain, and
+// nothing stands on anything else: assembly lays the parts out by them.
 func TestLabelKeepsItsFoot(t *testing.T) {
 	code, err := squareOf("part")
 	if err != nil {
@@ -28,6 +29,9 @@ func TestLabelKeepsItsFoot(t *testing.T) {
 			}
 			if !slices.ContainsFunc(d.Texts, func(w drawing.Text) bool { return w.String == "grain" }) {
 				t.Errorf("%v, %q: no grain", size, facts)
+			}
+			if !slices.ContainsFunc(d.Texts, func(w drawing.Text) bool { return strings.HasPrefix(w.String, "lower edge down") }) {
+				t.Errorf("%v, %q: no edge", size, facts)
 			}
 			for i, a := range d.Texts {
 				for _, b := range d.Texts[:i] {

@@ -395,7 +395,7 @@ func (v *view) name() {
 			continue
 		}
 		if c, r, ok := k.Outline.AsCircle(); ok {
-			free.name(&v.out, v.Names[i], []geom.Point{v.sheet(c)}, float64(v.scale*r)+0.6)
+			free.name(&v.out, v.Names[i], figure, []geom.Point{v.sheet(c)}, float64(v.scale*r)+0.6)
 			continue
 		}
 		b := k.Outline.Bounds()
@@ -409,13 +409,13 @@ func (v *view) name() {
 			}
 			places = append(places, v.sheet(at))
 		}
-		free.name(&v.out, v.Names[i], places, 0)
+		free.name(&v.out, v.Names[i], figure, places, 0)
 	}
 	for i, w := range v.planes {
 		for k, f := range w.frames {
 			b := f.Grow(0.5)
 			corners := []geom.Point{b.Max, {X: b.Min.X, Y: b.Max.Y}, {X: b.Max.X, Y: b.Min.Y}, b.Min}
-			free.name(&v.out, v.planes[i].details[k].name, corners, 0)
+			free.name(&v.out, v.planes[i].details[k].name, figure, corners, 0)
 		}
 	}
 }

@@ -163,7 +163,7 @@ func (v *view) planeMarks(p plane) {
 		if free := roomOf(v.out); free.clear(letter.Box()) {
 			v.out.Write(letter)
 		} else {
-			free.name(&v.out, p.name, []geom.Point{tip}, 1)
+			free.name(&v.out, p.name, figure, []geom.Point{tip}, 1)
 		}
 	}
 }

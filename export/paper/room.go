@@ -2,21 +2,27 @@ package paper
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
+	"drawerwright/geom/picture"
 )
 
 // room knows what of a drawing is taken, so that words can be put where they touch nothing.
 type room struct {
-	within geom.Rect
-	sides  [][2]geom.Point
-	boxes  []geom.Rect
+	within  geom.Rect
+	sides   [][2]geom.Point
+	boxes   []geom.Rect
+	things  []geom.Rect // on which no name stands, though leaders go over them
+	far     float64     // from what it names a name is at most, in mm
+	ways    []geom.Point
+	leaders []picture.Segment
 }
 
 // roomOf is what is left between the lines and the words of a drawing.
 func roomOf(d drawing.Drawing) *room {
-	r := &room{within: geom.Rect{Max: geom.Point{X: d.Width, Y: d.Height}}}
+	r := &room{within: geom.Rect{Max: geom.Point{X: d.Width, Y: d.Height}}, far: farthest, ways: ways}
 	corners := 0
 	for _, s := range d.Shapes {
 		for _, p := range s.Paths {
@@ -62,8 +68,8 @@ func (r *room) clear(b geom.Rect) bool {
 	if !r.within.Contains(b) {
 		return false
 	}
-	for _, taken := range r.boxes {
-		if taken.Overlaps(b) {
+	for _, taken := range [2][]geom.Rect{r.boxes, r.things} {
+		if slices.ContainsFunc(taken, b.Overlaps) {
 			return false
 		}
 	}
@@ -75,14 +81,14 @@ func (r *room) clear(b geom.Rect) bool {
 	return true
 }
 
-// free reports whether a leader runs through no words.
+// free reports whether a leader runs through no words and over no other leader.
 func (r *room) free(from, to geom.Point) bool {
 	for _, taken := range r.boxes {
 		if meets(from, to, taken) {
 			return false
 		}
 	}
-	return true
+	return !slices.ContainsFunc(r.leaders, picture.Segment{A: from, B: to}.Crosses)
 }
 
 // meets reports whether a straight line from a to b has a part in a rectangle: it is cut
@@ -110,7 +116,7 @@ func meets(a, b geom.Point, box geom.Rect) bool {
 	return on.Min < on.Max
 }
 
-// Distances of a name from what it names, in mm: at most so far, tried in such steps;
+// Distances of a name from what it names, in mm: at most so far unless a drawing has it otherwise, tried in such steps;
 // beyond the first it has a leader.
 const (
 	nearest  = 0.8
@@ -125,16 +131,16 @@ var ways = []geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1},
 	{X: 0.96, Y: 0.28}, {X: -0.96, Y: 0.28}, {X: -0.96, Y: -0.28}, {X: 0.96, Y: -0.28},
 	{X: 0.28, Y: 0.96}, {X: -0.28, Y: 0.96}, {X: -0.28, Y: -0.96}, {X: 0.28, Y: -0.96}}
 
-// name writes a word as near as there is room to one of some places, which have a clear
-// distance about them; a leader goes to it where it is not close. It reports whether there
-// was room.
-func (r *room) name(d *drawing.Drawing, word string, places []geom.Point, about float64) bool {
-	t := drawing.Text{String: word, Size: figure, Face: drawing.Bold, Align: drawing.Middle}
+// name writes a word of a size as near as there is room to one of some places, which have a clear
+// distance about them; a leader goes to it where it is not close. It gives the place, if there was room.
+func (r *room) name(d *drawing.Drawing, word string, size float64, places []geom.Point, about float64) (place geom.Point,
+	found bool) {
+	t := drawing.Text{String: word, Size: size, Face: drawing.Bold, Align: drawing.Middle}
 	own := t.Box()
 	half := geom.Point{X: own.Width() / 2, Y: own.Height() / 2}
-	for far := nearest; far < farthest; far += farStep {
+	for far := nearest; far < r.far; far += farStep {
 		for _, at := range places {
-			for _, way := range ways {
+			for _, way := range r.ways {
 				reach := about + far + min(half.X/max(math.Abs(way.X), 1e-9), half.Y/max(math.Abs(way.Y), 1e-9))
 				c := at.Along(way, reach)
 				box := geom.Rect{Min: c.Sub(half), Max: c.Add(half)}.Grow(0.3)
@@ -147,13 +153,14 @@ func (r *room) name(d *drawing.Drawing, word string, places []geom.Point, about 
 				if leads {
 					d.Line(drawing.Thin, from, to)
 					r.sides = append(r.sides, [2]geom.Point{from, to})
+					r.leaders = append(r.leaders, picture.Segment{A: from, B: to})
 				}
 				t.At = geom.Point{X: c.X, Y: c.Y - own.Center().Y}
 				d.Write(t)
 				r.boxes = append(r.boxes, box)
-				return true
+				return at, true
 			}
 		}
 	}
-	return false
+	return place, false
 }

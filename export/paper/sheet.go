@@ -1,7 +1,7 @@
 package paper
 
 import (
-	"strings"
+	"slices"
 
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
@@ -27,30 +27,29 @@ type PlacedPiece struct {
 	Lines []string
 }
 
-// Inks and letters of sheets.
+// Inks and letters of sheets: those of a key, and of lines and of what a key shrinks to, whose capitals are 2 mm high.
 const (
 	pieceInk = 0.06
 	keySize  = 3.2
-	lineSize = 2.7
 	keepInk  = 0.3
 )
 
-// Draw draws a sheet as large as it fits into a room.
-func (s SheetPage) Draw(room geom.Point) drawing.Drawing {
-	const arrow, footSize, air = 6.0, 3.0, 1.0 // for the arrow of the grain, and a line of the foot
-	below := 0.0
-	if s.Grain {
-		below = arrow
+var lineSize = drawing.Capitals(2)
+
+// Draw draws a sheet as large as it fits into a room. A key for which its piece is too small stands beside it with a
+// leader, and where it finds no place on the sheet, in a margin at the right; aside is how many there are of these.
+func (s SheetPage) Draw(room geom.Point) (d drawing.Drawing, aside int) {
+	d, aside, nowhere := s.drawIn(room, 0)
+	if nowhere > 0 {
+		d, aside, _ = s.drawIn(room, nowhere+keyMargin)
 	}
-	var foot []string
-	for _, line := range s.Foot { // a narrow sheet has it in more lines, and not in smaller letters
-		foot = append(foot, drawing.Wrap(drawing.Bold, footSize, 0.85*min(room.X, room.Y/s.Width*s.Length), line)...)
-	}
-	if n := len(foot); n > 0 {
-		below += float64(float64(n)*leading*footSize) + air
-	}
-	scale := min(room.X/s.Length, (room.Y-below)/s.Width)
-	d := drawing.Drawing{Width: scale * s.Length, Height: float64(scale*s.Width) + below}
+	return d, aside
+}
+
+// drawIn draws the sheet with a margin; nowhere is how wide the widest key is that found no place.
+func (s SheetPage) drawIn(room geom.Point, beside float64) (d drawing.Drawing, aside int, nowhere float64) {
+	foot, below, scale := s.scaled(room)
+	d = drawing.Drawing{Width: float64(scale*s.Length) + beside, Height: float64(scale*s.Width) + below}
 	at := func(r geom.Rect) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: scale * r.Min.X, Y: below + float64(scale*r.Min.Y)}, Max: geom.Point{X: scale * r.Max.X, Y: below + float64(scale*r.Max.Y)}}
 	}
@@ -58,20 +57,19 @@ func (s SheetPage) Draw(room geom.Point) drawing.Drawing {
 	if t := at(s.Trim); t != sheet {
 		d.Loops(drawing.Thin, 0, t.Loop())
 	}
-	for _, o := range s.Offcuts {
-		r := at(o.Box)
-		d.Loops(drawing.Hidden, 0, r.Loop())
-		words(&d, r, o)
-	}
-	for _, p := range s.Pieces {
-		r := at(p.Box)
-		d.Loops(drawing.Thin, pieceInk, r.Loop())
-		words(&d, r, p)
-	}
-	for _, k := range s.KeepOut {
-		r := at(k.Box)
-		d.Loops(drawing.Thin, keepInk, r.Loop())
-		words(&d, r, k)
+	var small []key
+	for _, kind := range []struct {
+		pen    drawing.Pen
+		fill   drawing.Ink
+		pieces []PlacedPiece
+	}{{drawing.Hidden, 0, s.Offcuts}, {drawing.Thin, pieceInk, s.Pieces}, {drawing.Thin, keepInk, s.KeepOut}} {
+		for _, p := range kind.pieces {
+			r := at(p.Box)
+			d.Loops(kind.pen, kind.fill, r.Loop())
+			if !words(&d, r, p) {
+				small = append(small, key{p.Key, r})
+			}
+		}
 	}
 	for _, h := range s.Holes {
 		c, r, _ := h.AsCircle()
@@ -79,63 +77,48 @@ func (s SheetPage) Draw(room geom.Point) drawing.Drawing {
 	}
 	d.Loops(drawing.Thick, 0, sheet.Loop())
 	for i, line := range foot {
-		size := footSize * min(1, d.Width/drawing.Width(drawing.Bold, footSize, line))
-		d.Words(0, below-air-float64((float64(i)+0.8)*leading*footSize), size, drawing.Bold, line)
+		d.Words(0, below-footAir-float64((float64(i)+0.8)*leading*footSize), footSize, drawing.Bold, line)
 	}
 	if s.Grain {
 		grain(&d, geom.Point{X: 0, Y: 1}, 3)
 	}
-	return d
+	var things []geom.Rect
+	for _, p := range slices.Concat(s.Pieces, s.KeepOut) {
+		things = append(things, at(p.Box))
+	}
+	nowhere = besides(&d, small, things)
+	return d, len(small), nowhere
 }
 
-// words writes a key and lines into a box, upright or along it: below each other where there is room, else beside each
-// other in one line, else the key alone, which may be smaller than other letters.
-func words(d *drawing.Drawing, r geom.Rect, p PlacedPiece) {
-	quarter := 0
-	long, high := r.Width(), r.Height()
-	if high > 1.5*long {
-		quarter, long, high = 1, high, long
-	}
-	if p.Key == "" {
-		return
-	}
-	const air = 0.8
-	lines := []drawing.Text{{String: p.Key, Size: keySize, Face: drawing.Bold}}
-	for _, l := range p.Lines {
-		lines = append(lines, drawing.Text{String: l, Size: lineSize})
-	}
-	wide, tall := extent(lines)
-	if wide > long-2*air || tall > high-2*air {
-		lines = []drawing.Text{{String: strings.Join(append([]string{p.Key}, p.Lines[:min(1, len(p.Lines))]...), "  "),
-			Size: lineSize}}
-		wide, tall = extent(lines)
-	}
-	if wide > long-2*air || tall > high {
-		lines = []drawing.Text{{String: p.Key, Size: keySize, Face: drawing.Bold}}
-		wide, tall = extent(lines)
-		shrink := min(1, 0.9*long/max(wide, 0.1), 0.9*high/tall)
-		lines[0].Size *= shrink
-		tall *= shrink
-	}
-	center, down := r.Center(), tall/2
-	for _, t := range lines {
-		down -= leading * t.Size
-		base := down + 0.35*t.Size // what letters have below their line
-		t.Align, t.Quarter, t.At = drawing.Middle, quarter, geom.Point{X: center.X, Y: center.Y + base}
-		if quarter == 1 {
-			t.At = geom.Point{X: center.X - base, Y: center.Y}
+// Measures below a sheet, in mm: of the arrow of the grain, and of a line and what is above the first.
+const arrowRoom, footSize, footAir = 6.0, 3.0, 1.0
+
+// scaled is the scale of a sheet in a room, with the lines below it, of which a narrow one has more, and how high all
+// below it is.
+func (s SheetPage) scaled(room geom.Point) (foot []string, below, scale float64) {
+	wide := min(room.X, room.Y/s.Width*s.Length)
+	for {
+		foot, below = nil, 0
+		if s.Grain {
+			below = arrowRoom
 		}
-		if t.Size > 0 {
-			d.Write(t)
+		widest := 0.0
+		for _, said := range s.Foot {
+			for _, line := range drawing.Wrap(drawing.Bold, footSize, wide, said) {
+				foot = append(foot, line)
+				widest = max(widest, drawing.Width(drawing.Bold, footSize, line))
+			}
 		}
+		if n := len(foot); n > 0 {
+			below += float64(float64(n)*leading*footSize) + footAir
+		}
+		scale = min(room.X/s.Length, (room.Y-below)/s.Width)
+		if widest <= scale*s.Length || wide < footLeast {
+			return foot, below, scale
+		}
+		wide = min(wide-1, scale*s.Length)
 	}
 }
 
-// extent is how wide and high lines below each other are.
-func extent(lines []drawing.Text) (wide, tall float64) {
-	for _, t := range lines {
-		wide = max(wide, drawing.Width(t.Face, t.Size, t.String))
-		tall += leading * t.Size
-	}
-	return wide, tall
-}
+// footLeast is the width for which lines below a sheet are broken at least, in mm.
+const footLeast = 25.0

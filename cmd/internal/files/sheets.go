@@ -66,7 +66,7 @@ func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) err
 			return err
 		}
 	}
-	picture, _ := packet.SheetPicture(p, s, one, sheetRoom)
+	picture, _, _ := packet.SheetPicture(p, s, one, sheetRoom)
 	title := fmt.Sprintf("%s, sheet %d", s.Name, one.Number)
 	_, err := pictureOf{s.Picture(one), title, picture}.write(to, p.Looks)
 	return err

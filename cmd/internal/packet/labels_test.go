@@ -21,7 +21,7 @@ var sheetsOfLabels = [][2]string{{"grid", "A4"}, {"page", "A4"}, {"2x4", "A4"}, 
 	{"3x10", "Letter"}}
 
 // How high capitals of a label are at least, in mm: on any sheet, and on labels of 35 mm height or more.
-const minLabelLetters, minLargeLetters = 1.4, 2.0
+const minLabelLetters, minLargeLetters = 1.8, 2.0
 
 // TestLabelsFitTheirCells: on every sheet of labels each label of two jobs has its piece of how many,
 // left or right where it is a side, its size, the edge that is down, its face, the grain where there

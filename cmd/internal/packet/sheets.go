@@ -16,6 +16,7 @@ import (
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
+	"drawerwright/geom/nest"
 )
 
 // SheetsPDF is a document that has only the sheets of a plan.
@@ -177,6 +178,37 @@ const (
 // sheetLess are the parts of that to which a picture shrinks where it then goes on the rest of a page.
 var sheetLess = []float64{1, 0.85, 0.75}
 
+// sheetRoom is the room of the picture of a sheet of a size, which may be less than usual.
+func (b sheetBook) sheetRoom(size nest.Sheet, less float64) geom.Point {
+	wide := squareWide
+	if float64(size.Length) > longSheet*float64(size.Width) {
+		wide = longWide
+	}
+	return geom.Point{X: less * wide * b.Width(), Y: less * sheetHigh * b.Size.Height}
+}
+
+// sheetPicture is one of a sheet with the rows of its legend.
+type sheetPicture struct {
+	drawing.Drawing
+	rows []pieceRow
+}
+
+// pictures are those of a sheet as large as usual, and smaller where no more keys then stand beside their pieces.
+func (b sheetBook) pictures(l laidSheet) (list []sheetPicture) {
+	one := l.stock.Laid[l.at]
+	usual := 0
+	for i, less := range sheetLess {
+		picture, rows, aside := SheetPicture(l.plan, l.stock, one, b.sheetRoom(l.stock.Sheets[one.Sheet], less))
+		if i == 0 {
+			usual = aside
+		}
+		if aside <= usual {
+			list = append(list, sheetPicture{picture, rows})
+		}
+	}
+	return list
+}
+
 // sheet prints a sheet with its legend, and its run card where a router cuts it.
 func (b sheetBook) sheet(l laidSheet) {
 	one := l.stock.Laid[l.at]
@@ -184,27 +216,22 @@ func (b sheetBook) sheet(l laidSheet) {
 	if one.Count > 1 {
 		words += fmt.Sprintf(", cut %d times", one.Count)
 	}
-	size, wide := l.stock.Sheets[one.Sheet], squareWide
-	if float64(size.Length) > longSheet*float64(size.Width) {
-		wide = longWide
-	}
 	card := b.runCard(l)
-	draw := func(less float64, before func()) func() {
-		room := geom.Point{X: less * wide * b.Width(), Y: less * sheetHigh * b.Size.Height}
-		picture, rows := SheetPicture(l.plan, l.stock, one, room)
-		legend := l.legend(rows, b.unit.String())
+	pictures := b.pictures(l)
+	draw := func(one sheetPicture, before func()) func() {
+		legend := l.legend(one.rows, b.unit.String())
 		return func() {
 			b.Heading(2, words)
-			b.beside(picture, legend, before)
+			b.beside(one.Drawing, legend, before)
 		}
 	}
 	nothing := func() {}
 	var whole, picture func()
-	for _, less := range sheetLess {
-		if one := draw(less, card.before); whole == nil && b.Fits(one) {
+	for _, p := range pictures {
+		if one := draw(p, card.before); whole == nil && b.Fits(one) {
 			whole = one
 		}
-		if one := draw(less, nothing); picture == nil && b.Fits(one) {
+		if one := draw(p, nothing); picture == nil && b.Fits(one) {
 			picture = one
 		}
 	}
@@ -215,7 +242,7 @@ func (b sheetBook) sheet(l laidSheet) {
 		picture()
 		card.before()
 	default:
-		b.Together(draw(sheetLess[0], card.before))
+		b.Together(draw(pictures[0], card.before))
 	}
 	card.steps()
 }
@@ -326,8 +353,9 @@ const mostAcross = 3
 const maxCuts = 3000
 
 // SheetPicture draws a sheet with a key on each piece, and gives the rows of the legend:
-// keys, number in the cut list, size, part.
-func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Point) (drawing.Drawing, []pieceRow) {
+// keys, number in the cut list, size, part; aside is how many keys stand beside their pieces.
+func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Point) (picture drawing.Drawing,
+	rows []pieceRow, aside int) {
 	z := s.Sheets[one.Sheet]
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
 	text := func(l int64) string { return geom.Length(l).Taped(p.Units) }
@@ -362,7 +390,6 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		out.Pieces = append(out.Pieces, paper.PlacedPiece{Box: box(q.X, q.Y, x, y), Key: key,
 			Lines: []string{name, text(x) + " x " + text(y)}})
 	}
-	var rows []pieceRow
 	for _, i := range order {
 		piece, called := s.Pieces[i], keys[i]
 		if len(one.Called) == 0 { // pieces of one part have one number
@@ -384,7 +411,8 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		}
 		out.KeepOut = append(out.KeepOut, piece)
 	}
-	return out.Draw(room), rows
+	picture, aside = out.Draw(room)
+	return picture, rows, aside
 }
 
 // numbered names the parts that a placed piece is, after their numbers.

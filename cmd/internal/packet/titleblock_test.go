@@ -21,6 +21,7 @@ type packetOf struct {
 	batch  batch.Batch
 	report record.Report
 	pages  []drawing.Page
+	plan   sheets.Plan
 }
 
 const date = "2026-03-31"
@@ -37,7 +38,7 @@ func layOut(t testing.TB, file, date string, warnings []record.Warning) packetOf
 	if err != nil {
 		t.Fatal(err)
 	}
-	out.report = record.Make(out.batch, plan, warnings)
+	out.plan, out.report = plan, record.Make(out.batch, plan, warnings)
 	out.report.Date = date
 	take := func(p drawing.Page) { out.pages = append(out.pages, p) }
 	if err := lay(t.Context(), out.batch, out.report, plan, take); err != nil {
