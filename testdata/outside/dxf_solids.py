@@ -32,6 +32,9 @@ import dxf_legend
 CHORD, QUARTER = 1e-4, 96
 # Chords are shorter than this, in mm, up to a radius of 100 mm, and sides longer.
 SHORT = 0.3
+# The same for the outlines that booleans take: an eighth of their time, and a third of what chords
+# may be off.
+COARSE = (1e-3, 24)
 
 
 def by_depth(cuts, thickness):
@@ -95,40 +98,48 @@ def arcs(shape):
     return sum(s for s in sides if s < SHORT)
 
 
-def milled(directory, part, legend, report):
-    unit = 25.4 if report["units"] == "in" else 1.0
-    thickness = part["thickness"] * unit
-    cuts, rests, left = [], [], None
-    for face in ("inside", "outside"):
-        name = part["files"].get(face)
-        if not name:
+def regions(found, thickness, unit, panel, chord, quarter):
+    """What is left of a panel with its tabs and skin, what without, and the cuts (outside, depth, region)."""
+    cuts, rests, left = [], [], panel
+    for face, row, points, closed in found:
+        r = row["diameter"] * unit / 2
+        depth = thickness + 1 if row["stated"] == "through" else depth_of(row, thickness, unit)
+        if row["operation"] == "profile":
+            drawn = Polygon(dxf_cuts.flatten(points, closed, chord))
+            left = drawn
+            if r > 0 and abs(drawn.convex_hull.area - drawn.area) > dxf_cuts.SPECK:
+                left = drawn.buffer(r, resolution=quarter).buffer(-r, resolution=quarter)
+            if row["stated"] != "through":
+                rests.append((face == "outside", depth, drawn.buffer(2 * r, resolution=quarter)))
             continue
-        panel, found = lines_of(directory, name, legend[name], report, part["stock"])
-        left = left or panel
-        for row, points, closed in found:
-            r = row["diameter"] * unit / 2
-            depth = thickness + 1 if row["stated"] == "through" else depth_of(row, thickness, unit)
-            if row["operation"] == "profile":
-                drawn = Polygon(dxf_cuts.flatten(points, closed, CHORD))
-                left = drawn
-                if r > 0 and abs(drawn.convex_hull.area - drawn.area) > dxf_cuts.SPECK:
-                    left = drawn.buffer(r, resolution=QUARTER).buffer(-r, resolution=QUARTER)
-                if row["stated"] != "through":
-                    rests.append((face == "outside", depth, drawn.buffer(2 * r, resolution=QUARTER)))
-                continue
-            if row["operation"] == "register":
-                r = 0.0
-            reached, _ = dxf_cuts.swept(points, closed, r, CHORD, QUARTER)
-            cuts.append((face == "outside", depth, reached))
+        if row["operation"] == "register":
+            r = 0.0
+        reached, _ = dxf_cuts.swept(points, closed, r, chord, quarter)
+        cuts.append((face == "outside", depth, reached))
     whole = left
     if rests:
         whole = rests[0][2]
         cuts += [(o, d, s.difference(left)) for o, d, s in rests]
-    (board,) = dxf_cuts.rings(whole)
+    return whole, left, cuts
+
+
+def milled(directory, part, legend, report):
+    unit = 25.4 if report["units"] == "in" else 1.0
+    thickness = part["thickness"] * unit
+    found, panel = [], None
+    for face in ("inside", "outside"):
+        name = part["files"].get(face)
+        if name:
+            drawn, lines = lines_of(directory, name, legend[name], report, part["stock"])
+            panel = panel or drawn
+            found += [(face, *one) for one in lines]
+    whole, left, cuts = regions(found, thickness, unit, panel, CHORD, QUARTER)
     walls = arcs(whole) * thickness + sum(arcs(s) * min(d, thickness) for _, d, s in cuts)
+    coarse, _, pockets = regions(found, thickness, unit, panel, *COARSE)
+    (board,) = dxf_cuts.rings(coarse)
     return {"part": part["name"], "thickness": thickness, "volume": volume(whole, cuts, thickness),
             "trimmed": volume(left, cuts, thickness), "round": walls, "outline": board[0], "holes": [r[::-1] for r in board[1:]],
-            "pockets": [{"outside": o, "depth": d, "rings": rings} for o, d, s in cuts for rings in dxf_cuts.rings(s)]}
+            "pockets": [{"outside": o, "depth": d, "rings": rings} for o, d, s in pockets for rings in dxf_cuts.rings(s)]}
 
 
 def main(args):
