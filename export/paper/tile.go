@@ -172,7 +172,8 @@ func (t *tiling) plan(s Size, notes []string) []drawing.Page {
 	b.Chapter(t.title)
 	b.Text(actualSize(t.unit))
 	if t.columns*t.rows > 1 {
-		b.Text(fmt.Sprintf("Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %s.", geom.LengthOf(lap).Text(t.unit)))
+		b.Text(fmt.Sprintf("Cut or fold the sheets along the dashed lines and join them cross on cross; they lap "+
+			"by %s.", geom.LengthOf(lap).Text(t.unit)))
 	}
 	for _, n := range notes {
 		b.Text(n)

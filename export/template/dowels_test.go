@@ -37,8 +37,8 @@ func TestDowels(t *testing.T) {
 	with, without, pieces := 0, 0, [2]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		s := spec(rapid.SampledFrom([]joinery.Joint{joinery.DadoRabbet, joinery.BoxJoint, joinery.Rabbet}).Draw(t, "joint"))
-		s.Width, s.Height, s.Depth = rapid.Float64Range(150, 900).Draw(t, "w"), rapid.Float64Range(60, 300).Draw(t, "h"),
-			rapid.Float64Range(150, 700).Draw(t, "d")
+		s.Width, s.Depth = rapid.Float64Range(150, 900).Draw(t, "w"), rapid.Float64Range(150, 700).Draw(t, "d")
+		s.Height = rapid.Float64Range(60, 300).Draw(t, "h")
 		o := options()
 		o.Bed = geom.Point{X: rapid.Float64Range(150, 1000).Draw(t, "bed"), Y: rapid.Float64Range(150, 600).Draw(t, "bed")}
 		o.Pin, o.Dowel = rapid.Float64Range(2, 12).Draw(t, "pin"), rapid.SampledFrom([]string{"5 mm (0.197 in)", "1/4 in"}).Draw(t, "sold as")
@@ -70,7 +70,8 @@ func TestDowels(t *testing.T) {
 			if dowels && o.Pin <= o.MinBridge {
 				t.Fatalf("%s: a hole of %g for what takes away %g", p.Name, o.Pin, o.MinBridge)
 			}
-			if lip := strings.Contains(p.Name, "-lip-"); !lip && strings.Contains(text, "push it home") != (dowels || o.Register == Lip) {
+			stopped, strip := dowels || o.Register == Lip, strings.Contains(p.Name, "-lip-")
+			if !strip && strings.Contains(text, "push it home") != stopped {
 				t.Fatalf("%s: nothing stops it: %s", p.Name, text)
 			}
 			far := p.Outline.Bounds().Max.Sub(geom.Point{X: overhang, Y: overhang}) // the part's
@@ -97,6 +98,7 @@ func TestDowels(t *testing.T) {
 		}
 	})
 	if with == 0 || without == 0 || pieces[0] == 0 || pieces[1] == 0 {
-		t.Errorf("%d templates with dowels, %d without; of pieces %d without and %d with", with, without, pieces[0], pieces[1])
+		t.Errorf("%d templates with dowels, %d without; of pieces %d without and %d with", with, without, pieces[0],
+			pieces[1])
 	}
 }

@@ -48,7 +48,8 @@ func TestStickSaysWhatItHas(t *testing.T) {
 		p := Stick(Side{Name: "left", Height: 720, Lines: []Line{{"low", 122.7}}, Holes: c.holes}, options())
 		round := slices.ContainsFunc(p.Openings, func(l geom.Loop) bool { _, _, round := l.AsCircle(); return round })
 		_, paper := p.OnPaper()
-		onPlate, onPaper := strings.Contains(strings.Join(p.Notes, " "), "screw"), strings.Contains(strings.Join(paper, " "), "screw")
+		tells := func(notes []string) bool { return strings.Contains(strings.Join(notes, " "), "screw") }
+		onPlate, onPaper := tells(p.Notes), tells(paper)
 		if round != c.guides || onPlate != c.guides || onPaper != c.guides {
 			t.Errorf("%s: guides %v, told of on the plate %v, on paper %v", name, round, onPlate, onPaper)
 		}

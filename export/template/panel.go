@@ -217,14 +217,15 @@ func (t *tracer) register(p geom.Panel) {
 		return
 	}
 	long, wide := p.Length(), p.Width()
-	if !t.pin(float64(0.2*long), long, true) || !t.pin(float64(0.8*long), long, true) || !t.pin(float64(0.6*wide), wide, false) {
+	if !t.pin(float64(0.2*long), long, true) || !t.pin(float64(0.8*long), long, true) ||
+		!t.pin(float64(0.6*wide), wide, false) {
 		t.plate.Holes = nil // fewer than all hold nothing
 		d := t.add(geom.LevelWarning, "there is no room for a pin at the panel's edge")
 		d.Subject.Setting, d.Remedies, d.Ask = SettingRegister, withLip, geom.Sentencef("cut it on a larger bed")
 		return
 	}
-	t.plate.dowels = fmt.Sprintf("Put a dowel of %s into each hole of that size, so that it stands out below: the dowels "+
-		"bear on the part's lower edge and its end.", t.Dowel)
+	t.plate.dowels = fmt.Sprintf("Put a dowel of %s into each hole of that size, so that it stands out below: the "+
+		"dowels bear on the part's lower edge and its end.", t.Dowel)
 	t.plate.Notes = append(t.plate.Notes, t.plate.dowels)
 }
 
@@ -237,7 +238,8 @@ func (t *tracer) pin(at, long float64, lower bool) bool {
 		if !lower {
 			x, y = y, x
 		}
-		if hole := geom.Circle(t.plate.Origin.Add(geom.Point{X: x, Y: y}), r); at+by > 0 && at+by < long && t.free(hole) {
+		hole := geom.Circle(t.plate.Origin.Add(geom.Point{X: x, Y: y}), r)
+		if at+by > 0 && at+by < long && t.free(hole) {
 			t.plate.Holes = append(t.plate.Holes, Hole{hole, true})
 			return true
 		}

@@ -88,8 +88,8 @@ func (p *Plate) use(guides bool) {
 		holes = " Small holes are for an awl or a pilot bit: the first screw of each slide."
 		circles = ", and in the middle of each circle: the first screw of each slide"
 	}
-	p.Notes = append(p.Notes, "Stand its DATUM end on the opening's lower edge, the side with the word FRONT level with the "+
-		"cabinet side's front edge, and mark along that edge of each slot which is nearer to the datum."+holes+
+	p.Notes = append(p.Notes, "Stand its DATUM end on the opening's lower edge, the side with the word FRONT level "+
+		"with the cabinet side's front edge, and mark along that edge of each slot which is nearer to the datum."+holes+
 		" Turn it over for the other side.")
 	p.paper = []string{"Stand its DATUM end on the opening's lower edge, the long edge with the word FRONT along the " +
 		"cabinet side's front edge, tape it down, and prick through at both ends of that long edge of each narrow " +

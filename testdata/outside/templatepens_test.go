@@ -8,12 +8,14 @@ import (
 	"testing"
 )
 
-// TestWeightsOfTemplates: the lines of a template's SVG, of each class, have the width and the gray there that they have in
-// its print, as pikepdf reads it, on sheets and on a roll, in millimeters and in inches, with pins and with strips.
+// TestWeightsOfTemplates: the lines of a template's SVG, of each class, have the width and the gray there that they
+// have in its print, as pikepdf reads it, on sheets and on a roll, in millimeters and in inches, with pins and with
+// strips.
 func TestWeightsOfTemplates(t *testing.T) {
 	t.Parallel()
 	hand, inch := textOf(t, "../../samples/hand-cut.yaml"), textOf(t, "../../samples/inch-chest.yaml")
-	inch = strings.Replace(inch, "\nstock:\n", "\nstock:\n  plates: {thickness: 0.122}\n", 1) + "\ntemplates: {stock: plates, roll-width: 36}\n"
+	inch = strings.Replace(inch, "\nstock:\n", "\nstock:\n  plates: {thickness: 0.122}\n", 1) +
+		"\ntemplates: {stock: plates, roll-width: 36}\n"
 	own := regexp.MustCompile(`(?m)^templates:\n`)
 	const thin, strong = 0.18, 0.25 // mm, as ISO 128-2 has them
 	weights := map[string]float64{"ENGRAVE_INSIDE_LINE_SURFACE": thin, "CUTOUT_INSIDE_THROUGH": strong, "PROFILE_INSIDE_THROUGH": strong, "SCALE": strong}
@@ -44,8 +46,8 @@ func TestWeightsOfTemplates(t *testing.T) {
 			}
 			found[p.Group] += p.Lines
 			if math.Abs(p.SVG[0]-p.PDF[0]) > 0.002 || math.Abs(p.SVG[1]-p.PDF[1]) > 0.003 {
-				t.Errorf("%s: %d lines of %s are %g mm wide and of gray %g in the SVG, %g and %g on paper", name, p.Lines, p.Group,
-					p.SVG[0], p.SVG[1], p.PDF[0], p.PDF[1])
+				t.Errorf("%s: %d lines of %s are %g mm wide and of gray %g in the SVG, %g and %g on paper", name,
+					p.Lines, p.Group, p.SVG[0], p.SVG[1], p.PDF[0], p.PDF[1])
 			}
 		}
 		for group := range weights {

@@ -39,14 +39,8 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 		return nil // without a stock, of which the job's problems tell
 	}
 	t := *j.Templates
-	o := template.Options{Job: b.Title, Thickness: t.Thickness, MinBridge: t.Kerf, Mark: t.SlotWidth, Bed: t.Bed, Pin: t.PinDiameter,
-		Unit: b.Units}
-	o.Dowel, _ = words.Drill(t.PinDiameter, b.Units)
 	number := func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }
-	if t.Register == job.RegisterLip {
-		o.Register = template.Lip
-	}
-	plates, wrong := b.plates(o)
+	plates, wrong := b.plates(b.templateOptions(t))
 	out := &Templates{Templates: t}
 	said := make(map[string]bool)
 	say := func(d geom.Diagnosis, format string, args ...any) {
@@ -95,6 +89,17 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 	}
 	b.Templates = out
 	return problems
+}
+
+// templateOptions are what a job says of its templates.
+func (b *Batch) templateOptions(t job.Templates) template.Options {
+	o := template.Options{Job: b.Title, Thickness: t.Thickness, MinBridge: t.Kerf, Mark: t.SlotWidth, Bed: t.Bed,
+		Pin: t.PinDiameter, Unit: b.Units}
+	o.Dowel, _ = words.Drill(t.PinDiameter, b.Units)
+	if t.Register == job.RegisterLip {
+		o.Register = template.Lip
+	}
+	return o
 }
 
 // plates are all, whole, with what cannot be had of them.

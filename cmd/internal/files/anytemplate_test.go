@@ -105,7 +105,8 @@ func TestBlocksSetWhatTheSheetSays(t *testing.T) {
 		}
 		for _, d := range b.Drawers {
 			for _, mm := range []float64{d.Setup.FenceDistance, d.Setup.CutterHeight} {
-				if of := number(t, geom.LengthOf(mm).Fixed(b.Units), b.Units); settings[of] && of.MM() > b.Templates.Thickness+0.02 && !blocks[of] {
+				of := number(t, geom.LengthOf(mm).Fixed(b.Units), b.Units)
+				if settings[of] && of.MM() > b.Templates.Thickness+0.02 && !blocks[of] {
 					t.Errorf("%s: %g mm has no block: %v", d.Spec.Name, mm, blocks)
 				}
 			}
@@ -194,7 +195,8 @@ func TestWordsOfTemplates(t *testing.T) {
 		for _, p := range b.Templates.Plates {
 			for _, c := range []template.Cut{p.Drawn, p.Made} {
 				said := slices.Concat(words(c.Plate), c.Notes, []string{c.Title, c.Stamp()},
-					texts(paper.WithSquare(c.Picture(), c.Title, c.Unit)), template.Draw(c, b.DXF.Version, b.DXF.Unit).Comments)
+					texts(paper.WithSquare(c.Picture(), c.Title, c.Unit)),
+					template.Draw(c, b.DXF.Version, b.DXF.Unit).Comments)
 				check(c.Name, said, ofPaper)
 			}
 		}
@@ -206,8 +208,8 @@ func TestWordsOfTemplates(t *testing.T) {
 	})
 }
 
-// TestPrintsHaveNoHoles: a print has what a plate marks with and its outline, and nothing of what holds it, of strips or
-// of the words on the kerf; it is whole where the plate is in pieces.
+// TestPrintsHaveNoHoles: a print has what a plate marks with and its outline, and nothing of what holds it, of strips
+// or of the words on the kerf; it is whole where the plate is in pieces.
 func TestPrintsHaveNoHoles(t *testing.T) {
 	whole := 0
 	templateJobs(t, func(t *testing.T, b batch.Batch) {
@@ -227,7 +229,8 @@ func TestPrintsHaveNoHoles(t *testing.T) {
 					t.Errorf("%s: %d lines of %s for %d", p.Name, count[group], group, n)
 				}
 			}
-			if !slices.ContainsFunc(b.Templates.Plates, func(q batch.TemplatePlate) bool { return q.Drawn.Title == p.Title }) {
+			same := func(q batch.TemplatePlate) bool { return q.Drawn.Title == p.Title }
+			if !slices.ContainsFunc(b.Templates.Plates, same) {
 				whole++
 			}
 		}

@@ -40,7 +40,9 @@ func (w *Worker) platesCheck(file string, list []record.Template, read Read) rec
 	}
 	for _, t := range list {
 		if !slices.ContainsFunc(pages, func(texts []string) bool {
-			return slices.ContainsFunc(texts, func(s string) bool { return s == t.Title || strings.HasPrefix(t.Title, s+", piece ") })
+			return slices.ContainsFunc(texts, func(s string) bool {
+				return s == t.Title || strings.HasPrefix(t.Title, s+", piece ")
+			})
 		}) {
 			c.fault("template-page", place{t.Name, file, 0}, rebuild, "no page is that of %q", t.Title)
 		}
