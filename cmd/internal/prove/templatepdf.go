@@ -40,12 +40,29 @@ func (w *Worker) platesCheck(file string, list []record.Template, read Read) rec
 	}
 	for _, t := range list {
 		if !slices.ContainsFunc(pages, func(texts []string) bool {
-			return slices.ContainsFunc(texts, func(s string) bool {
-				return s == t.Title || strings.HasPrefix(t.Title, s+", piece ")
-			})
+			whole, _, _ := strings.Cut(t.Title, ", piece ")
+			return titled(texts, whole)
 		}) {
 			c.fault("template-page", place{t.Name, file, 0}, rebuild, "no page is that of %q", t.Title)
 		}
 	}
 	return c.out
+}
+
+// titled reports whether texts have a title, in one or, where it is too long for a line, in several one after
+// the other.
+func titled(texts []string, title string) bool {
+	solid := func(s string) string { return strings.Join(strings.Fields(s), "") }
+	for i := range texts {
+		rest, goesOn := solid(title), true
+		for _, s := range texts[i:] {
+			if rest, goesOn = strings.CutPrefix(rest, solid(s)); !goesOn || rest == "" {
+				break
+			}
+		}
+		if goesOn && rest == "" {
+			return true
+		}
+	}
+	return false
 }
