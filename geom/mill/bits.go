@@ -281,12 +281,13 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	switch why {
 	case tooShort:
 		deep := geom.Millimeters(p.deepest(c))
-		d := p.found.Fail("bit-reach", SettingBits, "%s is %s deep in the thickest board; %s reaches %s",
+		d := p.failBit(CodeBitReach, b, "%s is %s deep in the thickest board; %s reaches %s",
 			what, deep, named{b}, geom.Millimeters(b.Reach))
 		d.Measured, d.Limit = deep, geom.Millimeters(b.Reach)
-		d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, p.deepest(c))}
+		box := c.Outline.Bounds()
+		d.Remedies = []geom.Remedy{p.longer(p.deepest(c), min(box.Width(), box.Height()))}
 	case noRelief:
-		d := p.found.Fail("corner-relief", SettingBits, "%s has no room for the relief of its corners by %s", what, named{b})
+		d := p.failBit("corner-relief", b, "%s has no room for the relief of its corners by %s", what, named{b})
 		d.Ask = geom.Sentencef("a smaller bit needs less")
 	case notRelieved:
 		d := p.found.Fail("corner-relief", SettingRelief, "%s keeps round corners of %s, for its relief is none, "+
@@ -295,13 +296,13 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	case tooRound:
 		least := c.Outline.MinInsideRadius()
 		left, radius := geom.Millimeters(b.Diameter/2), geom.Millimeters(least)
-		d := p.found.Fail("bit-radius", SettingBits, "%s has an inside radius of %s; %s leaves %s", what, radius, named{b}, left)
+		d := p.failBit("bit-radius", b, "%s has an inside radius of %s; %s leaves %s", what, radius, named{b}, left)
 		d.Measured, d.Limit = left, radius
 		d.Remedies = []geom.Remedy{p.most(SettingBits, KeyDiameter, 2*least)}
 	default:
 		r := c.Outline.Bounds()
 		narrow := math.Min(r.Width(), r.Height())
-		d := p.found.Fail("bit-width", SettingBits, "%s, %s wide, is narrower than %s", what, geom.Millimeters(narrow), named{b})
+		d := p.failBit("bit-width", b, "%s, %s wide, is narrower than %s", what, geom.Millimeters(narrow), named{b})
 		d.Measured, d.Limit = geom.Millimeters(narrow), geom.Millimeters(b.Diameter)
 		d.Ask = geom.Sentencef("use a smaller bit, or make the slot wider")
 	}

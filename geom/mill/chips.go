@@ -111,7 +111,7 @@ func (p *preparation) frays() {
 		said[c.Bit] = true
 		what := p.what(c.Pocket)
 		if c.Operation == Profile {
-			what = "the outline"
+			what = geom.Sentencef("the outline")
 		}
 		depth, down, tip := geom.Millimeters(deep), geom.Millimeters(first), geom.Millimeters(b.Tip)
 		if first < deep {

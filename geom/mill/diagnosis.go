@@ -2,6 +2,7 @@ package mill
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -56,6 +57,25 @@ func relieved(operation string) []geom.Remedy {
 	return list
 }
 
+// CodeBitReach is that of a bit that is too short.
+const CodeBitReach geom.Code = "bit-reach"
+
+// failBit adds an error about one of the bits, which the subject's item tells.
+func (p *preparation) failBit(code geom.Code, b Bit, format string, args ...any) *geom.Diagnosis {
+	d := p.found.Fail(code, SettingBits, format, args...)
+	d.Subject.Item = max(0, slices.Index(p.Bits, b))
+	return d
+}
+
+// longer is a bit that reaches a depth; of several bits, one that gets into what is so wide besides.
+func (p *preparation) longer(deep, wide float64) geom.Remedy {
+	r := p.least(SettingBits, KeyReach, deep)
+	if len(p.bits) > 1 && wide > 0 {
+		r = r.With(p.most(SettingBits, KeyDiameter, wide))
+	}
+	return r
+}
+
 // named prints a bit with its diameter, which may be its name.
 type named struct{ Bit }
 
@@ -66,11 +86,14 @@ func (b named) In(u geom.Unit) string {
 	return geom.Sentencef("the bit %s of %s", b.Name, geom.Millimeters(b.Diameter)).In(u)
 }
 
-// what names a pocket.
-func (p *preparation) what(pocket int) string {
+// what names a pocket, a round one by its size.
+func (p *preparation) what(pocket int) geom.Sentence {
 	if pocket < 0 {
-		return "a hole"
+		return geom.Sentencef("a hole")
 	}
 	k := p.part.Pockets[pocket]
-	return "the " + k.Kind.Noun() + " on the " + k.Face.String() + " face"
+	if _, r, round := k.Outline.AsCircle(); round {
+		return geom.Sentencef("the %s of %s on the %s face", k.Kind.Noun(), geom.Millimeters(2*r), k.Face)
+	}
+	return geom.Sentencef("the %s on the %s face", k.Kind.Noun(), k.Face)
 }

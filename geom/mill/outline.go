@@ -79,7 +79,7 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 	thick := p.part.MaxThickness + p.IntoSpoilboard
 	switch why {
 	case tooRound:
-		d := p.found.Fail("bit-radius", SettingBits, "the outline has an inside radius of %s, too small for %s",
+		d := p.failBit("bit-radius", b, "the outline has an inside radius of %s, too small for %s",
 			geom.Millimeters(least), named{b})
 		d.Measured, d.Limit = geom.Millimeters(b.Diameter/2), geom.Millimeters(least)
 		d.Ask = geom.Sentencef("use a smaller bit")
@@ -88,13 +88,13 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 			"and other parts go into them: the box would not go together", geom.Millimeters(b.Diameter/2))
 		d.Remedies = relieved(Profile)
 	case noRelief:
-		d := p.found.Fail("corner-relief", SettingBits, "the outline has no room for the relief of its inside corners by %s", named{b})
+		d := p.failBit("corner-relief", b, "the outline has no room for the relief of its inside corners by %s", named{b})
 		d.Ask = geom.Sentencef("a smaller bit needs less")
 	case tooWide:
-		d := p.found.Fail("bit-width", SettingBits, "a notch of the outline is narrower than %s", named{b})
+		d := p.failBit("bit-width", b, "a notch of the outline is narrower than %s", named{b})
 		d.Ask = geom.Sentencef("use a smaller bit, or make it wider")
 	default:
-		d := p.found.Fail("bit-reach", SettingBits, "no bit cuts through %s: %s reaches %s",
+		d := p.failBit(CodeBitReach, b, "no bit cuts through %s: %s reaches %s",
 			geom.Millimeters(thick), named{b}, geom.Millimeters(b.Reach))
 		d.Measured, d.Limit = geom.Millimeters(thick), geom.Millimeters(b.Reach)
 		d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, thick)}

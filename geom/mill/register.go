@@ -96,10 +96,9 @@ func (p *preparation) refuseRegister(diameter float64, short int, deep float64) 
 		return
 	}
 	b := p.Bits[short]
-	d := p.found.Fail("bit-reach", SettingBits, "no bit makes %s: %s reaches %s", through, named{b},
-		geom.Millimeters(b.Reach))
+	d := p.failBit(CodeBitReach, b, "no bit makes %s: %s reaches %s", through, named{b}, geom.Millimeters(b.Reach))
 	d.Measured, d.Limit = geom.Millimeters(deep), geom.Millimeters(b.Reach)
-	d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, deep)}
+	d.Remedies = []geom.Remedy{p.longer(deep, diameter)}
 }
 
 // inWaste is a hole beyond each end, at a third of the width.

@@ -367,9 +367,6 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 			d.Ask = geom.Sentencef("%s", job.Advice(d, b.Units)) // where none of its remedies holds
 			d.Fact = geom.Sentencef("%s: %s", p.Role, d.Fact)
 			d.Subject.Part = string(p.Role)
-			if d.Subject.Setting == mill.SettingBits {
-				d.Subject.Setting = joinery.SettingCutter
-			}
 			ways := families(j.RouterWays(drawer, d)...)
 			d.Remedies = nil
 			problems = append(problems, proposal{Diagnosis: d, ways: ways, also: ask})
@@ -383,17 +380,16 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 
 // longest leaves of what a longer bit ends the one that asks for the longest: a drawer has one bit.
 func longest(problems []proposal) []proposal {
-	const short = "bit-reach"
 	reach := func(p proposal) geom.Millimeters { mm, _ := p.Measured.(geom.Millimeters); return mm }
 	most := geom.Millimeters(0)
 	for _, p := range problems {
-		if p.Code == short {
+		if p.Code == mill.CodeBitReach {
 			most = max(most, reach(p))
 		}
 	}
 	told := false
 	return slices.DeleteFunc(problems, func(p proposal) bool {
-		if p.Code != short {
+		if p.Code != mill.CodeBitReach {
 			return false
 		}
 		drop := told || reach(p) < most

@@ -228,6 +228,7 @@ func (b *builder) setCutter(d *Drawer, own value) value {
 	cutter := either(own, b.root.values["cutter"])
 	if cutter.section != nil {
 		d.Cutter, d.Bits = b.cutter(cutter.section)
+		d.bitsAt = bitsOf(cutter.section)
 		if len(d.Bits) > 1 {
 			for _, bit := range d.Bits {
 				if bit.Engraves {

@@ -69,6 +69,7 @@ type Drawer struct {
 	entry       int
 	cutterAt    []string
 	ownSettings []geom.Setting
+	bitsAt      []bitPlace // of the router's bits
 	ownCutter   bool
 	sound       bool // every value that joinery takes could be read
 	places      map[geom.Setting]Position
@@ -145,7 +146,24 @@ func (j *Job) Says(entry string) bool {
 func (j *Job) Problem(drawer int, d geom.Diagnosis, others ...string) Problem {
 	spec := j.Drawers[drawer].Spec
 	spec.Units = j.Units
-	return j.src.place(Problem{Level: d.Level, Code: Code(d.Code), Message: d.Fact.In(j.Units), Hint: Hint(d, spec, others...)}, j.Where(drawer, d.Subject.Setting))
+	return j.src.place(Problem{Level: d.Level, Code: Code(d.Code), Message: d.Fact.In(j.Units), Hint: Hint(d, spec, others...)}, j.placeOf(drawer, d))
+}
+
+// placeOf is the place of what a diagnosis of a drawer is about; of a bit its own, or that of its reach where it is
+// too short.
+func (j *Job) placeOf(drawer int, d geom.Diagnosis) Position {
+	if d.Subject.Setting != mill.SettingBits {
+		return j.Where(drawer, d.Subject.Setting)
+	}
+	bits := j.Drawers[drawer].bitsAt
+	if d.Subject.Item >= len(bits) {
+		return j.Where(drawer, joinery.SettingCutter)
+	}
+	at := bits[d.Subject.Item]
+	if d.Code == mill.CodeBitReach && at.reach != (Position{}) {
+		return at.reach
+	}
+	return at.bit
 }
 
 // StockProblem shows a problem of a stock in the job file, at one of its keys where the

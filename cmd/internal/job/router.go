@@ -185,6 +185,21 @@ func (r cutterReader) bits() (bits []mill.Bit) {
 	return []mill.Bit{{Name: geom.LengthOf(d).Text(r.units), Diameter: d, Reach: r.get["reach"].mm(0), Flutes: int(r.get["flutes"].number)}}
 }
 
+// bitPlace is where a bit of a router stands in the file, and its reach, if that is given.
+type bitPlace struct{ bit, reach Position }
+
+// bitsOf are the places of a cutter's bits, in their order; those of the only one are its keys.
+func bitsOf(cutter *section) (list []bitPlace) {
+	get := cutter.values
+	for _, s := range get["bits"].sections {
+		list = append(list, bitPlace{s.at, s.values["reach"].at})
+	}
+	if only := either(get["diameter"], get["width"]); !get["bits"].given && only.given {
+		list = []bitPlace{{only.at, get["reach"].at}}
+	}
+	return list
+}
+
 // engraver marks the bit that is named for engraving, if it is one of several.
 func (b *builder) engraver(bits []mill.Bit, report func(Code, Position, string, string, ...any)) {
 	s := b.router.values["engrave"].section
