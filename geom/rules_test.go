@@ -77,7 +77,7 @@ func TestDescribe(t *testing.T) {
 	}
 	want := []string{
 		"the groove on the inside face and the rabbet on the outside face break through the panel near x 0.667 in, y 1.667 in",
-		"the groove on the inside face leaves only 1/16 in of the panel near x 7 in, y 1.667 in",
+		"the groove on the inside face leaves only 0.063 in of the panel near x 7 in, y 1.667 in",
 	}
 	slices.Sort(got)
 	if !slices.Equal(got, want) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 )
 
 // Quantity is a number of a sentence, which prints itself in a unit of length.
@@ -15,11 +16,17 @@ type Millimeters float64
 // In prints the length with its unit.
 func (l Millimeters) In(u Unit) string { return LengthOf(float64(l)).Text(u) }
 
+// InDecimals is the same without a fraction.
+func (l Millimeters) InDecimals(u Unit) string { return Caliper(l).In(u) }
+
 // Caliper is a length as a caliper shows it, with all its decimals.
 type Caliper float64
 
 // In prints the length with its unit.
 func (l Caliper) In(u Unit) string { return LengthOf(float64(l)).Fixed(u) + " " + u.String() }
+
+// InDecimals is the same: it has no fraction.
+func (l Caliper) InDecimals(u Unit) string { return l.In(u) }
 
 // AtLeast is a lower bound in millimeters, rounded up, so that what is printed keeps it.
 type AtLeast float64
@@ -27,11 +34,21 @@ type AtLeast float64
 // In prints the bound with its unit.
 func (l AtLeast) In(u Unit) string { return LengthOf(float64(l)).RoundUp(u).Text(u) }
 
+// InDecimals is the same without a fraction.
+func (l AtLeast) InDecimals(u Unit) string {
+	return Caliper(LengthOf(float64(l)).RoundUp(u).MM()).In(u)
+}
+
 // AtMost is an upper bound in millimeters, rounded down, so that what is printed keeps it.
 type AtMost float64
 
 // In prints the bound with its unit.
 func (l AtMost) In(u Unit) string { return LengthOf(float64(l)).RoundDown(u).Text(u) }
+
+// InDecimals is the same without a fraction.
+func (l AtMost) InDecimals(u Unit) string {
+	return Caliper(LengthOf(float64(l)).RoundDown(u).MM()).In(u)
+}
 
 // Count is a number of pieces.
 type Count int
@@ -52,13 +69,40 @@ func Sentencef(format string, args ...any) Sentence { return Sentence{format, ar
 // IsEmpty reports whether there are no words.
 func (s Sentence) IsEmpty() bool { return s.Format == "" }
 
-// In is the sentence for a reader who measures in u.
+// In is the sentence for a reader who measures in u. Inches are all fractions or all decimals in it.
 func (s Sentence) In(u Unit) string {
+	return s.in(u, u == Inch && s.hasDecimals())
+}
+
+// InDecimals is the sentence without fractions.
+func (s Sentence) InDecimals(u Unit) string { return s.in(u, true) }
+
+func (s Sentence) in(u Unit, decimals bool) string {
 	args := slices.Clone(s.Args)
 	for i, a := range args {
-		if q, is := a.(Quantity); is {
-			args[i] = q.In(u)
+		q, is := a.(Quantity)
+		if !is {
+			continue
 		}
+		text := q.In(u)
+		if both, is := a.(fractional); is && decimals && strings.Contains(text, "/") {
+			text = both.InDecimals(u)
+		}
+		args[i] = text
 	}
 	return fmt.Sprintf(s.Format, args...)
+}
+
+// fractional is a quantity that may print as a fraction of an inch.
+type fractional interface{ InDecimals(Unit) string }
+
+// hasDecimals reports whether a quantity of the sentence, or of one within it, is no fraction of an inch.
+func (s Sentence) hasDecimals() bool {
+	return slices.ContainsFunc(s.Args, func(a any) bool {
+		if within, is := a.(Sentence); is {
+			return within.hasDecimals()
+		}
+		q, is := a.(fractional)
+		return is && strings.Contains(q.(Quantity).In(Inch), ".")
+	})
 }

@@ -151,20 +151,25 @@ func (l *layout) clearanceFact(part, place string, c Check) geom.Sentence {
 }
 
 // In prints it in a unit.
-func (r ranged) In(u geom.Unit) string {
+func (r ranged) In(u geom.Unit) string { return r.sentence(u).In(u) }
+
+// InDecimals is the same without fractions of an inch.
+func (r ranged) InDecimals(u geom.Unit) string { return r.sentence(u).InDecimals(u) }
+
+func (r ranged) sentence(u geom.Unit) geom.Sentence {
 	text := func(mm float64) string { return geom.Millimeters(mm).In(u) }
 	least, most := text(r.Min), text(r.Max)
 	if least == most {
 		if r.Verdict != r.Verdicts.Within && (most == text(r.LowerLimit) || most == text(r.UpperLimit)) {
-			return finer(r.Max, u) // as printed it would be within
+			return geom.Sentencef("%s", finer(r.Max, u)) // as printed it would be within
 		}
-		return most
+		return geom.Sentencef("%s", geom.Millimeters(r.Max))
 	}
 	by := "over the readings"
 	if r.likely {
 		by = "likely"
 	}
-	return fmt.Sprintf("%s (%s to %s %s)", text(r.Nominal), least, most, by)
+	return geom.Sentencef("%s (%s to %s %s)", geom.Millimeters(r.Nominal), geom.Millimeters(r.Min), geom.Millimeters(r.Max), by)
 }
 
 // finer prints a length with two digits more than usual.

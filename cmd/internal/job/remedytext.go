@@ -52,6 +52,9 @@ func RemedyText(r geom.Remedy, s joinery.Spec) string {
 		list[i] = changeText(c, s)
 	}
 	text := words.And(list)
+	if c := r.Changes; len(c) == 2 && c[0].Setting == mill.SettingBits && c[1].Setting == mill.SettingBits { // of one bit
+		text = fmt.Sprintf("use a bit of %s with a reach of %s", span(c[1], s.Units), span(c[0], s.Units))
+	}
 	for i, d := range r.Then {
 		if i == 0 {
 			text += "; but then "
@@ -162,14 +165,14 @@ func cutterName(k joinery.CutterKind) string {
 
 // span prints the range of a change.
 func span(c geom.Change, u geom.Unit) string {
-	least, most := geom.Millimeters(c.Min).In(u), geom.Millimeters(c.Max)
+	least, most := geom.Millimeters(c.Min), geom.Millimeters(c.Max)
 	switch {
 	case c.Min == c.Max:
-		return least
+		return least.In(u)
 	case math.IsInf(c.Max, 1):
-		return least + " or more"
+		return least.In(u) + " or more"
 	case c.Min == 0:
 		return most.In(u) + " or less"
 	}
-	return least + " to " + most.In(u)
+	return geom.Sentencef("%s to %s", least, most).In(u)
 }
