@@ -21,8 +21,17 @@ const (
 	SettingBoxHeights geom.Setting = "box-heights"
 )
 
-// KeyDepth is that of an opening.
-const KeyDepth = "depth"
+// Settings of the opening itself: what was measured of it.
+const (
+	SettingWidth     geom.Setting = "width"
+	SettingHeight    geom.Setting = "height"
+	SettingDepth     geom.Setting = "depth"
+	SettingDiagonals geom.Setting = "diagonals"
+	SettingOverhang  geom.Setting = "frame-overhang"
+)
+
+// KeyWidth and KeyDepth are those of an opening in a remedy.
+const KeyWidth, KeyDepth = string(SettingWidth), string(SettingDepth)
 
 // least and most are remedies that write one length of a setting, on the grid on which
 // lengths are printed.
@@ -61,7 +70,11 @@ func follow(b Bank, r geom.Remedy) Bank {
 		t := b.Sides.Thickness
 		b.Sides.Thickness = joinery.Thickness{Mean: v, Min: v - (t.Mean - t.Min), Max: v + (t.Max - t.Mean)}
 	case SettingOpening:
-		b.Opening.Depth = []float64{v}
+		if r.Changes[0].Key == KeyWidth {
+			b.Opening.Width = []float64{v}
+		} else {
+			b.Opening.Depth = []float64{v}
+		}
 	case SettingFrontGap:
 		b.FrontGap = v
 	case SettingReveal:

@@ -51,6 +51,10 @@ func (p Plan) between() float64 { return p.Opening.Width - 2*p.Shim }
 
 // Limits; common practice, no source.
 const (
+	// usualOverhang and usualOverhangInch are what stiles of 40 to 50 mm, or 1 1/2 to 2 in, leave before a side at
+	// most, in mm and inches; common practice, no source.
+	usualOverhang, usualOverhangInch = 50.0, 2.0
+
 	minBox   = 40.0  // mm: a lower box holds nothing
 	maxPair  = 600.0 // mm: a wider box that is not deeper racks on a pair of slides
 	maxAskew = 1.0   // mm over the height: what a shop squares up with shims
@@ -100,23 +104,30 @@ func (p *planner) measure() {
 	o := p.Opening
 	for _, m := range []struct {
 		level geom.Level
-		what  string
+		what  geom.Setting
 		list  []float64
 		ask   string
 	}{
-		{geom.LevelWarning, "width", o.Width, "shim the slides where it is wider"},
-		{geom.LevelWarning, "height", o.Height, "see that the fronts clear it where it is lowest"},
-		{geom.LevelNote, "depth", o.Depth, "see that nothing stands out behind the slides"},
+		{geom.LevelWarning, SettingWidth, o.Width, "shim the slides where it is wider"},
+		{geom.LevelWarning, SettingHeight, o.Height, "see that the fronts clear it where it is lowest"},
+		{geom.LevelNote, SettingDepth, o.Depth, "see that nothing stands out behind the slides"},
 	} {
 		low, high := least(m.list), greatest(m.list)
 		if spread := high - low; spread > maxSpread+settle {
-			d := p.found.Add(m.level, "opening-spread", SettingOpening, geom.Sentencef(
+			d := p.found.Add(m.level, "opening-spread", m.what, geom.Sentencef(
 				"the readings of the opening's %s differ by %s; the smallest, %s, counts",
 				m.what, geom.Millimeters(spread), geom.Millimeters(low)))
 			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(maxSpread)
 			d.Ask = geom.Sentencef("%s, or make the opening even; once that is settled, write %s: %s alone", m.ask,
 				m.what, geom.Millimeters(low))
 		}
+	}
+	if usual := p.Unit.Usual(usualOverhang, usualOverhangInch); o.FrameOverhang > usual+settle {
+		d := p.found.Warn("frame-overhang", SettingOverhang, "the face frame overhangs each side of the cabinet by %s, and usual ones do by %s at most: "+
+			"the slides are packed out by as much", geom.Millimeters(o.FrameOverhang), geom.Millimeters(usual))
+		d.Measured, d.Limit = geom.Millimeters(o.FrameOverhang), geom.Millimeters(usual)
+		d.Ask = geom.Sentencef("measure again, from the edge of the frame to the side behind it, not the width of the frame; " +
+			"if it is so, have a block of that thickness behind each slide")
 	}
 	if len(o.Diagonals) != 2 {
 		return
@@ -125,14 +136,14 @@ func (p *planner) measure() {
 	// In a parallelogram p^2 + q^2 = 2 (w^2 + h^2).
 	mean := math.Sqrt((float64(o.Diagonals[0]*o.Diagonals[0]) + float64(o.Diagonals[1]*o.Diagonals[1])) / 2)
 	if want := math.Hypot(w, h); math.Abs(mean-want) > offDiagonal {
-		d := p.found.Warn("diagonals", SettingOpening,
+		d := p.found.Warn("diagonals", SettingDiagonals,
 			"width and height make diagonals of %s, and %s and %s were measured",
 			geom.Millimeters(want), geom.Millimeters(o.Diagonals[0]), geom.Millimeters(o.Diagonals[1]))
 		d.Measured, d.Limit = geom.Millimeters(math.Abs(mean-want)), geom.Millimeters(offDiagonal)
 		d.Ask = geom.Sentencef("measure again: one of them is wrong")
 	}
 	if askew := p.plan.OutOfSquare; askew > maxAskew+settle {
-		d := p.found.Warn("out-of-square", SettingOpening,
+		d := p.found.Warn("out-of-square", SettingDiagonals,
 			"the diagonals differ by %s: the upper edge stands %s to one side of the lower one",
 			geom.Millimeters(math.Abs(o.Diagonals[0]-o.Diagonals[1])), geom.Millimeters(askew))
 		d.Measured, d.Limit = geom.Millimeters(askew), geom.Millimeters(maxAskew)
@@ -218,11 +229,16 @@ func (p *planner) rows(heights []float64, depth float64) {
 	case Overlay:
 		frontWidth = p.plan.Opening.Width + p.Edge.Left + p.Edge.Right
 	}
-	if width < 2*minBox || frontWidth < 2*minBox {
-		d := p.found.Fail("width", SettingOpening, "the opening is %s wide: that leaves boxes of %s",
-			geom.Millimeters(p.plan.Opening.Width), geom.Millimeters(width))
-		d.Measured, d.Limit = geom.Millimeters(min(width, frontWidth)), geom.Millimeters(2*minBox)
-		d.Ask = geom.Sentencef("a wider opening, or a slide that takes less")
+	if narrow := min(width, frontWidth); narrow < 2*minBox {
+		what := "boxes"
+		if frontWidth < width {
+			what = "drawer fronts"
+		}
+		d := p.found.Fail("width", SettingWidth, "the opening is %s wide: that leaves %s for %s, and they need %s",
+			geom.Millimeters(p.plan.Opening.Width), geom.Millimeters(max(0, narrow)), what, geom.Millimeters(2*minBox))
+		d.Measured, d.Limit = geom.Millimeters(narrow), geom.Millimeters(2*minBox)
+		d.Remedies = p.least(SettingOpening, KeyWidth, p.plan.Opening.Width+2*minBox-narrow)
+		d.Ask = geom.Sentencef("a slide that takes less")
 		return
 	}
 	p.plan.BoxWidth = p.widthTerms()
@@ -278,7 +294,7 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 			d := p.found.Fail("row", SettingBoxHeights,
 				"row %d has room for a box of %s, and the lowest box is %s", row+1, room, lowest)
 			d.Subject.Item, d.Measured, d.Limit = row, room, lowest
-			d.Ask = geom.Sentencef("fewer or higher rows, or a lower box height")
+			d.Ask = geom.Sentencef("%s, or a lower box height", p.moreRoom(row, least(p.BoxHeights)-height))
 			return 0, 0, false
 		}
 		height = most
@@ -288,14 +304,36 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 	}
 	if height < minBox-settle {
 		left, need := geom.Millimeters(height), geom.Millimeters(minBox)
-		d := p.found.Fail("row", SettingRows,
-			"row %d is %s high in the opening; what the slide keeps free leaves a box of %s, "+
-				"at least %s is needed", row+1, geom.Millimeters(high-low), left, need)
+		fact := geom.Sentencef("row %d is %s high in the opening; what the slide keeps free leaves a box of %s, at least %s is needed",
+			row+1, geom.Millimeters(high-low), left, need)
+		switch {
+		case high-low <= settle:
+			fact = geom.Sentencef("no part of row %d is in the opening, which is %s high: the overlay and the other rows take all of it; a box of %s is needed",
+				row+1, geom.Millimeters(p.plan.Opening.Height), need)
+		case height <= settle:
+			fact = geom.Sentencef("row %d is %s high in the opening; what the slide keeps free leaves nothing for a box, at least %s is needed",
+				row+1, geom.Millimeters(high-low), need)
+		}
+		d := p.found.Add(geom.LevelError, "row", SettingRows, fact)
 		d.Subject.Item, d.Measured, d.Limit = row, left, need
-		d.Ask = geom.Sentencef("fewer or higher rows")
+		d.Ask = p.moreRoom(row, minBox-height)
 		return 0, 0, false
 	}
 	return height, bottom, true
+}
+
+// moreRoom is what gives the box of a row so much more height.
+func (p *planner) moreRoom(row int, lacks float64) geom.Sentence {
+	if front := p.Rows[row].Front; front > 0 {
+		if p.LineBoring > 0 { // then it goes by whole steps
+			return geom.Sentencef("a higher row %d", row+1)
+		}
+		return geom.Sentencef("write %s or more for row %d", geom.AtLeast(front+lacks*(1+p.Sides.Swelling)), row+1)
+	}
+	if slices.ContainsFunc(p.Rows, func(r Row) bool { return r.Front > 0 }) {
+		return geom.Sentencef("fewer rows, or lower ones where a height is written")
+	}
+	return geom.Sentencef("fewer rows")
 }
 
 // racking warns of boxes that are wider than deep on a pair of slides.

@@ -89,7 +89,7 @@ var openingMistakes = []mistake{
 	{"size of a planned front", "", changed("{stock: birch}", "{stock: birch, width: 400, overhang-below: 3}"), []string{"16:41 no-effect", "16:62 no-effect"}},
 	{"no box that low", "", changed("rows: 3", "rows: 3\n    box-heights: [300]"), []string{"14:18 row"}},
 	{"opening too shallow", "", changed("depth: 550", "depth: 200"), []string{"12:12 depth"}},
-	{"opening too narrow", "", changed("width: 500", "width: 90"), []string{"11:14 width"}},
+	{"opening too narrow", "", changed("width: 500", "width: 90"), []string{"5:14 width"}},
 	{"sides too thick", "", strings.NewReplacer("birch: {thickness: 12}", "birch: {thickness: 18}", "side-mount", "undermount").Replace(openingBase), []string{"14:12 side-thickness"}},
 	{"front beyond all", "", strings.NewReplacer("height: 600", "height: 3999", "rows: 3", "overlay: 20").Replace(openingBase), []string{"11:14 out-of-range"}},
 	{"name of a row taken", "", openingBase + "  - {name: one-2, outside: 9 x 9 x 9, sides: birch, bottom: thin}\n", []string{"17:12 same-name"}},

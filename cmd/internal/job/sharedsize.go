@@ -117,12 +117,24 @@ func (b *builder) aimed(j *Job, w waiting) (opening.Plan, []geom.Diagnosis) {
 	return plan, found
 }
 
+// openingOf is what the file says of the opening of drawers.
+func (b *builder) openingOf(w waiting) map[string]value {
+	for _, s := range b.root.values["openings"].sections {
+		if s.name == w.entry.values["opening"].text {
+			return s.values
+		}
+	}
+	return nil
+}
+
 // planProblems shows what is to be said of the drawers of an opening.
 func (b *builder) planProblems(w waiting, list []geom.Diagnosis) {
 	for _, d := range list {
 		at := w.entry.values["opening"].at
-		if v := w.entry.values[string(d.Subject.Setting)]; v.given {
-			at = v.at
+		for _, get := range []map[string]value{w.entry.values, b.openingOf(w)} {
+			if v := get[string(d.Subject.Setting)]; v.given {
+				at = v.at
+			}
 		}
 		b.add(Problem{Level: d.Level, Code: Code(d.Code), Message: w.drawer.Name + ": " + d.Fact.In(b.units), Hint: Advice(d, b.units)}, at)
 	}
