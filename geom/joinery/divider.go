@@ -12,6 +12,9 @@ import (
 // FieldDividers is the entry of a [geom.Diagnosis] about dividers.
 const FieldDividers geom.Setting = "dividers"
 
+// KeyAt is the key of a divider's places.
+const KeyAt = "at"
+
 // Dividers, in millimeters; common practice, no source.
 const (
 	fixedShort, looseShort = 0.5, 1.0 // of the room between the floors of its dados
@@ -118,11 +121,9 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 			l.failDivider(i, geom.Diagnosis{
 				Code:     "divider-room",
 				Measured: geom.Millimeters(at - end), Limit: geom.Millimeters(minCell),
-				Fact: geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimeters(at-end), geom.Millimeters(room), geom.Millimeters(minCell)),
-				Ask:  geom.Sentencef("take other places, or none"),
-				Remedies: []geom.Remedy{
-					geom.Remedy{Changes: []geom.Change{{Setting: FieldDividers, Key: "at", Item: i, Count: int((room - minCell + settle) / (s.t + minCell))}}},
-				},
+				Fact:     s.cellFact(end, at, room),
+				Ask:      geom.Sentencef("take other places, or none"),
+				Remedies: l.otherPlaces(i, s, room),
 			})
 			return s, false
 		}
@@ -146,6 +147,39 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 		return s, false
 	}
 	return s, l.dividerSlot(&s)
+}
+
+// cellFact says what is wrong with a cell that ends at a place: it is too small, or there is none.
+func (s standingDivider) cellFact(end, at, room float64) geom.Sentence {
+	begins, inside, last := geom.Millimeters(end-s.t), geom.Millimeters(room), geom.AtMost(s.last(room))
+	switch cell := at - end; {
+	case cell >= 0 || len(s.At) == 0: // those that are spaced evenly
+		return geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimeters(cell), inside, geom.Millimeters(minCell))
+	case at < room: // of the next one
+		return geom.Sentencef("those at %s and %s overlap", begins, geom.Millimeters(at))
+	case end-s.t >= room:
+		return geom.Sentencef("at %s it is beyond the far wall: the inside is %s, and it can begin at %s to %s", begins, inside, geom.AtLeast(minCell), last)
+	}
+	return geom.Sentencef("at %s its board of %s runs into the far wall: the inside is %s, and it can begin at %s to %s", begins, geom.Millimeters(s.t), inside,
+		geom.AtLeast(minCell), last)
+}
+
+// last is where one can begin that leaves a cell to the far wall.
+func (s standingDivider) last(room float64) float64 { return room - s.t - minCell }
+
+// otherPlaces is where a divider that stands alone can begin, or how many can stand there.
+func (l *layout) otherPlaces(i int, s standingDivider, room float64) []geom.Remedy {
+	if len(s.At) == 1 {
+		return []geom.Remedy{l.between(FieldDividers, minCell, s.last(room)).Of(KeyAt, i)}
+	}
+	n := int((room - minCell + settle) / (s.t + minCell))
+	if len(s.At) > 1 {
+		n = min(n, len(s.At))
+	}
+	if n < 1 {
+		return nil
+	}
+	return []geom.Remedy{{Changes: []geom.Change{{Setting: FieldDividers, Key: KeyAt, Item: i, Count: n}}}}
 }
 
 // apart reports whether a divider keeps clear of those before it that run the same way.

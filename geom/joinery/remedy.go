@@ -54,6 +54,8 @@ func (s *Spec) write(c geom.Change, v float64) {
 		s.Dividers = slices.Clone(s.Dividers)
 		if d := &s.Dividers[c.Item]; c.Count > 0 {
 			d.At, d.Count = nil, c.Count
+		} else if c.Key == KeyAt {
+			d.At, d.Count = []float64{v}, 0
 		} else if c.Key == "height" {
 			d.Height = v
 		} else {

@@ -1,7 +1,9 @@
 package job
 
 import (
+	"fmt"
 	"slices"
+	"strconv"
 
 	"drawerwright/geom"
 )
@@ -18,12 +20,31 @@ func (r *reader) lengths(n *node, k *key) []geom.Length {
 func (r *reader) cells(v *value, n *node, k *key) {
 	if n.kind == scalar {
 		count := key{name: k.name, min: 1, max: float64(k.most)}
+		if r.oneLength(n, count) {
+			code := CodeNotNumber
+			if countText.MatchString(n.text) {
+				code = CodeOutOfRange
+			}
+			r.fail(code, n.at, fmt.Sprintf("write `%s: [%s]` for one of that length; a number alone is how many, 1 to %d", k.name, n.text, k.most),
+				"%s cannot be %s", k.name, quote(n.text))
+			return
+		}
 		v.number = r.number(n, &count, countText, "write how many, as in 3, or a list, as in [100, 150]")
 		return
 	}
 	if r.expect(n, list, k.name) {
 		v.lengths = r.cellsOf(n, k)
 	}
+}
+
+// oneLength reports whether a text is a length that no count can be.
+func (r *reader) oneLength(n *node, count key) bool {
+	l, err := geom.ParseLength(n.text, r.units)
+	if err != nil || l <= 0 {
+		return false
+	}
+	many, err := strconv.Atoi(n.text)
+	return err != nil || float64(many) > count.max
 }
 
 // cellsOf reads the lengths of a list. One of the key's words is 0.

@@ -76,6 +76,9 @@ func (j *Job) changeEdits(drawer int, c geom.Change) []Edit {
 		if c.Count > 0 {
 			return one(strconv.Itoa(c.Count), string(s), item, c.Key)
 		}
+		if c.Key == joinery.KeyAt {
+			return one("["+j.text(c)+"]", string(s), item, c.Key)
+		}
 		if board := j.boardOf(c); board != "" {
 			return one(writeKey(board), string(s), item, "stock")
 		}

@@ -90,6 +90,9 @@ func changeText(c geom.Change, s joinery.Spec) string {
 	case joinery.SettingCutter:
 		return cutterText(c, s, v)
 	case joinery.FieldDividers:
+		if c.Key == joinery.KeyAt {
+			return fmt.Sprintf("let divider %d begin at %s", c.Item+1, v)
+		}
 		if c.Key == "height" {
 			return fmt.Sprintf("write a height of %s for divider %d", v, c.Item+1)
 		}
