@@ -232,27 +232,67 @@ func (l *layout) lowUsed() float64 {
 	return l.rise + max(l.groove, l.inGroove())
 }
 
+// roomOf is an outside size with what the joint takes of it, and the least that has to be left.
+type roomOf struct {
+	what              string
+	size, used, least float64
+}
+
+func (r roomOf) left() float64 { return r.size - r.used }
+
 // checkRoom judges the outside size against the joint.
 func (l *layout) checkRoom() {
-	for _, c := range []struct {
-		what              string
-		size, used, least float64
-	}{
+	all := []roomOf{
 		{"width", l.Width, 2 * l.Ts, minClear},
 		{"height", l.Height, l.lowUsed(), minAbove},
 		{"depth", l.Depth, l.toFront + l.toBack, minClear},
-	} {
-		if left := c.size - c.used; left < c.least-settle {
-			l.refuse(geom.Diagnosis{
-				Code: "room", Subject: about(SettingOutside, ""),
-				Measured: geom.Millimeters(left), Limit: geom.Millimeters(c.least),
-				Fact: geom.Sentencef("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
-					c.what, geom.Millimeters(c.size), geom.Millimeters(c.used), geom.Millimeters(left), geom.Millimeters(c.least)),
-				Ask:      geom.Sentencef("make the box larger: where it stands in an opening, that, or with fewer rows"),
-				Remedies: []geom.Remedy{l.least(SettingOutside, c.used+c.least).Of(c.what, 0)},
-			}, left > settle)
+	}
+	var short []roomOf
+	for _, c := range all {
+		if c.left() < c.least-settle {
+			short = append(short, c)
 		}
 	}
+	if len(short) == len(all) && !l.Planned {
+		l.noRoom(all)
+		return
+	}
+	for _, c := range short {
+		l.refuse(geom.Diagnosis{
+			Code: "room", Subject: about(SettingOutside, ""),
+			Measured: geom.Millimeters(c.left()), Limit: geom.Millimeters(c.least),
+			Fact: geom.Sentencef("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
+				c.what, geom.Millimeters(c.size), geom.Millimeters(c.used), geom.Millimeters(c.left()), geom.Millimeters(c.least)),
+			Ask:      geom.Sentencef("make the box larger: where it stands in an opening, that, or with fewer rows"),
+			Remedies: []geom.Remedy{l.least(SettingOutside, c.used+c.least).Of(c.what, 0)},
+		}, c.left() > settle)
+	}
+}
+
+// noRoom refuses a size that is too small every way: often one of inches in a job of millimeters.
+func (l *layout) noRoom(all []roomOf) {
+	w, h, d := all[0], all[1], all[2]
+	larger := geom.Remedy{Changes: []geom.Change{}}
+	for i, c := range all {
+		one := l.least(SettingOutside, c.used+c.least).Of(c.what, 0)
+		if larger = larger.With(one); i == 0 {
+			larger = one
+		}
+	}
+	first := geom.Sentence{}
+	if l.Units == geom.Millimeter {
+		number := func(c roomOf) string { return geom.LengthOf(c.size).Number(l.Units) }
+		first = geom.Sentencef("write %s x %s x %s in, if it is inches", number(w), number(h), number(d))
+	}
+	l.refuse(geom.Diagnosis{
+		Code: "room", Subject: about(SettingOutside, ""),
+		Measured: geom.Millimeters(w.left()), Limit: geom.Millimeters(w.least),
+		Fact: geom.Sentencef("the box is %s x %s x %s, and the joint takes %s of the width, %s of the height and %s of the depth: nothing is left inside",
+			geom.Millimeters(w.size), geom.Millimeters(h.size), geom.Millimeters(d.size), geom.Millimeters(w.used), geom.Millimeters(h.used), geom.Millimeters(d.used)),
+		Ask:      geom.Sentencef("make the box larger"),
+		First:    first,
+		Remedies: []geom.Remedy{larger},
+	}, false)
 }
 
 // ends lists front and back, or the front alone where what holds for it holds

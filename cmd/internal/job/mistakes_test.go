@@ -173,7 +173,7 @@ func TestHints(t *testing.T) {
 		{"stocks", strings.Replace(base, "sides: birch", "sides: oak", 1), "`birch` or `hardboard`", true},
 		{"inches in a file of millimeters", strings.Replace(base, "5.9}", "0.47}", 1), "did you mean 0.47 in?", true},
 		{"millimeters in a file of inches", inches, "did you mean 12 mm?", true},
-		{"unit given", strings.Replace(base, "5.9}", "0.47 mm}", 1), "did you mean", false},
+		{"the wrong unit given", strings.Replace(base, "5.9}", "0.47 mm}", 1), "did you mean 0.47 in?", true},
 		{"neither unit", strings.Replace(base, "5.9}", "0.01}", 1), "did you mean", false},
 		{"colon", strings.Replace(base, "count: 6", "count:6: 3", 1), "space after the colon", true},
 		{"comma", strings.Replace(base, "5.9}", `"5,9"}`, 1), "decimal point", true},

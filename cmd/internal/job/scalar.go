@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -192,18 +193,59 @@ func (r *reader) measure(text string) string {
 	return printable(text)
 }
 
-// rangeHint asks whether a bare number out of range was meant in the other
-// unit, when it would be in range there.
+// rangeHint asks whether a number out of range was meant in another unit, when it would be in
+// range there.
 func (r *reader) rangeHint(text string, k *key) suggestion {
-	other := geom.Inch
-	if r.units == geom.Inch {
-		other = geom.Millimeter
-	}
-	if l, err := geom.ParseLength(text, other); err == nil && k.holds(l) {
-		meant := strings.TrimSpace(text) + " " + other.String()
+	if u, one := r.meantIn(k, text); one {
+		meant := unitless(text) + " " + u.String()
 		return suggestion{"did you mean " + meant + "?", []string{meant}}
 	}
 	return suggestion{hint: "measure again, or look for a slip of the decimal point"}
+}
+
+// meantIn is the unit in which numbers that are out of range would all be in range.
+func (r *reader) meantIn(k *key, texts ...string) (geom.Unit, bool) {
+	for _, u := range []geom.Unit{geom.Millimeter, geom.Inch} {
+		if !slices.ContainsFunc(texts, func(text string) bool {
+			l, err := geom.ParseLength(unitless(text), u)
+			return err != nil || !k.holds(l)
+		}) {
+			return u, true
+		}
+	}
+	return 0, false
+}
+
+// unitless is a length without the unit behind it.
+func unitless(text string) string {
+	return strings.TrimSpace(lastUnit.ReplaceAllString(strings.TrimSpace(text), ""))
+}
+
+// wrongUnit reports numbers that belong together, of which more than one is out of range and all
+// are in range in another unit, as the one mistake that they are.
+func (r *reader) wrongUnit(n *node, parts []part, k *key, meant func(numbers []string, u geom.Unit) string) bool {
+	var texts, numbers, out []string
+	for _, p := range parts {
+		l, err := geom.ParseLength(p.text, r.units)
+		if err != nil || !r.unitsKnown && !carriesUnit(p.text) {
+			return false
+		}
+		if !k.holds(l) {
+			out = append(out, r.measure(p.text))
+		}
+		texts, numbers = append(texts, p.text), append(numbers, unitless(p.text))
+	}
+	u, one := r.meantIn(k, texts...)
+	if len(out) < 2 || !one {
+		return false
+	}
+	text := meant(numbers, u)
+	way := suggestion{hint: "did you mean " + text + "?"}
+	if n.kind == scalar { // the page writes a scalar for another
+		way.instead = []string{text}
+	}
+	r.suggest(CodeOutOfRange, n.at, way, "%s has %s; each can be %s", k.name, words.Some(out), r.span(k))
+	return true
 }
 
 // carriesUnit reports whether a length says its own unit.

@@ -44,6 +44,14 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 		r.fail(CodeNotSize, n.at, mixedUnits, "some numbers of %s have a unit and some have none", k.name)
 		return nil
 	}
+	if r.wrongUnit(n, parts, k, func(numbers []string, u geom.Unit) string {
+		if n.kind == list {
+			return inList(numbers, u)
+		}
+		return strings.Join(numbers, " x ") + " " + u.String()
+	}) {
+		return nil
+	}
 	lengths := make([]geom.Length, 0, len(parts))
 	for i, p := range parts {
 		side := key{name: "the " + k.sides[i] + " of " + k.name, min: k.min, max: k.max}
@@ -55,6 +63,11 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 		return nil
 	}
 	return lengths
+}
+
+// inList is a list of lengths, each with its unit.
+func inList(numbers []string, u geom.Unit) string {
+	return "[" + strings.Join(numbers, " "+u.String()+", ") + " " + u.String() + "]"
 }
 
 const mixedUnits = "write a unit after the last number only, or after each"
@@ -163,6 +176,9 @@ func (r *reader) readings(n *node, k *key) []geom.Length {
 		return nil
 	}
 	parts, ok := r.items(n, k, maxReadings)
+	if ok && r.wrongUnit(n, parts, k, inList) {
+		return nil
+	}
 	lengths := make([]geom.Length, 0, len(parts))
 	for _, p := range parts {
 		if l, good := r.length(p.text, p.at, k); good {
