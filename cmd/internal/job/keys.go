@@ -48,6 +48,7 @@ type key struct {
 	without  string // what happens without the entry, when that is no fallback
 	words    []string
 	trade    map[string]string // what a shop may write for one of the words, in lower case
+	called   string            // what a shop may call the entry
 	sides    []string          // what the numbers of a size are
 	min, max float64           // in millimeters for lengths, in the first unit for measures, both included
 	measures []measure
@@ -188,6 +189,9 @@ var unitWords = map[string]string{
 	"millimeter": "mm", "millimeters": "mm", "metric": "mm",
 	"inch": "in", "inches": "in", "imperial": "in", `"`: "in",
 }
+
+// handleTrade is what a shop calls what a handle, with two screws, and a knob, with one, are here.
+var handleTrade = map[string]string{"pull": "handle", "pulls": "handle", "bar": "handle", "handles": "handle", "knobs": "knob", "button": "knob"}
 
 // UnitWord is the word of the job file for what a shop calls a unit; the same where none is.
 func UnitWord(called string) string { return cmp.Or(unitWords[strings.ToLower(called)], called) }

@@ -21,6 +21,12 @@ var oneMistakes = []oneMistake{
 	{"[12.21, 12.16]", "[12.21 in, 12.16 in]", "3:22", "thickness has 12.21 in, 12.16 in; each can be 1 mm to 100 mm", "did you mean [12.21 mm, 12.16 mm]?"},
 	{"460 x 140 x 500", "460 x 140 x 500 in", "8:14", "outside has 460 in, 500 in; each can be 1 mm to 4000 mm", "did you mean 460 x 140 x 500 mm?"},
 	{"460 x 140 x 500", "[0.7, 0.2, 0.8]", "8:14", "outside has 0.7 mm, 0.2 mm, 0.8 mm; each can be 1 mm to 4000 mm", "did you mean [0.7 in, 0.2 in, 0.8 in]?"},
+	{"bottom: hardboard", "bottom: hardboard\n    drawer-front: {stock: birch, width: 470, height: 150, overhang-left: 5, overhang-below: 5, handles: pull}", "11:105",
+		`handles cannot be "pull"`, "write `handle`, the word for it here"},
+	{"bottom: hardboard", "bottom: hardboard\n    drawer-front: {stock: birch, width: 470, height: 150, overhang-left: 5, overhang-below: 5, handle-hight: 60, handles: knob}", "11:96",
+		`drawer-front has no entry "handle-hight"`, "did you mean `handle-from-top`?"},
+	{"bottom: hardboard", "bottom: hardboard\n    drawer-front: {stock: birch, width: 470, height: 150, overhang-left: 5, overhang-below: 5, handle-diam: 5, handles: knob}", "11:96",
+		`drawer-front has no entry "handle-diam"`, "did you mean `handle-diameter`, `handle-spacing` or `handle-from-top`?"},
 	{"12.21", "12000", "3:23", "thickness is 12000 mm; it can be 1 mm to 100 mm", "measure again, or look for a slip of the decimal point"},
 }
 

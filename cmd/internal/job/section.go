@@ -99,20 +99,25 @@ func (s *section) fallBack(r *reader, keys []key) {
 // unknownKey reports an entry that does not exist, and gives the one that was
 // probably meant, if any: none that the mapping has already.
 func (r *reader) unknownKey(e entry, of *node, keys []key, title string) (meant string) {
-	var names []string
+	var names, called []string
 	for _, k := range keys {
 		if !slices.ContainsFunc(of.entries, func(o entry) bool { return o.key == k.name }) {
-			names = append(names, k.name)
+			names, called = append(names, k.name), append(called, k.called)
 		}
 	}
 	other := suggestion{hint: "delete it"}
 	near := near(e.key, names)
+	meant = nearest(e.key, names)
+	if i := slices.Index(called, nearest(e.key, append(called, names...))); i >= 0 && called[i] != "" {
+		meant, near = names[i], names[i:i+1]
+	}
 	switch away := elsewhere(e.key); {
-	case len(near) == 0 && away != "":
+	case len(near) > 0:
+		other = anyOf(near)
+	case away != "":
 		other.hint = away
 	case len(names) > 0:
 		other = didYouMean(e.key, names)
-		meant = nearest(e.key, names)
 	}
 	if before, _, found := strings.Cut(e.key, ":"); found && slices.Contains(names, before) {
 		other, meant = suggestion{hint: "write a space after the colon"}, before

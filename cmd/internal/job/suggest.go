@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -15,9 +16,14 @@ type suggestion struct {
 // share parts with it or begin like it, or all.
 func didYouMean(word string, known []string) suggestion {
 	if near := near(word, known); len(near) > 0 {
-		return suggestion{"did you mean " + alternatives(near) + "?", near}
+		return anyOf(near)
 	}
 	return suggestion{"write " + alternatives(known), known[:min(len(known), maxShown)]}
+}
+
+// anyOf asks whether one of some words was meant.
+func anyOf(near []string) suggestion {
+	return suggestion{"did you mean " + alternatives(near) + "?", near}
 }
 
 // near are the known words that may have been meant; none where nothing is near.
@@ -107,7 +113,7 @@ func nearest(word string, known []string) string {
 const maxSharing, leastShared = 4, 3
 
 // sharing are the known words that have the most parts between hyphens in common with the
-// given one: `front` is in `box-front`.
+// given one, the nearest first: `front` is in `box-front`.
 func sharing(word string, known []string) (best []string) {
 	parts := func(w string) []string {
 		return strings.FieldsFunc(strings.ToLower(w), func(r rune) bool { return r == '-' || r == '_' || r == ' ' })
@@ -131,6 +137,8 @@ func sharing(word string, known []string) (best []string) {
 	if len(best) > maxSharing {
 		return nil
 	}
+	letters := []rune(strings.ToLower(word[:min(len(word), maxName)]))
+	slices.SortStableFunc(best, func(a, b string) int { return cmp.Compare(slips(letters, []rune(a)), slips(letters, []rune(b))) })
 	return best
 }
 
