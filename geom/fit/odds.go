@@ -36,6 +36,8 @@ func (o Odds) String() string {
 		return "more than 999 of 1,000 boxes come out right"
 	case "< 1":
 		return "fewer than 1 of 1,000 boxes come out right"
+	case "1":
+		return "1 of 1,000 boxes comes out right"
 	default:
 		return text + " of 1,000 boxes come out right"
 	}

@@ -103,6 +103,8 @@ func TestOddsInWords(t *testing.T) {
 		{Odds{0.99951, false}, "more than 999 of 1,000 boxes come out right"},
 		{Odds{0.9994, false}, "999 of 1,000 boxes come out right"},
 		{Odds{0.4661, false}, "466 of 1,000 boxes come out right"},
+		{Odds{0.0011, false}, "1 of 1,000 boxes comes out right"},
+		{Odds{0.0016, false}, "2 of 1,000 boxes come out right"},
 		{Odds{0.0004, false}, "fewer than 1 of 1,000 boxes come out right"},
 		{Odds{}, "fewer than 1 of 1,000 boxes come out right"},
 	} {

@@ -24,7 +24,7 @@ func checkText(r *reading, text string) {
 		if m := remarkLine.FindStringSubmatch(line); m != nil {
 			said[m[1]] = append(said[m[1]], m[2])
 		}
-		if names, _, ok := strings.Cut(line, ": "); ok && strings.HasSuffix(line, " come out right") &&
+		if names, _, ok := strings.Cut(line, ": "); ok && judgedLine.MatchString(line) &&
 			slices.Contains(r.job.Drawers, strings.Split(withoutMore(names), ", ")[0]) {
 			r.judged(line)
 			continue

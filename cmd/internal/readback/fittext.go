@@ -53,6 +53,9 @@ func (r *reading) judged(line string) []string {
 	return drawers
 }
 
+// judgedLine is how a verdict with its odds ends.
+var judgedLine = regexp.MustCompile(` boxes comes? out right$`)
+
 // withoutMore leaves out how many more there are.
 func withoutMore(names string) string {
 	if first, n, found := cutLast(names, " and "); found && strings.HasSuffix(n, " more") {
