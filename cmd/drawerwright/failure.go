@@ -110,7 +110,10 @@ func failure(err error, path string, asJSON bool, s streams) error {
 	var folder *outdir.Error
 	var unproven *files.Unproven
 	var said diagnosed
+	var plainly hinted
 	switch {
+	case errors.As(err, &plainly):
+		p.Message, p.Hint = plainly.fact, plainly.hint
 	case errors.As(err, &folder):
 		fact, _, _ := strings.Cut(folder.Error(), "\n  hint:")
 		p.File, p.Code, p.Message, p.Hint = folder.Path, "folder", strings.ReplaceAll(fact, "\n  ", "; "), folder.Hint

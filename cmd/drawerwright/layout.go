@@ -228,7 +228,7 @@ func readList(path string, u geom.Unit, s streams) (list.List, error) {
 	} else {
 		f, err := os.Open(path)
 		if err != nil {
-			return list.List{}, fmt.Errorf("cannot read the list: %w", err)
+			return list.List{}, unread("list", path, err, "")
 		}
 		defer f.Close()
 		in = f

@@ -24,7 +24,7 @@ func loadJob(path string, s streams) (loaded, error) {
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return loaded{}, fmt.Errorf("cannot read the job: %w", err)
+		return loaded{}, unread("job", path, err, "drawerwright init "+plain(path)+" asks six questions and writes one")
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && info.IsDir() {

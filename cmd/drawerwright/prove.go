@@ -7,6 +7,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -159,6 +160,9 @@ const (
 // openProof reads a folder's report.
 func openProof(dir string) (*prove.Prover, error) {
 	data, err := readLimited(filepath.Join(dir, filing.Report), maxReport)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, hinted{fmt.Sprintf("%s is no folder that build wrote: there is no %s in it", plain(dir), filing.Report), "drawerwright build JOB -o " + plain(dir) + " writes one"}
+	}
 	if err != nil {
 		return nil, fmt.Errorf("cannot read what was built: %w", err)
 	}

@@ -68,7 +68,7 @@ func (h *shelved) read(u geom.Unit) (list.Shelf, error) {
 		return list.Shelf{}, nil
 	}
 	if err != nil {
-		return list.Shelf{}, fmt.Errorf("cannot read the shelf: %w", err)
+		return list.Shelf{}, unread("shelf", h.path, err, "--put-back begins a new one")
 	}
 	defer f.Close()
 	h.shelf, err = list.ReadShelf(plain(h.path), f, u)

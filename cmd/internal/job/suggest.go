@@ -74,6 +74,9 @@ func DidYouMean(word string, known []string) string {
 	return didYouMean(word, known).hint
 }
 
+// Nearest is the known word that was probably meant; empty where none is near.
+func Nearest(word string, known []string) string { return nearest(word, known) }
+
 // maxShown is how many words a person reads; the keys of a job are among them.
 const maxShown = 20
 
