@@ -87,14 +87,14 @@ func (m maker) right(d batch.Drawer) []string {
 		given(m.number(size.Depth), size.Depth, joinery.CheckOutsideDepth), "", "",
 		given(m.number(size.Height), size.Height, fit.OutsideHeight), "",
 		given(m.ruled(k.Diagonal.MM()), k.Diagonal.MM(), fit.Diagonal), "", "",
-		words.ByTapeAtMost(k.MaxDiagonalDifference.MM(), m.unit), ""}
+		words.OffBy(k.MaxDiagonalDifference.MM(), m.unit), ""}
 }
 
 // around is by how much what is right may be missed either way where that is the same, else by how much below and
 // above.
 func (m maker) around(right float64, limits [2]record.Length) string {
-	below := words.ByTapeAtMost(right-limits[0].MM(), m.unit)
-	above := words.ByTapeAtMost(limits[1].MM()-right, m.unit)
+	below := words.OffBy(right-limits[0].MM(), m.unit)
+	above := words.OffBy(limits[1].MM()-right, m.unit)
 	if below == above {
 		return "±" + above
 	}

@@ -37,8 +37,12 @@ func TestFormHasALineForEachBox(t *testing.T) {
 
 // TestAround: limits that are as far off either way are said once, others by how far each is.
 func TestAround(t *testing.T) {
-	m := maker{unit: geom.Millimeter}
-	for want, limits := range map[string][2]record.Length{"±0.80": {459.2, 460.8}, "-1.60\n+0.00": {458.4, 460}} {
+	for want, limits := range map[string][2]record.Length{"±0.80": {459.2, 460.8}, "-1.60\n+0.00": {458.4, 460},
+		"±0.019": {459.5, 460.5}} { // half a millimeter is 0.0197 in
+		m := maker{unit: geom.Millimeter}
+		if want == "±0.019" {
+			m.unit = geom.Inch
+		}
 		if got := m.around(460, limits); got != want {
 			t.Errorf("%v around 460: %q, want %q", limits, strings.ReplaceAll(got, "\n", " "), want)
 		}

@@ -57,17 +57,9 @@ func (p *packetReader) missed(drawer, measure, right string, by map[string]strin
 			text = by["±"]
 		}
 		if off, ok := number(text); ok {
-			step := p.downTo(text) // it was rounded down by up to that
+			step := p.step(text) // it was rounded down by up to that
 			p.add("fit", drawer+": "+measure, to.limit, fmt.Sprintf("%.5f", middle+float64(to.way*(off+step/2))),
 				p.step(right)+step+p.step("")) // and other outputs round limits inward
 		}
 	}
-}
-
-// downTo is to what a limit of the form was rounded down: 0.01 mm; 0.001 or a 64th of an inch.
-func (r *reading) downTo(value string) float64 {
-	if r.unit == "in" && !strings.Contains(value, ".") {
-		return 1.0 / 64
-	}
-	return r.step(value)
 }

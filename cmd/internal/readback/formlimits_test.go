@@ -28,8 +28,8 @@ func TestFormLimits(t *testing.T) {
 		`fit "tray: outside width": limit from`: "419.31500 0.030", `fit "tray: outside width": limit to`: "420.92500 0.030",
 		`fit "tray: outside depth": limit from`: "279.74500 0.030", `fit "tray: outside depth": limit to`: "280.50500 0.030",
 		`fit "tray: outside height": limit from`: "6.06875 0.030", `fit "tray: outside height": limit to`: "6.11875 0.030",
-		`fit "till: outside width": limit from`: "20.99094 0.018", `fit "till: outside width": limit to`: "21.06906 0.018",
-		`fit "till: outside depth": limit from`: "17.98750 0.003", `fit "till: outside depth": limit to`: "18.02344 0.018",
+		`fit "till: outside width": limit from`: "20.99850 0.003", `fit "till: outside width": limit to`: "21.06150 0.003",
+		`fit "till: outside depth": limit from`: "17.98750 0.003", `fit "till: outside depth": limit to`: "18.01550 0.003",
 	}
 	found := make(map[string]string)
 	p.reading = &reading{unit: "mm", take: func(f Fact) {
@@ -37,8 +37,8 @@ func TestFormLimits(t *testing.T) {
 	}}
 	p.formLimits("tray")
 	p.unit = "in"
-	p.missed("till", "outside width", "21.030 (21 1/32)", map[string]string{"±": "1/32"})
-	p.missed("till", "outside depth", "18", map[string]string{"-": "0.012", "+": "1/64"})
+	p.missed("till", "outside width", "21.030 (21 1/32)", map[string]string{"±": "0.031"})
+	p.missed("till", "outside depth", "18", map[string]string{"-": "0.012", "+": "0.015"})
 	if !maps.Equal(found, want) {
 		t.Errorf("read %v, should be %v", found, want)
 	}

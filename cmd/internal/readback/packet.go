@@ -232,7 +232,7 @@ func (p *packetReader) forms() taken {
 		p.printed("box", m[1], what, p.list[1+i])
 	}
 	p.printed("stack", m[1], "diagonal", p.list[4])
-	p.taped("stack", m[1], "diagonals apart", p.list[given])
+	p.printed("stack", m[1], "diagonals apart", p.list[given])
 	p.formLimits(m[1])
 	if m[3] != "" {
 		p.weighed(m[1], "empty in "+m[4], m[3])

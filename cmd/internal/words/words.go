@@ -100,18 +100,8 @@ func Within(least, most float64, u geom.Unit) string {
 	return To(low.Fixed(u), high.Fixed(u))
 }
 
-// ByTapeAtMost is a limit that a tape reads, rounded down: of inches to a 64th.
-func ByTapeAtMost(mm float64, u geom.Unit) string {
-	steps := math.Floor(mm/sixtyFourth + onLine)
-	if u != geom.Inch || steps < 1 {
-		return geom.LengthOf(mm).RoundDown(u).Fixed(u)
-	}
-	return geom.LengthOf(steps * sixtyFourth).Taped(u)
-}
-
-// sixtyFourth is the finest line that a rule in inches has, in mm, and onLine the part of it that
-// is within computing.
-const sixtyFourth, onLine = geom.InchMM / 64, 1e-4
+// OffBy is by how much something may be off, rounded down, in the figures in which limits stand everywhere.
+func OffBy(mm float64, u geom.Unit) string { return geom.LengthOf(mm).RoundDown(u).Fixed(u) }
 
 // Tape prints a length as a tape is read: of inches the nearest 32nd.
 func Tape(mm float64, u geom.Unit) string { return onTape(math.Round(mm/tapeStep), mm, u) }
@@ -173,11 +163,14 @@ func Drill(mm float64, u geom.Unit) (size string, metric bool) {
 	return Length(mm, u), false
 }
 
+// computing is what a number of millimeters may be off a whole one by computing alone.
+const computing = 1e-4
+
 // Sold is the size by which goods are sold: in an inch job that of goods made in millimeters is in
 // those, as "500 mm", where it is whole ones and no 64th.
 func Sold(mm float64, u geom.Unit) string {
 	l := geom.LengthOf(mm)
-	if u == geom.Inch && strings.Contains(l.Taped(u), ".") && math.Abs(mm-math.Round(mm)) < onLine {
+	if u == geom.Inch && strings.Contains(l.Taped(u), ".") && math.Abs(mm-math.Round(mm)) < computing {
 		return l.Text(geom.Millimeter)
 	}
 	return l.Text(u)

@@ -44,12 +44,12 @@ func TestWords(t *testing.T) {
 		"cut to fit": {both(func(u geom.Unit) string { return Sold(457.5, u) }), {"457.5 mm", "18.012 in"}},
 		"in a line":  {both(func(u geom.Unit) string { return PlaceIn(5.9944, u) }), {"5.99 mm", "0.236 in (15/64)"}},
 		// 0.5 mm is 0.01969 in, 5 mm 0.19685, 0.3 mm 0.01181; 1 mm is 2.5 64ths.
-		"within":    {both(func(u geom.Unit) string { return Within(0.5, 5, u) }), {"0.50 to 5.00", "0.020 to 0.196"}},
-		"at most":   {both(func(u geom.Unit) string { return ByTapeAtMost(1, u) }), {"1.00", "1/32"}},
-		"at most 0": {both(func(u geom.Unit) string { return ByTapeAtMost(0.3, u) }), {"0.30", "0.011"}},
-		"offcut":    {both(func(u geom.Unit) string { return SizeAtMost(435.685, u) }), {"435.69", "17 1/8"}},
-		"size":      {both(func(u geom.Unit) string { return Size(1525, u) }), {"1525", "60 1/32"}}, // 60.039 in
-		"span":      {both(func(u geom.Unit) string { return Span(6.2, 6.1, u) }), {"6.10 to 6.20", "0.240 to 0.244"}},
+		"within":   {both(func(u geom.Unit) string { return Within(0.5, 5, u) }), {"0.50 to 5.00", "0.020 to 0.196"}},
+		"off by":   {both(func(u geom.Unit) string { return OffBy(1, u) }), {"1.00", "0.039"}},
+		"off by 0": {both(func(u geom.Unit) string { return OffBy(0.3, u) }), {"0.30", "0.011"}},
+		"offcut":   {both(func(u geom.Unit) string { return SizeAtMost(435.685, u) }), {"435.69", "17 1/8"}},
+		"size":     {both(func(u geom.Unit) string { return Size(1525, u) }), {"1525", "60 1/32"}}, // 60.039 in
+		"span":     {both(func(u geom.Unit) string { return Span(6.2, 6.1, u) }), {"6.10 to 6.20", "0.240 to 0.244"}},
 	} {
 		if c[0] != c[1] {
 			t.Errorf("%s is %q, want %q", name, c[0], c[1])
