@@ -288,9 +288,12 @@ func (l *layout) addBottom() {
 		p.Pockets = l.rearHoles(length, width)
 		name := "screw"
 		if l.Bottom.Solid {
-			name = "pan-head screw with washer, for the bottom's slots,"
+			name = "pan-head screw"
 		}
 		l.takes(l.long(name, l.screw(bottomScrew).name, l.Tb+appliedLength), len(p.Pockets))
+		if l.Bottom.Solid {
+			l.takes("washer for pan-head screw "+l.screw(bottomScrew).called(), len(p.Pockets))
+		}
 	}
 	l.add(Bottom, p, geom.Placement{
 		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomClearance/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},

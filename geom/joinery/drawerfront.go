@@ -59,7 +59,8 @@ func (l *layout) drawerFront() {
 		return
 	}
 	long := front.Stock.Thickness.Mean + fixingWasher + PilotDepth(t)
-	l.takes(l.long("screw", l.screw(fixingScrew).name, long)+" with washer", screws)
+	l.takes(l.long("screw", l.screw(fixingScrew).name, long), screws)
+	l.takes("large washer for screw "+l.screw(fixingScrew).called(), screws)
 	part := Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Placements: []geom.Placement{stand}}
 	l.handle(&part, front)
 	l.drawer.Parts = append(l.drawer.Parts, part)
@@ -172,9 +173,10 @@ func (l *layout) handle(drawerFront, front *Part) {
 			bore(&front.Panel, behind, clear)
 		}
 	}
-	name := "knob"
+	through := " for a drawer front " + l.text(f.Stock.Thickness.Mean) + " thick"
+	name := "knob, with its screw" + through
 	if f.Handles == 2 {
-		name = "handle, " + l.text(f.HandleSpacing) + " between its holes"
+		name = "handle, " + l.text(f.HandleSpacing) + " between its holes, with its screws" + through
 	}
 	l.takes(name, 1)
 }

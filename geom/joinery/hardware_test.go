@@ -58,8 +58,17 @@ func TestScrewsAndDrills(t *testing.T) {
 				if len(d.Hardware) < 2 {
 					t.Errorf("%s, %s: hardware %v", fasteners, u, d.Hardware)
 				}
+				var said []string // who buys it looks for a screw by its size, and for what screws a knob on
 				for _, i := range d.Hardware {
-					if metric := !strings.Contains(i.Name, " in"); i.Name != "knob" && metric == (u == geom.Inch) || strings.Contains(i.Name, "0.") {
+					said = append(said, i.Name)
+				}
+				all := strings.Join(said, "\n")
+				if !strings.Contains(all, "large washer for screw") || strings.Contains(all, "with washer") ||
+					!strings.Contains(all, "knob, with its screw for a drawer front "+geom.LengthOf(s.Front.Thickness.Mean).Text(u)+" thick") {
+					t.Errorf("%s: hardware\n%s", u, all)
+				}
+				for _, i := range d.Hardware {
+					if metric := !strings.Contains(i.Name, " in"); !strings.HasPrefix(i.Name, "knob") && !strings.Contains(i.Name, "washer") && metric == (u == geom.Inch) || strings.Contains(i.Name, "0.") && !strings.HasPrefix(i.Name, "knob") {
 						t.Errorf("%s: %s", u, i.Name)
 					}
 				}
