@@ -38,15 +38,27 @@ func laidOut() string {
 	return strings.Join(list, ", ")
 }
 
-// faces are the face and the edge that a label shows, by role.
-func faces(r joinery.Role) (face, edge string) {
-	switch r {
+// faces are the face and the edge that a label shows: its inside face as it looks in the box.
+func faces(p joinery.Part) (face, edge string) {
+	edge = "lower edge"
+	switch p.Role {
 	case joinery.Bottom:
-		return "upper face", "front edge"
+		edge = "front edge"
 	case joinery.DrawerFrontRole, joinery.DividerRole:
-		return "rear face", "lower edge"
+	default:
+		return "inside face", edge
 	}
-	return "inside face", "lower edge"
+	switch n := p.Placements[0].Normal(); {
+	case n.Z > 0.5:
+		return "upper face", edge
+	case n.Y > 0.5:
+		return "rear face", edge
+	case n.Y < -0.5:
+		return "front face", edge
+	case n.X > 0.5:
+		return "right face", edge
+	}
+	return "left face", edge
 }
 
 // WriteLabels writes the packet's labels as a document of their own.
@@ -140,7 +152,7 @@ func (m maker) label(p batch.Part, n int) paper.Label {
 		Grain: p.Stock.Grain != joinery.GrainNone,
 		Facts: fmt.Sprintf("%s x %s %s, %s", m.number(p.Panel.Length()), m.number(p.Panel.Width()), m.unit, p.Stock.Name)}
 	l.Job, l.Box = m.batch.Code, boxOf(p, n)
-	l.Face, l.Edge = faces(p.Role)
+	l.Face, l.Edge = faces(p.Part)
 	// Of sides that are twins, every second one is the right one.
 	right := p.Label == "right" || p.Label == "" && n%2 == 1
 	if p.Role == joinery.Side {

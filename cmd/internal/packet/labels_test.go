@@ -122,3 +122,23 @@ func TestLabelsNameTheirBoards(t *testing.T) {
 		t.Errorf("boards on labels: %v, want %v", found, want)
 	}
 }
+
+// TestLabelsNameTheFaceThatIsSeen: a divider across looks to the front with its inside face, one from front to back to
+// the right; the drawer front's is behind, the bottom's above.
+func TestLabelsNameTheFaceThatIsSeen(t *testing.T) {
+	b := read(t, "", []byte(`units: mm
+stock: {b: {thickness: 6}, s: {thickness: 12.2}}
+cutter: {kind: router, diameter: 3}
+drawers:
+  - {name: d, outside: 400 x 120 x 400, sides: s, bottom: b, dividers: [{direction: across, at: 1, stock: b}, {direction: along, at: 1, stock: b}], drawer-front: {stock: s, width: 420, height: 140, overhang-left: 10, overhang-below: 10}}
+`))
+	found := make(map[string]string)
+	for _, p := range b.Drawers[0].Parts {
+		found[p.Name], _ = faces(p.Part)
+	}
+	want := map[string]string{"d-side": "inside face", "d-box-front": "inside face", "d-back": "inside face",
+		"d-bottom": "upper face", "d-divider-1": "front face", "d-divider-2": "right face", "d-drawer-front": "rear face"}
+	if !maps.Equal(found, want) {
+		t.Errorf("faces %v, want %v", found, want)
+	}
+}
