@@ -3,6 +3,7 @@ package packet
 import (
 	"fmt"
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -147,6 +148,43 @@ func TestNoPageIsNearlyEmpty(t *testing.T) {
 // begins reports whether a chapter begins on a page.
 func begins(p drawing.Page, chapter string) bool {
 	return slices.Contains(p.Bookmarks, drawing.Bookmark{Name: chapter})
+}
+
+// TestHelpListsChapters: `drawerwright help packet` names the chapters as they are called and in the order in which they
+// stand in every packet.
+func TestHelpListsChapters(t *testing.T) {
+	topic, err := os.ReadFile("../reference/topics/packet.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var listed []string
+	for _, line := range strings.Split(string(topic), "\n") {
+		if _, item, is := strings.Cut(line, "- **"); is {
+			for _, part := range strings.Split(item, "**") {
+				if part != "" && !strings.ContainsAny(part, ":;,.") {
+					listed = append(listed, part)
+				}
+			}
+		}
+	}
+	for _, k := range packets(t) {
+		at := -1
+		for _, p := range k.pages {
+			for _, b := range p.Bookmarks {
+				if b.Level > 0 {
+					continue
+				}
+				i := slices.Index(listed, b.Name)
+				if i <= at {
+					t.Errorf("%s: the chapter %q is number %d of help packet, after number %d: %q", k.file, b.Name, i+1, at+1, listed)
+				}
+				at = i
+			}
+		}
+		if at != len(listed)-1 {
+			t.Errorf("%s: the packet ends with chapter %d of %q", k.file, at+1, listed)
+		}
+	}
 }
 
 // TestContents: the list of chapters on the first page has each chapter that begins later, with its page.
