@@ -20,6 +20,7 @@ func (m maker) cover() error {
 	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s; sizes are width x height x "+
 		"depth.", words.Count(m.batch.Boxes(), "box", "boxes"),
 		words.Count(len(m.batch.Drawers), "kind", "kinds"), unitWords[m.unit]))
+	m.Small(words.Rounding(m.unit))
 	m.Strong(record.VerdictOn(m.batch).Text)
 	for _, w := range present.Remarks(m.report.Warnings, geom.LevelWarning) {
 		m.Item(0, "!", w.Text)

@@ -10,6 +10,7 @@ import (
 
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
@@ -148,6 +149,19 @@ func TestNoPageIsNearlyEmpty(t *testing.T) {
 // begins reports whether a chapter begins on a page.
 func begins(p drawing.Page, chapter string) bool {
 	return slices.Contains(p.Bookmarks, drawing.Bookmark{Name: chapter})
+}
+
+// TestRoundingIsTold: boards of 12.21, 12.16 and 12.24 have a mean of 12.2033, printed as 12.2; two of them taken from
+// 460 leave 435.593, printed as 435.59, and not 435.60. The first page says why, and parts.txt too.
+func TestRoundingIsTold(t *testing.T) {
+	for _, k := range packets(t) {
+		for what, text := range map[string]string{"page one": said(k.pages[0]),
+			"parts.txt": strings.Join(strings.Fields(string(present.PartsText(k.report))), " ")} {
+			if want := words.Rounding(k.batch.Units); !strings.Contains(text, want) {
+				t.Errorf("%s: %s does not say %q", k.file, what, want)
+			}
+		}
+	}
 }
 
 // TestHelpListsChapters: `drawerwright help packet` names the chapters as they are called and in the order in which they

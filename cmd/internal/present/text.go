@@ -31,6 +31,7 @@ func PrintParts(out *Printed, r record.Report) {
 	}
 	openings(out, r, u)
 	cutListText(out, r)
+	fmt.Fprintf(out, "%s\n\n", words.Rounding(u))
 	settings(out, r, u)
 	fits(out, r, u)
 	proofs(out, r, u)

@@ -100,6 +100,13 @@ func Within(least, most float64, u geom.Unit) string {
 	return To(low.Fixed(u), high.Fixed(u))
 }
 
+// Rounding says why a sum of printed lengths may differ from a printed one: thicknesses are means of readings, and what
+// is worked out of them is rounded only where it is printed.
+func Rounding(u geom.Unit) string {
+	return "Each length is rounded by itself to " + Either(u, "0.01 mm", "0.001 in") +
+		": a sum of printed lengths may differ from a printed one by that for each of them."
+}
+
 // OffBy is by how much something may be off, rounded down, in the figures in which limits stand everywhere.
 func OffBy(mm float64, u geom.Unit) string { return geom.LengthOf(mm).RoundDown(u).Fixed(u) }
 
