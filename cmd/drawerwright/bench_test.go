@@ -206,10 +206,10 @@ drawers:
 `
 	const second = ", joinery: {fence-distance: 6.1}"
 	for _, c := range [][3]string{
-		{"6.3", "", "Yes: one fence distance, 6.01 mm, and one cutter height, 6.01 mm, serve both kinds of drawer: "},
+		{"6.3", "", "Yes: one fence distance, 6.01 mm, and one cutter height, 6.01 mm, serve both drawers: "},
 		{"6.6", "", "The job has one, and boxes do not come out right with it: " +
-			"one fence distance, 6.01 mm, and one cutter height, 6.01 mm, are those of both kinds of drawer; see the verdicts above. "},
-		{"6.3", second, "Not as the job stands, but one fence distance, 6.06 mm, and one cutter height, 6.01 mm would serve both kinds of drawer: "},
+			"one fence distance, 6.01 mm, and one cutter height, 6.01 mm, are those of both drawers; see the verdicts above. "},
+		{"6.3", second, "Not as the job stands, but one fence distance, 6.06 mm, and one cutter height, 6.01 mm would serve both drawers: "},
 	} {
 		_, out, errs := call(t, fmt.Sprintf(job, c[0], c[1]), "setup", "-", "--all")
 		if said := strings.Join(strings.Fields(out), " "); !strings.Contains(said, "One setting for everything? "+c[2]) {
@@ -266,7 +266,7 @@ func TestAnswerCountsSettings(t *testing.T) {
 
 func TestSetupSays(t *testing.T) {
 	text := strings.Join(strings.Fields(ran(t, 0, "setup", bench, "--all")), " ") // lines break anywhere
-	for _, want := range []string{"Yes: one fence distance, 6.10 mm, and one cutter height, 6.10 mm, serve both kinds of drawer", "stood on both ends in turn", "29 CFR 1910.213", "all box fronts and backs (12)"} {
+	for _, want := range []string{"Yes: one fence distance, 6.10 mm, and one cutter height, 6.10 mm, serve both drawers", "stood on both ends in turn", "29 CFR 1910.213", "all box fronts and backs (12)"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("it does not say %q:\n%s", want, text)
 		}

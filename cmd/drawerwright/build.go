@@ -131,7 +131,7 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	}
 	said := present.Screen{Head: l.answer(), All: true, Whole: func(out *present.Printed) {
 		fmt.Fprintf(out, "%s: %d files for %s, %s, %s\n%s", plain(b.dir), written.Files,
-			words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
+			l.Batch.KindsSaid(),
 			words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir)+nextAfter(written.Answer, file)))
 	}}
 	return done(errors.Join(s.show(said), l.show(s)))

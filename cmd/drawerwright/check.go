@@ -44,7 +44,7 @@ JOB may be - for standard input.`,
 					fmt.Fprintln(out, plain(v.String()))
 				}
 				fmt.Fprintf(out, "%s: %s, %s, no errors, %s\n", plain(l.Job.File),
-					words.Count(len(l.Batch.Drawers), "kind of drawer", "kinds of drawer"),
+					l.Batch.KindsSaid(),
 					words.Count(l.Batch.Boxes(), "box", "boxes"), l.counted())
 			}}
 			return done(errors.Join(s.show(said), l.show(s)))

@@ -14,6 +14,7 @@ import (
 
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
@@ -55,6 +56,26 @@ func (b Batch) Boxes() int {
 		n += d.Spec.Count
 	}
 	return n
+}
+
+// Kinds are the drawers whose boxes are alike in size, joint and every part: those of equal rows are one kind, though
+// each has a name of its own.
+func (b Batch) Kinds() [][]Drawer {
+	return setup.Together(b.Drawers, func(d Drawer) string {
+		var key strings.Builder
+		out := d.Outside // sums that are alike differ in their last bits
+		fmt.Fprintf(&key, "%s %d %d %d %d %s", d.Spec.Joint, d.Spec.Count, geom.LengthOf(out.Width),
+			geom.LengthOf(out.Height), geom.LengthOf(out.Depth), d.Outcome)
+		for _, p := range d.Parts {
+			fmt.Fprintf(&key, "; %s %s %d", p.Role, p.Label, p.Number)
+		}
+		return key.String()
+	})
+}
+
+// KindsSaid counts the kinds of drawer.
+func (b Batch) KindsSaid() string {
+	return words.Count(len(b.Kinds()), "kind of drawer", "kinds of drawer")
 }
 
 // Milled reports whether the previews of a drawer show what bits leave of its boards. Slots

@@ -19,7 +19,7 @@ func (m maker) cover() error {
 	m.Heading(0, title(m.batch))
 	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s; sizes are width x height x "+
 		"depth.", words.Count(m.batch.Boxes(), "box", "boxes"),
-		words.Count(len(m.batch.Drawers), "kind", "kinds"), unitWords[m.unit]))
+		words.Count(len(m.batch.Kinds()), "kind", "kinds"), unitWords[m.unit]))
 	m.Small(words.Rounding(m.unit))
 	m.Strong(record.VerdictOn(m.batch).Text)
 	for _, w := range present.Remarks(m.report.Warnings, geom.LevelWarning) {
@@ -124,10 +124,16 @@ func (m maker) chapters() int {
 
 // whatToMake is the table of the boxes, with a tick for each kind.
 func (m maker) whatToMake() {
-	t := present.NewTable(present.Words("drawer"), present.Numbers("boxes"),
-		present.Numbers("outside"), present.Numbers("inside"), present.Words("corner"))
-	for _, d := range m.batch.Drawers {
-		t.Add(d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint))
+	t := present.NewTable(present.Numbers("boxes"), present.Numbers("outside"), present.Numbers("inside"),
+		present.Words("corner"), present.Words("drawers"))
+	for _, kind := range m.batch.Kinds() {
+		d, boxes := kind[0], 0
+		var called []string
+		for _, one := range kind {
+			called = append(called, one.Spec.Name)
+			boxes += one.Spec.Count
+		}
+		t.Add(fmt.Sprint(boxes), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint), names(called))
 	}
 	m.ticked(t)
 }

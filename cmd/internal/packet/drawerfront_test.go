@@ -9,6 +9,7 @@ import (
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 )
 
@@ -101,5 +102,37 @@ func TestSpacersSayOnWhatTheyStand(t *testing.T) {
 	}
 	if said := present.SpacerText(r.Cabinets[0]); strings.Contains(said, "lower edge") {
 		t.Error(said)
+	}
+}
+
+// TestEqualBoxesAreOneKind: three rows of one height make one kind of box, which is one row of the first page with the
+// names of all; a row of another height is another kind.
+func TestEqualBoxesAreOneKind(t *testing.T) {
+	for rows, want := range map[string]string{
+		"rows: 3":                "3 boxes of 1 kind. |3 chest-1, chest-2, chest-3",
+		"rows: [160, 160, free]": "3 boxes of 2 kinds. |2 chest-1, chest-2|1 chest-3",
+	} {
+		b := read(t, "", []byte(strings.Replace(fmt.Sprintf(inOpening, "none", ""), "rows: 3", rows, 1)))
+		var pages []drawing.Page
+		if err := lay(t.Context(), b, record.Make(b, sheets.Plan{}, nil), sheets.Plan{}, func(p drawing.Page) {
+			pages = append(pages, p)
+		}); err != nil {
+			t.Fatal(err)
+		}
+		var said []string
+		boxes := ""
+		for _, w := range pages[0].Texts {
+			switch text := strings.TrimSpace(w.String); {
+			case strings.Contains(text, " boxes of "):
+				said = append(said, text[:strings.Index(text, "Lengths")])
+			case len(text) == 1 && strings.Trim(text, "123") == "":
+				boxes = text
+			case strings.HasPrefix(text, "chest-") && !strings.Contains(text, "taken apart") && strings.Count(text, "-") == 1+strings.Count(text, ","):
+				said = append(said, boxes+" "+text)
+			}
+		}
+		if got := strings.Join(said, "|"); got != want {
+			t.Errorf("%s: %q, want %q", rows, got, want)
+		}
 	}
 }

@@ -233,7 +233,7 @@ func (l *looked) results(w worked, v view) {
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
 	verdict := record.VerdictOn(b)
 	l.Answer, l.Strip = verdict.Text, stripOf(verdict, w.Problems)
-	l.Said = words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer") + ", " +
+	l.Said = b.KindsSaid() + ", " +
 		words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
 	l.Front = frontOf(b, w.Job, max(l.Entry, 0))

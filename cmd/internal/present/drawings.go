@@ -145,7 +145,7 @@ func ProofHead(proofs []record.Proof, checked []record.Checked) Line {
 		return Line{Bad, "Not proven: " + words.Count(bad, "file disagrees", "files disagree") +
 			" with the drawings or the report."}
 	}
-	boxes := words.Count(len(proofs), "kind of drawer goes", "kinds of drawer go") + " together as drawn"
+	boxes := words.Count(len(proofs), "drawer goes", "drawers go") + " together as drawn"
 	return Line{Good, "Proven: " + boxes + "; all other files agree."}
 }
 

@@ -15,12 +15,12 @@ import (
 // said puts the verdict on one setting into sentences: whether it serves, what forcing
 // it costs, and the least number of settings that is right.
 func (m maker) said(o OneSetup) string {
-	all := fmt.Sprintf("all %d kinds of drawer", len(m.Drawers))
+	all := fmt.Sprintf("all %d drawers", len(m.Drawers))
 	switch len(m.Drawers) {
 	case 1:
 		all = "the drawer"
 	case 2:
-		all = "both kinds of drawer"
+		all = "both drawers"
 	}
 	v, forced := m.Grouping, o.Compromise
 	at := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight)

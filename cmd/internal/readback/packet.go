@@ -1,6 +1,7 @@
 package readback
 
 import (
+	"fmt"
 	"iter"
 	"math"
 	"regexp"
@@ -84,13 +85,16 @@ func (p *packetReader) boxes() taken {
 		p.said["warning"] = append(p.said["warning"], s.together(1))
 	case p.cover && len(p.list) == 2 && p.list[0] == "-":
 		p.said["note"] = append(p.said["note"], s.together(1))
-	case s.begins("drawer", "boxes", "outside", "inside", "corner"):
+	case s.begins("boxes", "outside", "inside", "corner", "drawers"):
 		p.cover = false
 		p.remarks(p.said)
 		for row := range s.table(5) {
-			p.words("box", row[0], "count", row[1])
-			p.paperBox(row[0], "outside", row[2])
-			p.paperBox(row[0], "inside", row[3])
+			kind := strings.Split(row[4], ", ") // of as many boxes each
+			for _, drawer := range kind {
+				p.words("box", drawer, "count", fmt.Sprint(whole(p.reading, row[0])/len(kind)))
+				p.paperBox(drawer, "outside", row[1])
+				p.paperBox(drawer, "inside", row[2])
+			}
 		}
 		return tableTaken
 	case paperTotal.MatchString(p.one):

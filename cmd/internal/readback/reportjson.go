@@ -20,6 +20,7 @@ type reported struct {
 		Mean     float64
 		Readings []float64
 	}
+	Kinds   int
 	Drawers []struct {
 		Name            string
 		Count           int
@@ -219,7 +220,7 @@ func (r *reading) report(from io.Reader) {
 		}
 	}
 	r.count("total", "job", "boxes", boxes)
-	r.count("total", "job", "kinds", len(j.Drawers))
+	r.count("total", "job", "kinds", j.Kinds)
 	r.count("total", "job", "pieces", pieces)
 	for _, s := range j.Setups {
 		for _, d := range s.Drawers {

@@ -35,6 +35,7 @@ type Report struct {
 	Router  Router     `json:"router"`
 	Stocks  []Readings `json:"stocks"`
 	Drawers []Drawer   `json:"drawers"`
+	Kinds   int        `json:"kinds"` // of drawers: those whose boxes are alike in every part are one
 	Parts   []Part     `json:"parts"`
 	// CutList has the same parts as they are cut, Blanks what some of those are made of.
 	CutList []CutGroup `json:"cut_list"`
@@ -231,7 +232,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 		Tool: "drawerwright", Format: Format, Job: b.Title, Code: b.Code, Units: b.Units.String(), Answer: VerdictOn(b).Answer(),
 		// Never null, so that readers need not ask.
 		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
-		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
+		Drawers: []Drawer{}, Kinds: len(b.Kinds()), Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
 	}
 	r.Buy, r.Cabinets = toBuy(b, r.Material, laid), cabinets(b)
 	r.SharedSizes, r.Templates = sharedSizes(b), templates(b)

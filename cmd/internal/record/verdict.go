@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
@@ -63,7 +62,9 @@ func VerdictOn(b batch.Batch) Verdict {
 		return Verdict{}
 	}
 	least, out, even := b.Drawers[0], 0, true
-	for _, d := range b.Drawers {
+	all := b.Kinds()
+	for _, kind := range all {
+		d := kind[0]
 		even = even && d.Outcome.String() == b.Drawers[0].Outcome.String()
 		if d.Outcome.Weakest >= 0 {
 			out++
@@ -76,7 +77,7 @@ func VerdictOn(b batch.Batch) Verdict {
 	if v.Watched.Text != "" {
 		v.Watch = "Watch: " + v.Watched.Text + "."
 	}
-	kinds := words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer")
+	kinds := b.KindsSaid()
 	switch o := least.Outcome; {
 	case out > 0:
 		v.Fits, v.Word = false, MayNotFit
@@ -85,10 +86,10 @@ func VerdictOn(b batch.Batch) Verdict {
 			v.Word, first = DoesNotFit, notYet
 		}
 		switch {
-		case len(b.Drawers) == 1:
+		case len(all) == 1 && len(b.Drawers) == 1:
 			v.Text = fmt.Sprintf("%s: %s%s.", v.Word, first, o.Of(least.Spec.Name, 1))
-		case even && out == len(b.Drawers):
-			v.Text = fmt.Sprintf("%s: %s%s.", v.Word, first, o.Of(kinds, len(b.Drawers)))
+		case even && out == len(all):
+			v.Text = fmt.Sprintf("%s: %s%s.", v.Word, first, o.Of(kinds, len(all)))
 		default:
 			v.Text = fmt.Sprintf("%s: %s%d of %s; %s.", v.Word, first, out, kinds, o.Of(least.Spec.Name, 1))
 		}

@@ -122,7 +122,7 @@ func contentOf(b batch.Batch, r record.Report) content {
 	m := &maker{unit: b.Units, said: make(map[string]bool)}
 	sheet, verdict := present.SetupsOf(record.WorkOf(b)), record.VerdictOn(b)
 	out := content{Title: titleOf(b), Unit: b.Units.String(), Fits: verdict.Fits, Answer: verdict.Text,
-		Total: fmt.Sprintf("%s of %s", words.Count(b.Boxes(), "box", "boxes"), words.Count(len(b.Drawers), "kind", "kinds")),
+		Total: fmt.Sprintf("%s of %s", words.Count(b.Boxes(), "box", "boxes"), words.Count(len(b.Kinds()), "kind", "kinds")),
 		Basis: present.Basis, First: sheet.First, Warnings: present.Gathered(r.Warnings, geom.LevelWarning),
 		Notes: present.Gathered(r.Warnings, geom.LevelNote), Cautions: cited(sheet.General)}
 	for _, v := range sheet.Verdicts {
