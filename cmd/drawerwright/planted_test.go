@@ -9,6 +9,9 @@ import (
 	"drawerwright/cmd/internal/readback"
 )
 
+// nearSide ends the line of a setting.
+const nearSide = ", each from its face to the near side of the cutter."
+
 // planted are contradictions of the sample with wooden runners, each a number or a word
 // that is changed in one output, and the kind and measure that it makes disagree.
 var planted = []struct{ out, find, instead, kind, measure string }{
@@ -115,10 +118,11 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.SetupText, `^(SETTING 1: .*fence 15.00 mm, then )21.10`, "${1}22.10", "machine 1", "then fence 1"},
 	{readback.SetupText, `^(SETTING 2: .*sacrificial fence, then )5.85`, "${1}5.95", "machine 1", "then fence 1"},
 	{readback.Packet, "21.10", "22.10", "machine 1", "then fence 1"},
-	{readback.Packet, "Setting 1: cutter 6.30 mm wide, height 6.08 mm, fence 15.00 mm, then 21.10 mm, each from its face to the near side of the cutter.",
-		"Setting 1: cutter 6.30 mm wide, height 6.08 mm, fence 15.00 mm, then 22.10 mm, each from its face to the near side of the cutter.",
-		"machine 1", "then fence 1"},
-	{readback.ShopPage, `(class="measure">then fence</dt><dd><span class="figure">)21.10`, "${1}22.10", "machine 1", "then fence 1"},
+	{readback.Packet, "Setting 1: cutter 6.30 mm wide, height 6.08 mm, fence 15.00 mm, then 21.10 mm" + nearSide,
+		"Setting 1: cutter 6.30 mm wide, height 6.08 mm, fence 15.00 mm, then 22.10 mm" + nearSide, "machine 1",
+		"then fence 1"},
+	{readback.ShopPage, `(class="measure">then fence</dt><dd><span class="figure">)21.10`, "${1}22.10", "machine 1",
+		"then fence 1"},
 	{readback.SetupText, `(passes, the fence at )15.00`, "${1}15.10", "machine 1", "pass 1"},
 	{readback.SetupText, `No: 3 settings`, "No: 4 settings", "machine 1", "one setting"},
 	{readback.SetupText, `2 x right-1-side`, "3 x right-1-side", "machine 1", "who"},

@@ -130,7 +130,12 @@ func TestLabelsNameTheFaceThatIsSeen(t *testing.T) {
 stock: {b: {thickness: 6}, s: {thickness: 12.2}}
 cutter: {kind: router, diameter: 3}
 drawers:
-  - {name: d, outside: 400 x 120 x 400, sides: s, bottom: b, dividers: [{direction: across, at: 1, stock: b}, {direction: along, at: 1, stock: b}], drawer-front: {stock: s, width: 420, height: 140, overhang-left: 10, overhang-below: 10}}
+  - name: d
+    outside: 400 x 120 x 400
+    sides: s
+    bottom: b
+    dividers: [{direction: across, at: 1, stock: b}, {direction: along, at: 1, stock: b}]
+    drawer-front: {stock: s, width: 420, height: 140, overhang-left: 10, overhang-below: 10}
 `))
 	found := make(map[string]string)
 	for _, p := range b.Drawers[0].Parts {

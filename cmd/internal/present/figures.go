@@ -52,7 +52,8 @@ func (s Setting) Figures(machine string, u geom.Unit) []Figure {
 	for _, f := range s.laterFences(u) {
 		list = append(list, Figure{Name: "then fence", Value: f.Value, Of: f.Of})
 	}
-	return append(list, Figure{Name: "height", Value: mm(s.Height)}, Figure{Name: CutterName(machine), Value: mm(s.Cutter)})
+	return append(list, Figure{Name: "height", Value: mm(s.Height)},
+		Figure{Name: CutterName(machine), Value: mm(s.Cutter)})
 }
 
 // SpacersText says which of the shop's spacers come nearest to a setting; empty without any.

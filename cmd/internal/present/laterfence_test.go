@@ -31,7 +31,8 @@ func TestLaterFences(t *testing.T) {
 			"fence 7.90 mm, then 10.80 mm for dados 9.20 wide, each from its face", "10.80 mm for dados 9.20 wide"},
 		{"three", 7.9, []CutStep{cut(setup.Along, "grooves", 17.3, 7.9, 13.4, 18.9)},
 			"fence 7.90 mm, then 13.40 mm, then 18.90 mm, each from its face", "13.40 mm 18.90 mm"},
-		{"buried", 0, []CutStep{cut(setup.AtEnd, "rabbets", 9.2, 0, 2.9)}, "sacrificial fence, then 2.90 mm from its face", "2.90 mm"},
+		{"buried", 0, []CutStep{cut(setup.AtEnd, "rabbets", 9.2, 0, 2.9)},
+			"sacrificial fence, then 2.90 mm from its face", "2.90 mm"},
 		{"one pass", 7.9, []CutStep{cut(setup.Along, "grooves", 6.3, 7.9)}, "fence 7.90 mm from its face", ""},
 	} {
 		s := Setting{Cutter: 6.3, Height: 6, Fence: k.fence, Cuts: k.cuts}

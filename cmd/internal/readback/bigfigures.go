@@ -10,9 +10,10 @@ import (
 
 // What stands over a large figure, and before the first of a setting.
 var (
-	figureCaption = regexp.MustCompile(`^(fence|then fence|gauge or fence|height|depth or shoulder|cutter|plow iron|bit)(?: (?:mm|in)(?: \([^)]+\))?(?:, .+)?)?$`)
-	figureLabel   = regexp.MustCompile(`^Setting (\d+)(?:,|$)`)
-	figureNumber  = regexp.MustCompile(`^\d+\.\d+$`)
+	figureCaption = regexp.MustCompile(`^(fence|then fence|gauge or fence|height|depth or shoulder|cutter|plow iron|bit)` +
+		`(?: (?:mm|in)(?: \([^)]+\))?(?:, .+)?)?$`)
+	figureLabel  = regexp.MustCompile(`^Setting (\d+)(?:,|$)`)
+	figureNumber = regexp.MustCompile(`^\d+\.\d+$`)
 )
 
 // bigFigures are the large figures of settings, on the bench sheet and on the cards.

@@ -55,8 +55,8 @@ func (r *reading) packet(data []byte) {
 			p.one = p.list[0]
 		}
 		how := notTaken
-		for _, chapter := range []func() taken{p.bigFigures, p.boxes, p.lists, p.cuts, p.parts, p.setups, p.cabinets, p.pilots,
-			p.forms} {
+		for _, chapter := range []func() taken{p.bigFigures, p.boxes, p.lists, p.cuts, p.parts, p.setups, p.cabinets,
+			p.pilots, p.forms} {
 			if how = chapter(); how != notTaken {
 				break
 			}

@@ -7,12 +7,13 @@ import (
 )
 
 var (
-	openingLine = regexp.MustCompile(`^opening (.+): worked out from (.+?) x (.+?) x (.+?) (mm|in); slide: (.+); boxes (.+?) deep`)
-	stockLine   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings\)`)
-	packLine    = regexp.MustCompile(`^pack the cabinet's sides out by (\S+) `)
-	spacerLine  = regexp.MustCompile(`^  (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
-	blankLine   = regexp.MustCompile(`^\d+ blanks, `)
-	pricedLine  = regexp.MustCompile(`^board and banding as priced: (\S+)$`)
+	openingLine = regexp.MustCompile(`^opening (.+): worked out from (.+?) x (.+?) x (.+?) (mm|in);` +
+		` slide: (.+); boxes (.+?) deep`)
+	stockLine  = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings\)`)
+	packLine   = regexp.MustCompile(`^pack the cabinet's sides out by (\S+) `)
+	spacerLine = regexp.MustCompile(`^  (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
+	blankLine  = regexp.MustCompile(`^\d+ blanks, `)
+	pricedLine = regexp.MustCompile(`^board and banding as priced: (\S+)$`)
 )
 
 // partsReader reads what parts prints: its lines, and what they belong to.

@@ -125,12 +125,13 @@ var (
 	settingLine  = regexp.MustCompile(`^(?i:setting) (\d+): (.+)$`)
 	settingPart  = regexp.MustCompile(`(?:(?:cutter|bit|iron) (\S+) (?:mm|in)(?: \([^)]+\))? wide)|(?:(?:height|depth or shoulder) (\S+) (?:mm|in))|(?:(?:gauge or fence|fence) (\S+) (?:mm|in))`)
 	settingThen  = regexp.MustCompile(`, then (\S+) (?:mm|in)`)
-	settingEnds  = regexp.MustCompile(`(?:near side of the \S+|sacrificial fence|finger jig|depth or shoulder \S+ (?:mm|in)(?: \([^)]+\))?)$`)
-	stepLine     = regexp.MustCompile(`^(\d+)\. (.+)\.$`)
-	passesLine   = regexp.MustCompile(`^(\d+) passes, the fence at (.+) (?:mm|in)\.$`)
-	whoLine      = regexp.MustCompile(`^(?:\d+ x [^ ,]+(?:, \d+ x [^ ,]+)*|all [a-z, -]+ \(\d+\))`)
-	setupFile    = regexp.MustCompile(`^ +(\d+) x +\S+ +\S+ +.*?(\S+\.dxf)$`)
-	oneSetting   = "One setting for everything? "
+	settingEnds  = regexp.MustCompile(`(?:near side of the \S+|sacrificial fence|finger jig` +
+		`|depth or shoulder \S+ (?:mm|in)(?: \([^)]+\))?)$`)
+	stepLine   = regexp.MustCompile(`^(\d+)\. (.+)\.$`)
+	passesLine = regexp.MustCompile(`^(\d+) passes, the fence at (.+) (?:mm|in)\.$`)
+	whoLine    = regexp.MustCompile(`^(?:\d+ x [^ ,]+(?:, \d+ x [^ ,]+)*|all [a-z, -]+ \(\d+\))`)
+	setupFile  = regexp.MustCompile(`^ +(\d+) x +\S+ +\S+ +.*?(\S+\.dxf)$`)
+	oneSetting = "One setting for everything? "
 )
 
 // setupReader reads a sheet paragraph by paragraph, as it stands in text and on paper.

@@ -103,8 +103,8 @@ func Within(least, most float64, u geom.Unit) string {
 // Rounding says why a sum of printed lengths may differ from a printed one: thicknesses are means of readings, and what
 // is worked out of them is rounded only where it is printed.
 func Rounding(u geom.Unit) string {
-	return "Each length is rounded by itself to " + Either(u, "0.01 mm", "0.001 in") +
-		": a sum of printed lengths may differ from a printed one by that for each of them."
+	return "Each length is rounded by itself, to " + Either(u, "0.01 mm", "0.001 in") +
+		": a sum of printed lengths may be off by that, or twice that."
 }
 
 // OffBy is by how much something may be off, rounded down, in the figures in which limits stand everywhere.
