@@ -84,8 +84,8 @@ func (b *Book) bigRow(label string, list []BigFigure, ticks []string) {
 	b.cursor = low
 }
 
-// fitting is how wide the boxes of a row are, at least one, and the letters in which most go into it: all as wide as the
-// widest, or each as its figure needs where more have room so.
+// fitting is how wide the boxes of a row are, at least one, and the letters in which most go into it: all as wide as
+// the widest, or each as its figure needs where more have room so.
 func fitting(list []BigFigure, room float64) (wide []float64, face drawing.Face) {
 	for _, f := range []drawing.Face{drawing.Bold, drawing.Regular} {
 		for _, alike := range []bool{true, false} {

@@ -63,7 +63,8 @@ func TestScrewsAndDrills(t *testing.T) {
 					said = append(said, i.Name)
 				}
 				all := strings.Join(said, "\n")
-				knob := "knob, with its screw for a drawer front " + geom.LengthOf(s.Front.Thickness.Mean).Text(u) + " thick"
+				thick := geom.LengthOf(s.Front.Thickness.Mean).Text(u)
+				knob := "knob, with its screw for a drawer front " + thick + " thick"
 				if !strings.Contains(all, "large washer for screw") || strings.Contains(all, "with washer") ||
 					!strings.Contains(all, knob) {
 					t.Errorf("%s: hardware\n%s", u, all)
@@ -72,7 +73,8 @@ func TestScrewsAndDrills(t *testing.T) {
 					if strings.HasPrefix(i.Name, "knob") || strings.Contains(i.Name, "washer") {
 						continue // no length to buy
 					}
-					if metric := !strings.Contains(i.Name, " in"); metric == (u == geom.Inch) || strings.Contains(i.Name, "0.") {
+					metric := !strings.Contains(i.Name, " in")
+					if metric == (u == geom.Inch) || strings.Contains(i.Name, "0.") {
 						t.Errorf("%s: %s", u, i.Name)
 					}
 				}

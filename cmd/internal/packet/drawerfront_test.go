@@ -76,7 +76,8 @@ func TestDividersAreNamedAsTheyAre(t *testing.T) {
 			dividers = "dividers: [" + dividers + "]"
 		}
 		b := read(t, "", fmt.Appendf(nil, "units: mm\nstock: {b: {thickness: 6}, s: {thickness: 12.2}}\n"+
-			"cutter: {kind: router, diameter: 3}\ndrawers:\n  - {name: d, outside: 400 x 120 x 400, sides: s, bottom: b, "+
+			"cutter: {kind: router, diameter: 3}\ndrawers:\n  - {name: d, "+
+			"outside: 400 x 120 x 400, sides: s, bottom: b, "+
 			"%s}\n", dividers))
 		if got := lowerDividers(b.Drawers[0]); got != want {
 			t.Errorf("%s: %q, want %q", dividers, got, want)

@@ -164,8 +164,8 @@ func TestRoundingIsTold(t *testing.T) {
 	}
 }
 
-// TestHelpListsChapters: `drawerwright help packet` names the chapters as they are called and in the order in which they
-// stand in every packet.
+// TestHelpListsChapters: `drawerwright help packet` names the chapters as they are called and in the order in which
+// they stand in every packet.
 func TestHelpListsChapters(t *testing.T) {
 	topic, err := os.ReadFile("../reference/topics/packet.md")
 	if err != nil {
@@ -190,7 +190,8 @@ func TestHelpListsChapters(t *testing.T) {
 				}
 				i := slices.Index(listed, b.Name)
 				if i <= at {
-					t.Errorf("%s: the chapter %q is number %d of help packet, after number %d: %q", k.file, b.Name, i+1, at+1, listed)
+					t.Errorf("%s: the chapter %q is number %d of help packet, after number %d: %q", k.file, b.Name, i+1,
+						at+1, listed)
 				}
 				at = i
 			}

@@ -89,7 +89,8 @@ type StockParts struct {
 	Settings  bool   // they are cut at several settings
 	Setting   string // the heading of the column of settings
 	// Table has all columns that any output shows: [NumberColumn], pieces, length, width, cuts, of them
-	// spare, [StockParts.Setting], grain, banding, parts. Whoever sorts pieces finds each by its name: none is left out.
+	// spare, [StockParts.Setting], grain, banding, parts. Whoever sorts pieces finds each by its name: none is left
+	// out.
 	Table Table
 	// Blanks say which parts are sawn and grooved as one size and one board, and what each
 	// gets afterward.

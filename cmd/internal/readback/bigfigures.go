@@ -67,7 +67,8 @@ func (p *packetReader) bigFigures() taken {
 			return notTaken
 		}
 		for _, t := range s.lines[at] {
-			if i := slices.IndexFunc(heads, func(h pdfText) bool { return math.Abs(t.x-h.x) < 0.5 }); i >= 0 && values[i] == "" {
+			below := func(h pdfText) bool { return math.Abs(t.x-h.x) < 0.5 }
+			if i := slices.IndexFunc(heads, below); i >= 0 && values[i] == "" {
 				values[i] = strings.TrimSpace(t.text)
 				left--
 			}
