@@ -34,7 +34,7 @@ func (b *Book) BigFigures(label string, list []BigFigure, ticks []string) {
 		}
 		label, ticks = "", nil
 	}
-	b.Space(2)
+	b.Space(b.Gap(2))
 }
 
 // labelRoom is how wide the box with the label is.

@@ -42,6 +42,9 @@ const (
 	leading = 1.4 // from base line to base line, in sizes
 )
 
+// afterText and afterFigure are gaps below paragraphs and figures, in mm.
+const afterText, afterFigure = 0.8, 2.0
+
 // Book is a document in the making. Pages go out as they are full, so that a long
 // one takes no more memory than a short one.
 type Book struct {
@@ -49,6 +52,7 @@ type Book struct {
 	Title    string
 	Block    Block // the rest of what stands at the foot of every page
 	Out      func(drawing.Page)
+	Tight    bool          // what is laid out takes less of the page, as [Book.Gap] has it
 	page     *drawing.Page // that is being filled, if any
 	foot     foot          // what stands at its foot
 	trial    bool          // drawings are left out: what is laid out is thrown away
@@ -161,9 +165,9 @@ func (b *Book) Space(height float64) { b.cursor -= height }
 
 // line writes a line of text and moves below it.
 func (b *Book) line(x, size float64, f drawing.Face, s string) {
-	b.need(leading * size)
+	b.need(b.lead(size))
 	b.page.Words(b.left()+x, b.cursor-size, size, f, s)
-	b.cursor -= leading * size
+	b.cursor -= b.lead(size)
 }
 
 // Text is a paragraph.
@@ -176,7 +180,7 @@ func (b *Book) Small(s string) {
 			b.line(0, small, drawing.Regular, l)
 		}
 	})
-	b.Space(0.8)
+	b.Space(b.Gap(afterText))
 }
 
 // Item is a paragraph behind a sign, such as a number or an exclamation mark; level
@@ -201,7 +205,7 @@ func (b *Book) Strong(s string) {
 			b.line(0, size, drawing.Bold, l)
 		}
 	})
-	b.Space(0.8)
+	b.Space(b.Gap(afterText))
 }
 
 // SmallItem is an item in small letters.
@@ -217,15 +221,15 @@ type set struct {
 
 func (b *Book) paragraph(w set, s string) {
 	lines := drawing.Wrap(drawing.Regular, w.size, b.Width()-w.x-w.hang, s)
-	b.Keep(leading * w.size * float64(min(len(lines), 3)))
+	b.Keep(b.lead(w.size) * float64(min(len(lines), 3)))
 	b.as(drawing.Paragraph, func() { b.lines(w, lines) })
-	b.Space(0.8)
+	b.Space(b.Gap(afterText))
 }
 
 // lines writes those of a paragraph.
 func (b *Book) lines(w set, lines []string) {
 	for i, l := range lines {
-		b.need(leading * w.size)
+		b.need(b.lead(w.size))
 		switch at := b.left() + w.x; {
 		case i == 0 && w.sign == boxToTick:
 			tickBox(&b.page.Drawing, geom.Point{X: at, Y: b.cursor - w.size - 0.6})
@@ -239,13 +243,13 @@ func (b *Book) lines(w set, lines []string) {
 // Figure puts a drawing in the middle, with words under it, if any.
 func (b *Book) Figure(d drawing.Drawing, words string) {
 	lines := drawing.Wrap(drawing.Regular, small, b.Width(), words)
-	b.Keep(d.Height + leading*small*float64(len(lines)) + 2)
+	b.Keep(d.Height + b.lead(small)*float64(len(lines)) + b.Gap(afterFigure))
 	b.put(d, geom.Point{X: b.left() + (b.Width()-d.Width)/2, Y: b.cursor - d.Height})
 	b.cursor -= d.Height
 	for _, l := range lines {
 		b.line(0, small, drawing.Regular, l)
 	}
-	b.Space(2)
+	b.Space(b.Gap(afterFigure))
 }
 
 // Figure is a drawing with words under it.
@@ -274,16 +278,16 @@ func (b *Book) figureLine(list []Figure) {
 		high = max(high, f.Height)
 		under = max(under, len(drawing.Wrap(drawing.Regular, small, f.Width, f.Words)))
 	}
-	b.Keep(high + leading*small*float64(under) + 2)
+	b.Keep(high + b.lead(small)*float64(under) + b.Gap(afterFigure))
 	x := b.left()
 	for _, f := range list {
 		b.put(f.Drawing, geom.Point{X: x, Y: b.cursor - high})
 		for i, l := range drawing.Wrap(drawing.Regular, small, f.Width, f.Words) {
-			b.page.Words(x, b.cursor-high-small-float64(leading*small*float64(i)), small, drawing.Regular, l)
+			b.page.Words(x, b.cursor-high-small-float64(b.lead(small)*float64(i)), small, drawing.Regular, l)
 		}
 		x += f.Width + gutter
 	}
-	b.Space(high + leading*small*float64(under) + 2)
+	b.Space(high + b.lead(small)*float64(under) + b.Gap(afterFigure))
 }
 
 // Close ends the book: what its pages say of all of them is known.

@@ -27,7 +27,7 @@ func (b *Book) Contents(chapters, columns int) {
 	b.cursor -= high
 	b.page.Later = append(b.page.Later, drawing.Placed{Later: b.contents, At: geom.Point{X: b.left(), Y: b.cursor},
 		Tag: b.page.Element(drawing.Paragraph, "", 0)})
-	b.Space(2)
+	b.Space(b.Gap(2))
 }
 
 // listChapters fills the contents, but for the page that they stand on.

@@ -28,13 +28,23 @@ type Level struct {
 // datumSize is that of the triangle at the datum, in mm on paper.
 const datumSize = 2.4
 
-// Draw draws an elevation at the largest usual scale that a room takes, and gives that.
-func (e Elevation) Draw(room geom.Point) (drawing.Drawing, float64) {
+// Elevation draws an elevation no wider than lines are and no higher than given in mm, at the largest usual scale or, in a
+// tight book, at the one below, and gives that.
+func (b *Book) Elevation(e Elevation, high float64) (drawing.Drawing, float64) {
+	d, scale := e.draw(geom.Point{X: b.Width(), Y: high}, 1)
+	if below := slices.Index(scales, scale) + 1; b.Tight && below < len(scales) {
+		return e.draw(geom.Point{X: b.Width(), Y: high}, scales[below])
+	}
+	return d, scale
+}
+
+// draw draws an elevation at the largest usual scale that a room takes, up to a limit, and gives that.
+func (e Elevation) draw(room geom.Point, most float64) (drawing.Drawing, float64) {
 	left := max(datumSize, drawing.Reach(e.Up, figure)) + 1
 	below := max(datumSize, drawing.Reach(e.Across, figure)) + 1
 	scale, top := scales[len(scales)-1], e.rise(scales[len(scales)-1])+figure
 	for _, s := range scales {
-		if rise := e.rise(s) + figure; left+float64(s*e.Width)+1 <= room.X &&
+		if rise := e.rise(s) + figure; s <= most && left+float64(s*e.Width)+1 <= room.X &&
 			below+float64(s*e.Height)+rise <= room.Y {
 			scale, top = s, rise
 			break

@@ -123,7 +123,7 @@ func (b *Book) Beside(d drawing.Drawing, draw func()) {
 	}
 	b.put(d, geom.Point{X: b.left(), Y: b.cursor - d.Height})
 	run()
-	b.Space(2)
+	b.Space(b.Gap(afterFigure))
 }
 
 // scarce is the part of a page below which columns that do not fit begin on the next one.

@@ -42,7 +42,7 @@ func (b *Book) Forecasts(rows []ForecastRow) {
 		}
 		b.forecastRow(r, left)
 	}
-	b.Space(2.5)
+	b.Space(b.Gap(AfterTable))
 }
 
 // forecastKey says what the signs are.

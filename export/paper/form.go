@@ -31,7 +31,7 @@ func (b *Book) Form(columns []FormColumn, rows [][]string) {
 		}
 		f.row(r, false)
 	}
-	b.Space(3)
+	b.Space(b.Gap(3))
 }
 
 // Measures of a form, in mm: its rows at least, room beside words, the first column at most, and its letters, whose

@@ -63,21 +63,21 @@ func (b *Book) takeAlong() []func() {
 // Heading of a chapter (level 0) or a part of one.
 func (b *Book) Heading(level int, s string) {
 	size := [...]float64{6, 4.4, 3.6}[min(level, 2)]
-	b.Keep(leading*size + 4*leading*body)
+	b.Keep(b.lead(size) + 4*b.lead(body))
 	b.headed(func() { b.writeHeading(level, size, s) })
 }
 
 func (b *Book) writeHeading(level int, size float64, s string) {
 	b.under, b.depth = s, min(level, b.depth+1, len(drawing.Headings)-1) // no level is passed over
 	if b.cursor < b.top() {
-		b.Space(size / 2)
+		b.Space(b.Gap(size / 2))
 	}
 	b.as(drawing.Headings[b.depth], func() {
 		for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
 			b.line(0, size, drawing.Bold, l)
 		}
 	})
-	b.Space(1)
+	b.Space(b.Gap(1))
 }
 
 // Chapter begins one: on a new page, unless enough of this one is left.
@@ -87,7 +87,7 @@ func (b *Book) Chapter(name string) {
 	}
 	b.headed(func() {
 		if b.cursor < b.top() {
-			b.Space(5)
+			b.Space(b.Gap(5))
 		}
 		b.enter([]drawing.Bookmark{{Name: name}})
 		b.writeHeading(0, 6, name)

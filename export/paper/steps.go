@@ -22,11 +22,16 @@ const stepColumns = 3
 const (
 	stepGap  = 4.0
 	stepHang = 6.0
+	// stepHigh and tightStepHigh are how high pictures of steps are at most.
+	stepHigh, tightStepHigh = 38.0, 32.0
 )
 
 // StepRoom is the room of the picture of a step in a book.
 func (b *Book) StepRoom() geom.Point {
-	return geom.Point{X: b.stepsWide(1), Y: 38}
+	if b.Tight {
+		return geom.Point{X: b.stepsWide(1), Y: tightStepHigh}
+	}
+	return geom.Point{X: b.stepsWide(1), Y: stepHigh}
 }
 
 // stepsWide is how wide so many steps beside each other are.
@@ -82,13 +87,13 @@ type stepRow struct {
 func (b *Book) stepRow(list []Step, pictures int) stepRow {
 	if pictures == 0 {
 		lines := drawing.Wrap(drawing.Regular, body, b.Width()-stepHang, list[0].Words)
-		return stepRow{steps: 1, high: float64(leading*body*float64(len(lines))) + 0.8}
+		return stepRow{steps: 1, high: float64(b.lead(body)*float64(len(lines))) + b.Gap(afterText)}
 	}
 	wide, below := b.stepsWide(1), 0.0
 	row := stepRow{pictures: pictures, first: pictures}
 	for _, s := range list[:pictures] {
 		row.picture = max(row.picture, s.Picture.Height)
-		below = max(below, stepLeading*float64(len(s.lines(wide))))
+		below = max(below, b.lead(caption)*float64(len(s.lines(wide))))
 	}
 	if pictures == 1 {
 		row.first, below = 0, 0
@@ -96,14 +101,14 @@ func (b *Book) stepRow(list []Step, pictures int) stepRow {
 	right := b.stepsRight(pictures)
 	for row.steps = row.first; row.steps < len(list) && pictures < stepColumns; row.steps++ {
 		s := list[row.steps]
-		need := stepLeading*float64(len(s.lines(right))) + 1
+		need := b.lead(caption)*float64(len(s.lines(right))) + 1
 		if row.steps >= pictures && (s.Picture.Width > 0 || row.aside+need > row.picture+below) {
 			break
 		}
 		row.aside += need
 	}
 	row.steps = max(row.steps, pictures)
-	row.high = max(row.picture+below, row.aside) + stepGap
+	row.high = max(row.picture+below, row.aside) + b.Gap(stepGap)
 	return row
 }
 
@@ -122,15 +127,12 @@ func (b *Book) stepLine(list []Step, row stepRow) {
 			b.stepWords(s, x, wide, b.cursor-row.picture)
 		}
 	}
-	y := b.cursor - (row.high-stepGap-row.aside)/2
+	y := b.cursor - (row.high-b.Gap(stepGap)-row.aside)/2
 	for _, s := range list[row.first:row.steps] {
 		y = b.stepWords(s, b.left()+b.stepsWide(row.pictures)+stepGap, b.stepsRight(row.pictures), y) - 1
 	}
 	b.Space(row.high)
 }
-
-// stepLeading is from one base line of a step's words to the next, in mm.
-var stepLeading = leading * caption
 
 // stepWords writes the words of a step into a column below a height, and gives that below them.
 func (b *Book) stepWords(s Step, x, wide, y float64) float64 {
@@ -139,7 +141,7 @@ func (b *Book) stepWords(s Step, x, wide, y float64) float64 {
 			b.page.Words(x, y-caption, caption, drawing.Bold, s.sign())
 		}
 		b.page.Words(x+stepHang, y-caption, caption, drawing.Regular, l)
-		y -= stepLeading
+		y -= b.lead(caption)
 	}
 	return y
 }

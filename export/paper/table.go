@@ -7,12 +7,22 @@ import (
 	"drawerwright/geom"
 )
 
-// gutter is between columns, and padding above and below the words of a row, in mm.
+// gutter is between columns, padding above and below the words of a row, and AfterTable below a table, in mm.
 const (
-	gutter  = 3.0
-	narrow  = 2.0 // in a page of several columns
-	padding = 0.7
+	gutter       = 3.0
+	narrow       = 2.0 // in a page of several columns
+	padding      = 0.7
+	tightPadding = 0.5
+	AfterTable   = 2.5
 )
+
+// pad is what a row has above and below its words.
+func (b *Book) pad() float64 {
+	if b.Tight {
+		return tightPadding
+	}
+	return padding
+}
 
 // tableLeading is from one base line of a cell to the next, in sizes.
 const tableLeading = 1.3
@@ -169,7 +179,7 @@ func sum(list []float64) (total float64) {
 
 func (t *table) head() {
 	t.cells(t.heads, drawing.Bold, false)
-	y := t.cursor + padding/2
+	y := t.cursor + t.pad()/2
 	t.page.Line(drawing.Thick, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})
 }
 
@@ -187,7 +197,7 @@ func (t *table) total() float64 {
 
 func (t *table) row(r []string) {
 	t.cells(r, drawing.Regular, true)
-	y := t.cursor + padding/2
+	y := t.cursor + t.pad()/2
 	t.page.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})
 }
 
@@ -196,7 +206,7 @@ func (t *table) height(r []string, f drawing.Face) float64 {
 	for i, c := range r {
 		n = max(n, len(drawing.Wrap(f, t.size, t.widths[i], c)))
 	}
-	return float64(tableLeading*t.size*float64(n)) + 2*padding
+	return float64(tableLeading*t.size*float64(n)) + 2*t.pad()
 }
 
 // cells prints a row, line by line, so that its words follow each other as they are read; a row of the body has
@@ -215,7 +225,7 @@ func (t *table) cells(r []string, f drawing.Face, ticks bool) {
 	}
 	tags := t.tagRow(kind)
 	for k := range most {
-		x, y := t.left(), t.cursor-padding-t.size-float64(tableLeading*t.size*float64(k))
+		x, y := t.left(), t.cursor-t.pad()-t.size-float64(tableLeading*t.size*float64(k))
 		for i := range r {
 			if k < len(lines[i]) {
 				w := drawing.Text{String: lines[i][k], Size: t.size, Face: f, Tag: tags[i], At: geom.Point{X: x, Y: y}}
@@ -230,7 +240,7 @@ func (t *table) cells(r []string, f drawing.Face, ticks bool) {
 	x := t.left()
 	for i, c := range t.columns {
 		if ticks && c.Tick {
-			tickBox(&t.page.Drawing, geom.Point{X: x, Y: t.cursor - padding - t.size - 0.4})
+			tickBox(&t.page.Drawing, geom.Point{X: x, Y: t.cursor - t.pad() - t.size - 0.4})
 		}
 		x += t.widths[i] + t.gap()
 	}

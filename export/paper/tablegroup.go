@@ -43,7 +43,7 @@ func (b *Book) Groups(columns []Column, groups []Group) {
 			t.row(r)
 		}
 	}
-	b.Space(2.5)
+	b.Space(b.Gap(AfterTable))
 }
 
 // kept is how much of a table stays together: all of a short one, else its head with some rows.
@@ -72,7 +72,7 @@ func (t *table) groupLines(s string) []string {
 }
 
 func (t *table) groupHigh(s string) float64 {
-	return float64(tableLeading*t.size*float64(len(t.groupLines(s)))) + 2*padding
+	return float64(tableLeading*t.size*float64(len(t.groupLines(s)))) + 2*t.pad()
 }
 
 // groupHead writes what holds for the rows below it.
@@ -80,9 +80,9 @@ func (t *table) groupHead(s string) {
 	high := t.groupHigh(s)
 	t.need(high)
 	for k, l := range t.groupLines(s) {
-		t.page.Words(t.left(), t.cursor-padding-t.size-float64(tableLeading*t.size*float64(k)), t.size, drawing.Bold, l)
+		t.page.Words(t.left(), t.cursor-t.pad()-t.size-float64(tableLeading*t.size*float64(k)), t.size, drawing.Bold, l)
 	}
 	t.cursor -= high
-	y := t.cursor + padding/2
+	y := t.cursor + t.pad()/2
 	t.page.Line(drawing.Thin, geom.Point{X: t.left(), Y: y}, geom.Point{X: t.left() + t.total(), Y: y})
 }

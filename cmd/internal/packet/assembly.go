@@ -74,7 +74,7 @@ func lowerDividers(d batch.Drawer) string {
 // assembleGroup prints the steps for drawers that are put together alike, with pictures of the first.
 func (m maker) assembleGroup(group []batch.Drawer) error {
 	d := group[0]
-	t, err := take(m.batch.Stocks, d)
+	t, err := m.take(d)
 	if err != nil {
 		return err
 	}
@@ -167,9 +167,10 @@ func (m maker) steps(t Taken) (list []paper.Step) {
 	d, room := t.drawer, m.StepRoom()
 	add(drawing.Drawing{}, beforeGlue(d)...)
 	for _, s := range t.stages() {
-		add(t.picture(s).Draw(room), m.told(d, s)...)
+		add(t.scene(sceneKey{s.from, false}, func() paper.Scenery { return t.picture(s) }).Draw(room), m.told(d, s)...)
 		if s.wallsClosed {
-			add(t.clamped(s).Draw(room), clamp(d.Spec), inClamps)
+			add(t.scene(sceneKey{s.from, true}, func() paper.Scenery { return t.clamped(s) }).Draw(room), clamp(d.Spec),
+				inClamps)
 			add(drawing.Drawing{}, whenSet(d)...)
 		}
 	}

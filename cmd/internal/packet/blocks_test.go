@@ -28,11 +28,11 @@ func TestBlocksFillPages(t *testing.T) {
 			},
 		}
 		for _, h := range heights {
-			onto.add(block{height: h, air: afterTable})
+			onto.add(block{height: h, air: paper.AfterTable})
 		}
 		onto.end()
 		for i, h := range filled {
-			if h > whole+afterTable+overHeading {
+			if h > whole+paper.AfterTable+overHeading {
 				t.Fatalf("page %d has %.1f mm of %.1f", i+1, h, whole)
 			}
 			if i > 0 && filled[i-1]+h <= whole {

@@ -49,7 +49,7 @@ func (m maker) drawJoint(j *joint) {
 	told := m.Height(m.on(func(m maker) { m.jointTold(*j) }))
 	j.across = abreast
 	rows := math.Ceil(float64(len(j.meetings)) / abreast)
-	page := m.Whole() - chapterHead - heading + afterTable
+	page := m.Whole() - chapterHead - heading + m.Gap(paper.AfterTable)
 	if high := (page-told)/rows - cornerWords; high >= cornerLow {
 		m.drawMeetings(j.meetings, high, abreast)
 		j.kept = m.Whole() - chapterHead
@@ -61,9 +61,6 @@ func (m maker) drawJoint(j *joint) {
 	m.drawMeetings(j.meetings, page/rows-cornerWords, j.across)
 	j.kept = page
 }
-
-// afterTable is the space below a table, which does not need to be there at the end of a page.
-const afterTable = 2.5
 
 // cornerWords is what the words under the drawing of a corner take up, in mm.
 const cornerWords = 8.0

@@ -60,7 +60,7 @@ func (m maker) besidePicture() error {
 		return nil
 	}
 	first := m.batch.Drawers[0]
-	box, err := take(m.batch.Stocks, first)
+	box, err := m.take(first)
 	if err != nil {
 		return err
 	}

@@ -26,11 +26,42 @@ type Taken struct {
 	meshes []solid.Mesh // by part, each in its panel
 	grid   float64
 	tones  map[string]drawing.Tint // by stock
+	scenes map[sceneKey]paper.Scenery
+}
+
+// sceneKey is a picture of assembly: the step of opening that is undone last, in clamps or not.
+type sceneKey struct {
+	from    int
+	clamped bool
+}
+
+// scene is a picture of assembly, which is made once however often it is drawn.
+func (t Taken) scene(key sceneKey, draw func() paper.Scenery) paper.Scenery {
+	s, made := t.scenes[key]
+	if !made {
+		s = draw()
+		t.scenes[key] = s
+	}
+	return s
 }
 
 // Take is a drawer with the solids of its parts, made on a grid, and the stocks of its job.
 func Take(stocks []joinery.Stock, d batch.Drawer, meshes []solid.Mesh, grid float64) Taken {
-	return Taken{drawer: d, box: scene.Opened(d.Drawer), meshes: meshes, grid: grid, tones: tones(stocks)}
+	return Taken{drawer: d, box: scene.Opened(d.Drawer), meshes: meshes, grid: grid, tones: tones(stocks),
+		scenes: make(map[sceneKey]paper.Scenery)}
+}
+
+// take is a drawer with its solids; of few drawers, each is made once. Errors are those of [solid.Build], with the part.
+func (m maker) take(d batch.Drawer) (Taken, error) {
+	t, made := m.taken[d.Spec.Name]
+	if made {
+		return t, nil
+	}
+	t, err := take(m.batch.Stocks, d)
+	if err == nil && m.few() {
+		m.taken[d.Spec.Name] = t
+	}
+	return t, err
 }
 
 // take makes the solids of a drawer. Errors are those of [solid.Build], with the part.

@@ -35,18 +35,15 @@ func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Report, p s
 // lay lays the packet's pages out, one after the other.
 func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) error {
 	m := maker{Book: book(b, r.Date, out), batch: b, report: r, plan: p, unit: b.Units,
-		sheet: present.SetupsOf(record.WorkOf(b))}
+		sheet: present.SetupsOf(record.WorkOf(b)), taken: make(map[string]Taken)}
 	if err := m.cover(); err != nil {
 		return err
 	}
 	var failed error
 	assembly := func() { failed = m.assembly() }
-	for _, chapter := range []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, m.corners, assembly,
-		m.travelers, m.openings, m.templates} {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
-		chapter()
+	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, m.corners, assembly,
+		m.travelers, m.openings, m.templates}); err != nil {
+		return err
 	}
 	return cmp.Or(failed, m.labels())
 }
@@ -101,7 +98,11 @@ type maker struct {
 	plan   sheets.Plan
 	unit   geom.Unit
 	sheet  present.SetupSheet
+	taken  map[string]Taken // by drawer
 }
+
+// few reports whether drawers are so few that more than one way is tried to lay them out.
+func (m maker) few() bool { return len(m.batch.Drawers) <= maxTried }
 
 // asSet prints mm that a cut is set to or a caliper reads, in a sentence or a drawing.
 func (m maker) asSet(mm float64) string { return geom.LengthOf(mm).AsSet(m.unit) }

@@ -178,7 +178,7 @@ func (m maker) block(s sectioned, below float64) block {
 		m.about(&s.family)
 		m.drawn(views, tables, s.unseen(views))
 	})
-	b := block{write: all, views: views, air: afterTable, narrow: m.wide(s, views, tables) <= m.ColumnWidth(abreast)}
+	b := block{write: all, views: views, air: m.Gap(paper.AfterTable), narrow: m.wide(s, views, tables) <= m.ColumnWidth(abreast)}
 	if len(tables) == 0 {
 		b.air = 0
 	}

@@ -97,6 +97,7 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 		if len(s.Laid) == 0 {
 			begin()
 		}
+		rules, ruled := b.rules(k), false
 		for i := range s.Laid {
 			if ctx.Err() != nil {
 				return
@@ -109,9 +110,17 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 			if i == 0 {
 				book.Together(begin)
 			}
-			b.sheet(laidSheet{p, s, k, i})
+			b.sheet(laidSheet{p, s, k, i}, func() {
+				if i == 0 && len(k.Cuts) > 0 && b.Fits(rules) {
+					rules()
+					ruled = true
+				}
+			})
 		}
-		b.cuts(k)
+		if ruled {
+			rules = func() { b.Heading(2, "Cuts of "+k.Stock+" in their order") }
+		}
+		b.cuts(k, rules)
 	}
 }
 
@@ -209,8 +218,9 @@ func (b sheetBook) pictures(l laidSheet) (list []sheetPicture) {
 	return list
 }
 
-// sheet prints a sheet with its legend, and its run card where a router cuts it.
-func (b sheetBook) sheet(l laidSheet) {
+// sheet prints a sheet with its legend, and its run card where a router cuts it; where that begins a page, meanwhile
+// fills the one before.
+func (b sheetBook) sheet(l laidSheet, meanwhile func()) {
 	one := l.stock.Laid[l.at]
 	words := fmt.Sprintf("%s, sheet %d", l.of.Stock, one.Number)
 	if one.Count > 1 {
@@ -242,6 +252,7 @@ func (b sheetBook) sheet(l laidSheet) {
 		picture()
 		card.before()
 	default:
+		meanwhile()
 		b.Together(draw(pictures[0], card.before))
 	}
 	card.steps()
@@ -313,21 +324,32 @@ func (l laidSheet) held() (list []string) {
 	return list
 }
 
-// cuts prints how saws take the sheets of a stock apart: the rules of its kinds of cuts, then the cuts by what is set
-// for them.
-func (b sheetBook) cuts(k record.SheetStock) {
+// rules says how saws take the sheets of a stock apart, but for what was told of another one, when it is called.
+func (b sheetBook) rules(k record.SheetStock) func() {
+	if len(k.Cuts) == 0 {
+		return func() {}
+	}
+	notes := present.CutNotes(k, b.unit)
+	fresh := append(notes[:1:1], b.once(notes[1:])...)
+	if len(fresh) < len(notes) {
+		fresh = append(fresh, "What is said of cuts above holds here too.")
+	}
+	return func() {
+		b.Heading(2, "Cuts of "+k.Stock)
+		b.Columns(2, func() { b.notes("·", fresh) })
+	}
+}
+
+// cuts prints the cuts of a stock by what is set for them, after what they begin with.
+func (b sheetBook) cuts(k record.SheetStock, begin func()) {
 	if len(k.Cuts) == 0 {
 		return
 	}
-	rules := func() {
-		b.Heading(2, "Cuts of "+k.Stock)
-		b.Columns(2, func() { b.notes("·", present.CutNotes(k, b.unit)) })
-	}
 	const firstCuts = 25.0 // mm of the table that stand below its rules
-	if !b.Fits(func() { rules(); b.Keep(firstCuts) }) {
+	if !b.Fits(func() { begin(); b.Keep(firstCuts) }) {
 		b.Page()
 	}
-	rules()
+	begin()
 	cuts := k.Cuts[:min(len(k.Cuts), maxCuts)]
 	var groups []paper.Group
 	var heads []paper.Column

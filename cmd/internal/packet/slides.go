@@ -76,7 +76,7 @@ func (m maker) opening(c record.Cabinet) {
 	side := m.cabinetSide(bank)
 	m.Together(func() {
 		if side.Width > 0 { // the name stays with the drawing, at whatever page or column that begins
-			d, _ := side.Draw(geom.Point{X: m.Width(), Y: slideHigh})
+			d, _ := m.Elevation(side, slideHigh)
 			m.Keep(d.Height + openingWords)
 		}
 		m.Strong(fmt.Sprintf("Opening %s: %s.", c.Name, present.OpeningText(c, m.unit)))
@@ -155,7 +155,7 @@ func (m maker) mark(mm float64) drawing.Mark { return drawing.Mark{At: mm, Text:
 // elevation puts a board on the page, at most as high as given in mm, says at which scale and what else there is
 // to say; the title block has its scale.
 func (m maker) elevation(e paper.Elevation, high float64, said string) {
-	d, scale := e.Draw(geom.Point{X: m.Width(), Y: high})
+	d, scale := m.Elevation(e, high)
 	m.Figure(d, paper.ScaleText(scale)+". "+said)
 	m.Scale(paper.ScaleText(scale))
 }

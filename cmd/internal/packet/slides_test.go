@@ -96,7 +96,7 @@ func TestBoxLinesOfEveryRow(t *testing.T) {
 }
 
 // TestElevation: a board of 545 x 702 is drawn at 1:10 in a room of 100 x 130 mm and at 1:5 in one of
-// 140 x 170; with its numbers it is no larger than its room, and the hole is where it is said to be.
+// 140 x 170, in a tight book at the usual scale below; with its numbers it is no larger than its room, and the hole is where it is said to be.
 func TestElevation(t *testing.T) {
 	e := paper.Elevation{Width: 545, Height: 702, Across: []drawing.Mark{{At: 37, Text: "37"}},
 		Up: []drawing.Mark{{At: 45, Text: "45.00"}}, Holes: []geom.Loop{geom.Circle(geom.Point{X: 37, Y: 45}, 2.5)}}
@@ -104,9 +104,15 @@ func TestElevation(t *testing.T) {
 		room  geom.Point
 		scale float64
 	}{{geom.Point{X: 100, Y: 130}, 0.1}, {geom.Point{X: 140, Y: 170}, 0.2}} {
-		d, scale := e.Draw(c.room)
+		book := paper.Book{Size: paper.Size{Width: c.room.X}}
+		book.Size.Width += c.room.X - book.Width() // its margins
+		d, scale := book.Elevation(e, c.room.Y)
 		if scale != c.scale || d.Width > c.room.X || d.Height > c.room.Y {
 			t.Errorf("in %v it is drawn at %g, %.1f x %.1f mm", c.room, scale, d.Width, d.Height)
+		}
+		book.Tight = true
+		if _, tight := book.Elevation(e, c.room.Y); tight != scale/2 {
+			t.Errorf("in %v of a tight book it is drawn at %g", c.room, tight)
 		}
 		var board, hole geom.Rect
 		for _, s := range d.Shapes {

@@ -1,0 +1,34 @@
+package paper
+
+// A tight book has half of the usual gaps, lines closer together and pictures of steps a step smaller. Letters and
+// drawings to scale keep their sizes.
+const (
+	tightGap     = 0.5
+	tightLeading = 1.3
+)
+
+// Gap is a gap between what stands below each other, in mm, of what is usual.
+func (b *Book) Gap(usual float64) float64 {
+	if b.Tight {
+		return tightGap * usual
+	}
+	return usual
+}
+
+// lead is from one base line of letters of a size to the next, in mm.
+func (b *Book) lead(size float64) float64 {
+	if b.Tight {
+		return tightLeading * size
+	}
+	return leading * size
+}
+
+// Pages is how many pages what draw draws begins.
+func (b *Book) Pages(draw func()) (n int) {
+	b.try(func() {
+		before := b.number
+		draw()
+		n = b.number - before
+	})
+	return n
+}
