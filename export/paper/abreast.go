@@ -22,17 +22,21 @@ func (b *Book) Abreast(things ...func(*Book)) {
 	b.column, b.cursor, b.turns = column{}, low, turns
 }
 
-// columnOf is one of so many columns.
+// columnOf is one of so many columns, which begins here.
 func (b *Book) columnOf(of, at int) column {
-	wide := b.ColumnWidth(of)
-	return column{of: of, at: at, left: float64(at) * (wide + ColumnGap), wide: wide}
+	c := column{of: of, wide: b.ColumnWidth(of), top: b.cursor, lowest: b.cursor}
+	c.turn(at)
+	return c
 }
+
+// turn makes it another one of them.
+func (c *column) turn(at int) { c.at, c.left = at, float64(at)*(c.wide+ColumnGap) }
 
 // HeightIn is [Book.Height] in one of so many columns.
 func (b *Book) HeightIn(of int, write func(*Book)) float64 {
 	return b.Height(func(trial *Book) {
 		trial.column = trial.columnOf(of, 0)
-		trial.column.top = trial.cursor + 1
+		trial.column.top++
 		write(trial)
 	})
 }

@@ -53,8 +53,8 @@ type columns struct {
 func (c columns) run(floor, after float64) (pages int, short bool) {
 	b := c.Book
 	number, turns := b.number, b.turns
-	b.column = column{of: c.of, top: b.cursor, floor: floor, after: after, lowest: b.cursor}
-	b.column.wide = b.ColumnWidth(c.of)
+	b.column = b.columnOf(c.of, 0)
+	b.column.floor, b.column.after = floor, after
 	c.draw()
 	b.cursor = min(b.cursor, b.column.lowest)
 	short = b.column.short
@@ -148,14 +148,15 @@ func (b *Book) turnColumn() {
 		return
 	}
 	c.lowest = min(c.lowest, b.cursor)
-	if c.at++; c.at == c.of {
+	at := c.at + 1
+	if at == c.of {
 		b.Page()
-		c.at, c.top, c.floor, c.lowest = 0, b.cursor, max(bottomEdge, c.after), b.cursor
+		at, c.top, c.floor, c.lowest = 0, b.cursor, max(bottomEdge, c.after), b.cursor
 	}
 	b.turns++
 	b.cursor = c.top
 	if c.of > 1 {
-		c.left = float64(c.at) * (c.wide + ColumnGap)
+		c.turn(at)
 	}
 }
 
@@ -195,7 +196,7 @@ func (b *Book) TakesIn(of int, draw func()) (high float64, fits bool) {
 		b.next()
 	}
 	b.try(func() {
-		b.column = column{of: of, wide: b.ColumnWidth(of), top: b.cursor, floor: bottomEdge, lowest: b.cursor}
+		b.column = b.columnOf(of, 0)
 		high, fits = b.Takes(draw)
 	})
 	return high, fits

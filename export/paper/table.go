@@ -159,15 +159,19 @@ func (t *table) least() []float64 {
 	return least
 }
 
-// Unbroken reports whether a table in one of so many columns of the page has room for every word, and for every cell
-// of those that are set to the right.
-func (b *Book) Unbroken(of int, columns []Column, rows [][]string) bool {
+// Across is in how many columns of the page, at most, a table has room for every word, and for every cell of those that
+// are set to the right.
+func (b *Book) Across(most int, columns []Column, rows [][]string) int {
 	saved := b.column
-	b.column = column{of: of, wide: b.ColumnWidth(of)}
-	t := newTable(b, columns, rows)
-	least := sum(t.least()) + float64(t.gap()*float64(len(columns)-1))
-	b.column = saved
-	return least <= b.ColumnWidth(of)
+	defer func() { b.column = saved }()
+	for of := most; of > 1; of-- {
+		b.column = b.columnOf(of, 0)
+		t := newTable(b, columns, rows)
+		if sum(t.least())+float64(t.gap()*float64(len(columns)-1)) <= b.column.wide {
+			return of
+		}
+	}
+	return 1
 }
 
 func sum(list []float64) (total float64) {

@@ -20,8 +20,8 @@ func (m maker) cutList() {
 		}
 		m.Heading(2, said)
 		t := s.Table.Pick(present.NumberColumn, "pieces", "length", "width", "parts")
-		if across := 2; len(t.Rows) >= longList && m.unbroken(across, t) {
-			m.Columns(across, func() { m.ticked(t) })
+		if heads, rows := ticked(t); len(rows) >= longList && m.Across(2, heads, rows) == 2 {
+			m.Columns(2, func() { m.ticked(t) })
 		} else {
 			m.ticked(t)
 		}
@@ -50,10 +50,4 @@ func (m maker) stock(name string) joinery.Stock {
 		}
 	}
 	return joinery.Stock{} // never: parts are of the job's stocks
-}
-
-// unbroken reports whether a list in so many columns has room for its words.
-func (m maker) unbroken(across int, t present.Table) bool {
-	heads, rows := ticked(t)
-	return m.Unbroken(across, heads, rows)
 }

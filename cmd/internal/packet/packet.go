@@ -101,8 +101,14 @@ type maker struct {
 	taken  map[string]Taken // by drawer
 }
 
-// few reports whether drawers are so few that more than one way is tried to lay them out.
-func (m maker) few() bool { return len(m.batch.Drawers) <= maxTried }
+// few reports whether drawers and sheets are so few that more than one way is tried to lay them out.
+func (m maker) few() bool {
+	laid := 0
+	for _, k := range m.report.Sheets {
+		laid += len(k.Sheets)
+	}
+	return max(len(m.batch.Drawers), laid) <= maxTried
+}
 
 // asSet prints mm that a cut is set to or a caliper reads, in a sentence or a drawing.
 func (m maker) asSet(mm float64) string { return geom.LengthOf(mm).AsSet(m.unit) }

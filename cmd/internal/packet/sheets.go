@@ -267,11 +267,7 @@ func (b sheetBook) beside(picture drawing.Drawing, legend present.Table, before 
 		func() { b.Beside(picture, keys); before() },
 		func() {
 			b.Figure(picture, "")
-			of := 2
-			if !b.Unbroken(of, columns(legend), legend.Texts()) {
-				of = 1
-			}
-			b.Columns(of, keys)
+			b.Columns(b.Across(2, columns(legend), legend.Texts()), keys)
 			before()
 		},
 	}
@@ -358,11 +354,7 @@ func (b sheetBook) cuts(k record.SheetStock, begin func()) {
 		heads, rows = columns(g.Table), append(rows, g.Texts()...)
 		groups = append(groups, paper.Group{Head: g.Set, Rows: g.Texts()})
 	}
-	across := mostAcross
-	for across > 1 && !b.Unbroken(across, heads, rows) {
-		across--
-	}
-	b.Columns(across, func() { b.Groups(heads, groups) })
+	b.Columns(b.Across(mostAcross, heads, rows), func() { b.Groups(heads, groups) })
 	if rest := len(k.Cuts) - len(cuts); rest > 0 {
 		b.Text(fmt.Sprintf("%d more cuts are in %s.", rest, filing.Cuts))
 	}
