@@ -14,6 +14,9 @@ type Group struct {
 // goesOn is said where a group is broken.
 const goesOn = ", goes on"
 
+// someRows of a long table stay together where it begins and where it ends.
+const someRows = 3
+
 // Groups prints groups of rows under common heads of columns. Where a page or a column of it ends, the heads come
 // again, with the line of the group that goes on.
 func (b *Book) Groups(columns []Column, groups []Group) {
@@ -24,13 +27,14 @@ func (b *Book) Groups(columns []Column, groups []Group) {
 	t := newTable(b, columns, all)
 	t.Keep(t.kept(groups))
 	t.head()
+	left := len(all)
 	for _, g := range groups {
 		for i, r := range g.Rows {
 			high, head := t.height(r, drawing.Regular), g.Head
 			if i == 0 && head != "" {
 				high += t.groupHigh(head)
 			}
-			if t.Room() < high {
+			if left--; t.Room() < high+t.last(g.Rows[i+1:], left) {
 				t.next()
 				t.head()
 				if i > 0 && head != "" {
@@ -46,16 +50,28 @@ func (b *Book) Groups(columns []Column, groups []Group) {
 	b.Space(b.Gap(AfterTable))
 }
 
+// last is what the rows after this one take that stay with it, where so many are left of a long table, all of one
+// group.
+func (t *table) last(rows [][]string, left int) (high float64) {
+	if left != someRows-1 || left != len(rows) || len(t.rows) <= 2*someRows {
+		return 0
+	}
+	for _, r := range rows {
+		high += t.height(r, drawing.Regular)
+	}
+	return high
+}
+
 // kept is how much of a table stays together: all of a short one, else its head with some rows.
 func (t *table) kept(groups []Group) float64 {
-	const short, some = 45.0, 3
+	const short = 45.0
 	all, first, n := t.height(t.heads, drawing.Bold), 0.0, 0
 	for _, g := range groups {
 		if g.Head != "" {
 			all += t.groupHigh(g.Head)
 		}
 		for _, r := range g.Rows {
-			if all += t.height(r, drawing.Regular); n < some {
+			if all += t.height(r, drawing.Regular); n < someRows {
 				first = all
 			}
 			if n++; all > short {

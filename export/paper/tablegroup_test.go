@@ -68,6 +68,37 @@ func TestGroupsGoOn(t *testing.T) {
 	}
 }
 
+// TestTablesEndInSomeRows: on the page on which a table of eight rows ends are three of them or more, wherever it
+// begins.
+func TestTablesEndInSomeRows(t *testing.T) {
+	torn := 0
+	for taken := 150.0; taken < 250; taken++ {
+		var on []int // of each page how many rows
+		b := &Book{Size: A4, Out: func(p drawing.Page) {
+			rows := 0
+			for _, w := range p.Texts {
+				if w.String == "row" {
+					rows++
+				}
+			}
+			on = append(on, rows)
+		}}
+		b.Page()
+		b.Space(taken)
+		b.Table([]Column{{Head: "head"}}, slices.Repeat([][]string{{"row"}}, 8))
+		b.Close()
+		if len(on) == 2 && on[0] > 0 {
+			torn++
+		}
+		if last := on[len(on)-1]; last < 3 {
+			t.Errorf("%g taken: %v rows on pages", taken, on)
+		}
+	}
+	if torn < 10 {
+		t.Errorf("%d tables are torn", torn)
+	}
+}
+
 // TestColumnsGoOnEvenly: what goes on the next page in columns is about as long in each of them there.
 func TestColumnsGoOnEvenly(t *testing.T) {
 	pages := grouped(150, 3, 25)
