@@ -63,6 +63,27 @@ func Corners(list []Corner, in Frame, number Number) (drawn []drawing.Drawing, s
 	return drawn, scale
 }
 
+// CornerPair draws two corners beside each other, the first as large as it can be while the other is at a scale or
+// larger, and gives their scales; ok is false where they do not go so.
+func CornerPair(list [2]Corner, in Frame, least float64, number Number) (drawn [2]drawing.Drawing, scales [2]float64,
+	ok bool) {
+	first, other := list[0].view(number), list[1].view(number)
+	for _, first.scale = range cornerScales {
+		if first.draw(); first.out.Height > in.Height {
+			continue
+		}
+		for _, other.scale = range cornerScales {
+			if other.scale > first.scale || other.scale < least {
+				continue
+			}
+			if other.draw(); first.out.Width+ColumnGap+other.out.Width <= in.Width && other.out.Height <= in.Height {
+				return [2]drawing.Drawing{first.out, other.out}, [2]float64{first.scale, other.scale}, true
+			}
+		}
+	}
+	return drawn, scales, false
+}
+
 // view is the corner with its sizes, not drawn yet.
 func (c Corner) view(number Number) cornerView {
 	v := cornerView{Corner: c}

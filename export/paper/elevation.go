@@ -28,8 +28,8 @@ type Level struct {
 // datumSize is that of the triangle at the datum, in mm on paper.
 const datumSize = 2.4
 
-// Elevation draws an elevation no wider than lines are and no higher than given in mm, at the largest usual scale or, in a
-// tight book, at the one below, and gives that.
+// Elevation draws an elevation no wider than lines are and no higher than given in mm, at the largest usual scale or,
+// in a tight book, at the one below, and gives that.
 func (b *Book) Elevation(e Elevation, high float64) (drawing.Drawing, float64) {
 	d, scale := e.draw(geom.Point{X: b.Width(), Y: high}, 1)
 	if below := slices.Index(scales, scale) + 1; b.Tight && below < len(scales) {

@@ -90,7 +90,7 @@ func (c columns) highest(right func(floor float64) bool) float64 {
 }
 
 // besideLeast is the room for words beside a drawing, in mm; where less is left they stand below it.
-const besideLeast = 60.0
+const besideLeast = 58.0
 
 // Beside puts a drawing at the left, and what draw draws to its right, none of it torn apart where a page has room
 // for it. Draw may be called several times.

@@ -30,7 +30,8 @@ func TestLabelKeepsItsFoot(t *testing.T) {
 			if !slices.ContainsFunc(d.Texts, func(w drawing.Text) bool { return w.String == "grain" }) {
 				t.Errorf("%v, %q: no grain", size, facts)
 			}
-			if !slices.ContainsFunc(d.Texts, func(w drawing.Text) bool { return strings.HasPrefix(w.String, "lower edge down") }) {
+			edge := func(w drawing.Text) bool { return strings.HasPrefix(w.String, "lower edge down") }
+			if !slices.ContainsFunc(d.Texts, edge) {
 				t.Errorf("%v, %q: no edge", size, facts)
 			}
 			for i, a := range d.Texts {

@@ -133,8 +133,8 @@ var ways = []geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1},
 
 // name writes a word of a size as near as there is room to one of some places, which have a clear
 // distance about them; a leader goes to it where it is not close. It gives the place, if there was room.
-func (r *room) name(d *drawing.Drawing, word string, size float64, places []geom.Point, about float64) (place geom.Point,
-	found bool) {
+func (r *room) name(d *drawing.Drawing, word string, size float64, places []geom.Point, about float64) (
+	place geom.Point, found bool) {
 	t := drawing.Text{String: word, Size: size, Face: drawing.Bold, Align: drawing.Middle}
 	own := t.Box()
 	half := geom.Point{X: own.Width() / 2, Y: own.Height() / 2}

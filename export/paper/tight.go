@@ -23,6 +23,9 @@ func (b *Book) lead(size float64) float64 {
 	return leading * size
 }
 
+// Trial reports whether what is drawn is thrown away, to try how it fits.
+func (b *Book) Trial() bool { return b.trial }
+
 // Pages is how many pages what draw draws begins.
 func (b *Book) Pages(draw func()) (n int) {
 	b.try(func() {

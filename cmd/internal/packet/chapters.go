@@ -2,8 +2,8 @@ package packet
 
 import "context"
 
-// inOrder lays chapters out one after the other, tightened those that save a page so. Where there are many drawers, each
-// is as usual. The context's end ends it between two chapters.
+// inOrder lays chapters out one after the other, tightened those that save a page so. Where there are many drawers,
+// each is as usual. The context's end ends it between two chapters.
 func (m maker) inOrder(ctx context.Context, list []func()) error {
 	for i, draw := range list {
 		if err := ctx.Err(); err != nil {
@@ -17,25 +17,25 @@ func (m maker) inOrder(ctx context.Context, list []func()) error {
 }
 
 // lookedAhead is how many chapters are looked at for what tightening the first saves.
-const lookedAhead = 2
+const lookedAhead = 3
 
 // saves reports whether the first of chapters saves a page when it is tightened: before it ends, or before one of those
 // after it does, which may be tightened too.
 func (m maker) saves(list []func()) bool {
 	for n := range min(lookedAhead, len(list)) {
-		rest := m.tightened(together(list[1:n+1]...), true)
-		usual := m.Pages(together(m.tightened(list[0], false), rest))
-		if usual > 0 && m.Pages(together(m.tightened(list[0], true), rest)) < usual {
+		rest := m.tight(together(list[1 : n+1]...))
+		usual := m.Pages(together(list[0], rest))
+		if usual > 0 && m.Pages(together(m.tight(list[0]), rest)) < usual {
 			return true
 		}
 	}
 	return false
 }
 
-// tightened draws a chapter tightened or not.
-func (m maker) tightened(draw func(), tight bool) func() {
+// tight draws something tightened.
+func (m maker) tight(draw func()) func() {
 	return func() {
-		m.Tight = tight
+		m.Tight = true
 		draw()
 	}
 }

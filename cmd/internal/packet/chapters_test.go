@@ -10,7 +10,7 @@ import (
 	"drawerwright/export/paper"
 )
 
-// filled lays chapters out that fill a page but for so many mm and then take so many lines each, and gives how many pages
+// filled lays chapters out on a page of which so many mm are left, each of so many lines, and gives how many pages
 // there are and which chapters were tightened.
 func filled(t *testing.T, drawers int, left float64, lines ...int) (pages int, tight []bool) {
 	t.Helper()

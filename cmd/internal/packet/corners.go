@@ -15,12 +15,26 @@ import (
 // corners draws the joints of every different corner, as they come together by the mean of
 // the readings: the details beside each other, below them what is right of the joint and what is likely, and last the
 // sizes of the boxes.
-func (m maker) corners() {
+//
+// Where that takes no page more before the chapters after it end, tightened as they may be, joints are enlarged.
+func (m maker) corners(after ...func()) {
+	rest := m.tight(together(after...))
+	usual, enlarged := func() { m.joints(func(j joint) joint { return j }) }, func() { m.joints(m.enlarge) }
+	draw := usual
+	if m.few() && !m.Trial() && m.Pages(together(enlarged, rest)) <= m.Pages(together(usual, rest)) {
+		draw = enlarged
+	}
+	draw()
+}
+
+// joints draws all joints, changed as given.
+func (m maker) joints(change func(joint) joint) {
 	groups := m.alike()
 	sizes := m.sizedAll(groups)
 	for i, group := range groups {
 		j := joint{group: group, meetings: m.meetings(group[0]), sizes: sizes[i]}
 		m.drawJoint(&j)
+		j = change(j)
 		m.Keep(j.kept + chapterHead) // headings stay with the first
 		if i == 0 {
 			m.Chapter("Corners")
@@ -36,6 +50,7 @@ type joint struct {
 	across   int     // how many stand beside each other
 	kept     float64 // how much of a page is not torn apart, in mm
 	sizes    []sized
+	enlarged bool // the first is as large as it can be, and what is said of them goes on over the page
 }
 
 // chapterHead is what the heading of a chapter takes up, in mm, and cornerLow how high the drawing of a corner has to
@@ -68,6 +83,11 @@ const cornerWords = 8.0
 // joint shows the corners of alike drawers.
 func (m maker) joint(j joint) {
 	m.jointHeading(j)
+	if j.enlarged {
+		m.pair(j.meetings[0], j.meetings[1])
+		m.jointTold(j)
+		return
+	}
 	for row := range slices.Chunk(j.meetings, j.across) {
 		things := make([]func(*paper.Book), j.across)
 		for i := range things {
@@ -100,8 +120,20 @@ func (m maker) jointTold(j joint) {
 func (m maker) meeting(c meeting) {
 	m.Scale(paper.ScaleText(c.scale))
 	m.Figure(c.drawn, "")
-	m.Text(fmt.Sprintf("%s, %s.", c.what, paper.ScaleText(c.scale)))
+	m.Text(c.words())
 }
+
+// pair shows a corner, and beside it another that is smaller, with the words of both.
+func (m maker) pair(first, other meeting) {
+	m.Scale(paper.ScaleText(first.scale))
+	m.Beside(first.drawn, func() {
+		m.Text("At the left: " + first.words())
+		m.meeting(other)
+	})
+}
+
+// words say what a corner is, and its scale.
+func (c meeting) words() string { return fmt.Sprintf("%s, %s.", c.what, paper.ScaleText(c.scale)) }
 
 // drawerNames are those of drawers, of many the first.
 func drawerNames(group []batch.Drawer) (list []string) {
@@ -149,6 +181,28 @@ func (m maker) drawMeetings(list []meeting, high float64, across int) {
 	for i := range list {
 		list[i].drawn, list[i].scale = drawn[i], scale
 	}
+}
+
+// secondLeast is the scale of the second of two corners at least, where the first one is larger.
+const secondLeast = 1.5
+
+// enlarge draws the first of two corners, the joint itself, as large as a page has room for beside the other.
+func (m maker) enlarge(j joint) joint {
+	if len(j.meetings) != 2 {
+		return j
+	}
+	pair, scales, ok := paper.CornerPair([2]paper.Corner{j.meetings[0].Corner, j.meetings[1].Corner},
+		paper.Frame{Width: m.Width(), Height: m.Whole() / 2}, secondLeast, m.asSet)
+	if !ok || scales[0] <= j.meetings[0].scale {
+		return j
+	}
+	j.meetings = slices.Clone(j.meetings)
+	for i := range pair {
+		j.meetings[i].drawn, j.meetings[i].scale = pair[i], scales[i]
+	}
+	j.enlarged = true
+	j.kept = m.Height(m.on(func(m maker) { m.jointHeading(j); m.pair(j.meetings[0], j.meetings[1]) }))
+	return j
 }
 
 // meetings are the corners of a drawer that differ.

@@ -46,6 +46,13 @@ func drawnOf(b batch.Batch) (list []drawn) {
 				list = append(list, drawn{Drawing: c.drawn, of: group[0].Spec.Name + ", " + c.what, scale: c.scale})
 			}
 		}
+		j := m.enlarge(joint{group: group, meetings: m.meetings(group[0])})
+		for _, c := range j.meetings {
+			if !j.enlarged {
+				break
+			}
+			list = append(list, drawn{Drawing: c.drawn, of: group[0].Spec.Name + ", enlarged, " + c.what, scale: c.scale})
+		}
 	}
 	return list
 }

@@ -51,7 +51,8 @@ func Take(stocks []joinery.Stock, d batch.Drawer, meshes []solid.Mesh, grid floa
 		scenes: make(map[sceneKey]paper.Scenery)}
 }
 
-// take is a drawer with its solids; of few drawers, each is made once. Errors are those of [solid.Build], with the part.
+// take is a drawer with its solids; of few drawers, each is made once. Errors are those of [solid.Build], with the
+// part.
 func (m maker) take(d batch.Drawer) (Taken, error) {
 	t, made := m.taken[d.Spec.Name]
 	if made {

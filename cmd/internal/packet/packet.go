@@ -41,7 +41,8 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 	}
 	var failed error
 	assembly := func() { failed = m.assembly() }
-	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, m.corners, assembly,
+	corners := func() { m.corners(assembly, m.travelers, m.openings) }
+	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, corners, assembly,
 		m.travelers, m.openings, m.templates}); err != nil {
 		return err
 	}

@@ -128,8 +128,8 @@ func used(p drawing.Page) float64 {
 	return (p.Height - upper - low) / (p.Height - upper - block)
 }
 
-// TestNoPageIsNearlyEmpty: every page of every sample, with warnings or without, is used for a quarter at least, but for
-// the last one of the labels, which ends where they end.
+// TestNoPageIsNearlyEmpty: every page of every sample, with warnings or without, is used for a quarter at least, but
+// for the last one of the labels, which ends where they end.
 func TestNoPageIsNearlyEmpty(t *testing.T) {
 	list := packets(t)
 	for _, file := range samples(t) {
@@ -141,6 +141,32 @@ func TestNoPageIsNearlyEmpty(t *testing.T) {
 				t.Errorf("%s, page %d of %d: %.0f %% are used: %.200s", k.file, i+1, len(k.pages), 100*part, said(p))
 			}
 		}
+	}
+}
+
+// mostPages are how many pages of each sample stand before its labels at most.
+var mostPages = map[string]int{"alcove-cabinets": 14, "bench-drawers": 8, "dresser": 15, "hand-cut": 10,
+	"inch-chest": 9, "kitchen-bank": 18, "no-flip": 8, "print-room": 19, "router-boxes": 15, "study-desk": 14, "tool-chest": 17,
+	"workshop-bench": 22}
+
+// TestPagesOfSamples: no sample takes more pages than when these were last counted, and joints are drawn at 4:1 or
+// larger in most where that takes none.
+func TestPagesOfSamples(t *testing.T) {
+	enlarged := 0
+	for _, file := range samples(t) {
+		k := layOut(t, file, date, nil)
+		pages := slices.IndexFunc(k.pages, func(p drawing.Page) bool { return begins(p, "Labels") })
+		if most := mostPages[strings.TrimSuffix(k.file, ".yaml")]; pages > most {
+			t.Errorf("%s: %d pages, there were %d", k.file, pages, most)
+		}
+		for _, p := range k.pages {
+			for _, scale := range []string{"4:1.", "5:1."} {
+				enlarged += strings.Count(said(p), "At the left: The left front corner from above, "+scale)
+			}
+		}
+	}
+	if enlarged < 10 {
+		t.Errorf("%d joints are drawn at 4:1 or larger", enlarged)
 	}
 }
 

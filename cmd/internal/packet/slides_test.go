@@ -96,7 +96,8 @@ func TestBoxLinesOfEveryRow(t *testing.T) {
 }
 
 // TestElevation: a board of 545 x 702 is drawn at 1:10 in a room of 100 x 130 mm and at 1:5 in one of
-// 140 x 170, in a tight book at the usual scale below; with its numbers it is no larger than its room, and the hole is where it is said to be.
+// 140 x 170, in a tight book at the usual scale below; with its numbers it is no larger than its room, and the hole is
+// where it is said to be.
 func TestElevation(t *testing.T) {
 	e := paper.Elevation{Width: 545, Height: 702, Across: []drawing.Mark{{At: 37, Text: "37"}},
 		Up: []drawing.Mark{{At: 45, Text: "45.00"}}, Holes: []geom.Loop{geom.Circle(geom.Point{X: 37, Y: 45}, 2.5)}}

@@ -211,9 +211,9 @@ func (p *packetReader) cabinets() taken {
 	return notTaken
 }
 
-// forms reads the line of the form for a box: the drawer's name, what is right of width, depth, height and diagonal, and
-// by how much both diagonals may differ; limits stand below what is right. Below the name stands which box of how many
-// it is, and perhaps what an empty one weighs.
+// forms reads the line of the form for a box: the drawer's name, what is right of width, depth, height and diagonal,
+// and by how much both diagonals may differ; limits stand below what is right. Below the name stands which box of how
+// many it is, and perhaps what an empty one weighs.
 func (p *packetReader) forms() taken {
 	const given = 5 // cells after the first
 	if len(p.list) != 1+given {
