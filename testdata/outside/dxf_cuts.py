@@ -48,7 +48,7 @@ import dxf_legend
 # 0.0008 mm2 of an area; and for solids 0.006 mm2 of a corner, which 10 mm deep is
 # 0.06 mm3.
 AREAS = (1e-5, 256)
-SOLIDS = (5e-4, 48)
+SOLIDS = (2e-3, 24)
 # Areas below this, in square millimeters, are rounding.
 SPECK = 1e-6
 # A bit that is plunged makes a hole of its own width; a drawing rounds its size.
