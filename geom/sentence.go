@@ -16,8 +16,8 @@ type Millimeters float64
 // In prints the length with its unit.
 func (l Millimeters) In(u Unit) string { return LengthOf(float64(l)).Text(u) }
 
-// InDecimals is the same without a fraction.
-func (l Millimeters) InDecimals(u Unit) string { return Caliper(l).In(u) }
+// decimals is the same without a fraction.
+func (l Millimeters) decimals(u Unit) string { return Caliper(l).In(u) }
 
 // Caliper is a length as a caliper shows it, with all its decimals.
 type Caliper float64
@@ -25,8 +25,8 @@ type Caliper float64
 // In prints the length with its unit.
 func (l Caliper) In(u Unit) string { return LengthOf(float64(l)).Fixed(u) + " " + u.String() }
 
-// InDecimals is the same: it has no fraction.
-func (l Caliper) InDecimals(u Unit) string { return l.In(u) }
+// decimals is the same: it has no fraction.
+func (l Caliper) decimals(u Unit) string { return l.In(u) }
 
 // AtLeast is a lower bound in millimeters, rounded up, so that what is printed keeps it.
 type AtLeast float64
@@ -34,8 +34,8 @@ type AtLeast float64
 // In prints the bound with its unit.
 func (l AtLeast) In(u Unit) string { return LengthOf(float64(l)).RoundUp(u).Text(u) }
 
-// InDecimals is the same without a fraction.
-func (l AtLeast) InDecimals(u Unit) string {
+// decimals is the same without a fraction.
+func (l AtLeast) decimals(u Unit) string {
 	return Caliper(LengthOf(float64(l)).RoundUp(u).MM()).In(u)
 }
 
@@ -45,8 +45,8 @@ type AtMost float64
 // In prints the bound with its unit.
 func (l AtMost) In(u Unit) string { return LengthOf(float64(l)).RoundDown(u).Text(u) }
 
-// InDecimals is the same without a fraction.
-func (l AtMost) InDecimals(u Unit) string {
+// decimals is the same without a fraction.
+func (l AtMost) decimals(u Unit) string {
 	return Caliper(LengthOf(float64(l)).RoundDown(u).MM()).In(u)
 }
 
@@ -74,10 +74,10 @@ func (s Sentence) In(u Unit) string {
 	return s.in(u, u == Inch && s.hasDecimals())
 }
 
-// InDecimals is the sentence without fractions.
-func (s Sentence) InDecimals(u Unit) string { return s.in(u, true) }
+// decimals is the sentence without fractions.
+func (s Sentence) decimals(u Unit) string { return s.in(u, true) }
 
-func (s Sentence) in(u Unit, decimals bool) string {
+func (s Sentence) in(u Unit, pointed bool) string {
 	args := slices.Clone(s.Args)
 	for i, a := range args {
 		q, is := a.(Quantity)
@@ -85,8 +85,8 @@ func (s Sentence) in(u Unit, decimals bool) string {
 			continue
 		}
 		text := q.In(u)
-		if both, is := a.(fractional); is && decimals && strings.Contains(text, "/") {
-			text = both.InDecimals(u)
+		if both, is := a.(fractional); is && pointed && strings.Contains(text, "/") {
+			text = both.decimals(u)
 		}
 		args[i] = text
 	}
@@ -94,7 +94,7 @@ func (s Sentence) in(u Unit, decimals bool) string {
 }
 
 // fractional is a quantity that may print as a fraction of an inch.
-type fractional interface{ InDecimals(Unit) string }
+type fractional interface{ decimals(Unit) string }
 
 // hasDecimals reports whether a quantity of the sentence, or of one within it, is no fraction of an inch.
 func (s Sentence) hasDecimals() bool {

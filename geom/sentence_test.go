@@ -28,7 +28,7 @@ func TestInchesOfASentence(t *testing.T) {
 	if got := Sentencef("%s beside %s", half, odd).In(Millimeter); got != "12.7 mm beside 8.18 mm" {
 		t.Errorf("%q", got)
 	}
-	if got := Sentencef("%s beside %s", half, five).InDecimals(Inch); got != "0.500 in beside 5 in" {
+	if got := Sentencef("%s beside %s", half, five).decimals(Inch); got != "0.500 in beside 5 in" {
 		t.Errorf("%q", got)
 	}
 }

@@ -58,7 +58,8 @@ func TestDoNotCutYet(t *testing.T) {
 	}
 	t.Chdir(t.TempDir())
 	for width, cut := range map[string]bool{"6.35": true, "6.25": true, "6.2": false, "6.15": false} { // all, 988, 473 and 8 of 1,000
-		if err := os.WriteFile("job.yaml", []byte(strings.Replace(job, "width: 6.35", "width: "+width, 1)), 0o644); err != nil {
+		text := strings.Replace(job, "width: 6.35", "width: "+width, 1)
+		if err := os.WriteFile("job.yaml", []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
 		code, out, errs := call(t, "", "build", "job.yaml", "-o", "out")
@@ -75,10 +76,12 @@ func TestDoNotCutYet(t *testing.T) {
 			t.Fatal(err)
 		}
 		var made built
-		if err := json.Unmarshal([]byte(ranOut(t, "build", "job.yaml", "-o", "out", "--json")), &made); err != nil || made.Answer != r.Answer {
+		err = json.Unmarshal([]byte(ranOut(t, "build", "job.yaml", "-o", "out", "--json")), &made)
+		if err != nil || made.Answer != r.Answer {
 			t.Errorf("%v: %+v, and report.json %+v", err, made.Answer, r.Answer)
 		}
-		begins := strings.HasPrefix(out, "! Does not fit: "+notYet) && strings.HasPrefix(string(list), "Does not fit: "+notYet) &&
+		begins := strings.HasPrefix(out, "! Does not fit: "+notYet) &&
+			strings.HasPrefix(string(list), "Does not fit: "+notYet) &&
 			strings.Contains(out, "next: drawerwright check job.yaml")
 		if begins == cut || strings.Contains(out+string(list)+r.Answer.Text, notYet) == cut || r.Answer.Cut != cut {
 			t.Errorf("%s: %+v\n%s", width, r.Answer, out)

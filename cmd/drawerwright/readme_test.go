@@ -152,10 +152,12 @@ func TestTablesOfReadme(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
-	if code, out, errs := call(t, job, "sheets", "-", "--shelf", "offcuts.csv", "--all"); code != exitDone || !strings.Contains(out, "left from the desk") {
+	code, out, errs := call(t, job, "sheets", "-", "--shelf", "offcuts.csv", "--all")
+	if code != exitDone || !strings.Contains(out, "left from the desk") {
 		t.Error(out, errs)
 	}
-	if code, out, errs := call(t, "", "layout", "list.csv"); code != exitDone || !strings.Contains(out, "1 sheet of 1525.00 x 1525.00 mm") {
+	code, out, errs = call(t, "", "layout", "list.csv")
+	if code != exitDone || !strings.Contains(out, "1 sheet of 1525.00 x 1525.00 mm") {
 		t.Error(out, errs)
 	}
 }

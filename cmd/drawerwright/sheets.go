@@ -222,7 +222,8 @@ func (q *searching) start(parent context.Context, s streams) (o nest.Options, ct
 	bar := progressbar.NewOptions(100, progressbar.OptionSetWriter(s.err),
 		progressbar.OptionSetDescription("sheets"), progressbar.OptionClearOnFinish())
 	o.Progress = func(p nest.Progress) {
-		bar.Describe(fmt.Sprintf("%s, cost %g, at least %g", words.Count(p.Sheets, "sheet", "sheets"), p.Cost, p.LowerBound))
+		many := words.Count(p.Sheets, "sheet", "sheets")
+		bar.Describe(fmt.Sprintf("%s, cost %g, at least %g", many, p.Cost, p.LowerBound))
 		bar.Set(int(100 * p.Done)) // only the screen could fail
 	}
 	return o, ctx, func() {

@@ -121,7 +121,7 @@ func TestLayout(t *testing.T) {
 		"no way":     {good, []string{"--method", "round"}, 2, "--method round"},
 		"no lines":   {"", nil, 1, "there is no sheet to cut from"},
 		"wrong":      {good + "part,c,x,300,2,,\n", nil, 1, "(standard input):6: the length \"x\" is no length"},
-		"a set":      {"name,length,width,count,set,kind\na,500,100,3,s,\nb,500,120,2,s,\np,900,900,,,sheet\n", nil, 1, "(standard input):3: piece b is wanted 2 times and others of its set 3 times"},
+		"a set":      {"name,length,width,count,set,kind\na,500,100,3,s,\nb,500,120,2,s,\np,900,900,,,sheet\n", nil, 1, "(standard input):3: the count of piece b is 2, that of others of its set 3"},
 		"as JSON":    {good + "part,c,x,300,2,,\n", []string{"--json"}, 1, `"line": 6`},
 	} {
 		status, out, errs := call(t, c.list, append([]string{"layout", "-", "--all", "--effort", "10"}, c.args...)...)

@@ -151,7 +151,8 @@ func (l *layout) failBottom(stands float64) {
 	fact := geom.Sentencef("the bottom is %s thick, its groove %s wide: it %s", mm(l.Tb), mm(l.groove), WillNot)
 	if l.flush {
 		captured := fact
-		fact = geom.Sentencef("a rabbet of %s in a flush bottom of %s leaves a tongue of %s", mm(l.rise), mm(l.Tb), mm(stands))
+		fact = geom.Sentencef("a rabbet of %s in a flush bottom of %s leaves a tongue of %s", mm(l.rise), mm(l.Tb),
+			mm(stands))
 		switch {
 		case stands <= settle:
 			fact = geom.Sentencef("a flush bottom of %s is no thicker than its groove is high, %s: its rabbet leaves no tongue", mm(l.Tb), mm(l.rise))

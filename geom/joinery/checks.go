@@ -128,14 +128,21 @@ func (c Check) Misfit(d geom.Diagnosis) geom.Diagnosis {
 }
 
 // ranged is a check's nominal value, and its range where there is one to see.
-type ranged struct {
-	Check
-	likely bool // not between the readings
-}
-
-func (l *layout) ranged(c Check) ranged {
-	_, known := l.Spreads[c.CheckID]
-	return ranged{c, known}
+func (l *layout) ranged(c Check) geom.Sentence {
+	text := func(mm float64) string { return geom.Millimeters(mm).In(l.Units) }
+	least, most := text(c.Min), text(c.Max)
+	if least == most {
+		if c.Verdict != c.Verdicts.Within && (most == text(c.LowerLimit) || most == text(c.UpperLimit)) {
+			return geom.Sentencef("%s", finer(c.Max, l.Units)) // as printed it would be within
+		}
+		return geom.Sentencef("%s", geom.Millimeters(c.Max))
+	}
+	by := "over the readings"
+	if _, known := l.Spreads[c.CheckID]; known {
+		by = "likely"
+	}
+	return geom.Sentencef("%s (%s to %s %s)", geom.Millimeters(c.Nominal), geom.Millimeters(c.Min),
+		geom.Millimeters(c.Max), by)
 }
 
 // clearanceFact says what clearance a part has where it goes in, and what is right; of one that
@@ -148,28 +155,6 @@ func (l *layout) clearanceFact(part, place string, c Check) geom.Sentence {
 	}
 	return geom.Sentencef("%s has %s of clearance in %s: %s; %s to %s is right", part,
 		l.ranged(c), place, c.Words(), least, most)
-}
-
-// In prints it in a unit.
-func (r ranged) In(u geom.Unit) string { return r.sentence(u).In(u) }
-
-// InDecimals is the same without fractions of an inch.
-func (r ranged) InDecimals(u geom.Unit) string { return r.sentence(u).InDecimals(u) }
-
-func (r ranged) sentence(u geom.Unit) geom.Sentence {
-	text := func(mm float64) string { return geom.Millimeters(mm).In(u) }
-	least, most := text(r.Min), text(r.Max)
-	if least == most {
-		if r.Verdict != r.Verdicts.Within && (most == text(r.LowerLimit) || most == text(r.UpperLimit)) {
-			return geom.Sentencef("%s", finer(r.Max, u)) // as printed it would be within
-		}
-		return geom.Sentencef("%s", geom.Millimeters(r.Max))
-	}
-	by := "over the readings"
-	if r.likely {
-		by = "likely"
-	}
-	return geom.Sentencef("%s (%s to %s %s)", geom.Millimeters(r.Nominal), geom.Millimeters(r.Min), geom.Millimeters(r.Max), by)
 }
 
 // finer prints a length with two digits more than usual.

@@ -180,7 +180,7 @@ func (l *layout) standingIn(least, most float64) geom.Remedy {
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.
-func (l *layout) standing(c Check) ranged {
+func (l *layout) standing(c Check) geom.Sentence {
 	if c.Verdict == Proud {
 		c.Nominal, c.Min, c.Max = -c.Nominal, -c.Max, -c.Min
 	}

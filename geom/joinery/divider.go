@@ -151,17 +151,19 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 
 // cellFact says what is wrong with a cell that ends at a place: it is too small, or there is none.
 func (s standingDivider) cellFact(end, at, room float64) geom.Sentence {
-	begins, inside, last := geom.Millimeters(end-s.t), geom.Millimeters(room), geom.AtMost(s.last(room))
+	begins, inside := geom.Millimeters(end-s.t), geom.Millimeters(room)
+	begin := geom.Sentencef("the inside is %s, and it can begin at %s to %s", inside, geom.AtLeast(minCell),
+		geom.AtMost(s.last(room)))
 	switch cell := at - end; {
 	case cell >= 0 || len(s.At) == 0: // those that are spaced evenly
-		return geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimeters(cell), inside, geom.Millimeters(minCell))
+		return geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimeters(cell), inside,
+			geom.Millimeters(minCell))
 	case at < room: // of the next one
 		return geom.Sentencef("those at %s and %s overlap", begins, geom.Millimeters(at))
 	case end-s.t >= room:
-		return geom.Sentencef("at %s it is beyond the far wall: the inside is %s, and it can begin at %s to %s", begins, inside, geom.AtLeast(minCell), last)
+		return geom.Sentencef("at %s it is beyond the far wall: %s", begins, begin)
 	}
-	return geom.Sentencef("at %s its board of %s runs into the far wall: the inside is %s, and it can begin at %s to %s", begins, geom.Millimeters(s.t), inside,
-		geom.AtLeast(minCell), last)
+	return geom.Sentencef("at %s its board of %s runs into the far wall: %s", begins, geom.Millimeters(s.t), begin)
 }
 
 // last is where one can begin that leaves a cell to the far wall.

@@ -252,7 +252,9 @@ func TestPrintedBeyondTheLimit(t *testing.T) {
 		t.Errorf("%+v", problems)
 	}
 	_, problems = Build(saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("thick", 6.36)))
-	if len(problems) == 0 || !strings.HasPrefix(fact(problems[0]), "the bottom is 6.36 mm thick, its groove 6.35 mm wide: it does not go in, and a rabbet of 6 mm in a flush bottom of 6.36 mm leaves a tongue of 0.36 mm, at least 1 mm is needed") {
+	const says = "the bottom is 6.36 mm thick, its groove 6.35 mm wide: it does not go in, and a rabbet of 6 mm " +
+		"in a flush bottom of 6.36 mm leaves a tongue of 0.36 mm, at least 1 mm is needed"
+	if len(problems) == 0 || !strings.HasPrefix(fact(problems[0]), says) {
 		t.Errorf("%+v", problems)
 	}
 }

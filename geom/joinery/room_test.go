@@ -28,8 +28,10 @@ func TestTooSmallEveryWay(t *testing.T) {
 	if first := one[0].First.In(geom.Millimeter); first != "write 18 x 5 x 20 in, if it is inches" {
 		t.Errorf("it says %q", first)
 	}
-	if said := fact(one[0]); !strings.Contains(said, "18 mm x 5 mm x 20 mm") || !strings.Contains(said, "24.4 mm of the width, 12.45 mm of the height and 24.4 mm of the depth") {
-		t.Errorf("it says %q", said)
+	for _, part := range []string{"18 mm x 5 mm x 20 mm", "24.4 mm of the width, 12.45 mm of the height and 24.4 mm of the depth"} {
+		if said := fact(one[0]); !strings.Contains(said, part) {
+			t.Errorf("it says %q, without %q", said, part)
+		}
 	}
 	if len(one[0].Remedies) != 1 || len(one[0].Remedies[0].Changes) != 3 {
 		t.Fatalf("the way out is %+v", one[0].Remedies)

@@ -96,8 +96,10 @@ func (p *planner) heights() ([]float64, bool) {
 	case rest <= 0 && free > 0:
 		taken, there := geom.Millimeters(top-bottom-rest), geom.Millimeters(top-bottom)
 		gaps := p.FrontGap * float64(n-1)
-		d := p.found.Fail("rows", SettingRows, "the rows with a height of their own are %s high, with %s for the gaps between all rows %s, and have %s: "+
-			"the opening's %s%s; nothing is left for the free ones", geom.Millimeters(top-bottom-rest-gaps), geom.Millimeters(gaps), taken, there,
+		d := p.found.Fail("rows", SettingRows, "the rows with a height of their own are %s high, "+
+			"with %s for the gaps between all rows %s, and have %s: the opening's %s%s; "+
+			"nothing is left for the free ones",
+			geom.Millimeters(top-bottom-rest-gaps), geom.Millimeters(gaps), taken, there,
 			geom.Millimeters(p.plan.Opening.Height), p.atEdges())
 		d.Measured, d.Limit = taken, there
 		d.Ask = geom.Sentencef("lower or fewer rows")

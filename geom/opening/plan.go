@@ -123,11 +123,12 @@ func (p *planner) measure() {
 		}
 	}
 	if usual := p.Unit.Usual(usualOverhang, usualOverhangInch); o.FrameOverhang > usual+settle {
-		d := p.found.Warn("frame-overhang", SettingOverhang, "the face frame overhangs each side of the cabinet by %s, and usual ones do by %s at most: "+
-			"the slides are packed out by as much", geom.Millimeters(o.FrameOverhang), geom.Millimeters(usual))
+		d := p.found.Warn("frame-overhang", SettingOverhang, "the face frame overhangs each side of the cabinet "+
+			"by %s, and usual ones do by %s at most: the slides are packed out by as much",
+			geom.Millimeters(o.FrameOverhang), geom.Millimeters(usual))
 		d.Measured, d.Limit = geom.Millimeters(o.FrameOverhang), geom.Millimeters(usual)
-		d.Ask = geom.Sentencef("measure again, from the edge of the frame to the side behind it, not the width of the frame; " +
-			"if it is so, have a block of that thickness behind each slide")
+		d.Ask = geom.Sentencef("measure again, from the edge of the frame to the side behind it, " +
+			"not the width of the frame; if it is so, have a block of that thickness behind each slide")
 	}
 	if len(o.Diagonals) != 2 {
 		return
@@ -304,15 +305,16 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 	}
 	if height < minBox-settle {
 		left, need := geom.Millimeters(height), geom.Millimeters(minBox)
-		fact := geom.Sentencef("row %d is %s high in the opening; what the slide keeps free leaves a box of %s, at least %s is needed",
-			row+1, geom.Millimeters(high-low), left, need)
-		switch {
-		case high-low <= settle:
-			fact = geom.Sentencef("no part of row %d is in the opening, which is %s high: the overlay and the other rows take all of it; a box of %s is needed",
+		leaves := geom.Sentencef("a box of %s", left)
+		if height <= settle {
+			leaves = geom.Sentencef("nothing for a box")
+		}
+		fact := geom.Sentencef("row %d is %s high in the opening; what the slide keeps free leaves %s, "+
+			"at least %s is needed", row+1, geom.Millimeters(high-low), leaves, need)
+		if high-low <= settle {
+			fact = geom.Sentencef("no part of row %d is in the opening, which is %s high: the overlay and "+
+				"the other rows take all of it; a box of %s is needed",
 				row+1, geom.Millimeters(p.plan.Opening.Height), need)
-		case height <= settle:
-			fact = geom.Sentencef("row %d is %s high in the opening; what the slide keeps free leaves nothing for a box, at least %s is needed",
-				row+1, geom.Millimeters(high-low), need)
 		}
 		d := p.found.Add(geom.LevelError, "row", SettingRows, fact)
 		d.Subject.Item, d.Measured, d.Limit = row, left, need

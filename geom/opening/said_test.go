@@ -52,11 +52,13 @@ func TestRowsThatDoNotGoIn(t *testing.T) {
 	}
 }
 
-// TestNarrowOpening: it is said at the width how wide the boxes would be and the least width that does: 80 and 2 x 12.7.
+// TestNarrowOpening: it is said at the width how wide the boxes would be and the least width that does: 80 and
+// 2 x 12.7.
 func TestNarrowOpening(t *testing.T) {
 	narrow := func(width float64) Bank { return base(func(b *Bank) { b.Opening.Width = []float64{width} }) }
 	d, fact, _ := only(t, narrow(90))
-	if fact != "the opening is 90 mm wide: that leaves 64.6 mm for boxes, and they need 80 mm" || d.Subject.Setting != SettingWidth {
+	const boxes = "the opening is 90 mm wide: that leaves 64.6 mm for boxes, and they need 80 mm"
+	if fact != boxes || d.Subject.Setting != SettingWidth {
 		t.Errorf("%s, at %s", fact, d.Subject.Setting)
 	}
 	if len(d.Remedies) != 1 || d.Remedies[0].Changes[0].Min != 105.4 || d.Remedies[0].Changes[0].Key != KeyWidth {
@@ -68,7 +70,8 @@ func TestNarrowOpening(t *testing.T) {
 	inset := base(func(b *Bank) {
 		b.Opening.Width, b.Opening.Fronts, b.Edge = []float64{106}, Inset, Edges{15, 15, 3, 3}
 	})
-	if _, fact, _ := only(t, inset); fact != "the opening is 106 mm wide: that leaves 76 mm for drawer fronts, and they need 80 mm" {
+	const fronts = "the opening is 106 mm wide: that leaves 76 mm for drawer fronts, and they need 80 mm"
+	if _, fact, _ := only(t, inset); fact != fronts {
 		t.Error(fact)
 	}
 }

@@ -25,8 +25,9 @@ func (r *reader) cells(v *value, n *node, k *key) {
 			if countText.MatchString(n.text) {
 				code = CodeOutOfRange
 			}
-			r.fail(code, n.at, fmt.Sprintf("write `%s: [%s]` for one of that length; a number alone is how many, 1 to %d", k.name, n.text, k.most),
-				"%s cannot be %s", k.name, quote(n.text))
+			hint := fmt.Sprintf("write `%s: [%s]` for one of that length; a number alone is how many, 1 to %d",
+				k.name, n.text, k.most)
+			r.fail(code, n.at, hint, "%s cannot be %s", k.name, quote(n.text))
 			return
 		}
 		v.number = r.number(n, &count, countText, "write how many, as in 3, or a list, as in [100, 150]")

@@ -75,7 +75,7 @@ func TestSharing(t *testing.T) {
 		keys       []key
 		word, want string
 	}{
-		{drawerKeys, "front", "did you mean `box-front`, `drawer-front` or `front-gap`?"},
+		{drawerKeys, "front", "did you mean `box-front`, `front-gap` or `drawer-front`?"},
 		{drawerKeys, "setback", "did you mean `back-setback`?"},
 		{joineryKeys, "dado-play", "did you mean `dado-clearance`?"},
 		{joineryKeys, "glue_room", "did you mean `glue-space`?"},

@@ -52,7 +52,8 @@ func RemedyText(r geom.Remedy, s joinery.Spec) string {
 		list[i] = changeText(c, s)
 	}
 	text := words.And(list)
-	if c := r.Changes; len(c) == 2 && c[0].Setting == mill.SettingBits && c[1].Setting == mill.SettingBits { // of one bit
+	const bits = mill.SettingBits
+	if c := r.Changes; len(c) == 2 && c[0].Setting == bits && c[1].Setting == bits { // of one
 		text = fmt.Sprintf("use a bit of %s with a reach of %s", span(c[1], s.Units), span(c[0], s.Units))
 	}
 	for i, d := range r.Then {

@@ -141,7 +141,9 @@ func sharing(word string, known []string) (best []string) {
 		return nil
 	}
 	letters := []rune(strings.ToLower(word[:min(len(word), maxName)]))
-	slices.SortStableFunc(best, func(a, b string) int { return cmp.Compare(slips(letters, []rune(a)), slips(letters, []rune(b))) })
+	slices.SortStableFunc(best, func(a, b string) int {
+		return cmp.Compare(slips(letters, []rune(a)), slips(letters, []rune(b)))
+	})
 	return best
 }
 

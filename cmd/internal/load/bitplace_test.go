@@ -49,7 +49,8 @@ func TestBitsInTheirPlaces(t *testing.T) {
 			continue
 		}
 		p := l.Problems[0]
-		if at := fmt.Sprintf("%d:%d", p.Line, p.Column); at != c.at || !strings.HasSuffix(p.Message, c.says) || p.Hint != c.hint {
+		at := fmt.Sprintf("%d:%d", p.Line, p.Column)
+		if at != c.at || !strings.HasSuffix(p.Message, c.says) || p.Hint != c.hint {
 			t.Errorf("%s: %s %s\n  %s\nnot %s %s\n  %s", name, at, p.Message, p.Hint, c.at, c.says, c.hint)
 		}
 	}

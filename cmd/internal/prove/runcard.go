@@ -22,7 +22,8 @@ func (r *sheetReader) runCard() {
 		return
 	}
 	if len(run.Faces) != len(r.faces) {
-		r.card("the run card is of %s, there are drawings of %d", words.Count(len(run.Faces), "face", "faces"), len(r.faces))
+		r.card("the run card is of %s, there are drawings of %d", words.Count(len(run.Faces), "face", "faces"),
+			len(r.faces))
 		return
 	}
 	bit := ""
@@ -59,8 +60,8 @@ func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) stri
 	}
 	switch {
 	case s.Layer != l.Layer || s.Operation != l.Operation || s.Cuts != l.Cuts || s.File != l.BitFile:
-		return fmt.Sprintf("it has %s of %s in %s, the legend %d of %s", words.Count(s.Cuts, "cut", "cuts"), s.Operation,
-			s.Layer, l.Cuts, l.Layer)
+		return fmt.Sprintf("it has %s of %s in %s, the legend %d of %s", words.Count(s.Cuts, "cut", "cuts"),
+			s.Operation, s.Layer, l.Cuts, l.Layer)
 	case s.Bit != l.Bit || s.Tool != l.Tool || !is(s.Diameter, l.Diameter):
 		return fmt.Sprintf("it has bit %s, tool %d, of %g; the legend %s, tool %d, of %g", s.Bit, s.Tool,
 			s.Diameter.In(u), l.Bit, l.Tool, l.Diameter.In(u))
