@@ -23,7 +23,7 @@ const (
 	stepGap  = 4.0
 	stepHang = 6.0
 	// stepHigh and tightStepHigh are how high pictures of steps are at most.
-	stepHigh, tightStepHigh = 38.0, 32.0
+	stepHigh, tightStepHigh = 38.0, 36.0
 )
 
 // StepRoom is the room of the picture of a step in a book.

@@ -1,7 +1,7 @@
 package paper
 
-// A tight book has half of the usual gaps, lines closer together and pictures of steps a step smaller. Letters and
-// drawings to scale keep their sizes.
+// A tight book has half of the usual gaps, lines closer together and pictures of steps a little lower. Letters and
+// drawings of parts keep their sizes; elevations are a usual scale smaller.
 const (
 	tightGap     = 0.5
 	tightLeading = 1.3

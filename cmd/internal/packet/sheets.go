@@ -118,7 +118,7 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 			})
 		}
 		if ruled {
-			rules = func() { b.Heading(2, "Cuts of "+k.Stock+" in their order") }
+			rules = func() { b.Heading(2, "Cuts of "+k.Stock+", in order") }
 		}
 		b.cuts(k, rules)
 	}
