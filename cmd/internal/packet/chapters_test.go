@@ -51,7 +51,7 @@ func TestChaptersAreTightened(t *testing.T) {
 		{1, 60, []int{5, 5}, 1, "[false false]"},
 		{1, 52, []int{5, 5}, 1, "[false true]"},
 		{1, 49, []int{5, 5}, 1, "[true true]"},
-		{maxTried + 1, 52, []int{10}, 2, "[false]"},
+		{maxRepeated + 1, 52, []int{10}, 2, "[false]"},
 	} {
 		pages, tight := filled(t, c.drawers, c.left, c.lines...)
 		if pages != c.pages || fmt.Sprint(tight) != c.tight {

@@ -108,8 +108,11 @@ func (m maker) few() bool {
 	for _, k := range m.report.Sheets {
 		laid += len(k.Sheets)
 	}
-	return max(len(m.batch.Drawers), laid) <= maxTried
+	return max(len(m.batch.Drawers), laid) <= maxRepeated
 }
+
+// maxRepeated are how many drawers and sheets are laid out several times: that takes twice the time of a packet and more.
+const maxRepeated = 12
 
 // asSet prints mm that a cut is set to or a caliper reads, in a sentence or a drawing.
 func (m maker) asSet(mm float64) string { return geom.LengthOf(mm).AsSet(m.unit) }
