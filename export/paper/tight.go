@@ -26,12 +26,14 @@ func (b *Book) lead(size float64) float64 {
 // Trial reports whether what is drawn is thrown away, to try how it fits.
 func (b *Book) Trial() bool { return b.trial }
 
-// Pages is how many pages what draw draws begins.
-func (b *Book) Pages(draw func()) (n int) {
+// Pages is how many pages have begun after each of draws, which are drawn one after the other.
+func (b *Book) Pages(draws ...func()) (begun []int) {
 	b.try(func() {
 		before := b.number
-		draw()
-		n = b.number - before
+		for _, draw := range draws {
+			draw()
+			begun = append(begun, b.number-before)
+		}
 	})
-	return n
+	return begun
 }

@@ -1,6 +1,9 @@
 package packet
 
-import "context"
+import (
+	"context"
+	"slices"
+)
 
 // inOrder lays chapters out one after the other, tightened those that save a page so. Where there are many drawers,
 // each is as usual. The context's end ends it between two chapters.
@@ -22,14 +25,18 @@ const lookedAhead = 3
 // saves reports whether the first of chapters saves a page when it is tightened: before it ends, or before one of those
 // after it does, which may be tightened too.
 func (m maker) saves(list []func()) bool {
-	for n := range min(lookedAhead, len(list)) {
-		rest := m.tight(together(list[1 : n+1]...))
-		usual := m.Pages(together(list[0], rest))
-		if usual > 0 && m.Pages(together(m.tight(list[0]), rest)) < usual {
-			return true
-		}
+	after := list[1:min(lookedAhead, len(list))]
+	usual := m.begun(list[0], after)
+	return usual[len(usual)-1] > 0 && slices.Compare(m.begun(m.tight(list[0]), after), usual) < 0
+}
+
+// begun is how many pages have begun after a chapter, and after each of those that follow, tightened.
+func (m maker) begun(chapter func(), after []func()) []int {
+	list := []func(){chapter}
+	for _, draw := range after {
+		list = append(list, m.tight(draw))
 	}
-	return false
+	return m.Pages(list...)
 }
 
 // tight draws something tightened.
@@ -37,14 +44,5 @@ func (m maker) tight(draw func()) func() {
 	return func() {
 		m.Tight = true
 		draw()
-	}
-}
-
-// together draws one after the other as one.
-func together(list ...func()) func() {
-	return func() {
-		for _, do := range list {
-			do()
-		}
 	}
 }

@@ -18,10 +18,9 @@ import (
 //
 // Where that takes no page more before the chapters after it end, tightened as they may be, joints are enlarged.
 func (m maker) corners(after ...func()) {
-	rest := m.tight(together(after...))
 	usual, enlarged := func() { m.joints(func(j joint) joint { return j }) }, func() { m.joints(m.enlarge) }
 	draw := usual
-	if m.few() && !m.Trial() && m.Pages(together(enlarged, rest)) <= m.Pages(together(usual, rest)) {
+	if m.few() && !m.Trial() && slices.Max(m.begun(enlarged, after)) <= slices.Max(m.begun(usual, after)) {
 		draw = enlarged
 	}
 	draw()
