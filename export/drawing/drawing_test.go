@@ -266,7 +266,7 @@ func TestClip(t *testing.T) {
 	})
 }
 
-// TestWrap: lines are no longer than asked, and all of the words are there.
+// TestWrap: lines are no longer than asked, and give the words back as they were.
 func TestWrap(t *testing.T) {
 	for _, width := range []float64{0, -5, 0.1} { // room for nothing
 		if got := Wrap(Regular, 3, width, "ab c"); len(got) != 3 {
@@ -282,7 +282,7 @@ func TestWrap(t *testing.T) {
 				t.Fatalf("%q is longer than %g", l, width)
 			}
 		}
-		if got := strings.Join(lines, ""); strings.ReplaceAll(got, " ", "") != strings.ReplaceAll(text, " ", "") {
+		if got := strings.ReplaceAll(strings.Join(lines, " "), Broken+" ", ""); got != text {
 			t.Fatalf("%q of %q", got, text)
 		}
 		if short := Fit(Regular, 3, width, text); Width(Regular, 3, short) > width {

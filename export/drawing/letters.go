@@ -1,8 +1,10 @@
 package drawing
 
 import (
+	"cmp"
 	"strings"
 	"sync"
+	"unicode"
 	"unicode/utf8"
 
 	"drawerwright/geom"
@@ -149,8 +151,12 @@ func Missing(s string) (r rune, ok bool) {
 	return 0, false
 }
 
+// Broken ends a line that a word is broken at the end of: the soft hyphen, which looks like a hyphen, and which no word
+// has of its own, so that words on paper can be read back as they were (ISO 32000-1, 14.8.2.2.3).
+const Broken = "\u00ad"
+
 // Wrap breaks a text into lines no longer than a width in mm, at blanks but within a mixed
-// number; a longer word is broken where it must.
+// number; a longer word is broken where it must, with [Broken] at the end of its lines.
 func Wrap(f Face, size, width float64, s string) (lines []string) {
 	c := cuts[f]()
 	fits := func(wide float64) bool { return float64(wide*size)/c.units <= width }
@@ -164,15 +170,17 @@ func Wrap(f Face, size, width float64, s string) (lines []string) {
 		if i > from {
 			lines = append(lines, strings.Join(words[from:i], " "))
 		}
-		for word != "" && !fits(long) { // room for nothing takes a letter a line
-			n := fitting(f, size, width, word)
-			lines = append(lines, word[:n])
-			word = word[n:]
+		for !fits(long) { // room for nothing takes a letter a line
+			if whole, part, mixed := strings.Cut(word, " "); mixed {
+				lines, word = append(lines, whole), part
+			} else if n := fitting(f, size, width, word); n > 0 {
+				lines, word = append(lines, word[:n]+Broken), word[n:]
+			} else {
+				break // one letter
+			}
 			long = c.width(word)
 		}
-		if words[i], from, wide = word, i, long; word == "" {
-			from++
-		}
+		words[i], from, wide = word, i, long
 	}
 	if from < len(words) {
 		lines = append(lines, strings.Join(words[from:], " "))
@@ -180,13 +188,21 @@ func Wrap(f Face, size, width float64, s string) (lines []string) {
 	return lines
 }
 
-// fitting is how many bytes of a word, at least one letter, a width has room for.
-func fitting(f Face, size, width float64, word string) int {
-	_, n := utf8.DecodeRuneInString(word)
-	for end := range word {
-		if end > n && Width(f, size, word[:end]) <= width {
+// fitting is how many bytes of a word, at least one letter, a width has room for with [Broken] behind them; 0 of a
+// single letter. A mark stays with its letter. A hyphen of the word's own begins the next line where it can, so that it
+// is not taken for that of the break.
+func fitting(f Face, size, width float64, word string) (n int) {
+	most := 0
+	for end, r := range word {
+		if end == 0 || unicode.IsMark(r) {
+			continue
+		}
+		if most > 0 && Width(f, size, word[:end]+Broken) > width {
+			break
+		}
+		if most = end; word[end-1] != '-' {
 			n = end
 		}
 	}
-	return n
+	return cmp.Or(n, most)
 }

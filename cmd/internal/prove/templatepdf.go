@@ -56,7 +56,7 @@ func titled(texts []string, title string) bool {
 	for i := range texts {
 		rest, goesOn := solid(title), true
 		for _, s := range texts[i:] {
-			if rest, goesOn = strings.CutPrefix(rest, solid(s)); !goesOn || rest == "" {
+			if rest, goesOn = strings.CutPrefix(rest, solid(strings.TrimSuffix(s, readback.Broken))); !goesOn || rest == "" {
 				break
 			}
 		}

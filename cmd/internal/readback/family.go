@@ -91,7 +91,7 @@ func (p *packetReader) joined(heads []string) []string {
 	for _, b := range p.s.next() {
 		for i := len(line) - 1; i >= 0; i-- {
 			if line[i].x <= b.x {
-				heads[i] += " " + strings.TrimSpace(b.text)
+				heads[i] = joinLines(heads[i], b.text)
 				break
 			}
 		}

@@ -225,7 +225,7 @@ func (p *packetReader) forms() taken {
 		if math.Abs(below.x-first.x) > 0.1 || first.y-below.y > formLine*float64(k-p.s.at) {
 			break
 		}
-		name += " " + strings.TrimSpace(below.text)
+		name = joinLines(name, below.text)
 	}
 	m := paperForm.FindStringSubmatch(name)
 	if m == nil {

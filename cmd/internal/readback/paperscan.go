@@ -135,11 +135,10 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 			return rows, pages
 		case slices.Equal(cells(line), heads):
 			s.at += s.below
+		case len(rows) > 0 && s.closeBelow() && goesOn(line, head, last, rows[len(rows)-1]):
 		case len(line) == columns:
-			last = line
+			last = slices.Clone(line)
 			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
-		case len(rows) > 0 && len(line) < columns && s.closeBelow() &&
-			s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
 		default:
 			return rows, pages
 		}
@@ -147,25 +146,47 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 	return rows, pages
 }
 
-// maxLeading is how far, in points, a line of a broken cell may stand below the one before it: a
-// number in a picture under a table stands further.
-const maxLeading = 16
+// cellLeading is how far, in points, a line of a broken cell stands below the one before it: the next row, and a number
+// in a picture beside a table, do not stand so.
+const cellLeading = 12.8
 
-// closeBelow reports whether this line stands right below the one before it.
+// closeBelow reports whether this line stands below the one before it as lines of a cell do.
 func (s *paperScan) closeBelow() bool {
-	return s.pages[s.at] == s.pages[s.at-1] && s.lines[s.at-1][0].y-s.lines[s.at][0].y <= maxLeading
+	return s.pages[s.at] == s.pages[s.at-1] && math.Abs(s.lines[s.at-1][0].y-s.lines[s.at][0].y-cellLeading) < 0.1
 }
 
-// goesOn adds what is below cells to them; false where it belongs to none but the first.
-func (s *paperScan) goesOn(line, columns []pdfText, row []string, last []pdfText) bool {
-	for _, t := range line {
-		i := slices.IndexFunc(last, func(c pdfText) bool { return math.Abs(c.x-t.x) < 1 })
-		if i < 1 {
+// goesOn adds what is below cells to them; false where it belongs to none. A cell that is set to the left goes on at
+// the same distance from the left; one that is set to the right below its head or its first line.
+func goesOn(line, head, last []pdfText, row []string) bool {
+	at := make([]int, len(line))
+	for k, t := range line {
+		at[k] = slices.IndexFunc(last, func(c pdfText) bool { return math.Abs(c.x-t.x) < 1 })
+		for i := len(last) - 1; i >= 0 && at[k] < 0; i-- {
+			if left := min(head[i].x, last[i].x); left <= t.x && max(head[i].x, last[i].x) > left+1 {
+				at[k] = i
+			}
+		}
+		if at[k] < 0 || k > 0 && at[k] <= at[k-1] {
 			return false
 		}
-		row[i] += " " + strings.TrimSpace(t.text)
+	}
+	for k, t := range line {
+		row[at[k]] = joinLines(row[at[k]], t.text)
 	}
 	return true
+}
+
+// Broken is at the end of a line of paper that a word is broken at the end of: a soft hyphen, which no word has of its
+// own.
+const Broken = "\u00ad"
+
+// joinLines are words with those of the next line.
+func joinLines(text, next string) string {
+	next = strings.TrimSpace(next)
+	if part, cut := strings.CutSuffix(text, Broken); cut {
+		return part + next
+	}
+	return text + " " + next
 }
 
 // sentence is this line with those after it up to one that ends in a full stop.
@@ -173,7 +194,7 @@ func (s *paperScan) sentence() string {
 	text := strings.Join(s.cells(), " ")
 	for !strings.HasSuffix(text, ".") && len(s.next()) == 1 {
 		s.at++
-		text += " " + strings.Join(s.cells(), " ")
+		text = joinLines(text, s.cells()[0])
 	}
 	return text
 }
@@ -191,7 +212,7 @@ func (s *paperScan) together(cell int) string {
 		if len(next) != 1 || math.Abs(next[0].x-x) > 0.1 || paperStart.MatchString(next[0].text) {
 			break
 		}
-		text += " " + strings.TrimSpace(next[0].text)
+		text = joinLines(text, next[0].text)
 		s.at++
 	}
 	return text
