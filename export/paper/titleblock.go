@@ -108,15 +108,16 @@ func (b *Book) blockField(x, y, wide float64, f drawing.Face, s string) {
 	b.page.Words(x+1.5, y+blockBase(size), size, f, drawing.Fit(f, size, wide-2.5, s))
 }
 
-// titleStrip writes title, code and page below what a sheet of labels has.
+// titleStrip writes title, code and page below what a sheet of labels has; a title that is too long is cut short.
 func (b *Book) titleStrip() {
 	const low, of = 4.6, 14.0
-	s := b.Title
+	code := ""
 	if b.Block.Code != "" {
-		s += ", code " + b.Block.Code
+		code = ", code " + b.Block.Code
 	}
-	said := drawing.Fit(drawing.Regular, blockBold, b.fullWidth()-pageWide, s)
-	b.page.Words(margin, low, blockBold, drawing.Regular, said)
+	room := b.fullWidth() - pageWide - drawing.Width(drawing.Regular, blockBold, code)
+	said := drawing.Fit(drawing.Regular, blockBold, room, b.Title)
+	b.page.Words(margin, low, blockBold, drawing.Regular, said+code)
 	b.pageOf(geom.Point{X: margin + b.fullWidth() - of, Y: low})
 }
 

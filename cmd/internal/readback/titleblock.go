@@ -3,26 +3,30 @@ package readback
 import (
 	"regexp"
 	"strconv"
+	"strings"
 )
 
 var (
 	blockPage = regexp.MustCompile(`^page (\d+)$`)
-	blockCode = regexp.MustCompile(`(?:^|, )code ([0-9A-Z]+)$`)
+	blockCode = regexp.MustCompile(`^code ([0-9A-Z]+)$`)
+	stripCode = regexp.MustCompile(`, code ([0-9A-Z]+)$`)
 	blockDate = regexp.MustCompile(`^\d{4}-\d\d-\d\d$`)
 	blockOf   = regexp.MustCompile(`^of (\d+)$`)
 )
 
 // titleBlock takes the title block, or the strip of a page of labels, away from the lines of a page, and reads it:
-// every page says the code of the job, and which page it is.
+// every page says the code of the job, and which page it is. It is the last line that does: names may say the like.
 func (r *reading) titleBlock(lines [][]pdfText, page int) [][]pdfText {
-	for i, line := range lines {
-		number, code := "", ""
-		for _, c := range cells(line) {
+	for i := len(lines) - 1; i >= 0; i-- {
+		number, code, strip := "", "", false
+		for _, c := range cells(lines[i]) {
 			if m := blockPage.FindStringSubmatch(c); m != nil {
 				number = m[1]
 			}
 			if m := blockCode.FindStringSubmatch(c); m != nil {
-				code = m[1]
+				code, strip = m[1], false
+			} else if m := stripCode.FindStringSubmatch(c); m != nil && code == "" {
+				code, strip = m[1], true
 			}
 		}
 		if number == "" || code == "" {
@@ -33,7 +37,9 @@ func (r *reading) titleBlock(lines [][]pdfText, page int) [][]pdfText {
 		}
 		r.at = page
 		r.words("total", "job", "code", code)
-		r.labelCodes(lines[:i])
+		if strip {
+			r.labelCodes(lines[:i])
+		}
 		for _, below := range lines[i+1:] {
 			if last := below[len(below)-1].text; blockDate.MatchString(last) {
 				r.words("total", "job", "date", last)
@@ -45,13 +51,15 @@ func (r *reading) titleBlock(lines [][]pdfText, page int) [][]pdfText {
 	return nil
 }
 
-// labelCodes reads the code of the job on each label of a page.
+// labelCodes reads the code of the job on each label of a page. What follows a comma is the name of a board.
 func (r *reading) labelCodes(lines [][]pdfText) {
+	before := ""
 	for _, line := range lines {
 		for _, c := range cells(line) {
-			if m := blockCode.FindStringSubmatch(c); m != nil {
+			if m := blockCode.FindStringSubmatch(c); m != nil && !strings.HasSuffix(before, ",") {
 				r.words("total", "job", "code", m[1])
 			}
+			before = c
 		}
 	}
 }
