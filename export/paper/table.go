@@ -218,10 +218,11 @@ func (t *table) height(r []string, f drawing.Face) float64 {
 func (t *table) cells(r []string, f drawing.Face, ticks bool) {
 	high := t.height(r, f)
 	t.need(high)
-	lines, most := make([][]string, len(r)), 0
+	lines, most, in := make([][]string, len(r)), 0, make([]float64, len(r))
 	for i, c := range r {
 		lines[i] = drawing.Wrap(f, t.size, t.widths[i], c)
 		most = max(most, len(lines[i]))
+		in[i] = t.setIn(i, f, lines[i])
 	}
 	kind := drawing.GridCell
 	if !ticks {
@@ -232,11 +233,8 @@ func (t *table) cells(r []string, f drawing.Face, ticks bool) {
 		x, y := t.left(), t.cursor-t.pad()-t.size-float64(tableLeading*t.size*float64(k))
 		for i := range r {
 			if k < len(lines[i]) {
-				w := drawing.Text{String: lines[i][k], Size: t.size, Face: f, Tag: tags[i], At: geom.Point{X: x, Y: y}}
-				if t.right[i] {
-					w.At.X, w.Align = x+t.widths[i], drawing.Right
-				}
-				t.page.Write(w)
+				t.page.Write(drawing.Text{String: lines[i][k], Size: t.size, Face: f, Tag: tags[i],
+					At: geom.Point{X: x + in[i], Y: y}})
 			}
 			x += t.widths[i] + t.gap()
 		}
@@ -249,6 +247,19 @@ func (t *table) cells(r []string, f drawing.Face, ticks bool) {
 		x += t.widths[i] + t.gap()
 	}
 	t.cursor -= high
+}
+
+// setIn is how far the lines of a cell are set in: in a column that is set to the right the longest of them ends at
+// its right, and the others begin where it does, as what goes on there.
+func (t *table) setIn(column int, f drawing.Face, lines []string) float64 {
+	if !t.right[column] {
+		return 0
+	}
+	longest := 0.0
+	for _, l := range lines {
+		longest = max(longest, drawing.Width(f, t.size, l))
+	}
+	return t.widths[column] - longest
 }
 
 // tickBox draws a box to tick with its lower left corner at a place.

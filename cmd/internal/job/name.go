@@ -43,8 +43,11 @@ func faultWithin(name, signs string) string {
 			return "holds " + quote(string(c))
 		}
 	}
-	if strings.HasSuffix(name, " ") {
+	switch {
+	case strings.HasSuffix(name, " "):
 		return "ends with a space"
+	case strings.Contains(name, "  "): // of which people see one
+		return "has two spaces in a row"
 	}
 	return ""
 }
@@ -105,7 +108,7 @@ type names map[string]struct {
 func (ns names) check(r *reader, name string, at Position, kind string) {
 	more := map[string]string{"bit": bitSigns, "stock": stockSigns}[kind]
 	if fault := faultWithin(name, nameSigns+more); fault != "" {
-		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, spaces and %s "+
+		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, single spaces and %s "+
 			"may follow, %d characters in all",
 			strings.Join(strings.Split(strings.TrimSpace(nameSigns+more), ""), " "), maxName),
 			"the name %s %s", quote(name), fault)

@@ -25,8 +25,9 @@ type packetReader struct {
 	*reading
 	s     *paperScan
 	list  []string // the cells of this line
-	one   string   // the only cell, or nothing
-	title string   // the last line that was a title
+	one   string   // the paragraph that begins with it, or nothing where there are several cells
+	lines int      // of that paragraph
+	title string   // the last paragraph that was a title
 
 	big     bigFigures
 	drawn   []drawnPart // the parts of the drawing that was read last
@@ -49,10 +50,13 @@ func (r *reading) packet(data []byte) {
 		said: make(map[string][]string), cover: true}
 	defer p.s.close()
 	for p.s.more() {
+		p.s.forget()
 		r.at = p.s.pages[p.s.at]
 		p.list, p.one = p.s.cells(), ""
+		ends := p.s.at + 1
 		if len(p.list) == 1 {
-			p.one = p.list[0]
+			p.one, p.lines = p.s.paragraph()
+			ends = p.s.at + p.lines
 		}
 		how := notTaken
 		for _, chapter := range []func() taken{p.bigFigures, p.boxes, p.lists, p.cuts, p.parts, p.setups, p.cabinets,
@@ -67,7 +71,7 @@ func (r *reading) packet(data []byte) {
 		if p.one != "" {
 			p.title = p.one
 		}
-		p.s.at++
+		p.s.at = max(p.s.at+1, ends)
 	}
 	p.sheet.end()
 }
@@ -111,10 +115,10 @@ func (p *packetReader) boxes() taken {
 func (p *packetReader) lists() taken {
 	s, unit := p.s, p.unit
 	switch {
-	case paperStock.MatchString(p.one) && s.next() != nil &&
-		s.beginsNext("no.", "pieces", "length "+unit, "width "+unit, "parts"):
+	case paperStock.MatchString(p.one) &&
+		s.beginsAfter(p.lines, "no.", "pieces", "length "+unit, "width "+unit, "parts"):
 		m := paperStock.FindStringSubmatch(p.one)
-		s.at++
+		s.at += p.lines
 		p.paperCutList(s.table(5), m[1], m[2])
 		return tableTaken
 	case s.begins("kind", "what", "quantity", "unit"):
@@ -136,7 +140,7 @@ func (p *packetReader) setups() taken {
 	s, one, list := p.s, p.one, p.list
 	switch {
 	case paperMachine.MatchString(one):
-		m := paperMachine.FindStringSubmatch(s.together(0))
+		m := paperMachine.FindStringSubmatch(one)
 		p.sheet.machine(m[1], someOf(strings.Split(m[2], ", ")))
 	case one == "Not on this machine":
 		for s.at++; s.more() && len(s.lines[s.at]) == 2 && s.cells()[0] == "!"; s.at++ {

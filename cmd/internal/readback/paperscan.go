@@ -31,11 +31,15 @@ func (r *reading) paper(data []byte) *paperScan {
 	return s
 }
 
-// more reads pages until the lines ahead are there, and reports whether there is this one.
-func (s *paperScan) more() bool {
+// forget lets lines go that were read, so that their places change.
+func (s *paperScan) forget() {
 	if s.at > maxPassed {
 		s.lines, s.pages, s.at = slices.Clone(s.lines[s.at-1:]), slices.Clone(s.pages[s.at-1:]), 1
 	}
+}
+
+// more reads pages until the lines ahead are there, and reports whether there is this one.
+func (s *paperScan) more() bool {
 	for s.at+ahead >= len(s.lines) {
 		page, more := s.page()
 		if !more {
@@ -102,11 +106,11 @@ func (s *paperScan) begins(heads ...string) bool {
 	return true
 }
 
-// beginsNext is begins for the line after this.
-func (s *paperScan) beginsNext(heads ...string) bool {
-	s.at++
-	found := s.begins(heads...)
-	s.at--
+// beginsAfter is begins for the line that is so many after this.
+func (s *paperScan) beginsAfter(lines int, heads ...string) bool {
+	s.at += lines
+	found := s.at < len(s.lines) && s.begins(heads...)
+	s.at -= lines
 	return found
 }
 
@@ -126,7 +130,6 @@ func (s *paperScan) table(columns int) iter.Seq[[]string] {
 
 func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 	heads := s.cells()
-	head := s.lines[s.at]
 	var last []pdfText
 	for s.at += 1 + s.below; s.more(); s.at++ {
 		line := s.lines[s.at]
@@ -135,9 +138,9 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 			return rows, pages
 		case slices.Equal(cells(line), heads):
 			s.at += s.below
-		case len(rows) > 0 && s.closeBelow() && goesOn(line, head, last, rows[len(rows)-1]):
+		case len(rows) > 0 && s.closeBelow() && goesOn(line, last, rows[len(rows)-1]):
 		case len(line) == columns:
-			last = slices.Clone(line)
+			last = line
 			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
 		default:
 			return rows, pages
@@ -155,18 +158,12 @@ func (s *paperScan) closeBelow() bool {
 	return s.pages[s.at] == s.pages[s.at-1] && math.Abs(s.lines[s.at-1][0].y-s.lines[s.at][0].y-cellLeading) < 0.1
 }
 
-// goesOn adds what is below cells to them; false where it belongs to none. A cell that is set to the left goes on at
-// the same distance from the left; one that is set to the right below its head or its first line.
-func goesOn(line, head, last []pdfText, row []string) bool {
+// goesOn adds what is below cells, at the same distance from the left, to them; false where it belongs to none.
+func goesOn(line, last []pdfText, row []string) bool {
 	at := make([]int, len(line))
 	for k, t := range line {
 		at[k] = slices.IndexFunc(last, func(c pdfText) bool { return math.Abs(c.x-t.x) < 1 })
-		for i := len(last) - 1; i >= 0 && at[k] < 0; i-- {
-			if left := min(head[i].x, last[i].x); left <= t.x && max(head[i].x, last[i].x) > left+1 {
-				at[k] = i
-			}
-		}
-		if at[k] < 0 || k > 0 && at[k] <= at[k-1] {
+		if at[k] < 0 {
 			return false
 		}
 	}
@@ -189,9 +186,29 @@ func joinLines(text, next string) string {
 	return text + " " + next
 }
 
-// sentence is this line with those after it up to one that ends in a full stop.
+// leadings are how far, in points, the lines of a paragraph stand below each other, by its letters: what stands
+// otherwise is another paragraph.
+var leadings = [...]float64{10.715, 13.096, 14.287, 16.668, 17.461, 23.811}
+
+// paragraph is this line, of one cell, with those after it that are of the same paragraph on this page, and how many
+// lines it has.
+func (s *paperScan) paragraph() (text string, lines int) {
+	text = s.cells()[0]
+	for lines = 1; s.at+lines < len(s.lines) && s.pages[s.at+lines] == s.pages[s.at]; lines++ {
+		before, line := s.lines[s.at+lines-1][0], s.lines[s.at+lines]
+		leads := func(l float64) bool { return math.Abs(before.y-line[0].y-l) < 0.05 }
+		if len(line) != 1 || math.Abs(before.x-line[0].x) > 0.1 || !slices.ContainsFunc(leadings[:], leads) {
+			break
+		}
+		text = joinLines(text, line[0].text)
+	}
+	return text, lines
+}
+
+// sentence is this paragraph with the lines after it up to one that ends in a full stop.
 func (s *paperScan) sentence() string {
-	text := strings.Join(s.cells(), " ")
+	text, lines := s.paragraph()
+	s.at += lines - 1
 	for !strings.HasSuffix(text, ".") && len(s.next()) == 1 {
 		s.at++
 		text = joinLines(text, s.cells()[0])
