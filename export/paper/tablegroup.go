@@ -36,6 +36,10 @@ func (b *Book) Groups(columns []Column, groups []Group) {
 			}
 			if left--; t.Room() < high+t.last(g.Rows[i+1:], left) {
 				t.next()
+				if i > 0 && head != "" {
+					high += t.groupHigh(head + goesOn)
+				}
+				t.Keep(t.height(t.heads, drawing.Bold) + high) // else a column may be too short for them
 				t.head()
 				if i > 0 && head != "" {
 					t.groupHead(head + goesOn)

@@ -35,6 +35,8 @@ func faultWithin(name, signs string) string {
 	}
 	for i, c := range name {
 		switch {
+		case c > 0xFFFF: // in PDF a letter has a code of two bytes, and the fonts have none beyond
+			return "holds " + quote(string(c)) + ", which the packet cannot print"
 		case unicode.IsLetter(c) && visible(c), unicode.IsDigit(c):
 		case i == 0:
 			return "does not begin with a letter or digit"
