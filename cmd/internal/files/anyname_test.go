@@ -21,7 +21,7 @@ var wildWords = []string{"WWWWWWWWWWWWWWWW", "MMM", "iiii", "wide", "windows", "
 	"width", "page 2", "of 3", "1 of 2", "left-side", "box-front", "bottom", "Setting 1", "Parts", "Opening", "Boxes", "x",
 	"drawer", "spacer of 3 mm", "for", "all", "sides", "(2)", "a (b)", "step", "and 4 more", "fence", "code A1B2",
 	"no.", "one", "-", "+", "_", "through", "L1", "W", "1.", "Fits", "Cuts of", "sheet A1", "2 sheets", "pieces",
-	"Löwe", "e\u0301a\u0308", "Щука", "Ωμέγα", "ארון", "خزانة", "抽屉", "𝔘𝔫", "Not on this machine", "hole", "cut",
+	"Löwe", "e\u0301a\u0308", "Щука", "Ωμέγα", "ארון", "خزانة", "抽屉", "𝔘𝔫", "Not on this machine", "hole", "cut", "no sheet", "2 sheets of", "drawings", "May not fit", "8 passes",
 	"wide-drawers-under-the-windows-of-halls"}
 
 // wildName draws a name, of up to the longest, that ends in a number of its own; now and then one that a job file may

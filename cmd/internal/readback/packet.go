@@ -59,8 +59,8 @@ func (r *reading) packet(data []byte) {
 			ends = p.s.at + p.lines
 		}
 		how := notTaken
-		for _, chapter := range []func() taken{p.bigFigures, p.boxes, p.lists, p.cuts, p.parts, p.setups, p.cabinets,
-			p.pilots, p.forms} {
+		for _, chapter := range []func() taken{p.lists, p.bigFigures, p.boxes, p.cuts, p.parts, p.setups, p.cabinets, p.pilots,
+			p.forms} {
 			if how = chapter(); how != notTaken {
 				break
 			}

@@ -3,15 +3,15 @@ package readback
 import (
 	"regexp"
 	"strconv"
-	"strings"
 )
 
 var (
-	blockPage = regexp.MustCompile(`^page (\d+)$`)
-	blockCode = regexp.MustCompile(`^code ([0-9A-Z]+)$`)
-	stripCode = regexp.MustCompile(`, code ([0-9A-Z]+)$`)
-	blockDate = regexp.MustCompile(`^\d{4}-\d\d-\d\d$`)
-	blockOf   = regexp.MustCompile(`^of (\d+)$`)
+	blockPage  = regexp.MustCompile(`^page (\d+)$`)
+	blockCode  = regexp.MustCompile(`^code ([0-9A-Z]+)$`)
+	stripCode  = regexp.MustCompile(`, code ([0-9A-Z]+)$`)
+	labelPiece = regexp.MustCompile(`(?:^|, )piece \d+ of \d+$`)
+	blockDate  = regexp.MustCompile(`^\d{4}-\d\d-\d\d$`)
+	blockOf    = regexp.MustCompile(`^of (\d+)$`)
 )
 
 // titleBlock takes the title block, or the strip of a page of labels, away from the lines of a page, and reads it:
@@ -38,7 +38,7 @@ func (r *reading) titleBlock(lines [][]pdfText, page int) [][]pdfText {
 		r.at = page
 		r.words("total", "job", "code", code)
 		if strip {
-			r.labelCodes(lines[:i])
+			r.labelCodes(lines[:i], code)
 		}
 		for _, below := range lines[i+1:] {
 			if last := below[len(below)-1].text; blockDate.MatchString(last) {
@@ -51,16 +51,28 @@ func (r *reading) titleBlock(lines [][]pdfText, page int) [][]pdfText {
 	return nil
 }
 
-// labelCodes reads the code of the job on each label of a page. What follows a comma is the name of a board.
-func (r *reading) labelCodes(lines [][]pdfText) {
-	before := ""
+// labelCodes reads the code of the job on each label of a page. Where as many texts as there are labels say that of the
+// page, others that look like one are names of boards, broken into lines.
+func (r *reading) labelCodes(lines [][]pdfText, code string) {
+	var others []string
+	labels, right := 0, 0
 	for _, line := range lines {
 		for _, c := range cells(line) {
-			if m := blockCode.FindStringSubmatch(c); m != nil && !strings.HasSuffix(before, ",") {
-				r.words("total", "job", "code", m[1])
+			if labelPiece.MatchString(c) {
+				labels++
 			}
-			before = c
+			if m := blockCode.FindStringSubmatch(c); m != nil && m[1] == code {
+				right++
+			} else if m != nil {
+				others = append(others, m[1])
+			}
 		}
+	}
+	if right >= labels {
+		return
+	}
+	for _, other := range others {
+		r.words("total", "job", "code", other)
 	}
 }
 
