@@ -11,7 +11,7 @@ import (
 var (
 	paperTotal   = regexp.MustCompile(`^(\d+) box(?:es)? of (\d+) kinds?\. `)
 	paperStock   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick(?:, sheets of .+)?(?:; the grain runs along the length)?$`)
-	paperLayout  = regexp.MustCompile(`^(\d+ (?:sheet|offcut)s? of|no sheet)`)
+	paperLayout  = regexp.MustCompile(`^(?:\d+ (?:sheet|offcut)s? of|no sheet)[^;]*;`) // names hold no semicolon
 	paperOpening = regexp.MustCompile(`^Opening (.+): worked out from (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) x (\d\S*(?: \([^)]+\)| \d+/\d+)?) (mm|in); slide: (.+)\.$`)
 	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
 	paperForm    = regexp.MustCompile(`^(.+) \d+ of (\d+)(?:, (\S+) (kg|lb))?$`)
@@ -224,7 +224,7 @@ func (p *packetReader) forms() taken {
 		return notTaken
 	}
 	name, first := p.list[0], p.s.lines[p.s.at][0]
-	for k := p.s.at + 1; k < len(p.s.lines) && k < p.s.at+ahead && !paperForm.MatchString(name); k++ {
+	for k := p.s.at + 1; k < len(p.s.lines) && k < p.s.at+ahead; k++ {
 		below := p.s.lines[k][0]
 		if math.Abs(below.x-first.x) > 0.1 || first.y-below.y > formLine*float64(k-p.s.at) {
 			break
