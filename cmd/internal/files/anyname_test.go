@@ -16,7 +16,7 @@ import (
 	"drawerwright/geom/nest"
 )
 
-// wildWords are words of names: wide ones, numbers and units, words of the packet, letters of other scripts, with marks.
+// wildWords are words of names: wide ones, numbers and units, words of the packet, letters of other scripts and marks.
 var wildWords = []string{"WWWWWWWWWWWWWWWW", "MMM", "iiii", "wide", "windows", "a", "12", "mm", "6.35", "1a1", "in", "0",
 	"width", "page 2", "of 3", "1 of 2", "left-side", "box-front", "bottom", "Setting 1", "Parts", "Opening", "Boxes", "x",
 	"drawer", "spacer of 3 mm", "for", "all", "sides", "(2)", "a (b)", "step", "and 4 more", "fence", "code A1B2",
@@ -62,8 +62,8 @@ func wildJob(t *rapid.T) string {
 	say("units: %s\npaper: {size: %s}\n", map[bool]string{false: "mm", true: "in"}[inches], word("paper", "A4", "Letter"))
 	walls, thin, face := named("stock of sides", "/"), named("stock of bottoms", "/"), named("stock of faces", "/")
 	same := func(v float64) string { return fmt.Sprintf("[%[1]s, %[1]s, %[1]s]", mm(v)) }
-	say("stock:\n  %s: {thickness: %s, sheet: %s x %s}\n  %s: {thickness: %s}\n  %s: {thickness: %s}\n", walls, same(12),
-		mm(2400), mm(1200), thin, same(6), face, same(18))
+	say("stock:\n  %s: {thickness: %s, sheet: %s x %s}\n  %s: {thickness: %s}\n  %s: {thickness: %s}\n", walls,
+		same(12), mm(2400), mm(1200), thin, same(6), face, same(18))
 	switch word("machine", "saw", "router", "hand") {
 	case "saw":
 		say("cutter: {kind: saw, width: %s}\n", mm(6.2))
@@ -79,8 +79,8 @@ func wildJob(t *rapid.T) string {
 		one := "name: " + named("drawer", "")
 		if rapid.Bool().Draw(t, "in an opening") {
 			opening := named("opening", "")
-			openings = append(openings, fmt.Sprintf("  %s: {width: %s, height: %s, depth: %s, cabinet: frameless, fronts: overlay}\n",
-				opening, mm(500), mm(600), mm(500)))
+			openings = append(openings, fmt.Sprintf("  %s: {width: %s, height: %s, depth: %s, "+
+				"cabinet: frameless, fronts: overlay}\n", opening, mm(500), mm(600), mm(500)))
 			one += fmt.Sprintf(", opening: %s, slide: %s, rows: %d, drawer-front: {stock: %s, handles: knob}", opening,
 				word("slide", "side-mount", "wooden-runner", slide), rapid.IntRange(1, 3).Draw(t, "rows"), face)
 		} else {

@@ -142,7 +142,7 @@ func (p *packetReader) setups() taken {
 	case paperMachine.MatchString(one):
 		m := paperMachine.FindStringSubmatch(one)
 		p.sheet.machine(m[1], someOf(strings.Split(m[2], ", ")))
-	case one == "Not on this machine":
+	case one == "Not on this machine" && len(s.next()) == 2: // a board may be called so
 		for s.at++; s.more() && len(s.lines[s.at]) == 2 && s.cells()[0] == "!"; s.at++ {
 			s.together(1)
 			p.sheet.noSetup++
