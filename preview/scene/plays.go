@@ -117,13 +117,13 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 				if in.high[long]-in.low[long] < float64(minLong*(void.high[long]-void.low[long])) {
 					continue
 				}
-				name := fmt.Sprintf("%s in the %s of the %s", pieces[j].Name, pocket.Kind, p.Name)
+				name := func(axis int) string { return nameAcross(axis, pieces[j], pocket, p) }
 				for axis := range 3 {
 					across := axisOf([3]geom.Vec3{p.Placement.X, p.Placement.Y, p.Placement.Normal()}[axis])
 					check := checkOf(parts, pieces[j], across)
 					between := axis != long && across == axisOf(pieces[j].Placement.Normal()) && wall[axis] == [2]bool{true, true}
 					if between && whole.high[axis]-whole.low[axis] >= void.high[axis]-void.low[axis]-minSeen {
-						jam := Clearance{Name: name, Axis: across, Check: check}
+						jam := Clearance{Name: name(axis), Axis: across, Check: check}
 						list = append(list, seat{void, in, whole}.tooThick(jam, axis, p.Placement))
 						continue
 					}
@@ -138,11 +138,7 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 						b := in
 						b.low[axis], b.high[axis] = from, to
 						b = placed(b, p.Placement)
-						name := name
-						if axis == 2 { // else two clearances of a joint have one name
-							name = fmt.Sprintf("%s to the floor of the %s of the %s", pieces[j].Name, pocket.Kind, p.Name)
-						}
-						list = append(list, Clearance{Name: name, Gap: gap, Axis: across, Along: b.longest(across),
+						list = append(list, Clearance{Name: name(axis), Gap: gap, Axis: across, Along: b.longest(across),
 							Low: vector(b.low), High: vector(b.high), Check: check})
 						rooms[p.Part] = append(rooms[p.Part], room{k, axis, low, float64((Exaggeration - 1) * gap)})
 					}
@@ -151,6 +147,16 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 		}
 	}
 	return list, rooms
+}
+
+// nameAcross names the clearance of what stands in a pocket of a panel, across an axis of that panel: no two of a joint
+// have one name.
+func nameAcross(axis int, stands Piece, in geom.Pocket, of Piece) string {
+	where := "in"
+	if axis == 2 {
+		where = "to the floor of"
+	}
+	return fmt.Sprintf("%s %s the %s of the %s", stands.Name, where, in.Kind, of.Name)
 }
 
 // seat is a pocket, what of a piece is in it, and the wood of which that is a part, in the

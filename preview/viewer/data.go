@@ -109,8 +109,8 @@ func Data(s scene.Scene) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// writeData writes a scene as JSON, mesh by mesh: all of them would be the largest thing in memory.
-func writeData(w io.Writer, s scene.Scene) error {
+// dataOf is a scene but for the bytes of its meshes.
+func dataOf(s scene.Scene) data {
 	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Parts: []part{}, Boxes: []box{}, Groups: []group{}}
 	at := 0
 	for _, m := range s.Meshes {
@@ -155,7 +155,12 @@ func writeData(w io.Writer, s scene.Scene) error {
 		}
 		d.Groups = append(d.Groups, out)
 	}
-	text, err := json.Marshal(d)
+	return d
+}
+
+// writeData writes a scene as JSON, mesh by mesh: all of them would be the largest thing in memory.
+func writeData(w io.Writer, s scene.Scene) error {
+	text, err := json.Marshal(dataOf(s))
 	if err != nil {
 		return err
 	}

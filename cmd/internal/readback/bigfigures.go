@@ -67,7 +67,7 @@ func (p *packetReader) bigFigures() taken {
 			return notTaken
 		}
 		for _, t := range s.lines[at] {
-			below := func(h pdfText) bool { return math.Abs(t.x-h.x) < 0.5 }
+			below := func(h pdfText) bool { return math.Abs(t.x-h.x) < 0.5 && t.size > h.size } // a board may be called as one
 			if i := slices.IndexFunc(heads, below); i >= 0 && values[i] == "" {
 				values[i] = strings.TrimSpace(t.text)
 				left--

@@ -12,7 +12,7 @@ func TestFormLimits(t *testing.T) {
 	line := func(y float64, at map[float64]string) (list []pdfText) {
 		for x := 0.0; x <= 90; x += 10 {
 			if text, there := at[x]; there {
-				list = append(list, pdfText{x, y, text})
+				list = append(list, pdfText{x: x, y: y, text: text})
 			}
 		}
 		return list

@@ -153,6 +153,17 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 // in a picture beside a table, do not stand so.
 const cellLeading = 12.8
 
+// leadings are how far the lines of a paragraph stand below each other, in sizes of its letters: usually, and where a
+// chapter is tightened. What stands otherwise is another paragraph.
+var leadings = [...]float64{1.4, 1.3}
+
+// leads reports whether a line is of the paragraph of the one above it.
+func leads(above, line pdfText) bool {
+	return above.size == line.size && slices.ContainsFunc(leadings[:], func(l float64) bool {
+		return math.Abs(above.y-line.y-l*line.size) < 0.05
+	})
+}
+
 // closeBelow reports whether this line stands below the one before it as lines of a cell do.
 func (s *paperScan) closeBelow() bool {
 	return s.pages[s.at] == s.pages[s.at-1] && math.Abs(s.lines[s.at-1][0].y-s.lines[s.at][0].y-cellLeading) < 0.1
@@ -186,18 +197,13 @@ func joinLines(text, next string) string {
 	return text + " " + next
 }
 
-// leadings are how far, in points, the lines of a paragraph stand below each other, by its letters: what stands
-// otherwise is another paragraph.
-var leadings = [...]float64{10.715, 13.096, 14.287, 16.668, 17.461, 23.811}
-
 // paragraph is this line, of one cell, with those after it that are of the same paragraph on this page, and how many
 // lines it has.
 func (s *paperScan) paragraph() (text string, lines int) {
 	text = s.cells()[0]
 	for lines = 1; s.at+lines < len(s.lines) && s.pages[s.at+lines] == s.pages[s.at]; lines++ {
 		before, line := s.lines[s.at+lines-1][0], s.lines[s.at+lines]
-		leads := func(l float64) bool { return math.Abs(before.y-line[0].y-l) < 0.05 }
-		if len(line) != 1 || math.Abs(before.x-line[0].x) > 0.1 || !slices.ContainsFunc(leadings[:], leads) {
+		if len(line) != 1 || math.Abs(before.x-line[0].x) > 0.1 || !leads(before, line[0]) {
 			break
 		}
 		text = joinLines(text, line[0].text)

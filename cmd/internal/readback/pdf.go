@@ -17,6 +17,7 @@ import (
 type pdfText struct {
 	x, y float64
 	text string
+	size float64 // of its letters, in points
 }
 
 // pdfPages reads the text of the pages of a PDF as this program's library writes it: a
@@ -72,13 +73,15 @@ func unpacked(to *bytes.Buffer, by *io.ReadCloser, stream []byte) (err error) {
 	return err
 }
 
-// shown are the texts of a page's stream, each `BT x y Td (text) Tj ET`.
+// shown are the texts of a page's stream, each `BT x y Td (text) Tj ET`, in letters of the last `/name size Tf`.
 func shown(content []byte) (page []pdfText) {
+	size := 0.0
 	for {
-		_, rest, found := bytes.Cut(content, []byte("BT "))
+		before, rest, found := bytes.Cut(content, []byte("BT "))
 		if !found {
 			return page
 		}
+		size = cmp.Or(sizeSet(before), size)
 		content = rest
 		at, words, found := bytes.Cut(rest, []byte(" Td ("))
 		x, y, pair := strings.Cut(string(at[:min(len(at), 40)]), " ")
@@ -95,10 +98,21 @@ func shown(content []byte) (page []pdfText) {
 			end++
 		}
 		if end < len(words) && bytes.HasPrefix(words[end:], []byte(") Tj ET")) {
-			page = append(page, pdfText{across, up, decoded(words[:end])})
+			page = append(page, pdfText{across, up, decoded(words[:end]), size})
 			content = words[end:]
 		}
 	}
+}
+
+// sizeSet is the size that a font is set in last; 0 where none is.
+func sizeSet(content []byte) float64 {
+	i := bytes.LastIndex(content, []byte(" Tf"))
+	if i < 0 {
+		return 0
+	}
+	_, size, _ := bytes.Cut(content[bytes.LastIndexByte(content[:i], '/')+1:i], []byte(" "))
+	points, _ := strconv.ParseFloat(string(size), 64) // 0 of what is no size
+	return points
 }
 
 // decoded takes away the escapes of a string and reads it as UTF-16, high bytes first.

@@ -3,6 +3,7 @@ package readback
 import (
 	"regexp"
 	"strconv"
+	"strings"
 )
 
 var (
@@ -51,6 +52,9 @@ func (r *reading) titleBlock(lines [][]pdfText, page int) [][]pdfText {
 	return nil
 }
 
+// offcutOf begins the words of an offcut's label, which has no code: an offcut outlives the job.
+const offcutOf = "offcut of"
+
 // labelCodes reads the code of the job on each label of a page. Where as many texts as there are labels say that of the
 // page, others that look like one are names of boards, broken into lines.
 func (r *reading) labelCodes(lines [][]pdfText, code string) {
@@ -60,6 +64,9 @@ func (r *reading) labelCodes(lines [][]pdfText, code string) {
 		for _, c := range cells(line) {
 			if labelPiece.MatchString(c) {
 				labels++
+			}
+			if strings.HasPrefix(c, offcutOf) {
+				labels--
 			}
 			if m := blockCode.FindStringSubmatch(c); m != nil && m[1] == code {
 				right++
