@@ -31,11 +31,11 @@ func open(b *Box, d joinery.Drawer) {
 		for i := range b.Pieces {
 			if p := &b.Pieces[i]; is(*p) {
 				found = true
-				p.Moves = append(p.Moves, Move{Step: len(b.Steps), By: by})
+				p.Moves = append(p.Moves, Move{Step: len(b.Opening), By: by})
 			}
 		}
-		if found && !slices.Contains(b.Steps, said) {
-			b.Steps = append(b.Steps, said)
+		if found && !slices.Contains(b.Opening, said) {
+			b.Opening = append(b.Opening, said)
 		}
 	}
 	role := func(roles ...joinery.Role) func(Piece) bool {
@@ -62,7 +62,7 @@ func open(b *Box, d joinery.Drawer) {
 	}
 	step("The left side comes off front and back", side(1), geom.Vec3{X: -apart})
 	// Both in the last step, whichever there is.
-	n := len(b.Steps)
+	n := len(b.Opening)
 	end := func(r joinery.Role, normal float64) func(Piece) bool {
 		return func(p Piece) bool {
 			return role(r)(p) || role(joinery.CleatRole)(p) && p.Placement.Normal().Y*normal > 0.5
@@ -70,6 +70,6 @@ func open(b *Box, d joinery.Drawer) {
 	}
 	step("Box front and back part",
 		func(p Piece) bool { return end(joinery.Front, 1)(p) || role(joinery.DrawerFrontRole)(p) }, geom.Vec3{Y: -apart})
-	b.Steps = b.Steps[:n]
+	b.Opening = b.Opening[:n]
 	step("Box front and back part", end(joinery.Back, -1), geom.Vec3{Y: apart})
 }

@@ -48,7 +48,8 @@ type Box struct {
 	Count      int // of boxes of this kind
 	Size       joinery.Size
 	Pieces     []Piece
-	Steps      []string // what happens in each step of opening it
+	Opening    []string // what happens in each step of opening it
+	Steps      []Step   // of putting it together; none where nobody tells them
 	Clearances []Clearance
 	Overlaps   []Overlap
 }

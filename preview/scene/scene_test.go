@@ -81,7 +81,7 @@ func TestOpensWithoutHarm(t *testing.T) {
 		if len(b.Overlaps) > 0 {
 			t.Fatalf("the box itself overlaps: %v", b.Overlaps[0])
 		}
-		for n := range 10*len(b.Steps) + 1 {
+		for n := range 10*len(b.Opening) + 1 {
 			steps := float64(n) / 10
 			for _, o := range made.OverlapsAt(0, steps) {
 				t.Fatalf("after %.1f steps %s: from %v to %v", steps, o.Name, o.Low, o.High)

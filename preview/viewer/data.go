@@ -60,10 +60,26 @@ type box struct {
 	Name     string     `json:"name"`
 	Count    int        `json:"count"`
 	Size     [3]float64 `json:"size"`
-	Steps    []string   `json:"steps"`
+	Opening  []string   `json:"opening"`
+	Steps    []step     `json:"steps"`
 	Pieces   []piece    `json:"pieces"`
 	Plays    []play     `json:"plays"`
 	Overlaps []overlap  `json:"overlaps"`
+}
+
+// step is a step of putting the box together.
+type step struct {
+	Text   string       `json:"text"`
+	From   int          `json:"from"`
+	Open   float64      `json:"open"`
+	Glue   [][7]float64 `json:"glue,omitempty"`
+	Clamps []block      `json:"clamps,omitempty"`
+}
+
+type block struct {
+	Low  [3]float64 `json:"low"`
+	High [3]float64 `json:"high"`
+	Pad  bool       `json:"pad,omitempty"`
 }
 
 type piece struct {
@@ -126,7 +142,7 @@ func dataOf(s scene.Scene) data {
 	}
 	for _, b := range s.Boxes {
 		out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},
-			Steps: append([]string{}, b.Steps...), Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}}
+			Opening: append([]string{}, b.Opening...), Steps: stepsOf(b), Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}}
 		for _, p := range b.Pieces {
 			q := piece{Name: p.Name, Part: p.Part, Origin: place(p.Placement.Origin), X: place(p.Placement.X), Y: place(p.Placement.Y), Moves: [][4]float64{}}
 			for _, m := range p.Moves {
@@ -184,6 +200,22 @@ func writeData(w io.Writer, s scene.Scene) error {
 	}
 	_, err = io.WriteString(w, `"}`)
 	return err
+}
+
+func stepsOf(b scene.Box) []step {
+	list := []step{}
+	for _, s := range b.Steps {
+		one := step{Text: s.Text, From: s.From, Open: s.Open}
+		for _, g := range s.Glue {
+			low, high := place(g.Low), place(g.High)
+			one.Glue = append(one.Glue, [7]float64{float64(g.Piece), low[0], low[1], low[2], high[0], high[1], high[2]})
+		}
+		for _, c := range s.Clamps {
+			one.Clamps = append(one.Clamps, block{place(c.Low), place(c.High), c.Pad})
+		}
+		list = append(list, one)
+	}
+	return list
 }
 
 func place(v geom.Vec3) [3]float64 {

@@ -34,8 +34,10 @@
 //
 // update keeps what a person has set: the direction looked from, the group, the parts
 // hidden or chosen (by box and piece name), the section and how far the box is opened.
+// A step of assembly stays as well.
 // What no longer exists is forgotten. It is cheap enough to call on every change of a
-// job; it draws once, in the next frame. Nothing is drawn while nothing changes.
+// job; it draws once, in the next frame. Nothing is drawn while nothing changes: pieces move from
+// one step of assembly to the next by frames of the browser, at once where a person wants no motion.
 //
 // The script sets no inline style attribute in markup and makes no network request,
 // worker, eval or timer, so that it runs under the policy
@@ -49,7 +51,10 @@
 //	 "parts":  [{"name", "number", "role", "label", "stock", "grained", "length", "width", "thickness",
 //	             "quantity", "mesh", "milled", "eased",
 //	             "pockets": [{"kind", "face", "at": [x, y], "size": [length, width], "depth", "through"}]}],
-//	 "boxes":  [{"name", "count", "size": [width, height, depth], "steps": [text],
+//	 "boxes":  [{"name", "count", "size": [width, height, depth],
+//	             "opening": [text of each step],
+//	             "steps": [{"text", "from", "open", "glue": [[piece, x, y, z, x, y, z]],
+//	                        "clamps": [{"low", "high", "pad"}]}],
 //	             "pieces": [{"name", "part", "origin": [x, y, z], "x": [..], "y": [..],
 //	                         "moves": [[step, dx, dy, dz]]}],
 //	             "plays": [{"name", "play": 0 or below of what does not go in,
@@ -59,6 +64,11 @@
 //	 "groups": [{"name", "boxes": [index], "at": [[x, y, z]]}],
 //	 "bytes":  base64 of all meshes: for each its vertices, x y z as float32 little
 //	           endian in mm, then the corners of its triangles as uint16, padded to 4 bytes}
+//
+// Steps are those of assembly, as the packet has them. In each, opening has come to so many of its
+// steps ("open"), and pieces that come off before its step "from" are not on yet. Glue is on a face
+// of a piece, from corner to corner where that stands in the box; a clamp is blocks, of wood where
+// they are pads.
 //
 // Everything is in millimeters, whatever the unit that numbers are shown in; places
 // are those of the package scene.

@@ -117,6 +117,8 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 	pictures := make([]viewer.Picture, len(previews))
 	for i, p := range previews {
 		scenes[i] = p.scene
+		box := &scenes[i].Boxes[0]
+		box.Steps = packet.Steps(b, b.Drawers[i], *box)
 		pictures[i] = viewer.Picture{SVG: p.picture, File: filing.BoxPicture(b.Drawers[i].Folder, filing.Assembled) + ".svg"}
 	}
 	groups := Cabinets(b)

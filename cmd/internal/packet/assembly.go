@@ -9,11 +9,11 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
-	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
+	"drawerwright/preview/scene"
 )
 
 // assembly says in which order boxes of each kind of corner are put together, in the order in
@@ -156,37 +156,55 @@ var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joi
 	joinery.BottomFlush: "flush, in grooves", joinery.BottomSlideIn: "slid in from behind",
 	joinery.BottomApplied: "applied from below", joinery.BottomCleats: "on cleats"}
 
-// steps are the order of work for a box.
+// steps are the order of work for a box, with pictures of what comes on and of clamps as they are put on.
 func (m maker) steps(t Taken) (list []paper.Step) {
-	add := func(picture drawing.Drawing, texts ...string) {
+	room, clamped := m.StepRoom(), false
+	for i, s := range Steps(m.batch, t.drawer, t.box) {
+		step := paper.Step{Number: i + 1, Words: s.Text}
+		switch {
+		case len(s.Pieces) > 0:
+			step.Picture = t.scene(sceneKey{s.From, false}, func() paper.Scenery { return t.picture(s.Stage) }).Draw(room)
+		case len(s.Clamps) > 0 && !clamped:
+			step.Picture = t.scene(sceneKey{s.From, true}, func() paper.Scenery { return t.clamped(s) }).Draw(room)
+		}
+		list, clamped = append(list, step), len(s.Clamps) > 0
+	}
+	return list
+}
+
+// Steps are the steps in which a drawer of a batch is put together, with how its box stands in each: those of the
+// packet and of the page of boxes.
+func Steps(b batch.Batch, d batch.Drawer, box scene.Box) (list []scene.Step) {
+	add := func(s scene.Stage, clamps []scene.Block, texts ...string) {
 		for _, said := range texts {
-			list = append(list, paper.Step{Number: len(list) + 1, Words: said, Picture: picture})
-			picture = drawing.Drawing{}
+			list = append(list, scene.Step{Text: said, Stage: s, Clamps: clamps})
+			s = scene.Stage{Frame: s.Done()}
 		}
 	}
-	d, room := t.drawer, m.StepRoom()
-	add(drawing.Drawing{}, beforeGlue(d)...)
-	for _, s := range t.stages() {
-		add(t.scene(sceneKey{s.from, false}, func() paper.Scenery { return t.picture(s) }).Draw(room), m.told(d, s)...)
-		if s.wallsClosed {
-			add(t.scene(sceneKey{s.from, true}, func() paper.Scenery { return t.clamped(s) }).Draw(room), clamp(d.Spec),
-				inClamps)
-			add(drawing.Drawing{}, whenSet(d)...)
+	for _, said := range beforeGlue(d) {
+		add(scene.Stage{Frame: box.Apart()}, nil, said)
+	}
+	for _, s := range box.Stages(d.Drawer) {
+		add(s, nil, told(b, d, s)...)
+		if s.WallsClosed {
+			closed, set := scene.Stage{Frame: s.Done()}, whenSet(d)
+			add(closed, scene.Clamps(d.Drawer), clamp(d.Spec), inClamps, set[0])
+			add(closed, nil, set[1:]...)
 		}
 	}
 	return list
 }
 
 // told says what is done in a stage.
-func (m maker) told(d batch.Drawer, s stage) []string {
+func told(b batch.Batch, d batch.Drawer, s scene.Stage) []string {
 	switch {
-	case s.first:
+	case s.First:
 		return []string{firstWalls(d.Spec)}
-	case s.wallsClosed:
+	case s.WallsClosed:
 		return []string{"Glue as before and put the right side on: " + closing(d.Spec) + "."}
-	case s.role == joinery.Bottom:
-		return []string{bottomIn(m.report, d.Spec)}
-	case s.role == joinery.DividerRole:
+	case s.Role == joinery.Bottom:
+		return []string{bottomIn(b, d.Spec)}
+	case s.Role == joinery.DividerRole:
 		return []string{lowerDividers(d)}
 	}
 	return hangFront(d)
@@ -247,12 +265,16 @@ func closing(s joinery.Spec) string {
 }
 
 // bottomIn says how the bottom comes in and is held.
-func bottomIn(r record.Report, s joinery.Spec) string {
+func bottomIn(b batch.Batch, s joinery.Spec) string {
 	switch s.BottomFit {
 	case joinery.BottomSlideIn:
 		held := present.SlideInSheet
 		if s.Bottom.Solid {
-			held = present.SlideInSolid(r)
+			out := 0.0 // by which a bottom swells out behind its back
+			for _, d := range b.Drawers {
+				out = max(out, d.BottomOut)
+			}
+			held = present.SlideInSolid(record.Length(out), b.Units)
 		}
 		return "When the glue has set, slide the bottom in from behind, dry. " + held
 	case joinery.BottomCleats:
@@ -295,7 +317,7 @@ const inClamps = "Check both diagonals at once, before the glue takes: clamp acr
 const openShoulder = "A shoulder that stays open has a tongue that is too long for its dado: trim the tongue now; no " +
 	"clamp closes it. "
 
-// whenSet is what is done until the glue has set, and then.
+// whenSet is what is done until the glue has set, in the clamps, and then.
 func whenSet(d batch.Drawer) []string {
 	list := []string{
 		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not " +

@@ -16,10 +16,10 @@ func hangFront(d batch.Drawer) (list []string) {
 		return nil
 	}
 	place := fmt.Sprintf("With the box lying on its back, set the drawer front on the box front as the columns %s and "+
-		"%s of the table below these steps have it, and clamp it.", outLeft, outBelow)
+		"%s in the packet's chapter Assembly have it, and clamp it.", outLeft, outBelow)
 	if d.Spec.Planned {
 		place = "With the box on its slides and closed, set the drawer front on shims or a block so that its lower " +
-			"edge is at the height that the chapter Slides gives, with equal gaps at left and right; double-sided " +
+			"edge is at the height that the packet's chapter Slides gives, with equal gaps at left and right; double-sided " +
 			"tape holds it while the drawer is pulled open."
 	}
 	list = append(list, "Hang the drawer front last. "+place,

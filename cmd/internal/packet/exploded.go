@@ -128,7 +128,7 @@ func (t Taken) Assembled(room geom.Point) drawing.Drawing {
 // under it, no larger than a room of so many mm.
 func (t Taken) Exploded(room geom.Point) drawing.Drawing {
 	legend := t.legend(room.X)
-	open := float64(len(t.box.Steps))
+	open := t.box.Apart().Open
 	s := t.scenery(open, t.box.Pieces, t.paths(open, t.box.Pieces))
 	d := s.Draw(geom.Point{X: room.X, Y: room.Y - legend.Height})
 	out := drawing.Drawing{Width: max(d.Width, legend.Width), Height: d.Height + legend.Height}

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -81,7 +81,7 @@ func TestRowJoinsEndToEnd(t *testing.T) {
 func TestStepsBeforeGlue(t *testing.T) {
 	b := read(t, "", many(1))
 	for _, fit := range []joinery.BottomFit{joinery.BottomSlideIn, joinery.BottomApplied} { // screws into edges
-		if said := bottomIn(record.Report{}, joinery.Spec{BottomFit: fit}); !strings.Contains(said, "pilot hole") {
+		if said := bottomIn(batch.Batch{}, joinery.Spec{BottomFit: fit}); !strings.Contains(said, "pilot hole") {
 			t.Errorf("%s: %q", fit, said)
 		}
 	}

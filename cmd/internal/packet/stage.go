@@ -4,50 +4,10 @@ import (
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
-	"drawerwright/geom/joinery"
 	"drawerwright/geom/picture"
 	"drawerwright/geom/solid"
 	"drawerwright/preview/scene"
 )
-
-// stage is a step of putting a box together: what has to be undone of its opening, and what comes
-// on with it.
-type stage struct {
-	from   int     // the step of opening that is undone last
-	open   float64 // steps of opening before it
-	pieces []int
-	role   joinery.Role // of what comes on, a side where there are several
-	// first is set where the left side takes box front and back, wallsClosed where the right side comes on.
-	first, wallsClosed bool
-}
-
-// stages are the steps of opening, backward: the last two of them are one, in which one side takes
-// box front and back.
-func (t Taken) stages() (list []stage) {
-	last := len(t.box.Steps) - 1
-	for step := last - 1; step >= 0; step-- {
-		s := stage{from: step, open: float64(step + 1)}
-		if step == last-1 {
-			s.first = true // front and back wait in their places, not apart, so that the ways are straight
-		}
-		for i, p := range t.box.Pieces {
-			first := last + 1 // a bottom that never comes off goes in with the first
-			if len(p.Moves) > 0 {
-				first = p.Moves[0].Step
-			}
-			if first != step && (step < last-1 || first < step) {
-				continue
-			}
-			s.pieces = append(s.pieces, i)
-			if r := t.drawer.Parts[p.Part].Role; s.role == "" || r == joinery.Side {
-				s.role = r
-			}
-		}
-		s.wallsClosed = s.role == joinery.Side && !s.first
-		list = append(list, s)
-	}
-	return list
-}
 
 // Tones of what is not wood: glue, and the steel of clamps.
 var (
@@ -61,50 +21,37 @@ const stageBand = 7.0
 // glueThick is how thick glue is drawn, in mm: enough to lie before its wood.
 const glueThick = 0.3
 
-// glued reports whether glue goes between two parts as a box is put together: between its walls.
-// Cleats are on them before.
-func glued(p, q joinery.Role) bool {
-	wall := func(r joinery.Role) bool { return r == joinery.Side || r == joinery.Front || r == joinery.Back }
-	return wall(p) && wall(q)
+// standing are the pieces that a frame has, with the place of each in their list by its number, and their solids there.
+func (t Taken) standing(f scene.Frame) (shown []scene.Piece, number map[int]int, solids []solid.Mesh) {
+	number = make(map[int]int)
+	for i, p := range t.box.Pieces {
+		if f.Has(p) {
+			number[i] = len(shown)
+			shown = append(shown, p)
+		}
+	}
+	return shown, number, t.at(f.Open, shown)
 }
 
 // picture shows a stage before its pieces are in place: what stands already, what comes with its
 // numbers, its ways, and the glue between them.
-func (t Taken) picture(s stage) paper.Scenery {
-	comes := make(map[int]bool)
-	for _, i := range s.pieces {
-		comes[i] = true
-	}
-	var shown []scene.Piece
-	number := make(map[int]int) // of a piece, among those that are shown
-	for i, p := range t.box.Pieces {
-		if len(p.Moves) > 0 && p.Moves[0].Step < s.from {
-			continue
-		}
-		number[i] = len(shown)
-		shown = append(shown, p)
-	}
-	solids := t.at(s.open, shown)
+func (t Taken) picture(s scene.Stage) paper.Scenery {
+	shown, number, solids := t.standing(s.Frame)
 	walls := len(solids)
 	var joints [][2]int // of each patch of glue
 	var middles []picture.Between
-	for _, patch := range t.box.Patches(t.drawer.Drawer) {
-		mine, there := number[patch.Piece]
-		_, other := number[patch.Other]
-		if there && other && (comes[patch.Piece] || comes[patch.Other]) &&
-			glued(t.roleOf(patch.Piece), t.roleOf(patch.Other)) {
-			by := shown[mine].Offset(s.open)
-			solids = append(solids, plate(patch, by))
-			middles = append(middles, middleOf(patch, by))
-			joints = append(joints, [2]int{min(patch.Piece, patch.Other), max(patch.Piece, patch.Other)})
-		}
+	for _, patch := range s.Glue {
+		by := t.box.Pieces[patch.Piece].Offset(s.Open)
+		solids = append(solids, plate(patch, by))
+		middles = append(middles, middleOf(patch, by))
+		joints = append(joints, [2]int{min(patch.Piece, patch.Other), max(patch.Piece, patch.Other)})
 	}
 	out := paper.Scenery{Band: stageBand, Lines: picture.Draw(solids[:walls], Seen)}
 	var moving []scene.Piece
-	for _, i := range s.pieces {
+	for _, i := range s.Pieces {
 		moving = append(moving, t.box.Pieces[i])
 	}
-	out.Paths = picture.DrawBetween(t.paths(s.open, moving), solids[:walls], Seen)
+	out.Paths = picture.DrawBetween(t.paths(s.Open, moving), solids[:walls], Seen)
 	for i, loops := range picture.Areas(solids, Seen) {
 		a := paper.Area{Loops: loops, Tint: glueTone}
 		if i < walls {
@@ -113,7 +60,7 @@ func (t Taken) picture(s stage) paper.Scenery {
 		}
 		out.Areas = append(out.Areas, a)
 	}
-	for _, i := range s.pieces {
+	for _, i := range s.Pieces {
 		out.Areas[number[i]].Mark = numberOf(t.drawer.Parts[t.box.Pieces[i].Part])
 	}
 	markGlue(out.Areas[walls:], joints)
@@ -162,9 +109,6 @@ func middleOf(p scene.Patch, by geom.Vec3) picture.Between {
 	}
 	return picture.Between{From: from.Add(off), To: to.Add(off)}
 }
-
-// roleOf is the role of a piece of the box.
-func (t Taken) roleOf(piece int) joinery.Role { return t.drawer.Parts[t.box.Pieces[piece].Part].Role }
 
 // plate is glue on a patch that has moved.
 func plate(p scene.Patch, by geom.Vec3) solid.Mesh {

@@ -5,9 +5,11 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/paper"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/picture"
+	"drawerwright/preview/scene"
 )
 
 // marks counts what is to have a balloon in a picture and is seen, by what is in it.
@@ -27,28 +29,28 @@ func marks(s paper.Scenery) map[string]int {
 func TestStagesAreTheOpeningBackward(t *testing.T) {
 	eachTaken(t, func(name string, taken Taken) {
 		came := make(map[int]bool)
-		stages := taken.stages()
-		if len(stages) != len(taken.box.Steps)-1 {
-			t.Errorf("%s: %d stages for %d steps of opening", name, len(stages), len(taken.box.Steps))
+		stages := taken.box.Stages(taken.drawer.Drawer)
+		if len(stages) != len(taken.box.Opening)-1 {
+			t.Errorf("%s: %d stages for %d steps of opening", name, len(stages), len(taken.box.Opening))
 		}
 		for n, s := range stages {
-			if s.from != len(stages)-1-n {
-				t.Errorf("%s: stage %d undoes step %d", name, n+1, s.from+1)
+			if s.From != len(stages)-1-n {
+				t.Errorf("%s: stage %d undoes step %d", name, n+1, s.From+1)
 			}
-			for _, i := range s.pieces {
+			for _, i := range s.Pieces {
 				p := taken.box.Pieces[i]
 				if came[i] {
 					t.Errorf("%s: the %s comes twice", name, p.Name)
 				}
 				came[i] = true
-				if n > 0 && p.Moves[0].Step != s.from {
-					t.Errorf("%s: the %s comes on in step %d, comes off in %d", name, p.Name, s.from+1,
+				if n > 0 && p.Moves[0].Step != s.From {
+					t.Errorf("%s: the %s comes on in step %d, comes off in %d", name, p.Name, s.From+1,
 						p.Moves[0].Step+1)
 				}
 			}
 			scenery := taken.picture(s)
-			if glue := marks(scenery)["G"]; (glue > 0) != (s.first || s.wallsClosed) {
-				t.Errorf("%s: stage %d, %s, has %d marks of glue", name, n+1, s.role, glue)
+			if glue := marks(scenery)["G"]; (glue > 0) != (s.First || s.WallsClosed) {
+				t.Errorf("%s: stage %d, %s, has %d marks of glue", name, n+1, s.Role, glue)
 			}
 			drawn := scenery.Draw((&paper.Book{Size: paper.A4}).StepRoom())
 			for mark, n := range marks(scenery) {
@@ -72,11 +74,12 @@ func TestClampsPullWhereTheJointNeedsIt(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := len(taken.clamps()); got != want {
+		steps := Steps(batch.Batch{}, taken.drawer, taken.box)
+		closed := slices.IndexFunc(steps, func(s scene.Step) bool { return len(s.Clamps) > 0 })
+		if got := len(steps[closed].Clamps); got != want {
 			t.Errorf("%s has %d pieces of clamps, should have %d", joint, got, want)
 		}
-		closed := slices.IndexFunc(taken.stages(), func(s stage) bool { return s.wallsClosed })
-		if n := len(taken.clamped(taken.stages()[closed]).Paths); n < 2 {
+		if n := len(taken.clamped(steps[closed]).Paths); n < 2 {
 			t.Errorf("%s: of the diagonals %d lines are seen", joint, n)
 		}
 	}

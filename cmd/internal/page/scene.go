@@ -6,6 +6,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/packet"
 	"drawerwright/preview/scene"
 	"drawerwright/preview/viewer"
 )
@@ -33,6 +34,8 @@ func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 		if err != nil {
 			return nil
 		}
+		box := &boxed.Scene.Boxes[0]
+		box.Steps = packet.Steps(b, b.Drawers[i], *box)
 		scenes = append(scenes, boxed.Scene)
 	}
 	title := b.Drawers[drawer].Spec.Name

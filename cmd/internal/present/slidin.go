@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
 )
 
 // SlideInSheet says how bottoms of sheet stock that are slid in from behind are held.
@@ -15,18 +16,15 @@ const SlideInSheet = "Hold it with screws up into the back. " + EdgeScrews
 const EdgeScrews = "For each screw bore a pilot hole into the edge first, in its middle, as wide as the screw's core " +
 	"between the threads."
 
-// SlideInSolid says how bottoms of solid wood that are slid in from behind are held.
-func SlideInSolid(r record.Report) string {
+// SlideInSolid says how bottoms of solid wood that are slid in from behind are held, of which one swells out behind
+// its back by so much at most.
+func SlideInSolid(most record.Length, u geom.Unit) string {
 	text := "It is of solid wood and has to move: a spot of glue in the middle of the box front's groove and " +
 		"nowhere else, then pan-head screws with washers through the slots up into the back, " +
 		"tight enough to hold and loose enough to slide. " + EdgeScrews
-	most := record.Length(0) // by which a bottom swells out behind its back
-	for _, d := range r.Drawers {
-		most = max(most, d.BottomOut)
-	}
 	if most > 0 {
 		text += fmt.Sprintf(" In the dampest air it stands out behind the back by up to %s: leave that free.",
-			of(most).Text(r.Unit()))
+			of(most).Text(u))
 	}
 	return text
 }
@@ -34,6 +32,10 @@ func SlideInSolid(r record.Report) string {
 // slidIn prints how bottoms of solid wood that are slid in are held, where there are any.
 func slidIn(out *Printed, r record.Report) {
 	if slices.ContainsFunc(r.Drawers, func(d record.Drawer) bool { return d.SlideInSolid }) {
-		fmt.Fprintf(out, "\nThe bottom is slid in when the box is glued. %s\n", SlideInSolid(r))
+		most := record.Length(0)
+		for _, d := range r.Drawers {
+			most = max(most, d.BottomOut)
+		}
+		fmt.Fprintf(out, "\nThe bottom is slid in when the box is glued. %s\n", SlideInSolid(most, r.Unit()))
 	}
 }

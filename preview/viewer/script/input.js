@@ -87,6 +87,7 @@ function press(viewer, e) {
     case '-': camera.zoom(1 / KEY_ZOOM); return true;
     case '0': case 'Home': viewer.fit(); return true;
     case '[': case ']': viewer.open(state.opened + (e.key === ']' ? 0.05 : -0.05)); return true;
+    case '.': case ',': viewer.assembly.by(e.key === '.' ? 1 : -1); return true;
     case 'n': case 'p': viewer.next(e.key === 'n' ? 1 : -1); return true;
     case 'h': viewer.toggle(state.chosen); return true;
     case 'Escape': viewer.escape(); return true;
@@ -96,5 +97,5 @@ function press(viewer, e) {
 
 const KEYS = [
   ['arrows', 'turn'], ['shift and arrows', 'move'], ['+ and -', 'zoom'], ['0', 'show all'],
-  ['] and [', 'open, close'], ['n and p', 'next part, part before'], ['h', 'hide or show the chosen part'], ['Escape', 'choose none, leave a joint'],
+  ['] and [', 'open, close'], ['. and ,', 'next step of assembly, step before'], ['n and p', 'next part, part before'], ['h', 'hide or show the chosen part'], ['Escape', 'choose none, leave a joint'],
 ];

@@ -49,6 +49,7 @@ class Marks {
     const shown = state.shown();
     const alone = state.group.boxes.length === 1;
     const nearer = 1.5 / state.camera.scale / state.camera.reach;
+    drawStep(state, painter, theme, nearer);
     if (state.marks.grain) painter.put(grains(state, shown), gl.LINES, { color: [...theme.ink, 1], nearer });
     if (state.marks.faces && alone) this.faces(state, shown, axes);
     if (state.marks.numbers) {
@@ -57,7 +58,7 @@ class Marks {
     }
     this.overlaps(state, painter, theme, axes);
     this.sizes(state, painter, theme, axes);
-    if (state.opened === 0 && !state.stale) {
+    if (state.closed() && !state.stale) {
       this.plays(state, painter, theme, axes);
       this.elsewhere(state);
     }
@@ -110,7 +111,7 @@ class Marks {
   }
 
   overlaps(state, painter, theme, axes) {
-    if (state.opened > 0) return;
+    if (!state.closed()) return;
     state.group.boxes.forEach((b, i) => {
       const { overlaps, plays } = state.data.boxes[b];
       for (const o of overlaps) {
@@ -204,7 +205,7 @@ class Marks {
 
   // place draws how far a chosen piece stands from the wall, where that can be changed.
   place(state, chosen, painter, theme, axes) {
-    this.placed = chosen && state.opened === 0 && this.options.place?.(chosen.piece.name);
+    this.placed = chosen && state.closed() && this.options.place?.(chosen.piece.name);
     this.placeButton.hidden = true;
     if (!this.placed) return;
     const { axis, mm } = this.placed, [low, high] = state.bounds(0, [chosen]);

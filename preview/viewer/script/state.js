@@ -8,7 +8,8 @@ class State {
     this.number = 0; // of the parts that are marked, those of the chosen piece among them
     this.shifted = null; // {key, by}: a piece that is just being dragged, and how far
     this.pocket = -1; // of the chosen piece
-    this.opened = 0; // of the steps, as a part of all
+    this.opened = 0; // of the steps of opening, as a part of all
+    this.step = -1; // of assembly, that is shown
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
     this.stale = false; // what is shown is not of the latest job: its clearances are not told
     this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false, milled: true };
@@ -54,6 +55,8 @@ class State {
     if (!keys.has(this.chosen)) this.chosen = null; // its number stays marked
     this.shifted = null;
     [this.low, this.high] = this.bounds(0);
+    if (anew || this.step >= this.steps().length) this.step = -1;
+    if (this.step >= 0) this.opened = this.openAt();
     if (anew) {
       this.opened = 0;
       this.leave();
@@ -74,11 +77,27 @@ class State {
   marked(p) { return p.number > 0 && p.number === this.number; }
 
   chosenPiece() { return this.pieces.find((p) => p.key === this.chosen); }
-  shown() { return this.pieces.filter((p) => !this.hidden.has(p.key)); }
+  shown() {
+    const from = this.at()?.from ?? 0;
+    return this.pieces.filter((p) => !this.hidden.has(p.key) && (p.piece.moves[0]?.[0] ?? from) >= from);
+  }
+
+  // steps are those of assembly, of a single box.
+  steps() { return this.group.boxes.length === 1 ? this.data.boxes[this.group.boxes[0]].steps : []; }
+  at() { return this.steps()[this.step]; }
+
+  // openAt is how far the box is open in the step that is shown.
+  openAt() {
+    const at = this.at();
+    return at ? at.open / this.data.boxes[this.group.boxes[0]].opening.length : 0;
+  }
+
+  // closed reports whether the box stands as it is when it is done.
+  closed() { return this.opened === 0 && this.step < 0; }
 
   // frame is where a piece stands, opened as far as a part of all steps.
   frame(p, opened = this.opened) {
-    const steps = opened * p.box.steps.length;
+    const steps = opened * p.box.opening.length;
     let o = plus(p.at, p.piece.origin);
     if (this.shifted?.key === p.key) o = plus(o, this.shifted.by);
     for (const [step, ...by] of p.piece.moves) o = plus(o, times(by, within(steps - step, 0, 1)));
@@ -146,7 +165,13 @@ class State {
 
   fit() {
     const shown = this.shown();
-    if (shown.length > 0) this.camera.fit(...this.bounds(this.opened, shown), this.sized() ? MARGIN : 0);
+    if (shown.length === 0) return;
+    const ends = this.bounds(this.opened, shown);
+    for (const { low, high } of this.at()?.clamps ?? []) {
+      ends[0] = ends[0].map((v, k) => Math.min(v, low[k] + this.group.at[0][k]));
+      ends[1] = ends[1].map((v, k) => Math.max(v, high[k] + this.group.at[0][k]));
+    }
+    this.camera.fit(...ends, this.sized() ? MARGIN : 0);
   }
 
   // resized brings the eye to a picture of another size: all of the box or the joint is shown as
@@ -165,7 +190,7 @@ class State {
   }
 
   // sized reports whether the dimensions of the box stand about it.
-  sized() { return this.marks.sizes && this.group.boxes.length === 1 && this.opened === 0 && !this.joint && !this.chosen; }
+  sized() { return this.marks.sizes && this.group.boxes.length === 1 && this.closed() && !this.joint && !this.chosen; }
 
   // cut is the plane as [normal, distance]: what lies beyond is not drawn.
   cut() {

@@ -9,5 +9,5 @@ function themeOf(element, data) {
   const of = (name) => rgb(style.getPropertyValue(`--${name}`));
   const dark = style.getPropertyValue('--dark').trim() === '1';
   const roles = Object.fromEntries(Object.entries(data.roles).map(([role, c]) => [role, rgb(dark ? c.dark : c.light)]));
-  return { ground: of('ground'), ink: of('ink'), line: of('line'), mark: of('mark'), bad: of('bad'), doubt: of('doubt'), role: (r) => roles[r] };
+  return { ground: of('ground'), ink: of('ink'), line: of('line'), mark: of('mark'), bad: of('bad'), doubt: of('doubt'), glue: of('glue'), steel: of('steel'), pad: of('pad'), role: (r) => roles[r] };
 }

@@ -22,6 +22,7 @@ class Tools {
       make('div', { className: 'dw-buttons', role: 'group', 'aria-label': 'Look from' },
         ...Object.keys(LOOKS).map((name) => button(name, () => viewer.look(name))), button('all', () => viewer.fit(), { title: 'show all of it' })),
       make('label', { className: 'dw-tool' }, 'open', this.open),
+      viewer.assembly.buttons(),
       this.section(),
       drop('Display', ...this.marks()),
       ...this.plays(),
@@ -85,10 +86,11 @@ class Tools {
     const { axis, at } = state.section;
     this.open.value = String(state.opened);
     const box = state.data.boxes[state.group.boxes[0]];
-    const n = state.opened * box.steps.length;
-    setText(this.step, state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.steps.length}: ${box.steps[Math.ceil(n) - 1]}`);
-    this.step.hidden = state.opened === 0;
+    const n = state.opened * box.opening.length;
+    setText(this.step, state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.opening.length}: ${box.opening[Math.ceil(n) - 1]}`);
+    this.step.hidden = state.opened === 0 || state.step >= 0;
     this.open.setAttribute('aria-valuetext', this.step.textContent);
+    this.viewer.assembly.set();
     this.axis.value = String(axis);
     this.cut.hidden = axis < 0;
     if (axis >= 0) {

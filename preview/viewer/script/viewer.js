@@ -22,9 +22,11 @@ class Viewer {
     this.works = true;
     this.marks = new Marks(this.layer, this.stage, options);
     this.state = new State(data);
+    this.assembly = new Assembly(this);
+    this.ending.push(this.assembly.end);
     this.controls = new Controls(this, this.aside, this.row);
     this.stage.append(make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said));
-    element.replaceChildren(this.row, this.stage, this.aside);
+    element.replaceChildren(this.row, this.stage, this.assembly.told, this.aside);
     this.fold(Boolean(options.embedded));
     this.controls.build();
     this.ending.push(listen(this.canvas, this));
@@ -109,6 +111,7 @@ class Viewer {
   update(data) {
     if (!this.works) return;
     const { pocket } = this.state, shape = this.controls.shape();
+    this.assembly.halt();
     this.painter.forget();
     this.state.take(data);
     this.state.pocket = this.state.chosenPiece() ? pocket : -1;
@@ -138,6 +141,7 @@ class Viewer {
   }
 
   show(n) {
+    this.assembly.leave();
     this.painter.forget();
     this.state.show(n);
     this.controls.build();
@@ -171,7 +175,7 @@ class Viewer {
   // there: then it goes along with the pointer, in whole steps.
   drag(x, y) {
     const { state } = this, p = state.chosenPiece();
-    const placed = p && state.opened === 0 && seenAt(state, x, y)?.key === p.key && this.options.place?.(p.piece.name);
+    const placed = p && state.closed() && seenAt(state, x, y)?.key === p.key && this.options.place?.(p.piece.name);
     return placed ? { ...placed, key: p.key } : null;
   }
 
@@ -233,7 +237,12 @@ class Viewer {
 
   // open opens the boxes; all stays in sight, unless somebody looks at one place.
   open(part) {
-    this.state.opened = within(part, 0, 1);
+    this.assembly.leave();
+    this.spread(within(part, 0, 1));
+  }
+
+  spread(part) {
+    this.state.opened = part;
     if (this.state.camera.fitted) this.state.fit();
     this.changed();
   }
@@ -296,6 +305,7 @@ class Viewer {
   }
 
   goTo(play) {
+    this.assembly.leave();
     this.state.enter(play);
     this.changed();
   }
