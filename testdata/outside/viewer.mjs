@@ -1,6 +1,6 @@
 // Checks pages of the viewer in Chromium. Reads {"name", "page", "title", "drawers", "overlaps",
-// "checks"} as JSON, one a line, with the names of the checks that are to be made; prints for
-// each {"page", "check", "faults", "facts"}.
+// "checks", "printed"} as JSON, one a line, with the names of the checks that are to be made and the
+// words of the packet without spaces; prints for each {"page", "check", "faults", "facts"}.
 import { browse, dots, faults, open, settle } from './browser.mjs';
 import { lines } from './panels.mjs';
 
@@ -64,6 +64,103 @@ const checks = {
     await page.keyboard.press('Home');
     await settle(page);
     must(await page.locator('.dw-step').textContent() === 'closed', 'it is not closed again');
+  },
+
+  async assembly({ page }, must, job) {
+    const named = (name) => page.getByRole('button', { name, exact: true });
+    const [back, next, play, stop] = ['Back', 'Next', 'Play', 'Stop'].map(named);
+    const told = () => page.locator('.dw-told [aria-live="polite"]').textContent();
+    const off = async (e) => await e.getAttribute('aria-disabled') === 'true';
+    const focused = () => page.evaluate(() => document.activeElement.textContent);
+    const rest = async () => {
+      await page.waitForFunction(() => viewer.assembly.frame === 0);
+      await settle(page);
+    };
+    await page.evaluate(() => viewer.show(viewer.state.data.groups.findIndex((g) => g.boxes.length === 1)));
+    await settle(page);
+    const steps = await page.evaluate(() => viewer.state.steps()), n = steps.length;
+    must(n > 5 && await off(back) && !await off(next) && await told() === '', `${n} steps, at first it says ${await told()}`);
+    // How the box stands: how far open, which pieces, what of them and of marks is seen, and where labels are.
+    const stands = () => page.evaluate(() => {
+      const { state, painter: { gl }, canvas, theme } = viewer;
+      const all = new Uint8Array(4 * canvas.width * canvas.height), seen = {};
+      gl.readPixels(0, 0, canvas.width, canvas.height, gl.RGBA, gl.UNSIGNED_BYTE, all);
+      for (const kind of ['glue', 'steel']) {
+        seen[kind] = 0;
+        for (let i = 0; i < all.length; i += 4) if (theme[kind].every((v, k) => Math.abs(255 * v - all[i + k]) < 3)) seen[kind]++;
+      }
+      const low = document.querySelector('.dw-told').getBoundingClientRect().top;
+      const under = [...document.querySelectorAll('.dw-letters span:not([hidden])')].filter((e) => e.getBoundingClientRect().bottom > low).length;
+      return { ...seen, under, opened: state.opened * state.data.boxes[state.group.boxes[0]].opening.length, first: Math.min(...state.shown().flatMap((p) => p.piece.moves.slice(0, 1).map(([step]) => step))), cues: [...document.querySelectorAll('.dw-legend > span')].map((e) => e.textContent).join() };
+    });
+    await next.focus();
+    for (const [i, step] of steps.entries()) {
+      await page.keyboard.press('Enter');
+      await rest();
+      must(await told() === `${i + 1} of ${n}: ${step.text}`, `step ${i + 1} says ${await told()}`);
+      must(job.printed.includes(step.text.replace(/\s/g, '')), `the packet does not say ${step.text}`);
+      const now = await stands(), glue = Boolean(step.glue), clamps = Boolean(step.clamps);
+      must(near(now.opened, step.open, 1e-6) && now.first >= step.from, `step ${i + 1} stands open by ${now.opened}, with what comes off in ${now.first}`);
+      must(now.glue > 50 === glue && now.cues.startsWith('glue: ') === glue, `step ${i + 1} has ${now.glue} dots of glue, and says ${now.cues}`);
+      must(now.steel > 50 === clamps && now.cues.startsWith('clamps') === clamps, `step ${i + 1} has ${now.steel} dots of clamps, and says ${now.cues}`);
+      must(now.under === 0, `step ${i + 1}: ${now.under} labels stand under the words`);
+      must(await focused() === 'Next', `the focus went to ${await focused()}`);
+      if (glue) for (const f of await faults(page)) must(false, f);
+    }
+    must(await off(next), 'after the last step there is a next one');
+    await page.keyboard.press('Enter');
+    must((await told()).startsWith(`${n} of `), 'it goes on after the last step');
+    // Other data of the job keep the step and the focus, and show all of a box that is wider.
+    await page.evaluate(() => viewer.assembly.by(-viewer.state.step + 2));
+    await rest();
+    const [kept, closer, whole] = await page.evaluate(() => {
+      const other = structuredClone(viewer.state.data), { scale } = viewer.state.camera;
+      const p = other.boxes[viewer.state.group.boxes[0]].pieces[0];
+      p.name += ' again';
+      p.origin[0] -= 300;
+      viewer.update(other);
+      const now = viewer.state.camera.scale;
+      viewer.state.fit();
+      return [viewer.state.step, scale / now, now === viewer.state.camera.scale];
+    });
+    must(kept === 2 && await focused() === 'Next' && closer > 1.1 && whole, `another box: step ${kept + 1}, focus on ${await focused()}, ${closer} times as near before`);
+    // Played, it moves, stands still while words are read, and stops at the end.
+    await page.evaluate(() => viewer.assembly.by(viewer.assembly.last() - 2 - viewer.state.step));
+    await rest();
+    await play.click();
+    await page.waitForFunction((last) => viewer.state.step === last, n - 1);
+    await page.waitForFunction(() => viewer.state.opened === viewer.state.openAt());
+    await settle(page);
+    const drawn = await page.evaluate(() => viewer.frames.drawn);
+    await page.waitForTimeout(300);
+    must(await stop.count() === 0 || await page.evaluate(() => viewer.frames.drawn) === drawn, 'it draws while nothing moves');
+    await page.waitForFunction(() => !viewer.assembly.playing);
+    await settle(page);
+    must(await play.count() === 1 && await focused() === 'Play' && await page.evaluate(() => viewer.assembly.frame) === 0, `at the end the button says ${await focused()}`);
+    await play.click();
+    await stop.click();
+    must((await told()).startsWith('1 of ') && await play.count() === 1, `stopped, it says ${await told()}`);
+    const jump = () => page.evaluate(() => {
+      viewer.assembly.by(1 - viewer.state.step);
+      viewer.assembly.by(1);
+      return viewer.state.opened === viewer.state.openAt();
+    });
+    must(!await jump(), 'pieces do not move, they jump');
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    await settle(page);
+    must(await jump(), 'pieces move where no motion is wanted');
+    must(!await play.isVisible() && await next.isVisible(), 'it plays where no motion is wanted');
+    await page.emulateMedia({ reducedMotion: 'no-preference' });
+    // Before the first step, and opened by hand, the box is that of before.
+    for (let i = 0; i < 3; i++) await back.click();
+    await rest();
+    must(await told() === '' && await off(back) && await page.evaluate(() => viewer.state.closed()), `back at the beginning it says ${await told()}`);
+    await page.locator('canvas').focus();
+    await page.keyboard.press('.');
+    must(await page.evaluate(() => viewer.state.step) === 0, 'a key does not begin');
+    await page.keyboard.press(']');
+    await settle(page);
+    must(await told() === '' && await page.locator('.dw-step').isVisible(), 'opened by hand, it tells a step of assembly');
   },
 
   async section({ page }, must) {
@@ -308,6 +405,12 @@ async function phone(browser, job, must) {
   await points('touchEnd');
   const pinched = await camera();
   must(pinched.scale > 1.5 * turned.scale, `two fingers zoomed from ${turned.scale} to ${pinched.scale}`);
+  await page.evaluate(() => viewer.show(viewer.state.data.groups.findIndex((g) => g.boxes.length === 1)));
+  for (let i = 0; i < 3; i++) await page.getByRole('button', { name: 'Next', exact: true }).tap();
+  await page.waitForFunction(() => viewer.assembly.frame === 0);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  const told = await page.locator('.dw-told').boundingBox(), picture = await page.locator('canvas').boundingBox();
+  must(told.height > 40 && told.width <= 390 && told.y >= picture.y + picture.height - 1 && told.y + told.height <= 780 && picture.height > 240, `words of a step are ${told.width} x ${told.height} at ${told.y}, the picture ${picture.height} high`);
   for (const f of await faults(page)) must(false, f);
   heard.forEach((h) => must(false, h));
   await context.close();

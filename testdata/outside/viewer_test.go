@@ -22,6 +22,7 @@ type viewed struct {
 	Drawers  int      `json:"drawers"`
 	Overlaps bool     `json:"overlaps"`
 	Checks   []string `json:"checks"`
+	Printed  string   `json:"printed"` // the words of its packet, without spaces
 }
 
 // checked is what viewer.mjs says of one check.
@@ -32,7 +33,7 @@ type checked struct {
 }
 
 // viewerChecks are all checks of a page.
-var viewerChecks = []string{"load", "orbit", "explode", "section", "measures", "plays", "milled", "overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
+var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "milled", "overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
 
 // maxBank is how large the page of a bank of twelve drawers may be, in bytes.
 const maxBank = 1_500_000
@@ -77,10 +78,10 @@ func TestViewer(t *testing.T) {
 		many, marked = viewerChecks, viewerChecks
 	}
 	pages := []viewed{
-		{"bench", page(bench), "Bench drawers", len(r.Drawers), false, viewerChecks},
-		{"bank", page(bank), "<img src=x onerror=alert(1)> & Co", 12, false, many},
-		{"router", page(routed), "Router boxes", len(boxes.Drawers), false, []string{"milled"}},
-		{"hostile", hostile(t), hostileName, 1, true, marked},
+		{"bench", page(bench), "Bench drawers", len(r.Drawers), false, viewerChecks, packetWords(t, bench)},
+		{"bank", page(bank), "<img src=x onerror=alert(1)> & Co", 12, false, many, packetWords(t, bank)},
+		{"router", page(routed), "Router boxes", len(boxes.Drawers), false, []string{"milled", "assembly"}, packetWords(t, routed)},
+		{"hostile", hostile(t), hostileName, 1, true, marked, ""},
 	}
 	for _, c := range view(t, pages...) {
 		for _, f := range c.Faults {
@@ -109,15 +110,22 @@ func TestViewerComparator(t *testing.T) {
 		if err := os.WriteFile(file, []byte(strings.Replace(good, old, put, 1)), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		return viewed{name, file, "Bench drawers", 2, false, checks}
+		return viewed{name, file, "Bench drawers", 2, false, checks, packetWords(t, dir)}
 	}
 	for _, c := range view(t, spoil("request", "<main", `<img src="https://example.invalid/x.png" alt=""><main`, "load", "phone"),
 		spoil("uncut", "gl.stencilFunc(gl.NOTEQUAL, 0, 255);", "gl.stencilFunc(gl.NEVER, 0, 255);", "section"),
+		spoil("unglued", "drawStep(state, painter, theme, nearer);", "", "assembly"),
 		spoil("unnamed", "'aria-label': `show ${what}`,", "", "keys", "axe")) {
 		if len(c.Faults) == 0 {
 			t.Errorf("%s: the check %q finds nothing", c.Page, c.Check)
 		}
 	}
+}
+
+// packetWords are the words of a packet, without spaces.
+func packetWords(t *testing.T, dir string) string {
+	t.Helper()
+	return strings.Join(strings.Fields(run(t, "pdftotext", filepath.Join(dir, "packet.pdf"), "-")), "")
 }
 
 // view makes the checks of pages.
