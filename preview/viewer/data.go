@@ -142,7 +142,8 @@ func dataOf(s scene.Scene) data {
 	}
 	for _, b := range s.Boxes {
 		out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},
-			Opening: append([]string{}, b.Opening...), Steps: stepsOf(b), Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}}
+			Opening: append([]string{}, b.Opening...), Steps: stepsOf(b),
+			Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}}
 		for _, p := range b.Pieces {
 			q := piece{Name: p.Name, Part: p.Part, Origin: place(p.Placement.Origin), X: place(p.Placement.X), Y: place(p.Placement.Y), Moves: [][4]float64{}}
 			for _, m := range p.Moves {

@@ -80,7 +80,8 @@ func TestViewer(t *testing.T) {
 	pages := []viewed{
 		{"bench", page(bench), "Bench drawers", len(r.Drawers), false, viewerChecks, packetWords(t, bench)},
 		{"bank", page(bank), "<img src=x onerror=alert(1)> & Co", 12, false, many, packetWords(t, bank)},
-		{"router", page(routed), "Router boxes", len(boxes.Drawers), false, []string{"milled", "assembly"}, packetWords(t, routed)},
+		{"router", page(routed), "Router boxes", len(boxes.Drawers), false, []string{"milled", "assembly"},
+			packetWords(t, routed)},
 		{"hostile", hostile(t), hostileName, 1, true, marked, ""},
 	}
 	for _, c := range view(t, pages...) {

@@ -163,9 +163,13 @@ func (m maker) steps(t Taken) (list []paper.Step) {
 		step := paper.Step{Number: i + 1, Words: s.Text}
 		switch {
 		case len(s.Pieces) > 0:
-			step.Picture = t.scene(sceneKey{s.From, false}, func() paper.Scenery { return t.picture(s.Stage) }).Draw(room)
+			step.Picture = t.scene(sceneKey{s.From, false}, func() paper.Scenery {
+				return t.picture(s.Stage)
+			}).Draw(room)
 		case len(s.Clamps) > 0 && !clamped:
-			step.Picture = t.scene(sceneKey{s.From, true}, func() paper.Scenery { return t.clamped(s) }).Draw(room)
+			step.Picture = t.scene(sceneKey{s.From, true}, func() paper.Scenery {
+				return t.clamped(s)
+			}).Draw(room)
 		}
 		list, clamped = append(list, step), len(s.Clamps) > 0
 	}

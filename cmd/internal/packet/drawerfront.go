@@ -19,8 +19,8 @@ func hangFront(d batch.Drawer) (list []string) {
 		"%s in the packet's chapter Assembly have it, and clamp it.", outLeft, outBelow)
 	if d.Spec.Planned {
 		place = "With the box on its slides and closed, set the drawer front on shims or a block so that its lower " +
-			"edge is at the height that the packet's chapter Slides gives, with equal gaps at left and right; double-sided " +
-			"tape holds it while the drawer is pulled open."
+			"edge is at the height that the packet's chapter Slides gives, with equal gaps at left and right; " +
+			"double-sided tape holds it while the drawer is pulled open."
 	}
 	list = append(list, "Hang the drawer front last. "+place,
 		"Drive the screws from inside the box, with their washers, not quite tight; a pilot hole must not come out at "+

@@ -58,7 +58,8 @@ func TestDrawerFrontsAreHung(t *testing.T) {
 	if got := said(apart.Drawers[0]); !strings.Contains(got, "lying on its back") || strings.Contains(got, "knob") {
 		t.Errorf("a drawer front without an opening, and without a handle:\n%s", got)
 	}
-	if !strings.Contains(said(apart.Drawers[0]), "the columns out left and out below in the packet's chapter Assembly") {
+	table := "the columns out left and out below in the packet's chapter Assembly"
+	if !strings.Contains(said(apart.Drawers[0]), table) {
 		t.Error("the table that says where the drawer front stands is not named")
 	}
 }

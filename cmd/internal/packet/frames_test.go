@@ -70,8 +70,8 @@ func (v viewed) stood(step int, taken Taken) (list []solid.Mesh) {
 }
 
 // TestFramesAreThoseOfTheViewer: for every box of the samples the viewer has the steps of the packet, word for word;
-// where the packet has a picture, the pieces that it draws stand where the viewer has them, the same glue and clamps with
-// them, and each of the two is told where it is shown.
+// where the packet has a picture, the pieces that it draws stand where the viewer has them; and glue and clamps are on
+// in the same steps.
 func TestFramesAreThoseOfTheViewer(t *testing.T) {
 	m := maker{Book: &paper.Book{Size: paper.A4}}
 	eachTaken(t, func(name string, taken Taken) {
