@@ -32,7 +32,7 @@ class Assembly {
     this.back = button('Back', () => this.by(-1));
     this.next = button('Next', () => this.by(1));
     this.play = button('Play', () => this.press());
-    return make('div', { className: 'dw-tool', role: 'group', 'aria-label': 'Assembly', hidden: this.last() < 0 }, 'assembly', this.back, this.next, this.play);
+    return make('div', { className: 'dw-tool', role: 'group', 'aria-label': 'Assembly', hidden: this.last() < 0 }, this.back, this.next, this.play);
   }
 
   // by goes a step on or back; before the first the box stands as it is.
