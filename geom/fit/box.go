@@ -102,7 +102,7 @@ type Measure struct {
 // the diagonals, and what the slide wants where there is one. The drawer must be one
 // that can be built.
 func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Measure {
-	m := &model{d: d, cuts: CutsOf(d), sources: sourcesOf(d, boards, a)}
+	m := &model{d: d, cuts: CutsOf(d), sources: sourcesOf(d, boards, a), slide: slide}
 	for _, c := range d.Fit {
 		m.known(c)
 	}
@@ -110,7 +110,7 @@ func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Me
 	m.shoulder()
 	m.clearance()
 	m.size()
-	m.runs(slide)
+	m.runs()
 	for i := range m.list { // with those that dividers added, so that all share them
 		m.list[i].Stack.Sources = m.sources
 	}

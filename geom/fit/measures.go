@@ -12,6 +12,7 @@ type model struct {
 	d       joinery.Drawer
 	cuts    *Cuts
 	sources []Source
+	slide   *SlideFit // nil without
 	list    []Measure
 }
 
@@ -43,7 +44,7 @@ func (m *model) known(c joinery.Check) {
 	case joinery.CheckBottomFlush:
 		m.add(c, straight(cuts.flushness()))
 	case joinery.CheckOutsideWidth:
-		m.add(c, cuts.Width())
+		m.add(m.runningToo(c), cuts.Width())
 	case joinery.CheckOutsideDepth:
 		m.add(c, cuts.depth())
 		m.foremost(sideLength)
@@ -171,15 +172,30 @@ func (m *model) size() {
 	m.settle()
 }
 
+// runningToo is the check of the outside width with the limits of a slide that goes by it: one width has to suit both,
+// and every list of what is right gives the narrower limits.
+func (m *model) runningToo(c joinery.Check) joinery.Check {
+	if m.slide == nil || m.slide.InsideCounts {
+		return c
+	}
+	least, most := max(c.LowerLimit, m.slide.Min), min(c.UpperLimit, m.slide.Max)
+	if least > most { // no width suits both, which the slide's measure says
+		return c
+	}
+	c.LowerLimit, c.UpperLimit = least, most
+	c.Verdict = c.VerdictOn(c.Min, c.Max)
+	return c
+}
+
 // runs adds what the slide wants.
-func (m *model) runs(slide *SlideFit) {
-	if slide == nil {
+func (m *model) runs() {
+	if m.slide == nil {
 		return
 	}
 	c := joinery.Check{CheckID: joinery.CheckID{Code: SlideClearance}, Name: "outside width for the slides",
-		LowerLimit: slide.Min, UpperLimit: slide.Max, Verdicts: joinery.WidthVerdicts}
+		LowerLimit: m.slide.Min, UpperLimit: m.slide.Max, Verdicts: joinery.WidthVerdicts}
 	wide := m.cuts.Width()
-	if slide.InsideCounts {
+	if m.slide.InsideCounts {
 		c.Name, wide = "inside width for the slides", m.cuts.Inside()
 	}
 	m.extra(c, wide)

@@ -67,11 +67,18 @@ func judged(measures []Measure) Outcome {
 		f.Min, f.Max = drawn[i].Common.Min, drawn[i].Common.Max
 		f.Verdict = f.VerdictOn(f.Min, f.Max)
 		o.Measures, o.Right.Certain = append(o.Measures, f), o.Right.Certain && f.Right.Certain
-		if f.OutOfLimits() && (o.Weakest < 0 || f.Right.Fraction < o.Measures[o.Weakest].Right.Fraction) {
+		if f.OutOfLimits() && (o.Weakest < 0 || f.weaker(o.Measures[o.Weakest])) {
 			o.Weakest, o.Verdict = i, f.Verdict
 		}
 	}
 	return o
+}
+
+// weaker reports whether fewer boxes keep a measure than an earlier one; of a width that both box and slide limit, the
+// slide is named.
+func (f SimulatedMeasure) weaker(o SimulatedMeasure) bool {
+	return f.Right.Fraction < o.Right.Fraction ||
+		f.Right.Fraction == o.Right.Fraction && f.Code == SlideClearance && o.Code == joinery.CheckOutsideWidth
 }
 
 // Spreads are by how much the measures come out beside what the cuts are set for.

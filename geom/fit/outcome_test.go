@@ -156,3 +156,27 @@ func TestOutcomeInWords(t *testing.T) {
 		}
 	}
 }
+
+// TestWidthSuitsBoxAndSlide: of a box of 460 by 0.8 either way, 459.2 to 460.8, right is what its slide takes too: 459.9
+// to 460.2 of those, or the lower part of it where the slide takes 459 to 460.5. A slide that goes by the width inside
+// says nothing of it, nor does one that no such box suits.
+func TestWidthSuitsBoxAndSlide(t *testing.T) {
+	d := sixMillimeters(t, nil)
+	for _, c := range []struct {
+		slide       *SlideFit
+		least, most float64
+	}{
+		{nil, 459.2, 460.8},
+		{&SlideFit{Min: 459.9, Max: 460.2}, 459.9, 460.2},
+		{&SlideFit{Min: 459, Max: 460.5}, 459.2, 460.5},
+		{&SlideFit{Min: 459.9, Max: 460.2, InsideCounts: true}, 459.2, 460.8},
+		{&SlideFit{Min: 480, Max: 481}, 459.2, 460.8},
+	} {
+		for _, m := range Measures(d, MeasuredBoards(d.Spec), Accuracy{}, c.slide) {
+			if m.Code == joinery.CheckOutsideWidth {
+				near(t, "least", m.LowerLimit, c.least, settled)
+				near(t, "most", m.UpperLimit, c.most, settled)
+			}
+		}
+	}
+}

@@ -135,11 +135,6 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.SlideFi
 			c.limits[m.Code] = m.Check
 		}
 	}
-	if slide != nil && !c.inside { // one width has to suit both
-		w, runs := c.limits[joinery.CheckOutsideWidth], c.limits[fit.SlideClearance]
-		w.LowerLimit, w.UpperLimit = max(w.LowerLimit, runs.LowerLimit), min(w.UpperLimit, runs.UpperLimit)
-		c.limits[joinery.CheckOutsideWidth] = w
-	}
 	if c.sheet = c.limitsOf(set); !c.joined {
 		c.depths = c.rightDepths()
 	}

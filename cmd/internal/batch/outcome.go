@@ -29,6 +29,11 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 			}
 		}
 	}
+	for _, m := range d.Outcome.Measures { // of the width that box and slide limit alike, the slide's is said
+		if m.OutOfLimits() && m.Code == fit.SlideClearance && !d.Shop.Slide.InsideCounts {
+			said[joinery.CheckID{Code: joinery.CheckOutsideWidth}] = true
+		}
+	}
 	var boxes []advice.Box
 	for i, m := range d.Outcome.Measures {
 		if m.OutOfLimits() && !said[m.CheckID] {
