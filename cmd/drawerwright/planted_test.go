@@ -116,7 +116,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.SetupText, `^(SETTING 1: .*height )6.08`, "${1}6.18", "machine 1", "height"},
 	{readback.SetupText, `^(SETTING 1: .*fence )15.00`, "${1}16.00", "machine 1", "fence"},
 	{readback.SetupText, `^(SETTING 1: .*fence 15.00 mm, then )21.10`, "${1}22.10", "machine 1", "then fence 1"},
-	{readback.SetupText, `^(SETTING 2: .*sacrificial fence, then )5.85`, "${1}5.95", "machine 1", "then fence 1"},
+	{readback.SetupText, `^(SETTING 2: .*fence 0.00 mm, then )5.85`, "${1}5.95", "machine 1", "then fence 1"},
 	{readback.Packet, "21.10", "22.10", "machine 1", "then fence 1"},
 	{readback.Packet, "Setting 1: cutter 6.30 mm wide, height 6.08 mm, fence 15.00 mm, then 21.10 mm" + nearSide,
 		"Setting 1: cutter 6.30 mm wide, height 6.08 mm, fence 15.00 mm, then 22.10 mm" + nearSide, "machine 1",

@@ -20,11 +20,14 @@ const (
 
 // Cut is a cut at a saw or a router table, in mm.
 type Cut struct {
-	Hold      Hold
-	Cutter    float64 // its width
-	Height    float64 // over the table
-	Fence     float64 // from its face to the near side of the cutter; below 0 as much of it is buried there
+	Hold   Hold
+	Cutter float64 // its width
+	Height float64 // over the table
+	Fence  float64 // from its face to the near side of the cutter; below 0 as much of it is buried there
+	// Touching says that a sacrificial fence stands at the cutter for the first pass, and none of it is buried.
+	Touching  bool
 	Thickness float64 // of the part
+	End       string  // of the part at the fence, where one must not take the other
 	// Then are the distances of the fence for later passes.
 	Then []float64
 }
@@ -76,6 +79,10 @@ func Operator(c Cut, number Number) drawing.Drawing {
 	}
 	out.Add(d, at(0, 0), scale)
 	v.settings(&out, at, number)
+	if v.End != "" {
+		out.Write(drawing.Text{String: v.End, Size: numeral, Align: drawing.Right,
+			At: at(v.face-1, v.Thickness+1.5)})
+	}
 	return out
 }
 
@@ -95,7 +102,9 @@ func (v operatorView) fenceWords(number Number) string {
 	case OnJig:
 		return ""
 	case AtEnd:
-		words, from = "out of the fence ", v.Cutter
+		if !v.Touching {
+			words, from = "out of the fence ", v.Cutter
+		}
 	}
 	words += number(from + v.Fence)
 	for _, at := range v.Then {
@@ -114,7 +123,7 @@ func (c Cut) seen(number Number) operatorView {
 		v.face = 14
 	}
 	if c.Hold == Flat || c.Hold == AtEnd {
-		v.tall = max(lowFence, c.Thickness+4)
+		v.tall = max(lowFence, c.Thickness+6)
 	}
 	words := drawing.Width(drawing.Regular, numeral, "height "+number(c.Height))
 	words = max(words, drawing.Width(drawing.Regular, numeral, "cutter "+number(c.Cutter)))
@@ -156,7 +165,7 @@ func (v operatorView) settings(out *drawing.Drawing, at func(x, y float64) geom.
 	down := firstRow
 	if words := v.fenceWords(number); words != "" {
 		from := 0.0
-		if v.Hold == AtEnd {
+		if v.Hold == AtEnd && !v.Touching {
 			from = -v.Cutter
 		}
 		row(out, [2]geom.Point{at(from, -tableDeep), at(v.face, -tableDeep)}, down, words, drawing.Left)

@@ -14,9 +14,30 @@ type Board struct {
 	Name      string
 	Role      joinery.Role
 	Count     int
+	Turned    bool // its left end is the rear one, as that of a right side seen on its inside face is
 	Panel     geom.Panel
 	Thickness joinery.Thickness // of its stock
 	Joint     joinery.Joint     // of its corners
+}
+
+// End is which end of a side lies at the fence; of other parts, and where both do in turn, it has no name.
+type End string
+
+// Ends of a side as it goes into the cabinet.
+const (
+	FrontEnd End = "FRONT end"
+	RearEnd  End = "REAR end"
+)
+
+// end is the one of a board that a step has at the fence.
+func (b Board) end(e Edges) End {
+	switch {
+	case b.Role != joinery.Side || e.Left == e.Right:
+		return ""
+	case e.Right != b.Turned:
+		return RearEnd
+	}
+	return FrontEnd
 }
 
 // Process lists the steps that make a board of its blank, the rectangle of its length

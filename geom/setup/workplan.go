@@ -17,6 +17,7 @@ type Piece struct {
 // Cut is a step with all boards that it is made on.
 type Cut struct {
 	Step
+	End    End
 	Boards []Piece
 }
 
@@ -55,12 +56,12 @@ func Plan(cutter joinery.Cutter, machines Machines, boards []Board) WorkPlan {
 		piece := Piece{b.Name, b.Role, b.Count}
 		for i := range *list {
 			o := &(*list)[i]
-			if o.alike(s) && same2(o.Height, s.Height) && same2(o.Fence, s.Fence) && o.Edges.counted() == s.Edges.counted() && samePlaces(o.Step, s) && sameBeyond(o.Refused, s.Refused) {
+			if o.alike(s) && same2(o.Height, s.Height) && same2(o.Fence, s.Fence) && o.Edges.counted() == s.Edges.counted() && o.End == b.end(s.Edges) && samePlaces(o.Step, s) && sameBeyond(o.Refused, s.Refused) {
 				o.Boards = append(o.Boards, piece)
 				return
 			}
 		}
-		*list = append(*list, Cut{s, []Piece{piece}})
+		*list = append(*list, Cut{s, b.end(s.Edges), []Piece{piece}})
 	}
 	for _, b := range boards {
 		for _, s := range Process(b, cutter, machines) {

@@ -12,7 +12,7 @@ import (
 
 func boards(d joinery.Drawer) (list []setup.Board) {
 	for _, p := range d.Parts {
-		list = append(list, setup.Board{Name: string(p.Role) + p.Label, Role: p.Role, Count: len(p.Placements), Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
+		list = append(list, setup.Board{Name: string(p.Role) + p.Label, Role: p.Role, Count: len(p.Placements), Turned: p.Label == "right", Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
 	}
 	return list
 }
@@ -50,6 +50,39 @@ func TestSheet(t *testing.T) {
 		t.Fatalf("%v", passes)
 	}
 	about(t, "the last pass", passes[1], 6.7)
+}
+
+// Of sides whose back is housed 15 before their ends, seen on the inside face, the left one has its rear end at the right
+// and the right one at the left: both are at the fence with that end for the back's dado, and with the other for the
+// box front's.
+func TestEndsOfSides(t *testing.T) {
+	d := drawer(t, func(s *joinery.Spec) { s.BackJoint, s.BackSetback = joinery.Housed, 15 })
+	found := 0
+	for _, s := range setup.Plan(d.Spec.Cutter, nil, boards(d)).Settings {
+		for _, c := range s.Cuts {
+			if c.Kind != geom.Dado {
+				continue
+			}
+			want := setup.FrontEnd
+			if s.Fence > 14 {
+				want = setup.RearEnd
+			}
+			found++
+			if c.End != want || len(c.Boards) != 2 {
+				t.Errorf("fence %g: the %s of %+v", s.Fence, c.End, c.Boards)
+			}
+		}
+	}
+	if found != 2 {
+		t.Errorf("%d dados", found)
+	}
+	// A box front is at the fence with either end: no name.
+	d = drawer(t, func(*joinery.Spec) {})
+	for _, c := range setup.Plan(d.Spec.Cutter, nil, boards(d)).Settings[0].Cuts {
+		if c.End != "" {
+			t.Errorf("%s: %s", c.Name(), c.End)
+		}
+	}
 }
 
 // With glue room the dados are 6.2 deep and all else 6: the deeper height first, then

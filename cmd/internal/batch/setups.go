@@ -20,7 +20,7 @@ func SettingKey(d Drawer) joinery.Setup { return setup.Key(d.Setup, d.Spec.Units
 func Boards(drawers []Drawer) (list []setup.Board) {
 	for _, d := range drawers {
 		for _, p := range d.Parts {
-			list = append(list, setup.Board{Name: p.Name, Role: p.Role, Count: p.Quantity, Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
+			list = append(list, setup.Board{Name: p.Name, Role: p.Role, Count: p.Quantity, Turned: p.Label == "right", Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
 		}
 	}
 	return list

@@ -132,7 +132,7 @@ func (m maker) cut(s present.Setting, at, step int) {
 	tell := func() { m.step(c, step, said) }
 	seen, drawn := m.operator(s, c)
 	if !drawn {
-		tell()
+		m.Together(tell)
 		return
 	}
 	for i, before := range s.Cuts[:at] {
@@ -172,7 +172,7 @@ func (m maker) operator(s present.Setting, c present.CutStep) (seen paper.Cut, d
 		fence = c.Width - s.Cutter
 	}
 	seen = paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
-		Thickness: m.first(c).Panel.Thickness}
+		Thickness: m.first(c).Panel.Thickness, End: c.End(), Touching: hold == paper.AtEnd && len(passes) > 1}
 	for _, at := range passes[1:] {
 		seen.Then = append(seen.Then, at.MM())
 	}
@@ -212,12 +212,12 @@ func (m maker) apart(c present.Machine, step int) {
 			m.Text(present.MetricBits)
 		}
 		step++
-		m.step(s, step, said[s.Work])
+		m.Together(func() { m.step(s, step, said[s.Work]) })
 		said[s.Work] = true
 	}
 }
 
-// maxTicked are the parts of a cut that have a box to tick each; more are ticked together.
+// maxTicked are the parts of a cut that have a box to tick each; of more, those of a drawer are ticked together.
 const maxTicked = 4
 
 // step is a step in words, with its pieces to tick. Its cautions stand where they count, at the first such cut.
@@ -238,12 +238,40 @@ func (m maker) how(c present.CutStep, step int) {
 // pieces are those of a step, to be ticked.
 func (m maker) pieces(c present.CutStep) {
 	parts := strings.SplitAfter(c.PartsText, ", ")
-	if len(parts) > maxTicked || !strings.HasPrefix(c.PartsText, fmt.Sprint(c.Parts[0].Count, " x ")) {
+	switch {
+	case !strings.HasPrefix(c.PartsText, fmt.Sprint(c.Parts[0].Count, " x ")):
 		parts = []string{c.PartsText}
+	case len(parts) > maxTicked:
+		parts = m.byDrawer(parts, c.Parts)
 	}
 	for _, p := range parts {
 		m.Tick(1, strings.TrimRight(p, " "))
 	}
+}
+
+// byDrawer joins the words for pieces of one drawer that follow each other.
+func (m maker) byDrawer(words []string, pieces []record.Pieces) (list []string) {
+	before := ""
+	for i, p := range pieces {
+		drawer := m.drawerOf(p.Part)
+		if i > 0 && drawer == before {
+			list[len(list)-1] += words[i]
+		} else {
+			list = append(list, words[i])
+		}
+		before = drawer
+	}
+	return list
+}
+
+// drawerOf is the name of the drawer that a part is of.
+func (m maker) drawerOf(part string) string {
+	for _, d := range m.batch.Drawers {
+		if slices.ContainsFunc(d.Parts, func(p batch.Part) bool { return p.Name == part }) {
+			return d.Spec.Name
+		}
+	}
+	return "" // never: steps are of the batch's parts
 }
 
 // warned is what is to be known of a step, and what can hurt unless that is said.
@@ -277,14 +305,14 @@ func (m maker) checks(machine string, list []present.Check, said []string) {
 	table := present.GoTable
 	if advised {
 		m.Keep(tableBegins)
-		m.Small(present.Corrected(joinery.CutterKind(machine)))
+		m.Small(present.Corrected(joinery.CutterKind(machine), piece))
 		table = present.MoveTable
 	}
 	m.limits(table(piece, m.unit).Renamed("what", "on the test piece"))
 	m.limits(present.GoTable(parts, m.unit).Renamed("what", "on the parts").Renamed("set to", "should be"))
 	if len(list) > 0 && !advised {
-		m.Small("Every combination of readings within these limits is right. For any other, drawerwright adjust says " +
-			"what to move, and which way.")
+		m.Small("Every combination of readings within these limits is right. For any other, set the machine to its " +
+			"figures anew and cut another test piece; drawerwright adjust says what to move, and which way.")
 	}
 	for _, s := range said {
 		m.Text(s)

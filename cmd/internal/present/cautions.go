@@ -121,8 +121,8 @@ var ofWork = map[setup.Holding][]Caution{
 			"push block over it: do not push past the cutter with the bare hand.", 1},
 	},
 	setup.AtEnd: {
-		{"Bury the cutter in a sacrificial fence only with the machine's own fence clear of it; raise it into the " +
-			"wood slowly, or cut the recess first.", 0},
+		{"Bury the cutter in a sacrificial fence, or have it touch one, only with the machine's own fence clear of " +
+			"it; raise it into the wood slowly, or cut the recess first.", 0},
 		{"A backing board behind the part, on the miter gauge or sliding table, keeps it from turning and its far " +
 			"edge from breaking out. No sled with a floor: it lifts the part.", 0},
 	},

@@ -11,14 +11,24 @@ import (
 )
 
 // Corrected is said where a table says what to move at a machine: for which readings, and by how much.
-func Corrected(machine joinery.CutterKind) string {
+func Corrected(machine joinery.CutterKind, list []Check) string {
 	text := "Every combination of readings within these limits is right. If one is out, move what stands beside it " +
 		"by its difference from what it is set to, and read again. Where nothing stands, or two ask for opposite " +
-		"moves of one setting, drawerwright adjust says what to move."
+		"moves of one setting, set its figures anew and cut another test piece, or ask drawerwright adjust."
 	if machine.FollowsDrawing() {
 		text += " The diameter is the bit's in the program."
 	}
+	if slices.ContainsFunc(list, func(c Check) bool { return c.IfMore == fenced[testcut.Cutter][0] }) {
+		text += " " + otherCutter[machine]
+	}
 	return text
+}
+
+// otherCutter is what can be done about a cut that is too wide or too narrow, by machine.
+var otherCutter = map[joinery.CutterKind]string{
+	joinery.Saw: "Thinner cutter: shims or chippers out, or another cutter; two blades alone get no thinner. Thicker: " +
+		"shims in, or a second pass, the fence moved by the difference.",
+	joinery.RouterTable: "Thinner cutter: another bit. Thicker: a second pass, the fence moved by the difference.",
 }
 
 // corrected says in a few words what to move for a reading that is more, and for one that is less than it should be;

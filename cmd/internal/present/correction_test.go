@@ -63,7 +63,7 @@ func TestWhatToMove(t *testing.T) {
 // TestDiameterIsExplained: a router's table says which diameter it means; a saw's has none.
 func TestDiameterIsExplained(t *testing.T) {
 	for machine, said := range map[joinery.CutterKind]bool{joinery.Router: true, joinery.Saw: false} {
-		if text := present.Corrected(machine); strings.Contains(text, "diameter") != said {
+		if text := present.Corrected(machine, nil); strings.Contains(text, "diameter") != said {
 			t.Errorf("%s: %s", machine, text)
 		}
 	}

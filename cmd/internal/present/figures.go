@@ -45,6 +45,8 @@ func (s Setting) Figures(machine string, u geom.Unit) []Figure {
 	switch {
 	case s.Jig():
 		fence = Figure{Name: "fence", Words: "finger jig"}
+	case s.touches():
+		fence.Name = "sacrificial fence"
 	case s.Fence == 0:
 		fence = Figure{Name: "fence", Words: "sacrificial fence"}
 	}

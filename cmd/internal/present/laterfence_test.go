@@ -32,7 +32,9 @@ func TestLaterFences(t *testing.T) {
 		{"three", 7.9, []CutStep{cut(setup.Along, "grooves", 17.3, 7.9, 13.4, 18.9)},
 			"fence 7.90 mm, then 13.40 mm, then 18.90 mm, each from its face", "13.40 mm 18.90 mm"},
 		{"buried", 0, []CutStep{cut(setup.AtEnd, "rabbets", 9.2, 0, 2.9)},
-			"sacrificial fence, then 2.90 mm from its face", "2.90 mm"},
+			"fence 0.00 mm, then 2.90 mm, each from the sacrificial fence's face", "2.90 mm"},
+		{"buried and touching", 0, []CutStep{cut(setup.AtEnd, "rabbets", 6, 0), cut(setup.AtEnd, "rabbets", 9.2, 0, 2.9)},
+			"sacrificial fence, then 2.90 mm for rabbets 9.20 wide from its face", "2.90 mm for rabbets 9.20 wide"},
 		{"one pass", 7.9, []CutStep{cut(setup.Along, "grooves", 6.3, 7.9)}, "fence 7.90 mm from its face", ""},
 	} {
 		s := Setting{Cutter: 6.3, Height: 6, Fence: k.fence, Cuts: k.cuts}
@@ -51,6 +53,32 @@ func TestLaterFences(t *testing.T) {
 		}
 		if got := strings.Join(big, " "); got != k.big {
 			t.Errorf("%s: large %q, want %q", k.name, got, k.big)
+		}
+	}
+}
+
+// TestBuried: a cutter that is wider than a rabbet is buried in the sacrificial fence; one that makes a wider rabbet in
+// passes begins at the fence, 0.00, and nothing of it is.
+func TestBuried(t *testing.T) {
+	narrow := CutStep{Work: string(setup.AtEnd), Kind: "rabbets", Width: 6, Passes: []record.Length{0}}
+	wide := CutStep{Work: string(setup.AtEnd), Kind: "rabbets", Width: 9.2, Passes: []record.Length{0, 2.9}}
+	for _, k := range []struct {
+		cuts         []CutStep
+		begins, says string
+		fence        Figure
+	}{
+		{[]CutStep{narrow}, "Part of the cutter is buried", "stands out of it", Figure{Name: "fence", Words: "sacrificial fence"}},
+		{[]CutStep{wide}, "For the first pass the cutter just touches", "none of it buried",
+			Figure{Name: "sacrificial fence", Value: "0.00 mm"}},
+		{[]CutStep{narrow, wide}, "Cuts of one pass: part of the cutter is buried", "Cuts of several: for the first pass",
+			Figure{Name: "fence", Words: "sacrificial fence"}},
+	} {
+		s := Setting{Cutter: 6.3, Height: 6, Cuts: k.cuts}
+		if said := s.Buried("saw"); !strings.HasPrefix(said, k.begins) || !strings.Contains(said, k.says) {
+			t.Errorf("said: %q", said)
+		}
+		if got := s.Figures("saw", geom.Millimeter)[0]; got != k.fence {
+			t.Errorf("the fence is %+v", got)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package present
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -43,7 +44,7 @@ type Spot struct {
 
 // step is a cut as the sheet lists it.
 func (m maker) step(c setup.Cut) CutStep {
-	out := CutStep{Work: string(c.Holding), Kind: c.Name(), Face: c.Face.String(), Edges: edgesOf(c.Edges),
+	out := CutStep{Work: string(c.Holding), Kind: c.Name(), Face: c.Face.String(), Edges: edgesOf(c.Edges, c.End),
 		Width: record.Length(c.Width), Depth: record.Length(c.Height), Through: c.Through,
 		Passes: []record.Length{}, Stops: [2]record.Length{record.Length(c.Stops[0]), record.Length(c.Stops[1])},
 		Places: []Spot{}, PartsText: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
@@ -162,13 +163,13 @@ func (m maker) who(pieces []setup.Piece) string {
 	return fmt.Sprintf("all %s (%d)", all, n)
 }
 
-// edgesOf names edges as a person at the machine sees them.
-func edgesOf(e setup.Edges) (list []string) {
+// edgesOf names edges as a person at the machine sees them: an end by its name, where it has one.
+func edgesOf(e setup.Edges, end setup.End) (list []string) {
 	switch {
 	case e.Left && e.Right:
 		list = append(list, "both ends")
 	case e.Left || e.Right:
-		list = append(list, "the nearer end")
+		list = append(list, "the "+cmp.Or(string(end), "nearer end"))
 	}
 	if e.Lower {
 		list = append(list, "lower edge")
@@ -177,6 +178,16 @@ func edgesOf(e setup.Edges) (list []string) {
 		list = append(list, "upper edge")
 	}
 	return list
+}
+
+// End is the end of the part that lies at the fence, where it has a name.
+func (c CutStep) End() string {
+	for _, end := range []setup.End{setup.FrontEnd, setup.RearEnd} {
+		if slices.Contains(c.Edges, "the "+string(end)) {
+			return string(end)
+		}
+	}
+	return ""
 }
 
 // bores are the holes in ends of parts, which no face shows.

@@ -68,16 +68,41 @@ func (t *sheetText) number(v record.Length) string { return caliper(v, t.unit) }
 // Jig reports whether a finger jig takes the fence's place.
 func (s Setting) Jig() bool { return len(s.Cuts) > 0 && s.Cuts[0].Work == string(setup.Fingers) }
 
-// buried is how a setting with a sacrificial fence is to be read.
-const buried = "Part of the cutter is buried in the fence, and what stands out of it is what each cut takes from its end or edge; where that is more than the cutter is wide, the passes are distances from the fence's face to the cutter."
+// How a setting with a sacrificial fence is to be read: one for cuts as wide as the cutter or less, one for wider cuts.
+const (
+	buried = "Part of the cutter is buried in the fence, and what stands out of it is what each cut takes from its end " +
+		"or edge."
+	touching = "For the first pass the cutter just touches the sacrificial fence, none of it buried: it takes the very " +
+		"end or edge. For each later pass the fence is moved away from the cutter."
+)
 
 // Buried says how a setting with a sacrificial fence is to be read; empty for any other.
 func (s Setting) Buried(machine string) string {
 	if s.Fence != 0 || s.Jig() || !joinery.CutterKind(machine).Fenced() {
 		return ""
 	}
-	return buried
+	wide, said := s.wide(), buried
+	switch {
+	case wide == len(s.Cuts):
+		said = touching
+	case wide > 0:
+		said = "Cuts of one pass: " + lower(buried) + " Cuts of several: " + lower(touching)
+	}
+	return said
 }
+
+// wide are how many cuts take more than one pass.
+func (s Setting) wide() (n int) {
+	for _, c := range s.Cuts {
+		if len(c.Passes) > 1 {
+			n++
+		}
+	}
+	return n
+}
+
+// touches reports whether a sacrificial fence stands at the cutter, and buries none of it.
+func (s Setting) touches() bool { return s.Fence == 0 && !s.Jig() && s.wide() == len(s.Cuts) }
 
 // Heading names a setting by what is set.
 func (s Setting) Heading(number int, machine string, u geom.Unit) string {
@@ -88,14 +113,17 @@ func (s Setting) Heading(number int, machine string, u geom.Unit) string {
 	name := CutterName(machine)
 	then := s.thenFences(u)
 	to := " from its face to the near side of the " + name
-	if then != "" && s.Fence > 0 {
+	if then != "" && (s.Fence > 0 || s.touches()) {
 		to = ", each" + to
+	}
+	if s.touches() {
+		to = strings.Replace(to, "its", "the sacrificial fence's", 1)
 	}
 	fence := "fence " + mm(s.Fence) + then + to
 	switch {
 	case s.Jig():
 		fence = "finger jig"
-	case s.Fence == 0:
+	case s.Fence == 0 && !s.touches():
 		fence = "sacrificial fence"
 		if then != "" {
 			fence += then + to
