@@ -30,9 +30,9 @@ func DefaultMachine(k joinery.CutterKind, u geom.Unit) Machine {
 	const in = geom.InchMM
 	switch {
 	case k == joinery.Saw && u == geom.Inch:
-		return Machine{MaxHeight: 1.5 * in, MaxWidth: 13.0 / 16 * in, RipCapacity: 50 * in, CrosscutCapacity: 24 * in, MaxOnSled: 60 * in, MinOnEnd: 6 * in, MaxOnEnd: 24 * in, MinAlongFence: 8 * in}
+		return Machine{MaxHeight: 1.5 * in, MaxWidth: 13.0 / 16 * in, RipCapacity: 30 * in, CrosscutCapacity: 24 * in, MaxOnSled: 60 * in, MinOnEnd: 6 * in, MaxOnEnd: 24 * in, MinAlongFence: 8 * in}
 	case k == joinery.Saw:
-		return Machine{MaxHeight: 40, MaxWidth: 21, RipCapacity: 1300, CrosscutCapacity: 600, MaxOnSled: 1600, MinOnEnd: 150, MaxOnEnd: 600, MinAlongFence: 200}
+		return Machine{MaxHeight: 40, MaxWidth: 21, RipCapacity: 760, CrosscutCapacity: 600, MaxOnSled: 1600, MinOnEnd: 150, MaxOnEnd: 600, MinAlongFence: 200}
 	case k == joinery.RouterTable && u == geom.Inch:
 		return Machine{MaxHeight: 1 * in, MaxWidth: 1 * in, RipCapacity: 12 * in, CrosscutCapacity: 12 * in, MaxOnSled: 36 * in, MinOnEnd: 6 * in, MaxOnEnd: 20 * in, MinAlongFence: 8 * in, PassDepth: 0.5}
 	case k == joinery.RouterTable:

@@ -63,8 +63,12 @@ func TestRulesWithTheirCuts(t *testing.T) {
 	of := map[string]string{"fence cut": "A fence cut runs along", "crosscut": "A crosscut is made",
 		"hand-held": "a track saw"}
 	for kind := range of {
-		stock := record.SheetStock{Cuts: []record.SawCut{{Kind: kind, Setting: 90}}}
+		stock := record.SheetStock{RipCapacity: 760, SledCapacity: 610, Cuts: []record.SawCut{{Kind: kind, Setting: 90}}}
 		said := strings.Join(CutNotes(stock, geom.Millimeter), "\n")
+		reach := strings.Contains(said, "a fence that opens to 760 mm and a sled that takes 610 mm")
+		if reach != (kind != "hand-held") {
+			t.Errorf("of a %s: what the saw takes: %t\n%s", kind, reach, said)
+		}
 		for k, rule := range of {
 			if has := strings.Contains(said, rule); has != (k == kind) {
 				t.Errorf("of a %s: the rule of a %s is there: %t\n%s", kind, k, has, said)

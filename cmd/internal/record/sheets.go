@@ -31,6 +31,8 @@ type SheetStock struct {
 	EndTrim        Length            `json:"end_trim"`           // at the ends, where registration holes may be
 	Flipped        bool              `json:"flipped"`            // sheets are cut on both faces
 	Routed         bool              `json:"routed"`             // a router cuts them, and no saw
+	RipCapacity    Length            `json:"rip_capacity"`       // how far the fence of the saw opens that cuts them
+	SledCapacity   Length            `json:"sled_capacity"`      // the longest crosscut that its sled takes
 	Undersize      [2]Length         `json:"undersize"`          // by how much sheets may be shorter and narrower than their sizes
 	KeepOut        []Box             `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
 	FlipOn         *FlipRegistration `json:"flip_on,omitempty"`

@@ -27,6 +27,9 @@ func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed,
 		Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Unplaced: []Shortfall{}, Cuts: []SawCut{},
 		SettingChanges: breakdown.Moves(s.Cuts)}
+	if !s.Routed {
+		out.RipCapacity, out.SledCapacity = fromNM(int64(s.Capacity.Rip)), fromNM(int64(s.Capacity.Crosscut))
+	}
 	if s.Routed {
 		out.Undersize = [2]Length{Length(s.Short[0]), Length(s.Short[1])}
 	}

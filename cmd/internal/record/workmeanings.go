@@ -33,6 +33,8 @@ var workMeanings = map[string]map[string]string{
 		"end_trim":        "the same at the ends, where registration holes may be",
 		"flipped":         "true: sheets are cut on both faces",
 		"routed":          "true: a router cuts them",
+		"rip_capacity":    "how far the fence of the saw opens that the cuts are planned for; 0 where a router cuts",
+		"sled_capacity":   "the longest crosscut that its sled takes; 0 where a router cuts",
 		"undersize":       "by how much sheets may be shorter and narrower than their size",
 		"keep_out":        "areas that nothing is cut in",
 		"flip_on":         "what sheets are put down on when they have been turned over",
