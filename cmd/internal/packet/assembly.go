@@ -227,7 +227,7 @@ func beforeGlue(d batch.Drawer) (list []string) {
 	if d.Spec.Joint == joinery.DadoRabbet {
 		dry += openShoulder
 	}
-	return append(list, dry+"Measure it: the form has the numbers.",
+	return append(list, dry+"Measure the box by the form.",
 		"Lay the walls out side by side, labels up, lower edges toward you, from the left: "+laidOut()+"; the "+
 			"triangle on the labels is whole, and ends that lie side by side go together. Clamps and a wet cloth are "+
 			"at hand. From the first glue to the last clamp there is the open time on the glue's label.")
@@ -318,8 +318,8 @@ const inClamps = "Check both diagonals at once, before the glue takes: clamp acr
 	"equal."
 
 // openShoulder is what is done about a tongue that is too long, before there is any glue.
-const openShoulder = "A shoulder that stays open has a tongue that is too long for its dado: trim the tongue now; no " +
-	"clamp closes it. "
+const openShoulder = "A shoulder that stays open has a tongue that is too long for its dado: trim it to the " +
+	"setups' limits; no clamp closes it. "
 
 // whenSet is what is done until the glue has set, in the clamps, and then.
 func whenSet(d batch.Drawer) []string {

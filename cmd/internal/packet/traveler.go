@@ -104,9 +104,9 @@ func (m maker) around(right float64, limits [2]record.Length) string {
 // boardsTogether says what two sides and a box front measure when they are held together, drawers of which it is
 // the same together.
 func (m maker) boardsTogether() string {
-	said := "Two sides and a box front, held together in one caliper, have "
+	said := "Two sides and a box front together in one caliper: "
 	for i, group := range setup.Together(m.batch.Drawers, func(d batch.Drawer) string {
-		return m.reported(record.StackOf(d).SidesAndFront)
+		return m.threeBoards(d)
 	}) {
 		var all []string
 		for _, d := range group {
@@ -115,10 +115,16 @@ func (m maker) boardsTogether() string {
 		if i > 0 {
 			said += "; "
 		}
-		said += m.reported(record.StackOf(group[0]).SidesAndFront)
+		said += m.threeBoards(group[0])
 		if len(all) < len(m.batch.Drawers) {
 			said += " for " + names(all)
 		}
 	}
-	return said + "; another reading says that the stock is not what was measured."
+	return said + "; else the stock is not what was measured."
+}
+
+// threeBoards is between what two sides and a box front of a drawer measure together.
+func (m maker) threeBoards(d batch.Drawer) string {
+	k := record.StackOf(d).SidesAndFrontRange
+	return words.Within(k[0].MM(), k[1].MM(), m.unit)
 }

@@ -4,13 +4,15 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
 func stackText(out *Printed, s record.Stack, u geom.Unit) {
 	t := NewTable(Words(""), Words(""), Words(""))
 	t.Add("two sides and a box front, side by side", caliper(s.SidesAndFront, u),
-		u.String()+", or the stock is not what was measured")
+		fmt.Sprintf("%s, %s, or the stock is not what was measured", u,
+			words.Within(s.SidesAndFrontRange[0].MM(), s.SidesAndFrontRange[1].MM(), u)))
 	t.Add("outside width, dry fitted", caliper(s.OutsideWidth, u), u.String())
 	t.Add("both diagonals, over the ends of the sides", caliper(s.Diagonal, u),
 		fmt.Sprintf("%s, and no more than %s apart", u, caliper(s.MaxDiagonalDifference, u)))

@@ -11,17 +11,18 @@ import (
 )
 
 // OrderOfWork are the steps from boards to boxes, a sentence each, as their numbers and drawings follow in the packet.
-func OrderOfWork(r record.Report, s SetupSheet) []string {
-	list := []string{measureBoards(r)}
+func OrderOfWork(r record.Report, s SetupSheet, boards []record.Board) []string {
+	list := []string{measureBoards(r, boards)}
 	list = append(list, partsCut(r)...)
-	list = append(list, "Number each piece on its upper edge as it comes off.")
+	list = append(list, "Each part as it comes off: its label (or number and lower edge) on the inside face, clear of "+
+		"cuts.")
 	for _, m := range s.Machines {
 		list = append(list, machineOrder(m, len(r.Sheets) > 0)...)
 	}
 	if !slices.ContainsFunc(s.Machines, func(m Machine) bool { return len(m.Settings) > 0 }) {
 		list = append(list, "Put one box together dry, and measure.")
 	}
-	list = append(list, "Put labels on; glue, clamp, square; fill in the forms.")
+	list = append(list, "Take labels off; glue, clamp, square; fill in the forms.")
 	if len(r.Cabinets) > 0 {
 		list = append(list, "Mount the slides by their lines.")
 	}
@@ -31,15 +32,20 @@ func OrderOfWork(r record.Report, s SetupSheet) []string {
 	return list
 }
 
-// measureBoards says what is measured before anything is cut, and what it is compared with.
-func measureBoards(r record.Report) string {
+// measureBoards says what is measured before anything is cut, and between what it is right: the forecast reckons with
+// such boards.
+func measureBoards(r record.Report, boards []record.Board) string {
 	var list []string
 	for _, g := range r.CutList {
-		if b := fmt.Sprintf("%s (%s)", of(g.Thickness).Text(r.Unit()), g.Stock); !slices.Contains(list, b) {
+		thick := of(g.Thickness).Text(r.Unit())
+		if i := slices.IndexFunc(boards, func(b record.Board) bool { return b.Stock == g.Stock }); i >= 0 {
+			thick = words.Within(boards[i].Min.MM(), boards[i].Max.MM(), r.Unit()) + " " + r.Unit().String()
+		}
+		if b := fmt.Sprintf("%s (%s)", thick, g.Stock); !slices.Contains(list, b) {
 			list = append(list, b)
 		}
 	}
-	return "Measure the boards: " + strings.Join(list, ", ") + " thick; else work the job out anew."
+	return "Measure boards: " + strings.Join(list, ", ") + "; else work the job out anew."
 }
 
 // partsCut is how parts come from boards.
@@ -72,9 +78,13 @@ func partsCut(r record.Report) (list []string) {
 // machineOrder are the settings of a machine in their order, and what is done elsewhere afterward.
 func machineOrder(m Machine, sheets bool) (list []string) {
 	name := upper(joinery.CutterKind(m.Machine).Machine())
-	if len(m.Settings) > 0 {
-		list = append(list, name+": change the cutter, cut and measure a test piece.",
-			"FIRST box: its parts through all settings, dry fit, measure; then the rest.")
+	switch n := len(m.Settings); {
+	case n == 1:
+		list = append(list, name+": change the cutter, cut and measure a test piece; then the FIRST box (dry fit, "+
+			"measure), then the rest.")
+	case n > 1:
+		list = append(list, name+": change the cutter. Settings are made twice: for test piece and FIRST box (dry fit, "+
+			"measure), then for the rest. Keep their spacers and test pieces.")
 	}
 	for i, s := range m.Settings {
 		list = append(list, fmt.Sprintf("%s, setting %d: %s.", name, i+1, strings.Join(kindsOf(s.Cuts), ", ")))

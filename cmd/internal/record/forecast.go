@@ -71,7 +71,7 @@ type SimulatedDrawer struct {
 // ForecastOf is that of a batch.
 func ForecastOf(b batch.Batch) Forecast {
 	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: fit.Samples, Seed: fit.Seed,
-		Boards: boards(b), Drawers: []SimulatedDrawer{}}
+		Boards: BoardsOf(b), Drawers: []SimulatedDrawer{}}
 	for _, d := range b.Drawers {
 		o := d.Outcome
 		one := SimulatedDrawer{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: Odds(o.Right), Text: o.String(),
@@ -84,7 +84,8 @@ func ForecastOf(b batch.Batch) Forecast {
 	return Settle(f, b.Units)
 }
 
-func boards(b batch.Batch) []Board {
+// BoardsOf are the boards that the forecast reckons with, in order of first use.
+func BoardsOf(b batch.Batch) []Board {
 	list := []Board{}
 	seen := make(map[string]bool)
 	for _, d := range b.Drawers {
@@ -107,11 +108,13 @@ func boards(b batch.Batch) []Board {
 // Stack is what a shop measures with parts held together before glue: both sides and
 // a front side by side, the dry-fitted box, its diagonals.
 type Stack struct {
-	SidesAndFront         Length `json:"sides_and_front"`
-	OutsideWidth          Length `json:"outside_width"`
-	OutsideDepth          Length `json:"outside_depth"`
-	Diagonal              Length `json:"diagonal"`
-	MaxDiagonalDifference Length `json:"max_diagonal_difference"`
+	SidesAndFront Length `json:"sides_and_front"`
+	// SidesAndFrontRange is between what they measure with boards as thick as the forecast reckons with.
+	SidesAndFrontRange    [2]Length `json:"sides_and_front_range"`
+	OutsideWidth          Length    `json:"outside_width"`
+	OutsideDepth          Length    `json:"outside_depth"`
+	Diagonal              Length    `json:"diagonal"`
+	MaxDiagonalDifference Length    `json:"max_diagonal_difference"`
 }
 
 // StackOf are those of a drawer.
@@ -119,8 +122,11 @@ func StackOf(d batch.Drawer) Stack {
 	s := d.Spec
 	box := joinery.Size{Width: d.Outside.Width, Depth: s.Depth} // over the ends of the sides
 	diagonal := testcut.Diagonals(box)
+	three := 2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean
+	sides, front := d.Shop.Boards.Sides, d.Shop.Boards.Front
 	return Stack{
-		SidesAndFront: Length(2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean), OutsideWidth: Length(d.Outside.Width),
+		SidesAndFront: Length(three), SidesAndFrontRange: [2]Length{Length(three - 2*sides.Minus - front.Minus),
+			Length(three + 2*sides.Plus + front.Plus)}, OutsideWidth: Length(d.Outside.Width),
 		OutsideDepth: Length(d.Outside.Depth),
 		Diagonal:     Length(diagonal), MaxDiagonalDifference: Length(s.Limits.Diagonal),
 	}
