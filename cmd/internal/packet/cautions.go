@@ -14,7 +14,7 @@ func (m maker) cautions() {
 	m.Text(s.First)
 	say := func(list []present.Caution) {
 		for _, c := range list {
-			m.SmallItem(0, "!", c.Cited())
+			m.Item(0, "!", c.Cited())
 		}
 	}
 	m.Columns(2, func() {

@@ -11,6 +11,8 @@ import (
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/export/paper"
+	"drawerwright/geom"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
@@ -31,7 +33,7 @@ func (m maker) setups() {
 				m.Text(choice.Spacers.Text)
 			}
 		}
-		m.Text(present.TestPiece(c, m.unit))
+		m.Text(strings.TrimSuffix(present.TestPiece(c, m.unit), ".") + m.pushedTogether(c) + ".")
 		if len(c.Refused) > 0 {
 			m.Heading(2, "Not on this machine")
 			for _, r := range c.Refused {
@@ -62,6 +64,31 @@ func (m maker) setups() {
 		m.checks(c.Machine, c.Checks, c.ChecksText)
 		m.apart(c, step)
 	}
+}
+
+// pushedTogether says what is right of the two ends of a test piece, by the limits of all drawers of a machine.
+func (m maker) pushedTogether(c present.Machine) string {
+	most := make(map[joinery.CheckCode]float64)
+	for _, d := range c.Drawers {
+		for _, f := range m.report.FitOf(d) {
+			if f.Part != string(joinery.Front) {
+				continue
+			}
+			if before, known := most[f.Check]; !known || f.Limits[1].MM() < before {
+				most[f.Check] = f.Limits[1].MM()
+			}
+		}
+	}
+	said := ""
+	for _, k := range []struct {
+		check joinery.CheckCode
+		words string
+	}{{joinery.CheckRecess, "box front flush within"}, {fit.ShoulderGap, "shoulders open at most"}} {
+		if mm, known := most[k.check]; known {
+			said += fmt.Sprintf(", %s %s", k.words, geom.LengthOf(mm).RoundDown(m.unit).Text(m.unit))
+		}
+	}
+	return strings.Replace(said, ",", ":", 1)
 }
 
 // cardMarks are ticked at a machine before the run.
@@ -113,7 +140,7 @@ func (m maker) setting(c present.Machine, at int, cautions []present.Caution) {
 	m.BigFigures(fmt.Sprintf("Setting %d", at+1), m.set(s, c.Machine), cardMarks)
 	m.Small(upper(strings.ToLower(s.Heading(at+1, c.Machine, m.unit))) + ".")
 	for _, caution := range cautions {
-		m.SmallItem(0, "!", caution.Cited())
+		m.Item(0, "!", caution.Cited())
 	}
 	for _, said := range []string{s.Buried(c.Machine), s.SpacersText(m.unit)} {
 		if said != "" {
