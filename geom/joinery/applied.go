@@ -62,26 +62,29 @@ func (l *layout) movement(width float64) geom.Sentence {
 func (l *layout) addApplied() {
 	length, width := l.bottomSize()
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb}
-	hole := func(x, y float64) {
-		bore(&p, geom.Point{X: x, Y: y}, l.screw(bottomScrew).hole)
+	screw := l.screw(bottomScrew)
+	hole := func(into Role, x, y float64) {
+		bore(&p, geom.Point{X: x, Y: y}, screw.hole)
+		l.drive(into, geom.Vec3{X: x, Y: y}, geom.Vec3{Z: l.Tb + appliedLength}, screw.thick, screw.hole)
 	}
 	front, back := l.toFront-l.Tf/2, l.Depth-l.toBack+l.Tk/2
 	for _, y := range evenly(front+appliedEnd, back-appliedEnd, appliedApart) {
-		hole(l.Ts/2, y)
-		hole(length-l.Ts/2, y)
+		hole(Side, l.Ts/2, y)
+		hole(Side, length-l.Ts/2, y)
 	}
-	for _, x := range evenly(l.Ts+appliedEnd, length-l.Ts-appliedEnd, appliedApart) {
-		hole(x, front)
-		hole(x, back)
+	end := l.Ts + math.Max(appliedEnd, l.besideCorners(screw))
+	for _, x := range evenly(end, length-end, appliedApart) {
+		hole(Front, x, front)
+		hole(Back, x, back)
 	}
 	l.takes(l.long("screw", l.screw(bottomScrew).name, l.Tb+appliedLength), len(p.Pockets))
 	l.add(Bottom, p, geom.Placement{X: geom.Right, Y: geom.Back})
 }
 
-// evenly places things from one place to another, both included, no further apart
-// than given; one in the middle where there is no way between them.
+// evenly places screws or dowels from one place to another, both included, no further apart
+// than given; one in the middle where two would be too near to each other.
 func evenly(from, to, apart float64) []float64 {
-	if to-from < settle {
+	if to-from < holesNearest-settle {
 		return []float64{(from + to) / 2}
 	}
 	n := math.Max(1, math.Ceil((to-from)/apart-settle))

@@ -104,11 +104,13 @@ func (l *layout) chooseGrooveBit(make func()) {
 	list := l.slotBits(l.groove, l.h, l.Sides, l.Front, l.Back)
 	for i, b := range list {
 		hardware, problems := slices.Clone(l.drawer.Hardware), len(l.problems)
+		bores, fasteners := len(l.drawer.Bores), len(l.fasteners)
 		l.grooveBit, l.unsuited = b.Diameter, false
 		if make(); !l.unsuited || i == len(list)-1 {
 			return
 		}
 		l.drawer.Hardware, l.problems = hardware, l.problems[:problems]
+		l.drawer.Bores, l.fasteners = l.drawer.Bores[:bores], l.fasteners[:fasteners]
 	}
 }
 

@@ -270,9 +270,9 @@ func (l *layout) addBottom() {
 		return
 	}
 	length, width := l.bottomSize()
-	before, mating := l.ClearanceDepth()/2, []int{0, 1, 2, 3} // of the bottom, in the front's groove
+	mating := []int{0, 1, 2, 3}
 	if l.BottomFit == BottomSlideIn {
-		before, mating = l.ClearanceDepth(), []int{0, 1, 3}
+		mating = []int{0, 1, 3}
 	}
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width).With(geom.Mating, mating...), Thickness: l.Tb}
 	if l.flush {
@@ -296,8 +296,15 @@ func (l *layout) addBottom() {
 			l.takes("washer for pan-head screw "+l.screw(bottomScrew).called(), len(p.Pockets))
 		}
 	}
-	l.add(Bottom, p, geom.Placement{
-		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomClearance/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},
-		X:      geom.Right, Y: geom.Back,
-	})
+	l.add(Bottom, p, geom.Placement{Origin: l.bottomOrigin(), X: geom.Right, Y: geom.Back})
+}
+
+// bottomOrigin is where the front left corner of a bottom in grooves is: in the middle of its clearance, or if
+// it is slid in level behind with the back.
+func (l *layout) bottomOrigin() geom.Vec3 {
+	before := l.ClearanceDepth() / 2
+	if l.BottomFit == BottomSlideIn {
+		before = l.ClearanceDepth()
+	}
+	return geom.Vec3{X: l.Ts - l.h + l.BottomClearance/2, Y: l.toFront - l.h + before, Z: l.bottomStand()}
 }

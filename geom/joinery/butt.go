@@ -15,6 +15,8 @@ const (
 	dowelShare  = 2.0 / 3
 	holesApart  = 75.0 // from one to the next, at most
 	holesEdge   = 20.0 // from the edges of the side and from the groove
+	// holesNearest is from one to the next, at least: where there is less room one in the middle does.
+	holesNearest = 20.0
 )
 
 // butt lays out the corner with front and back between plain sides:
@@ -35,9 +37,9 @@ func (l *layout) butt() {
 		l.checkGrooveDepth()
 		l.checkHoused()
 	}, func() {
-		l.checkFasteners()
 		l.level()
 		l.chooseBottom()
+		l.checkFasteners()
 		l.buttedWidth()
 		l.checkProportions()
 	}, l.butted)
@@ -64,16 +66,22 @@ func (l *layout) butted(r Role) ending {
 	heights := l.holeHeights()
 	hole := geom.Pocket{Kind: geom.Drill, Depth: l.Ts}
 	screw := l.screw(cornerScrew)
-	radius, bore := screw.hole/2, Bore{Part: r, Diameter: screw.pilot, Depth: l.sized(screwLength, 80)}
+	thick, wide := l.cornerFastener(t)
+	bore := Bore{Part: r, Diameter: screw.pilot, Depth: l.inEnd()}
 	if l.Fasteners == Dowels {
-		d := l.dowel(t)
-		radius, bore = d/2, Bore{Part: r, Diameter: d, Depth: l.sized(dowelLength, 64)}
-		hole.Depth = l.Ts * dowelShare
+		bore.Diameter, hole.Depth = wide, l.Ts*dowelShare
 	}
 	bore.FromOutside = t / 2
+	middle := t / 2 // of the end, from the front of the box
+	if r == Back {
+		middle = l.Depth - t/2
+	}
 	for _, y := range heights {
-		hole.Outline = geom.Circle(geom.Point{X: t / 2, Y: y}, radius)
+		hole.Outline = geom.Circle(geom.Point{X: t / 2, Y: y}, wide/2)
 		e.cuts = append(e.cuts, hole)
+		long := geom.Vec3{X: hole.Depth + bore.Depth}
+		l.drive(r, geom.Vec3{X: l.Ts - hole.Depth, Y: middle, Z: l.wallStand() + y}, long, thick, wide)
+		l.drive(r, geom.Vec3{X: l.Width - l.Ts + hole.Depth, Y: middle, Z: l.wallStand() + y}, long.Scale(-1), thick, wide)
 		if r == Back && l.BottomFit == BottomSlideIn {
 			y -= l.backUnder() // over the back's own lower edge
 		}
@@ -116,14 +124,20 @@ func (l *layout) dowel(t float64) float64 {
 	return l.sold(metricDowels, inchDowels, math.Min(dowelMost, t/2))
 }
 
-// holeHeights are those of the screws or dowels over the bottom edge, clear of the
-// bottom's groove.
+// holeHeights are those of the screws or dowels over the bottom edge.
 func (l *layout) holeHeights() []float64 {
-	low := holesEdge
-	if l.BottomFit.Grooved() {
-		low += l.rise + l.groove
+	return evenly(l.lowestHole(), l.wallHeight()-holesEdge, holesApart)
+}
+
+// lowestHole is clear of the bottom's groove, or of the screws of cleats.
+func (l *layout) lowestHole() float64 {
+	switch {
+	case l.BottomFit.Grooved():
+		return holesEdge + l.rise + l.groove
+	case l.BottomFit == BottomCleats:
+		return math.Max(holesEdge, l.rise)
 	}
-	return evenly(low, l.wallHeight()-holesEdge, holesApart)
+	return holesEdge
 }
 
 // checkFasteners judges whether the boards take the holes.
@@ -149,13 +163,13 @@ func (l *layout) checkFasteners() {
 			})
 		}
 	}
-	if l.wallHeight() < 2*holesEdge+l.rise {
+	if needs := l.lowestHole() + holesNearest + holesEdge; l.wallHeight() < needs-settle {
 		l.warn(geom.Diagnosis{
 			Code: "fasteners", Subject: about(SettingOutside, Side),
-			Measured: geom.Millimeters(l.wallHeight()), Limit: geom.Millimeters(2*holesEdge + l.rise),
+			Measured: geom.Millimeters(l.wallHeight()), Limit: geom.Millimeters(needs),
 			Fact:     geom.Sentencef("sides of %s take one screw or dowel at each corner", geom.Millimeters(l.wallHeight())),
 			Ask:      geom.Sentencef("another corner holds better"),
-			Remedies: []geom.Remedy{l.least(SettingOutside, 2*holesEdge+l.rise+l.wallStand()).Of("height", 0)},
+			Remedies: []geom.Remedy{l.least(SettingOutside, needs+l.wallStand()).Of("height", 0)},
 		})
 	}
 }

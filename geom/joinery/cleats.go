@@ -76,12 +76,17 @@ func (l *layout) addCleats() {
 	bottom := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb}
 	wallScrews, downScrews := 0, 0
 	var cleats []Part
-	put := func(label string, long float64, stands ...geom.Placement) (between []float64) {
+	screw := l.screw(bottomScrew)
+	into := cleatHold * math.Min(l.Ts, math.Min(l.Tf, l.Tk)) // the wall
+	put := func(label string, wall Role, long float64, stands ...geom.Placement) (between []float64) {
 		p := geom.Panel{Outline: geom.Rectangle(0, 0, long, l.rise), Thickness: t}
 		end := math.Min(cleatEnd, long/4)
 		at := evenly(end, long-end, cleatApart)
 		for i, x := range at {
-			bore(&p, geom.Point{X: x, Y: l.rise / 2}, l.screw(bottomScrew).hole)
+			bore(&p, geom.Point{X: x, Y: l.rise / 2}, screw.hole)
+			for _, s := range stands {
+				l.drive(wall, s.Apply(geom.Vec3{X: x, Y: l.rise / 2, Z: t}), s.Normal().Scale(-t-into), screw.thick, screw.hole)
+			}
 			if i > 0 {
 				between = append(between, (at[i-1]+x)/2)
 			}
@@ -90,21 +95,22 @@ func (l *layout) addCleats() {
 		cleats = append(cleats, Part{Role: CleatRole, Label: label, Stock: l.Sides, Panel: p, Placements: stands})
 		return between
 	}
+	from := geom.Vec3{X: l.Ts + l.BottomClearance/2, Y: l.toFront + l.ClearanceDepth()/2, Z: l.rise}
 	hold := func(x, y float64) {
-		bore(&bottom, geom.Point{X: x, Y: y}, l.screw(bottomScrew).hole)
+		bore(&bottom, geom.Point{X: x, Y: y}, screw.hole)
+		l.drive(CleatRole, from.Add(geom.Vec3{X: x, Y: y, Z: l.Tb}), geom.Vec3{Z: -l.Tb - float64(cleatHold*l.rise)}, screw.thick, screw.hole)
 		downScrews++
 	}
 	// Along the sides from front to back, and between those strips along front and back.
 	deep := l.Depth - l.toFront - l.toBack
 	alongSide, alongEnd := deep-cleatShort, l.Width-2*l.Ts-2*t-cleatShort
 	y, x := l.toFront+cleatShort/2, l.Ts+t+cleatShort/2
-	beside := put("side", alongSide,
+	beside := put("side", Side, alongSide,
 		geom.Placement{Origin: geom.Vec3{X: l.Ts, Y: y}, X: geom.Back, Y: geom.Up},
 		geom.Placement{Origin: geom.Vec3{X: l.Width - l.Ts, Y: y + alongSide}, X: geom.Back.Scale(-1), Y: geom.Up})
-	before := put("end", alongEnd,
+	before := put("end", Front, alongEnd,
 		geom.Placement{Origin: geom.Vec3{X: x + alongEnd, Y: l.toFront}, X: geom.Right.Scale(-1), Y: geom.Up},
 		geom.Placement{Origin: geom.Vec3{X: x, Y: l.Depth - l.toBack}, X: geom.Right, Y: geom.Up})
-	from := geom.Vec3{X: l.Ts + l.BottomClearance/2, Y: l.toFront + l.ClearanceDepth()/2, Z: l.rise}
 	in, inDeep := (t-l.BottomClearance/2)/2, (t-l.ClearanceDepth()/2)/2 // the middle of what lies on a strip
 	for _, at := range before {
 		hold(x+at-from.X, inDeep)
@@ -118,9 +124,8 @@ func (l *layout) addCleats() {
 			hold(length-in, y+at-from.Y)
 		}
 	}
-	thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk))
-	l.takes(l.long("screw", l.screw(bottomScrew).name, t+float64(cleatHold*thin)), wallScrews)
-	l.takes(l.long("screw", l.screw(bottomScrew).name, l.Tb+float64(cleatHold*l.rise)), downScrews)
+	l.takes(l.long("screw", screw.name, t+into), wallScrews)
+	l.takes(l.long("screw", screw.name, l.Tb+float64(cleatHold*l.rise)), downScrews)
 	l.add(Bottom, bottom, geom.Placement{Origin: from, X: geom.Right, Y: geom.Back})
 	l.drawer.Parts = append(l.drawer.Parts, cleats...)
 }

@@ -188,6 +188,7 @@ func (l *layout) work() {
 	}
 	l.then(l.plugs)
 	l.addFittings()
+	l.then(l.checkApart)
 	l.then(func() {
 		l.drawer.Dimensions = l.dimensions()
 		l.checkPanels()

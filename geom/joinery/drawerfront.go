@@ -78,12 +78,17 @@ func (l *layout) boreForScrews(front *Part, within geom.Rect) (screws int) {
 	if clear := l.Height - floor; clear >= fixingTwoRows {
 		rows = []float64{floor + clear/4, floor + clear*3/4}
 	}
-	in := math.Min(fixingIn, (l.Width-2*l.Ts)/4)
+	screw, inside := l.screw(fixingScrew), l.Width-2*l.Ts
+	in := math.Max(math.Min(fixingIn, inside/4), math.Min(l.besideCorners(screw), (inside-holesNearest)/2))
+	thick := front.Stock.Thickness.Mean
+	lowest := math.Min(l.overBottomScrews(screw), l.Height-handleEdge-screw.hole/2)
 	for _, z := range rows {
+		z = math.Max(z, lowest)
 		for _, x := range []float64{l.Ts + in, l.Width - l.Ts - in} {
 			if x > within.Min.X && x < within.Max.X && z > within.Min.Y && z < within.Max.Y {
 				at := geom.Point{X: front.along(geom.Vec3{X: x}), Y: z - front.Placements[0].Origin.Z}
-				bore(&front.Panel, at, l.screw(fixingScrew).hole)
+				bore(&front.Panel, at, screw.hole)
+				l.drive(Front, front.Placements[0].Apply(geom.Vec3{X: at.X, Y: at.Y, Z: thick}), geom.Vec3{Y: -thick}, screw.thick, screw.hole)
 				screws++
 			}
 		}

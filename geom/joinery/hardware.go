@@ -15,11 +15,11 @@ type Item struct {
 	Offcut bool
 }
 
-// A screw by the name under which it is sold, with its clearance hole, and the pilot hole
-// where it goes into the end of a board, in mm.
+// A screw by the name under which it is sold, with its thickness, its clearance hole, and the pilot
+// hole where it goes into the end of a board, in mm.
 type screw struct {
-	name        string
-	hole, pilot float64
+	name               string
+	thick, hole, pilot float64
 }
 
 // called is a screw's thickness in a sentence.
@@ -34,14 +34,16 @@ func (s screw) called() string {
 // them.
 const sixty4 = geom.InchMM / 64
 
-// Screws that are used, in a metric shop by their diameter, in an inch shop by their gauge n,
-// 0.060 + 0.013 n inches thick (#6 0.138, #8 0.164). Sizes, holes and lengths are common
-// practice, no source.
+// gauge is the thickness of a screw of a gauge in mm: 0.060 + 0.013 n inches (#6 0.138, #8 0.164).
+func gauge(n float64) float64 { return (0.060 + float64(0.013*n)) * geom.InchMM }
+
+// Screws that are used, in a metric shop by their diameter, in an inch shop by their gauge. Sizes,
+// holes and lengths are common practice, no source.
 var (
-	cornerScrew = [2]screw{{"4", 4.5, 3}, {"#8", 11 * sixty4, 8 * sixty4}}
-	bottomScrew = [2]screw{{name: "3.5", hole: 4}, {name: "#6", hole: 10 * sixty4}}
+	cornerScrew = [2]screw{{"4", 4, 4.5, 3}, {"#8", gauge(8), 11 * sixty4, 8 * sixty4}}
+	bottomScrew = [2]screw{{name: "3.5", thick: 3.5, hole: 4}, {name: "#6", thick: gauge(6), hole: 10 * sixty4}}
 	// The fixing screw's hole is for a large washer: the front can be moved by 2 mm or so.
-	fixingScrew = [2]screw{{name: "4.5", hole: 8}, {name: "#8", hole: 20 * sixty4}}
+	fixingScrew = [2]screw{{name: "4.5", thick: 4.5, hole: 8}, {name: "#8", thick: gauge(8), hole: 20 * sixty4}}
 )
 
 // Lengths of screws and dowels, and thicknesses of dowels, that are sold; in mm, the last

@@ -21,10 +21,11 @@ type layout struct {
 	minSlot, maxSlot float64   // between which the corner wants a saw's slot
 	flush            bool      // the bottom stands on a tongue, level with the bottom edge
 	dividerSlots     []float64 // widths of their dados
-	grooveBit        float64   // diameter of the bit that makes the bottom's grooves
-	unsuited         bool      // with that bit a groove cannot stop where it has to
-	shapeless        bool      // an error leaves nothing that could be drawn
-	trial            bool      // only what is said of it is wanted
+	fasteners        []fastener
+	grooveBit        float64 // diameter of the bit that makes the bottom's grooves
+	unsuited         bool    // with that bit a groove cannot stop where it has to
+	shapeless        bool    // an error leaves nothing that could be drawn
+	trial            bool    // only what is said of it is wanted
 	drawer           Drawer
 	problems         []geom.Diagnosis
 	checked          []checkedPanel // by the rules of package geom

@@ -59,8 +59,10 @@ func (l *layout) rearHoles(length, width float64) []geom.Pocket {
 		bit = l.cutWith(l.slotBits(2*r, l.Tb, l.Bottom)[0].Diameter)
 	}
 	var list []geom.Pocket
+	origin, screw := l.bottomOrigin(), l.screw(bottomScrew)
 	for _, x := range evenly(2*appliedEnd, length-2*appliedEnd, 2*appliedApart) {
 		hole := geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)}
+		l.drive(Back, origin.Add(geom.Vec3{X: x, Y: y}), geom.Vec3{Z: l.Tb + appliedLength}, screw.thick, screw.hole)
 		if l.Bottom.Solid && swells+shrinks > settle {
 			rear := math.Min(y+r+shrinks, width-minSlotEdge)
 			hole.Bit = bit
