@@ -86,3 +86,14 @@ func TestOneIsSingular(t *testing.T) {
 		}
 	}
 }
+
+// TestSettingNamesWhatItCuts: a setting is said to serve only drawers with parts that it cuts: a tote with butt corners
+// has none.
+func TestSettingNamesWhatItCuts(t *testing.T) {
+	_, out, errs := call(t, "", "setup", "../../samples/workshop-bench.yaml", "--all")
+	said := strings.Join(strings.Fields(out), " ")
+	const want = "cutter height, 6.08 mm, serve left-1, left-2, left-3, left-4, right-1, right-2, right-3: box fronts"
+	if !strings.Contains(said, want) {
+		t.Errorf("no %q in\n%s%s", want, out, errs)
+	}
+}

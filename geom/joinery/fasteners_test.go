@@ -155,3 +155,21 @@ func TestScrewsMeetIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// TestScrewsUnderTheBack: with its rear edge level with the back's rear face a sheet bottom that is slid in has its
+// holes under the middle of the back.
+func TestScrewsUnderTheBack(t *testing.T) {
+	s := saw(420, 150, 280, 6.3, sheet("birch", 12.15), sheet("ply", 5.93))
+	s.BackJoint, s.BackSetback, s.BottomFit = Housed, 15, BottomSlideIn
+	d := mustBuild(t, s)
+	back, bottom := d.part(Back), d.part(Bottom)
+	rear := back.Placements[0].Origin.Y
+	near(t, "rear edge of the bottom", bottom.Placements[0].Apply(geom.Vec3{Y: bottom.Panel.Width()}).Y, rear)
+	if len(bottom.Panel.Pockets) == 0 {
+		t.Error("no holes for screws")
+	}
+	for _, k := range bottom.Panel.Pockets {
+		at := k.Outline.Bounds().Center()
+		near(t, "hole under the back", bottom.Placements[0].Apply(geom.Vec3{X: at.X, Y: at.Y}).Y, rear-12.15/2)
+	}
+}

@@ -7,6 +7,7 @@ import (
 
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/opening"
 	"drawerwright/geom/supplies"
 )
 
@@ -77,6 +78,9 @@ func bought(s supplies.Supply, u geom.Unit) Buy {
 			out.Unit = "pairs"
 		}
 		out.Name = slideName(s.Slide.Name, geom.LengthOf(s.SlideLength), u)
+		if s.Slide.Kind == opening.Wooden { // the shop makes it
+			out.Name += ", " + words.Length(s.Slide.Height, u) + " high"
+		}
 		if s.Slide.Load > 0 {
 			out.Name += ", for " + words.Rating(s.Slide.Load, u)
 		}

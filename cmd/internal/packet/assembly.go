@@ -226,6 +226,9 @@ func beforeGlue(d batch.Drawer) (list []string) {
 	dry := "Put the box together dry, bottom and all: joints close by hand or light taps. "
 	if d.Spec.Joint == joinery.DadoRabbet {
 		dry += openShoulder
+		if s := d.Setup; d.Spec.BottomFit.Grooved() && s.CutterHeight > s.FenceDistance-leastSkin {
+			dry += throughTongues
+		}
 	}
 	return append(list, dry+"Measure the box by the form.",
 		"Lay the walls out side by side, labels up, lower edges toward you, from the left: "+laidOut()+"; the "+
@@ -268,6 +271,11 @@ func closing(s joinery.Spec) string {
 	return "over box front and back"
 }
 
+// backOnBottom sets the height of a back under which a bottom is slid in by the bottom itself: boards differ by more than
+// the drawing leaves between the two.
+const backOnBottom = "The bottom sets the back's height, before the glue takes: slide it in, press the back down on it " +
+	"with a sheet of paper between, draw it out. Plane the back's upper edge level when the glue has set."
+
 // bottomIn says how the bottom comes in and is held.
 func bottomIn(b batch.Batch, s joinery.Spec) string {
 	switch s.BottomFit {
@@ -307,7 +315,8 @@ func clamp(s joinery.Spec) string {
 		if s.Fastened() == joinery.Dowels {
 			return "Clamp across the box front and across the back until the joints are closed."
 		}
-		return "Clamp across the box front and across the back and drive the screws into their pilot holes."
+		return "Countersink the holes in the outside faces of the sides, clamp across the box front and across the back and " +
+			"drive the screws into their pilot holes."
 	}
 	return "Clamp across the box front and the back, and from front to back over the sides, until the joints are " +
 		"closed."
@@ -321,13 +330,23 @@ const inClamps = "Check both diagonals at once, before the glue takes: clamp acr
 const openShoulder = "A shoulder that stays open has a tongue that is too long for its dado: trim it to the " +
 	"setups' limits; no clamp closes it. "
 
+// throughTongues is what is done where the bottom's groove is as deep as tongues are thick, but for a skin thinner than
+// leastSkin, in mm.
+const (
+	throughTongues = "Pare nibs that the groove leaves of tongues off with a knife. "
+	leastSkin      = 0.5
+)
+
 // whenSet is what is done until the glue has set, in the clamps, and then.
 func whenSet(d batch.Drawer) []string {
-	list := []string{
-		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not " +
-			"set in a twist.",
-		"When the glue has set, measure once more and fill in the form.",
+	var list []string
+	if d.Spec.BottomFit == joinery.BottomSlideIn {
+		list = append(list, backOnBottom)
 	}
+	list = append(list,
+		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not "+
+			"set in a twist.",
+		"When the glue has set, measure once more and fill in the form.")
 	return append(list, openEnds(d)...)
 }
 

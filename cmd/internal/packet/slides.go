@@ -115,8 +115,20 @@ func (m maker) spacers() {
 		if len(with) > len(group) {
 			said = "Spacers of " + names(openingNames(group)) + ": "
 		}
-		m.Text(said + present.SpacersOf(group[0], "the lowest drawer") + ".")
+		m.Text(said + present.SpacersOf(group[0], "the lowest drawer") + ". " + m.assumedHigh(group))
 	}
+}
+
+// assumedHigh says for slides of which height the spacers of openings are, and how they change for others: a slide
+// stands by half of its height below its line.
+func (m maker) assumedHigh(list []record.Cabinet) string {
+	var high []string
+	for _, c := range list {
+		if h := words.Length(m.bankOf(c).Plan.Slide.Height, m.unit); !slices.Contains(high, h) {
+			high = append(high, h)
+		}
+	}
+	return "They are for slides " + words.And(high) + " high: give the job the height of others."
 }
 
 // openingNames are the names of cabinets' openings.
@@ -251,9 +263,15 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 	list = append(list, on+": the lowest first.")
 	if holes := firstHoles(s.Holes); len(holes) > 0 {
 		bore, _ := words.Drill(s.Diameter, m.unit)
-		list = append(list, fmt.Sprintf("Bore where the slide has holes: the first %s behind the cabinet's front "+
-			"edge, %s wide, %s deep; see first that the cabinet's side is thicker than that.",
-			words.PlaceIn(holes[0], m.unit), bore, words.PlaceIn(s.HoleDepth, m.unit)))
+		k := bank.Plan.Slide
+		places := words.PlaceIn(holes[0], m.unit) + " behind the cabinet's front edge"
+		if n := len(s.Holes) / len(s.Lines); n > 1 {
+			places += fmt.Sprintf(", then every %s, %d in all", words.PlaceIn(k.HolePitch, m.unit), n)
+		}
+		list = append(list, fmt.Sprintf("Bore where the slide has holes: the first %s; %s wide, %s deep; see first "+
+			"that the cabinet's side is thicker than that. Screws for these holes are not in the list "+
+			"of what to buy.", places, bore, words.PlaceIn(s.HoleDepth, m.unit)))
+		list = append(list, "The front ends of the slides are "+m.frontEnds(holes[0]-k.Setback)+".")
 	}
 	list = append(list, "Screw on the slides by two screws each, the ones through long holes first; see that left and "+
 		"right are level and parallel, front and back; then all other screws.")
@@ -263,10 +281,22 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 			"shorter than the side is thick, %s.", words.PlaceIn(line, m.unit), m.thinnestSide(bank)))
 	}
 	list = append(list, "Run the boxes in, the lowest first, and open and close each before the next.")
+	if k := bank.Plan.Slide.Kind; k == opening.Wooden && c.Fronts != string(opening.Overlay) {
+		list = append(list, "Fix a stop behind each box, where its front is level with the cabinet's front edge: wooden "+
+			"runners have none.")
+	}
 	if slices.ContainsFunc(bank.Drawers, func(i int) bool { return m.batch.Drawers[i].Spec.DrawerFront != nil }) {
 		list = append(list, "Hang the drawer fronts last, the lowest first, at the heights of the table.")
 	}
 	return list
+}
+
+// frontEnds says where slides begin that are so far behind the cabinet's front edge, in mm.
+func (m maker) frontEnds(behind float64) string {
+	if text := words.PlaceIn(behind, m.unit); text != words.PlaceIn(0, m.unit) {
+		return text + " behind the cabinet's front edge"
+	}
+	return "level with the cabinet's front edge"
 }
 
 // thinnestSide is the least thickness of the sides of boxes of an opening, in words.

@@ -228,7 +228,7 @@ func (c CutStep) Place(kind string) string {
 	case c.Work == string(setup.Sawn):
 		return "band saw, jigsaw or hand saw"
 	case c.Work == "bored-end":
-		return "doweling jig or marking gauge"
+		return "doweling jig, or a drill by lines of a marking gauge"
 	case hand:
 		return "brace or hand drill"
 	}

@@ -83,6 +83,9 @@ func (m maker) shared() (fence, height float64, ok bool) {
 // printed: a yes only where their boxes come out right and nothing else is set. It is empty where none would serve all.
 func (m maker) sharedText(o OneSetup, all string, fence, height float64) string {
 	v, at := m.Grouping, m.settingText(fence, height)
+	if cut := m.cutAt(fence, height); len(cut) > 0 && len(cut) < len(m.Drawers) {
+		all = strings.Join(cut, ", ")
+	}
 	cost := m.costText(m.costs(v.Compromise, fence, height))
 	if !slices.ContainsFunc(m.Drawers, func(d record.CutDrawer) bool { return d.Off }) {
 		if o.JobSettings < 2 {
@@ -106,6 +109,33 @@ func (m maker) sharedText(o OneSetup, all string, fence, height float64) string 
 	return said + m.asked(o.JobSettings)
 }
 
+// isAt reports whether a setting is that of a fence distance and a cutter height, as printed.
+func (m maker) isAt(s setup.Setting, fence, height float64) bool {
+	return m.length(s.Fence) == m.length(fence) && m.length(s.Height) == m.length(height) &&
+		m.length(s.Cutter) == m.length(m.Cutter.Width)
+}
+
+// cutAt are the drawers with parts that are cut at a setting.
+func (m maker) cutAt(fence, height float64) (names []string) {
+	cut := make(map[string]bool)
+	for _, s := range m.Plan.Settings {
+		if !m.isAt(s, fence, height) {
+			continue
+		}
+		for _, c := range s.Cuts {
+			for _, b := range c.Boards {
+				cut[b.Name] = true
+			}
+		}
+	}
+	for _, d := range m.Drawers {
+		if slices.ContainsFunc(d.Parts, func(p string) bool { return cut[p] }) {
+			names = append(names, d.Name)
+		}
+	}
+	return names
+}
+
 // others says what is cut at the other settings than the one that drawers share.
 func (m maker) others(fence, height float64) string {
 	n := 0
@@ -116,8 +146,7 @@ func (m maker) others(fence, height float64) string {
 		}
 	}
 	for _, s := range m.Plan.Settings {
-		here := m.length(s.Fence) == m.length(fence) && m.length(s.Height) == m.length(height) &&
-			m.length(s.Cutter) == m.length(m.Cutter.Width)
+		here := m.isAt(s, fence, height)
 		if !here {
 			n++
 		}
