@@ -14,6 +14,9 @@ func (m maker) cutList() {
 		said := s.Stock + ", " + s.Thickness + " thick"
 		if k := m.stock(s.Stock); k.Length > 0 {
 			said += fmt.Sprintf(", sheets of %s x %s", m.number(k.Length), m.number(k.Width))
+			if s.Grained && k.Length != k.Width {
+				said += fmt.Sprintf(" with the grain along the %s", m.number(k.Length))
+			}
 		}
 		if s.Grained {
 			said += "; the grain runs along the length"

@@ -78,3 +78,21 @@ func TestSlidesSayTheirHoles(t *testing.T) {
 		}
 	}
 }
+
+// TestSheetsSayTheirGrain: the order of a sheet's two numbers tells nobody how its grain runs: the cut list says it, but
+// of a square sheet.
+func TestSheetsSayTheirGrain(t *testing.T) {
+	for sheet, want := range map[string]string{"1220 x 2440": "grain along the 1220", "2440 x 1220": "grain along the 2440", "1525 x 1525": ""} {
+		text := strings.Replace(fmt.Sprintf(inOpening, "none", ""), "grain: length}", "grain: length, sheet: "+sheet+"}", 1)
+		_, pages := chapterOf(t, text, maker.cutList)
+		said := ""
+		for _, p := range pages {
+			for _, w := range p.Texts {
+				said += w.String + "\n"
+			}
+		}
+		if !strings.Contains(said, want) || want == "" && strings.Contains(said, "grain along") {
+			t.Errorf("%s: no %q in\n%s", sheet, want, said)
+		}
+	}
+}

@@ -79,3 +79,12 @@ func TestRulesWithTheirCuts(t *testing.T) {
 		}
 	}
 }
+
+// TestShave: a cut beside which nothing stays says how little it takes.
+func TestShave(t *testing.T) {
+	c := record.SawCut{Kind: "crosscut", Workpiece: record.Workpiece{Name: "1a", Length: 467.3, Width: 95},
+		Yields: &record.Workpiece{Name: "1a1", Length: 466.09, Width: 95, Piece: true}}
+	if got := restOf(c, geom.Millimeter); got != "shave 1.21" {
+		t.Error(got)
+	}
+}

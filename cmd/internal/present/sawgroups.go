@@ -82,6 +82,10 @@ func calledOnSheet(name string) string {
 // restOf is what stays in hand of a cut, and what is to be watched.
 func restOf(c record.SawCut, u geom.Unit) string {
 	left := "-"
+	if c.Remainder == nil && c.Yields != nil { // the blade takes all that is left beside the piece
+		w, p := c.Workpiece, c.Yields
+		left = "shave " + tape(w.Length-p.Length+w.Width-p.Width, u)
+	}
 	if r := c.Remainder; r != nil {
 		left = tape(r.Length, u)
 		if r.Width != c.Workpiece.Width {

@@ -37,11 +37,11 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 			out.WriteString(", ")
 		}
 		noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
-		size, grain := k.AsWritten(z)
+		size := k.AsWritten(z)
 		count := words.Count(z.Used, noun, noun+"s")
 		fmt.Fprintf(&out, "%s of %s x %s %s", count, tape(size[0], u), tape(size[1], u), u)
-		if grain == 1 {
-			fmt.Fprintf(&out, " with the grain along the %s %s", tape(size[1], u), u)
+		if along, ok := k.GrainAlong(z); ok {
+			fmt.Fprintf(&out, " with the grain along the %s", tape(along, u))
 		}
 	}
 	if len(k.Sheets) == 0 {

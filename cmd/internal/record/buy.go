@@ -53,10 +53,10 @@ func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
 		if z.Offcut {
 			continue
 		}
-		size, grain := k.AsWritten(z)
+		size := k.AsWritten(z)
 		name := fmt.Sprintf("%s, %s x %s %s", k.Stock, side(size[0]), side(size[1]), u)
-		if grain == 1 {
-			name += fmt.Sprintf(", grain along the %s %s", side(size[1]), u)
+		if along, ok := k.GrainAlong(z); ok && k.GrainAcross { // the other order than a dealer's
+			name += fmt.Sprintf(", grain along the %s", side(along))
 		}
 		if z.Batch != "" {
 			name += ", batch " + z.Batch

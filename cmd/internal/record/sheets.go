@@ -36,6 +36,7 @@ type SheetStock struct {
 	Undersize      [2]Length         `json:"undersize"`          // by how much sheets may be shorter and narrower than their sizes
 	KeepOut        []Box             `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
 	FlipOn         *FlipRegistration `json:"flip_on,omitempty"`
+	Grained        bool              `json:"grained,omitempty"`      // it has a grain
 	GrainAcross    bool              `json:"grain_across,omitempty"` // the grain runs along the second number of a sheet's size
 	Pieces         int               `json:"pieces"`
 	Count          int               `json:"count"`     // of sheets, without offcuts
@@ -68,13 +69,18 @@ func UsedSizes(k SheetStock) []SheetSize {
 	return slices.DeleteFunc(slices.Clone(k.Sizes), func(z SheetSize) bool { return z.Used == 0 })
 }
 
-// AsWritten is the size of a sheet as the job and the trade write it, with which of the two
-// numbers the grain runs along, 0 or 1. Offcuts are listed along the grain.
-func (k SheetStock) AsWritten(z SheetSize) (size [2]Length, grain int) {
+// GrainAlong is the side of a sheet along which its grain runs; false where it has none, and where both are as long: by
+// the order of the two, which the trade does not agree on, nobody can tell.
+func (k SheetStock) GrainAlong(z SheetSize) (side Length, ok bool) {
+	return z.Length, k.Grained && z.Length != z.Width
+}
+
+// AsWritten is the size of a sheet as the job and the trade write it. Offcuts are listed along the grain.
+func (k SheetStock) AsWritten(z SheetSize) [2]Length {
 	if k.GrainAcross && !z.Offcut {
-		return [2]Length{z.Width, z.Length}, 1
+		return [2]Length{z.Width, z.Length}
 	}
-	return [2]Length{z.Length, z.Width}, 0
+	return [2]Length{z.Length, z.Width}
 }
 
 // LaidSheet is a way in which Count sheets are cut, the first of which is Number. Places

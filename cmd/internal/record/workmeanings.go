@@ -50,6 +50,7 @@ var workMeanings = map[string]map[string]string{
 		"sheets":          "the different sheets",
 		"unplaced":        "parts that no sheet holds",
 		"cuts":            "the cuts in order, for a saw",
+		"grained":         "the sheets have a grain, along their length",
 		"grain_across":    "the grain runs along the second number of a sheet's size in the job; lengths are along it",
 		"setting_changes": "how often fence or stop is set for them",
 	},
