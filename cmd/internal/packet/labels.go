@@ -123,13 +123,22 @@ func offcutLabels(p sheets.Plan) (list []paper.Label) {
 			for k, o := range one.Offcuts {
 				for n := range one.Count {
 					list = append(list, paper.Label{Drawer: "offcut of " + s.Name, Part: p.OffcutName(s.Name, one, n, k),
-						Piece: 1, Of: 1, Grain: s.Grained(), Face: "measure it before use",
+						Piece: 1, Of: 1, Grain: s.Grained(), Face: beforeUse(s),
 						Facts: offcutSize(o, p.Units) + " " + p.Units.String()})
 				}
 			}
 		}
 	}
 	return list
+}
+
+// beforeUse says what the size on the label of an offcut is worth: what a saw leaves is larger until its edges are
+// trimmed.
+func beforeUse(s *sheets.Stock) string {
+	if s.Trim > 0 && !s.Routed {
+		return "when trimmed; measure it"
+	}
+	return "measure it before use"
 }
 
 // offcutSize is the size of an offcut, no side longer than it is.

@@ -166,7 +166,7 @@ var ofWork = map[setup.Holding][]Caution{
 		{"Clamp the part over scrap; saw with the part clamped again, not held on the knee.", 0},
 	},
 	setup.Bored: {
-		{"Clamp the part over scrap to bore it, or it turns with the bit; bits that break through grab. No gloves " +
-			"at a drill press.", 0},
+		{"Clamp the part tight on scrap, or it turns with the bit and its far face breaks out; bits that break " +
+			"through grab. No gloves at a drill press.", 0},
 	},
 }

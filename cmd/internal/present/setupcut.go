@@ -32,6 +32,8 @@ type CutStep struct {
 	Note         string           `json:"note,omitempty"` // how it is held otherwise, and why; why it is refused
 	Alternatives string           `json:"alternatives,omitempty"`
 	Cautions     []Caution        `json:"cautions"`
+
+	bottom bool // its parts lie in their boxes: their lower edge on a drawing is the front edge
 }
 
 // Spot is the middle of a bore with its diameter, or what is cut out of an edge.
@@ -60,6 +62,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	for _, p := range c.Boards {
 		out.Parts = append(out.Parts, record.Pieces{Part: p.Name, Count: p.Count})
+		out.bottom = p.Role == joinery.Bottom
 	}
 	if c.Stops != [2]float64{} && c.Holding == setup.Along {
 		out.Cautions = append(out.Cautions, stopped...)
@@ -310,7 +313,11 @@ func (c CutStep) at(u geom.Unit) string {
 	for _, p := range c.Places {
 		list = append(list, words.Place(p.X.MM(), u)+" / "+words.Place(p.Y.MM(), u))
 	}
-	return fmt.Sprintf("; middles from the left end / the lower edge, seen on that face, %s: %s", u,
+	edge := "lower edge"
+	if c.bottom {
+		edge = "front edge"
+	}
+	return fmt.Sprintf("; middles from the left end / the %s, seen on that face, %s: %s", edge, u,
 		strings.Join(list, ", "))
 }
 
