@@ -43,8 +43,9 @@ func TestFormKeepsSlides(t *testing.T) {
 // pushed together; of 21 parts with grooves those of a drawer are ticked together.
 func TestSetupsOfSides(t *testing.T) {
 	text, _ := workshop(t)
-	for said, want := range map[string]int{"\nREAR end\n": 1, "\nFRONT end\n": 1, "1 x left-2-side-left, 1 x left-2-side-right, " +
-		"1 x left-2-box-front,\n": 1, "flush within 0.25 mm, shoulders open at most 0.25 mm": 1, "buried in the fence": 0} {
+	for said, want := range map[string]int{"\nREAR end\n": 1, "\nFRONT end\n": 1,
+		"1 x left-2-side-left, 1 x left-2-side-right, 1 x left-2-box-front,\n": 1,
+		"flush within 0.25 mm, shoulders open at most 0.25 mm":                 1, "buried in the fence": 0} {
 		if n := strings.Count(text, said); n != want {
 			t.Errorf("%q stands %d times, not %d", said, n, want)
 		}

@@ -11,7 +11,8 @@ import (
 // TestOrderOfWork: boards are measured between the limits that the forecast reckons with, a part is marked as it comes
 // off, and its label comes off before glue; no setting is named before all are said to be made twice.
 func TestOrderOfWork(t *testing.T) {
-	r := record.Report{Units: "mm", CutList: []record.CutGroup{{Stock: "birch", Thickness: 12.15}, {Stock: "oak", Thickness: 20}}}
+	r := record.Report{Units: "mm", CutList: []record.CutGroup{{Stock: "birch", Thickness: 12.15},
+		{Stock: "oak", Thickness: 20}}}
 	boards := []record.Board{{Stock: "birch", Mean: 12.15, Min: 12.1, Max: 12.2}}
 	two := SetupSheet{Machines: []Machine{{Machine: "saw", Settings: []Setting{{}, {}}}}}
 	one := SetupSheet{Machines: []Machine{{Machine: "saw", Settings: []Setting{{}}}}}
