@@ -139,6 +139,7 @@ const checks = {
     must(await play.count() === 1 && await focused() === 'Play' && await page.evaluate(() => viewer.assembly.frame) === 0, `at the end the button says ${await focused()}`);
     await play.click();
     await stop.click();
+    await settle(page);
     must((await told()).startsWith('1 of ') && await play.count() === 1, `stopped, it says ${await told()}`);
     const jump = () => page.evaluate(() => {
       viewer.assembly.by(1 - viewer.state.step);
