@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"drawerwright/geom"
+	"drawerwright/geom/carcass"
+	"drawerwright/geom/joinery"
 )
 
 // block is a cuboid along the axes of the box, by its least and greatest corner.
@@ -76,6 +78,22 @@ func stand(parts []Part, pieces []Piece) []standing {
 			}
 			list[i].about = list[i].about.over(b)
 			list[i].blocks = append(list[i].blocks, b)
+		}
+	}
+	return list
+}
+
+// Wood is a drawer by the wood of its pieces.
+func Wood(d joinery.Drawer) (list []carcass.Piece) {
+	for _, p := range d.Parts {
+		wood := blocks(p.Panel)
+		for k, at := range p.Placements {
+			one := carcass.Piece{Name: PieceName(p, k), Role: p.Role}
+			for _, b := range wood {
+				b = placed(b, at)
+				one.Blocks = append(one.Blocks, carcass.Block{Low: b.low, High: b.high})
+			}
+			list = append(list, one)
 		}
 	}
 	return list

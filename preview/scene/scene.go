@@ -10,6 +10,7 @@ package scene
 
 import (
 	"drawerwright/geom"
+	"drawerwright/geom/carcass"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/solid"
 )
@@ -73,6 +74,8 @@ type Group struct {
 	Name  string
 	Boxes []int
 	At    []geom.Vec3 // of each box; of a single one its origin
+	// Carcass is the opening that the boxes share, and how they run in it; nil without.
+	Carcass *carcass.Carcass
 }
 
 // Alone is the group of one box.

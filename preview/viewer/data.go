@@ -116,6 +116,8 @@ type group struct {
 	Name  string       `json:"name"`
 	Boxes []int        `json:"boxes"`
 	At    [][3]float64 `json:"at"`
+	// Carcass is missing where the boxes share no opening.
+	Carcass *carcassData `json:"carcass,omitempty"`
 }
 
 // Data is a scene as JSON. It holds no <, > or &, so that it can stand in a page.
@@ -166,11 +168,7 @@ func dataOf(s scene.Scene) data {
 		d.Boxes = append(d.Boxes, out)
 	}
 	for _, g := range s.Groups {
-		out := group{Name: g.Name, Boxes: append([]int{}, g.Boxes...), At: [][3]float64{}}
-		for _, at := range g.At {
-			out.At = append(out.At, place(at))
-		}
-		d.Groups = append(d.Groups, out)
+		d.Groups = append(d.Groups, groupOf(g))
 	}
 	return d
 }
@@ -217,6 +215,14 @@ func stepsOf(b scene.Box) []step {
 		list = append(list, one)
 	}
 	return list
+}
+
+func groupOf(g scene.Group) group {
+	out := group{Name: g.Name, Boxes: append([]int{}, g.Boxes...), At: [][3]float64{}, Carcass: carcassOf(g.Carcass)}
+	for _, at := range g.At {
+		out.At = append(out.At, place(at))
+	}
+	return out
 }
 
 func place(v geom.Vec3) [3]float64 {

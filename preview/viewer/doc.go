@@ -33,8 +33,8 @@
 // and the page says whether it is light or dark.
 //
 // update keeps what a person has set: the direction looked from, the group, the parts
-// hidden or chosen (by box and piece name), the section and how far the box is opened.
-// A step of assembly stays as well.
+// hidden or chosen (by box and piece name), the section, how far the box is opened and
+// drawers are pulled out. A step of assembly stays as well.
 // What no longer exists is forgotten. It is cheap enough to call on every change of a
 // job; it draws once, in the next frame. Nothing is drawn while nothing changes: pieces move from
 // one step of assembly to the next by frames of the browser, at once where a person wants no motion.
@@ -61,7 +61,13 @@
 //	                        "axis": 0 to 2, "along": 0 to 2, "low": [..], "high": [..],
 //	                        "measure": what judges it, "verdict": the word where that is not right}],
 //	             "overlaps": [{"name", "low", "high"}]}],
-//	 "groups": [{"name", "boxes": [index], "at": [[x, y, z]]}],
+//	 "groups": [{"name", "boxes": [index], "at": [[x, y, z]],
+//	             "carcass", of boxes that share an opening:
+//	              {"low", "high" of the opening, "travel": [mm, of each box], "assumed": [text],
+//	               "outlines": [{"name", "low", "high", "box": index in the group, -1 of none's,
+//	                             "motion": "stays", "moves" or "runs", "usual": true where a size is a usual one}],
+//	               "clearances": [{"name", "gap", "axis", "low", "high", "box"}],
+//	               "collisions": [{"name", "by", "low", "high", "pulled": true where closed drawers do not}]}}],
 //	 "bytes":  base64 of all meshes: for each its vertices, x y z as float32 little
 //	           endian in mm, then the corners of its triangles as uint16, padded to 4 bytes}
 //

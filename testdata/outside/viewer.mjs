@@ -255,6 +255,70 @@ const checks = {
     return { plays: await page.evaluate(() => viewer.state.data.boxes[viewer.state.group.boxes[0]].plays.length) };
   },
 
+  // Drawers of an opening are pulled out and stop; what is free is listed, and drawn where asked for;
+  // what collides is red and named.
+  async pull({ page }, must) {
+    const carcass = () => page.evaluate(() => viewer.state.group.carcass);
+    const c = await carcass(), slider = page.getByLabel('pull', { exact: true });
+    must(await slider.count() === (c ? 1 : 0), 'a slider pulls where no opening is, or none where one is');
+    if (!c) return { pulled: 0 };
+    const front = () => page.evaluate(() => {
+      const p = viewer.state.pieces.find((q) => q.boxIndex === 0 && q.part.role === 'drawer-front'), f = viewer.state.frame(p), r = viewer.canvas.getBoundingClientRect();
+      const at = f.o.map((v, k) => v + 0.8 * p.part.length * f.x[k] + 0.2 * p.part.width * f.y[k] + f.z[k] * p.part.thickness);
+      const [x, y] = viewer.state.camera.project(at), [ahead] = [viewer.state.camera.project([at[0], at[1] - 100, at[2]])];
+      return { y: f.o[1], at: [x + r.left, y + r.top], step: [ahead[0] - x, ahead[1] - y], key: p.key };
+    });
+    const closed = await front(), before = await dots(page);
+    await slider.focus();
+    await page.keyboard.press('End');
+    await settle(page);
+    const out = await front();
+    must(near(closed.y - out.y, c.travel[0], 1e-6), `the first drawer is out by ${closed.y - out.y}, its slides go ${c.travel[0]}`);
+    must((await dots(page)).sum !== before.sum, 'pulled out, the picture is the same');
+    must(await page.evaluate(() => viewer.state.outlines().some((o) => o.motion === 'runs' && o.box === 0 && o.high[1] - o.low[1] > 1.9 * viewer.state.group.carcass.travel[0])), 'the slides stay');
+    await page.keyboard.press('Home');
+    await settle(page);
+    // Its front, chosen and dragged, takes it along: 100 mm, then far beyond the stop.
+    await page.evaluate((key) => viewer.choose(key), closed.key);
+    const drag = async (n) => {
+      const { at, step } = await front();
+      await page.mouse.move(...at);
+      await page.mouse.down();
+      await page.mouse.move(at[0] + n * step[0], at[1] + n * step[1], { steps: 3 });
+      await page.mouse.up();
+      await settle(page);
+      return closed.y - (await front()).y;
+    };
+    const by = await drag(1), end = await drag(50);
+    must(near(by, 100, 1) && near(end, c.travel[0], 1e-6), `dragged by 100 mm and far beyond, it is out by ${by} and ${end}`);
+    await page.evaluate(() => {
+      viewer.choose(null);
+      viewer.pull(viewer.state.puller, 0);
+    });
+    await page.locator('summary', { hasText: 'Clearance' }).click();
+    await settle(page);
+    const list = page.locator('details', { hasText: 'Clearance in the opening' });
+    must(await list.locator('tbody tr').count() === c.clearances.length + c.collisions.length, 'the list is not that of the data');
+    must(await list.locator('strong', { hasText: '✕' }).count() === c.collisions.length, 'not all that collides is listed');
+    const { name, gap } = c.clearances.find((k) => k.name.startsWith('above'));
+    await list.getByRole('button', { name, exact: true }).click();
+    await settle(page);
+    const said = await page.locator('.dw-play:not([hidden])').allTextContents(), unit = await page.evaluate(() => viewer.state.data.unit);
+    must(said.some((t) => t.startsWith(`${name}: `) && near(parseFloat(t.slice(name.length + 2)) * (unit === 'in' ? 25.4 : 1), gap, 0.02)), `of ${name}, ${gap} mm, the picture says ${said}`);
+    const bad = await page.locator('.dw-collision:not([hidden])').allTextContents();
+    must(bad.length > 0 === c.collisions.length > 0 && bad.every((t) => t.startsWith('✕ ') && c.collisions.some((k) => t.includes(k.name))), `it says ${bad} of ${c.collisions.length} collisions`);
+    must((await page.locator('strong.dw-bad', { hasText: 'collide' }).count() > 0) === c.collisions.length > 0, 'beside the picture it is not said');
+    if (bad.length > 0) {
+      const [spot] = await page.evaluate(() => viewer.state.group.carcass.collisions.slice(0, 1).map((k) => viewer.state.camera.project(k.low.map((v, i) => (v + k.high[i]) / 2)).map((v) => v * viewer.dots)));
+      const { around } = await dots(page, [spot]);
+      must(around[0].some((d) => d[0] > d[1] + 60), `what collides is not red: ${around[0][40]}`);
+    }
+    const drawn = await page.evaluate(() => viewer.frames.drawn);
+    await page.waitForTimeout(300);
+    must(await page.evaluate(() => viewer.frames.drawn) === drawn, 'it draws while nothing changes');
+    return { pulled: c.travel.length };
+  },
+
   async milled({ page }, must) {
     const parts = await page.evaluate(() => viewer.state.data.parts.filter((p) => p.milled !== p.mesh).length);
     await page.locator('summary', { hasText: 'Display' }).click();

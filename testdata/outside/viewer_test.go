@@ -33,7 +33,8 @@ type checked struct {
 }
 
 // viewerChecks are all checks of a page.
-var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "milled", "overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
+var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "pull", "milled",
+	"overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
 
 // maxBank is how large the page of a bank of twelve drawers may be, in bytes.
 const maxBank = 1_500_000
@@ -62,7 +63,8 @@ drawers:
 // TestViewer: in Chromium the pages load without a word or a request, turn, open, are
 // cut, tell dimensions, obey keys and fingers, show pictures without WebGL, and axe-core
 // finds nothing serious. Of a second and a third page that is tried for which many drawers or
-// names that would be markup make a difference, or everything ([geomtest.All]).
+// names that would be markup make a difference, or everything ([geomtest.All]). The drawers of an
+// opening are pulled out as far as their slides go, and what collides then is told.
 func TestViewer(t *testing.T) {
 	t.Parallel()
 	bench, r := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
@@ -72,7 +74,8 @@ func TestViewer(t *testing.T) {
 	if info, err := os.Stat(page(bank)); err != nil || info.Size() > maxBank || len(rows.Drawers) != 12 {
 		t.Errorf("the page of %d drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), maxBank)
 	}
-	many := []string{"load", "explode", "section", "without WebGL"}
+	met, _ := build(t, knobsMeet)
+	many := []string{"load", "explode", "section", "pull", "without WebGL"}
 	marked := []string{"load", "measures", "overlaps", "axe", "without WebGL", "without scripts"}
 	if geomtest.All() {
 		many, marked = viewerChecks, viewerChecks
@@ -82,6 +85,7 @@ func TestViewer(t *testing.T) {
 		{"bank", page(bank), "<img src=x onerror=alert(1)> & Co", 12, false, many, packetWords(t, bank)},
 		{"router", page(routed), "Router boxes", len(boxes.Drawers), false, []string{"milled", "assembly"},
 			packetWords(t, routed)},
+		{"knobs", page(met), "a-1 and 1 more", 2, false, []string{"load", "pull", "keys", "axe", "update", "phone"}, ""},
 		{"hostile", hostile(t), hostileName, 1, true, marked, ""},
 	}
 	for _, c := range view(t, pages...) {

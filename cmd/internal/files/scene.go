@@ -3,6 +3,7 @@ package files
 import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
+	"drawerwright/geom/carcass"
 	"drawerwright/preview/scene"
 )
 
@@ -34,13 +35,20 @@ func BoxOf(d batch.Drawer, milled []geom.Panel) (b Boxed, err error) {
 	return b, err
 }
 
-// Cabinets are the drawers of each opening, as they stand in it.
+// Cabinets are the drawers of each opening, as they stand and run in it.
 func Cabinets(b batch.Batch) (groups []scene.Group) {
 	for _, bank := range b.Banks {
 		g := scene.Group{Name: bank.Name}
+		in := carcass.Bank{Unit: b.Units, Opening: bank.Opening, Plan: bank.Plan}
 		for i, row := range bank.Plan.Rows {
-			g.Boxes = append(g.Boxes, bank.Drawers[i])
-			g.At = append(g.At, geom.Vec3{X: (bank.Plan.Opening.Width - row.Box.Width) / 2, Z: row.BoxBottom})
+			d := b.Drawers[bank.Drawers[i]]
+			at := geom.Vec3{X: (bank.Plan.Opening.Width - row.Box.Width) / 2, Z: row.BoxBottom}
+			g.Boxes, g.At = append(g.Boxes, bank.Drawers[i]), append(g.At, at)
+			in.Drawers = append(in.Drawers, carcass.Drawer{Name: d.Spec.Name, At: at, Pieces: scene.Wood(d.Drawer),
+				Front: d.Spec.DrawerFront})
+		}
+		if len(g.Boxes) > 0 {
+			g.Carcass = new(carcass.Make(in))
 		}
 		groups = append(groups, g)
 	}

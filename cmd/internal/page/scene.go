@@ -26,6 +26,9 @@ func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 				show = append(show, k)
 			}
 		}
+		if len(show) == len(all.Boxes) { // else something is missing in it
+			g.Carcass = all.Carcass
+		}
 		groups = append(groups, g)
 	}
 	var scenes []scene.Scene

@@ -19,7 +19,7 @@ class Controls {
   // shape is what the controls are made for; numbers alone are refreshed.
   shape() {
     const { data, groupIndex, group } = this.state;
-    return JSON.stringify([groupIndex, data.unit, data.groups.map((g) => [g.name, g.boxes.length]),
+    return JSON.stringify([groupIndex, data.unit, data.groups.map((g) => [g.name, g.boxes.length, Boolean(g.carcass)]),
       group.boxes.map((b) => [data.boxes[b].name, data.boxes[b].pieces.map((p) => p.name), data.boxes[b].plays.length])]);
   }
 
@@ -73,6 +73,8 @@ class Controls {
     const facts = boxes.length === 1
       ? `${boxes[0].size.map((v) => this.tape(v)).join(' × ')} ${state.data.unit}, width × height × depth outside; ${boxes[0].count} to make`
       : `${boxes.length} drawers as they stand in their opening`;
+    const met = state.group.carcass?.collisions ?? [];
+    if (met.length > 0) return [facts, make('strong', { className: 'dw-bad' }, ` ✕ Something collides in ${met.length} ${met.length === 1 ? 'place' : 'places'}: see the list Clearance.`)];
     return bad === 0 ? [facts] : [facts, make('strong', { className: 'dw-bad' }, ` Parts overlap in ${bad} places: the box does not go together.`)];
   }
 

@@ -57,6 +57,7 @@ class Marks {
       else this.names(state, axes);
     }
     this.overlaps(state, painter, theme, axes);
+    if (state.group.carcass && state.closed()) this.carcass(state, painter, theme, axes);
     this.sizes(state, painter, theme, axes);
     if (state.closed() && !state.stale) {
       this.plays(state, painter, theme, axes);
@@ -128,7 +129,7 @@ class Marks {
   plays(state, painter, theme, axes) {
     const named = this.named = new Set();
     state.group.boxes.forEach((b, i) => {
-      const list = state.data.boxes[b].plays.filter((play) => state.marks.plays || play.verdict);
+      const list = state.data.boxes[b].plays.filter((play) => state.marks.plays && !state.group.carcass || play.verdict);
       list.sort((p, q) => Boolean(q.verdict) - Boolean(p.verdict)); // what is wrong takes its place first
       for (const play of list) {
         const [low, high] = seenBlock(state, play, i);
@@ -150,6 +151,37 @@ class Marks {
         this.letter(text, play.verdict ? `dw-play dw-${judgedOf(play)}` : 'dw-play', at);
       }
     });
+  }
+
+  // carcass draws the opening, slides and handles as lines, dotted where their size is a usual one;
+  // what collides; and clearances where they are asked for.
+  carcass(state, painter, theme, axes) {
+    const { carcass } = state.group, { LINES, TRIANGLES } = painter.gl, { unit } = state.data;
+    const nearer = 1.5 / state.camera.scale / state.camera.reach;
+    for (const o of state.outlines()) painter.put(edgesOf(o.low, o.high), LINES, { color: [...theme.ink, o.box < 0 ? 0.5 : 1], nearer, hatch: o.usual ? 2 : 0, slope: 0.37 });
+    for (const c of carcass.collisions) {
+      painter.put(sidesOf(c.low, c.high), TRIANGLES, { color: [...theme.bad, 0.8], through: true, cut: NO_CUT });
+      painter.put(edgesOf(c.low, c.high), LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
+      const text = `✕ ${lengthText(c.by, unit)} ${unit}: ${collisionName(c)}`, at = state.camera.project(times(plus(c.low, c.high), 0.5), axes), wide = Math.min(text.length * LETTER, COLLISION);
+      at[0] = within(at[0], wide / 2 + EDGE, Math.max(wide / 2 + EDGE, this.wide - wide / 2 - EDGE));
+      if (this.free(at, wide, OVER)) {
+        this.taken.push([...at, wide, 2 * LINE]);
+        this.letter(text, 'dw-bad dw-collision', at);
+      }
+    }
+    const lines = [];
+    for (const c of carcass.clearances) {
+      const named = c.name === state.gap;
+      if (!named && !state.marks.plays || state.pulled(c.box) > 0) continue; // they are of what is closed
+      lines.push(...c.low, ...c.high, ...ticked(c.low, axes, state.camera), ...ticked(c.high, axes, state.camera));
+      const text = named ? `${c.name}: ${lengthText(c.gap, unit)} ${unit}` : lengthText(c.gap, unit);
+      const at = state.camera.project(times(plus(c.low, c.high), 0.5), axes), wide = text.length * LETTER;
+      if (named) at[0] = within(at[0], wide / 2 + EDGE, Math.max(wide / 2 + EDGE, this.wide - wide / 2 - EDGE));
+      if (!this.free(at, wide, named ? BESIDES : [0])) continue;
+      this.taken.push([...at, wide]);
+      this.letter(text, 'dw-play', at);
+    }
+    painter.put(new Float32Array(lines), LINES, { color: [...theme.mark, 1], through: true, cut: NO_CUT });
   }
 
   // free moves a place for letters up or down to where none stand; it reports whether there is one.
@@ -264,6 +296,15 @@ class Marks {
     painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
   }
 }
+
+// collisionName tells what collides.
+const collisionName = (c) => `${c.name}${c.pulled ? ', pulled out' : ''}`;
+
+// COLLISION is how wide its letters are at most, in dots, as the style sheet has it.
+const COLLISION = 300;
+
+// OVER are how far from its place a collision is told, in dots: not over it.
+const OVER = [-30, 30, -60, 60, 0];
 
 // BESIDES are how far from its place what is wrong may be told, in dots.
 const BESIDES = [0, -22, 22, -44, 44];

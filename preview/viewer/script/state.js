@@ -6,6 +6,9 @@ class State {
     this.hidden = new Set();
     this.chosen = null; // a piece's key
     this.number = 0; // of the parts that are marked, those of the chosen piece among them
+    this.pulls = new Map(); // how far drawers are pulled out of their opening, in mm by name
+    this.puller = ''; // the drawer that the slider pulls
+    this.gap = null; // the name of a clearance in the opening that is drawn
     this.shifted = null; // {key, by}: a piece that is just being dragged, and how far
     this.pocket = -1; // of the chosen piece
     this.opened = 0; // of the steps of opening, as a part of all
@@ -54,6 +57,11 @@ class State {
     for (const k of this.hidden) if (!keys.has(k)) this.hidden.delete(k);
     if (!keys.has(this.chosen)) this.chosen = null; // its number stays marked
     this.shifted = null;
+    if (!this.group.boxes.some((b) => this.data.boxes[b].name === this.puller)) this.puller = this.data.boxes[this.group.boxes[0]].name;
+    if (anew) {
+      this.pulls.clear();
+      this.gap = null;
+    }
     [this.low, this.high] = this.bounds(0);
     if (anew || this.step >= this.steps().length) this.step = -1;
     if (this.step >= 0) this.opened = this.openAt();
@@ -100,8 +108,26 @@ class State {
     const steps = opened * p.box.opening.length;
     let o = plus(p.at, p.piece.origin);
     if (this.shifted?.key === p.key) o = plus(o, this.shifted.by);
+    o = minus(o, [0, this.pulled(p.boxIndex), 0]);
     for (const [step, ...by] of p.piece.moves) o = plus(o, times(by, within(steps - step, 0, 1)));
     return frameOf(o, p.piece.x, p.piece.y);
+  }
+
+  // pulled is how far a box of the group is pulled out, as far as its slides go.
+  pulled(i) {
+    const { carcass, boxes } = this.group;
+    return carcass ? within(this.pulls.get(this.data.boxes[boxes[i]].name) ?? 0, 0, carcass.travel[i]) : 0;
+  }
+
+  // outlines are the opening and all that is outlined in it, by low and high, as the drawers are
+  // pulled; none while boxes are open.
+  outlines(opened = this.opened) {
+    const { carcass } = this.group;
+    if (!carcass || opened > 0 || this.step >= 0) return [];
+    return [carcass, ...carcass.outlines.map((o) => {
+      const by = [0, o.box < 0 ? 0 : this.pulled(o.box), 0];
+      return o.motion === 'stays' ? o : { ...o, low: minus(o.low, by), high: o.motion === 'runs' ? o.high : minus(o.high, by) };
+    })];
   }
 
   // solid is what is shown of a piece: with clearances that are drawn larger it is as designed.
@@ -119,6 +145,12 @@ class State {
           low[k] = Math.min(low[k], q[k]);
           high[k] = Math.max(high[k], q[k]);
         }
+      }
+    }
+    for (const o of pieces.length > 1 ? this.outlines(opened) : []) { // a piece alone is looked at without them
+      for (let k = 0; k < 3; k++) {
+        low[k] = Math.min(low[k], o.low[k]);
+        high[k] = Math.max(high[k], o.high[k]);
       }
     }
     return [low, high];

@@ -23,12 +23,25 @@ class Tools {
         ...Object.keys(LOOKS).map((name) => button(name, () => viewer.look(name))), button('all', () => viewer.fit(), { title: 'show all of it' })),
       make('label', { className: 'dw-tool' }, 'open', this.open),
       viewer.assembly.buttons(),
+      ...this.pull(),
       this.section(),
       drop('Display', ...this.marks()),
       ...this.plays(),
       this.lists,
       drop('Keys', make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))));
     this.set();
+  }
+
+  // pull pulls the drawers of an opening out, as far as their slides go.
+  pull() {
+    const { viewer, state, state: { group: { carcass, boxes }, data } } = this;
+    this.out = null;
+    if (!carcass) return [];
+    this.whose = make('select', { 'aria-label': 'drawer to pull', onchange: () => viewer.pullWhose(this.whose.value) },
+      ...boxes.map((b) => make('option', { value: data.boxes[b].name }, data.boxes[b].name)));
+    this.out = make('input', { type: 'range', min: '0', step: '0.5', title: 'or choose its front and drag it', oninput: () => viewer.pull(state.puller, Number(this.out.value)) });
+    this.outText = make('output', {});
+    return [make('div', { className: 'dw-tool' }, make('label', { className: 'dw-tool' }, 'pull', this.out), this.outText, this.whose)];
   }
 
   section() {
@@ -45,7 +58,7 @@ class Tools {
   // marks are what can be drawn over the box.
   marks() {
     const { viewer, state: { group, data } } = this;
-    const all = [['sizes', 'dimensions of the box'], ['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the joints, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size, an overlap as it is`]];
+    const all = [['sizes', 'dimensions of the box'], ['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the ${group.carcass ? 'opening' : 'joints'}, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size, an overlap as it is`]];
     if (data.parts.some((p) => p.milled !== p.mesh)) all.unshift(['milled', 'as milled, with the bits’ round corners; else as designed']);
     this.checks = new Map(all.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     const theme = viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme())];
@@ -56,8 +69,8 @@ class Tools {
   // filled while it is unfolded.
   plays() {
     const { viewer, state } = this;
-    const { boxes } = state.group;
-    const count = boxes.length === 1 ? state.data.boxes[boxes[0]].plays.length : 0;
+    const { boxes, carcass } = state.group;
+    const count = carcass ? carcass.clearances.length : boxes.length === 1 ? state.data.boxes[boxes[0]].plays.length : 0;
     this.fill = () => {};
     if (count === 0) return [];
     const list = make('div', {}), place = drop('Clearance', list);
@@ -68,6 +81,7 @@ class Tools {
     this.fill = () => {
       if (!place.open) return;
       if (state.stale) return list.replaceChildren(make('p', { className: 'dw-fact' }, 'not known: what was entered cannot be drawn'));
+      if (carcass) return list.replaceChildren(...this.free(fold));
       const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => {
         fold();
         viewer.goTo(play);
@@ -76,6 +90,18 @@ class Tools {
     };
     place.addEventListener('toggle', this.fill);
     return [place];
+  }
+
+  // free lists what is free about the drawers in their opening, what collides before it.
+  free(fold) {
+    const { viewer, state: { group: { carcass }, data } } = this;
+    const bad = carcass.collisions.map((c) => [...[collisionName(c), `✕ ${this.length(c.by)}`].map((t) => make('strong', { className: 'dw-bad' }, t))]);
+    const rows = carcass.clearances.map((c) => [button(c.name, () => {
+      fold();
+      viewer.showGap(c.name);
+    }, { title: 'its dimension in the picture' }), this.length(c.gap)]);
+    return [table(`Clearance in the opening, the drawers closed; ${data.unit}`, ['where', 'clearance'], [...bad, ...rows]),
+      make('p', { className: 'dw-fact' }, `Assumed: ${carcass.assumed.join('; ')}.`)];
   }
 
   refresh() { this.fill(); }
@@ -91,6 +117,14 @@ class Tools {
     this.step.hidden = state.opened === 0 || state.step >= 0;
     this.open.setAttribute('aria-valuetext', this.step.textContent);
     this.viewer.assembly.set();
+    if (this.out) {
+      const i = state.group.boxes.findIndex((b) => state.data.boxes[b].name === state.puller);
+      this.whose.value = state.puller;
+      this.out.max = String(state.group.carcass.travel[i]);
+      this.out.value = String(state.pulled(i));
+      setText(this.outText, `${this.length(state.pulled(i))} ${state.data.unit}`);
+      this.out.setAttribute('aria-valuetext', this.outText.textContent);
+    }
     this.axis.value = String(axis);
     this.cut.hidden = axis < 0;
     if (axis >= 0) {

@@ -172,28 +172,33 @@ class Viewer {
   }
 
   // drag gives the place of the chosen piece, if it is what is seen at a dot and can be moved
-  // there: then it goes along with the pointer, in whole steps.
+  // there: then it goes along with the pointer, in whole steps. A front takes its drawer along.
   drag(x, y) {
     const { state } = this, p = state.chosenPiece();
-    const placed = p && state.closed() && seenAt(state, x, y)?.key === p.key && this.options.place?.(p.piece.name);
-    return placed ? { ...placed, key: p.key } : null;
+    if (!p || !state.closed() || seenAt(state, x, y)?.key !== p.key) return null;
+    const placed = this.options.place?.(p.piece.name);
+    if (placed) return { ...placed, key: p.key };
+    return state.group.carcass && FRONTS.includes(p.part.role) ? { key: p.key, axis: 1, mm: -state.pulled(p.boxIndex), pulls: p.box.name } : null;
   }
 
   // shift moves a dragged piece by dots of the page, to a whole step from its wall.
-  shift({ key, axis, mm }, dx, dy) {
+  shift({ key, axis, mm, pulls }, dx, dy) {
     const { camera, data } = this.state, step = data.unit === 'in' ? MM_IN / 16 : 1;
     const along = [0, 0, 0];
     along[axis] = 1;
     const { right, up } = camera.axes(), per = [camera.scale * dot(along, right), -camera.scale * dot(along, up)];
     const long = per[0] ** 2 + per[1] ** 2;
     if (long < 1e-6) return;
-    const to = Math.max(0, Math.round((mm + (dx * per[0] + dy * per[1]) / long) / step) * step);
+    const place = Math.round((mm + (dx * per[0] + dy * per[1]) / long) / step) * step;
+    if (pulls) return this.pull(pulls, -place, false);
+    const to = Math.max(0, place);
     this.state.shifted = { key, by: times(along, to - mm) };
     this.changed();
   }
 
   // drop ends a drag: the page is told where the piece is to stand, in mm from its wall.
-  drop({ piece, axis, mm }, taken) {
+  drop({ piece, axis, mm, pulls }, taken) {
+    if (pulls) return;
     const by = this.state.shifted?.by[axis] ?? 0;
     if (!taken || by === 0) this.state.shifted = null;
     else this.options.move(piece, mm + by);
@@ -244,6 +249,28 @@ class Viewer {
   spread(part) {
     this.state.opened = part;
     if (this.state.camera.fitted) this.state.fit();
+    this.changed();
+  }
+
+  // pull pulls a drawer out, in mm; all stays in sight, unless somebody looks at one place or
+  // has it at the pointer.
+  pull(name, mm, fit = true) {
+    const { state } = this, i = state.group.boxes.findIndex((b) => state.data.boxes[b].name === name);
+    state.puller = name;
+    state.pulls.set(name, within(mm, 0, state.group.carcass.travel[i]));
+    [state.low, state.high] = state.bounds(0);
+    if (fit && state.camera.fitted) state.fit();
+    this.changed();
+  }
+
+  pullWhose(name) {
+    this.state.puller = name;
+    this.changed();
+  }
+
+  // showGap draws a clearance in the opening.
+  showGap(name) {
+    this.state.gap = this.state.gap === name ? null : name;
     this.changed();
   }
 
@@ -310,6 +337,9 @@ class Viewer {
     this.changed();
   }
 }
+
+// FRONTS are the roles of what a drawer is pulled at.
+const FRONTS = ['drawer-front', 'box-front'];
 
 // mountViewer puts a viewer into an element: see the package's comment.
 function mountViewer(element, data, options = {}) {

@@ -1,0 +1,126 @@
+package carcass
+
+import (
+	"strings"
+
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/opening"
+)
+
+// cabinet outlines the sides, and the stiles of a face frame that stand in before them.
+func (m *maker) cabinet() {
+	o, t, over := m.out.Opening, usualSide(m.Unit), m.Opening.FrameOverhang
+	for _, h := range sidesOf {
+		side, stile := h.between(o, o, -over-t, -over), h.between(o, o, -over, 0)
+		stile.High[1] = stile.Low[1] + usualFrame(m.Unit)
+		add := func(name string, b Block) {
+			m.outline(Outline{Name: h.name + name, Block: b, Drawer: Stands, Motion: Stays, Usual: true})
+		}
+		add(" side of the cabinet", side)
+		add(" stile of the frame", stile)
+	}
+}
+
+// hand is a side of the opening.
+type hand struct {
+	name  string
+	right bool
+}
+
+var sidesOf = [2]hand{{"left", false}, {"right", true}}
+
+// between sets a block between two distances from a side of another, inward.
+func (h hand) between(o, b Block, from, to float64) Block {
+	if h.right {
+		b.Low[0], b.High[0] = o.High[0]-to, o.High[0]-from
+	} else {
+		b.Low[0], b.High[0] = o.Low[0]+from, o.Low[0]+to
+	}
+	return b
+}
+
+// slides outlines the slides of a drawer, at their line: between box and opening, under the box
+// at its sides or under its middle.
+func (m *maker) slides(drawer int) {
+	box, ok := m.box(drawer)
+	if !ok {
+		return
+	}
+	s, o, name := m.Plan.Slide, m.out.Opening, m.Drawers[drawer].Name
+	usual, _ := opening.BuiltIn(s.Kind, m.Unit)
+	high := s.Height
+	if high == 0 {
+		high = usual.Height
+	}
+	line, shim := m.Plan.Rows[drawer].Line, m.Plan.Shim
+	about := Block{[3]float64{0, 0, line - high/2}, [3]float64{0, m.Plan.SlideLength, line + high/2}}
+	add := func(name string, b Block, motion Motion, guessed bool) {
+		m.outline(Outline{Name: name, Block: b, Drawer: drawer, Motion: motion, Usual: guessed})
+	}
+	known := high == s.Height && s.Height != usual.Height
+	if s.Kind == opening.CenterMount {
+		rail := about
+		middle := (o.Low[0] + o.High[0]) / 2
+		rail.Low[0], rail.High[0] = middle-usualRail(m.Unit)/2, middle+usualRail(m.Unit)/2
+		rail.Low[2], rail.High[2] = box.Low[2]-s.ClearanceBelow, box.Low[2]
+		add("slide of "+name, rail, Runs, true)
+		return
+	}
+	for _, h := range sidesOf {
+		called := h.name + " slide of " + name
+		switch s.Kind {
+		case opening.SideMount: // as thick as the widest box that runs leaves it
+			add(called, h.between(o, about, shim, shim+s.Clearance-s.ClearancePlus/2), Runs, !known)
+		case opening.Undermount:
+			inner := shim + s.InsideDeduction/2 // where the box's sides end
+			add(called, h.between(o, about, shim, inner-s.MaxSideThickness), Runs, !known)
+			under := h.between(o, about, shim, inner+s.NotchWidth)
+			under.High[2] = box.Low[2]
+			add(called+", below the box", under, Runs, !known)
+			m.carriage(drawer, called, h)
+		case opening.Wooden:
+			add(h.name+" runner of "+name, h.between(o, about, shim, shim+usualStrip(m.Unit)), Stays, true)
+		}
+		if m.Plan.Packing > 0 {
+			add(h.name+" packing of "+name, h.between(o, about, -m.Plan.Packing, 0), Stays, !known)
+		}
+	}
+}
+
+// carriage outlines what of a slide under the box goes with it: below the bottom, from behind
+// the box's front through the notch of its back, beside the box's side.
+func (m *maker) carriage(drawer int, called string, h hand) {
+	box, _ := m.box(drawer)
+	front, ok := m.extent(drawer, func(p Piece) bool { return p.Role == joinery.Front })
+	side, beside := m.extent(drawer, func(p Piece) bool {
+		return p.Role == joinery.Side && strings.HasPrefix(p.Name, h.name)
+	})
+	if !ok || !beside {
+		return
+	}
+	thick := side.High[0] - side.Low[0]
+	b := h.between(box, box, thick, thick+m.Plan.Slide.NotchWidth)
+	b.Low[1], b.High[2] = front.High[1], box.Low[2]+m.Plan.Slide.BottomRecess
+	m.outline(Outline{Name: called + ", in the box", Block: b, Drawer: drawer, Motion: Moves})
+}
+
+// handle outlines the knob or handle of a drawer front about its holes.
+func (m *maker) handle(drawer int) {
+	front, ok := m.front(drawer)
+	f := m.Drawers[drawer].Front
+	if !ok || f == nil || f.Handles == 0 {
+		return
+	}
+	down, middle := f.HandleFromTop, (front.Low[0]+front.High[0])/2
+	if down == 0 {
+		down = f.Height / 2
+	}
+	name, wide, high, out := "knob", usualKnob(m.Unit), usualKnob(m.Unit), usualKnob(m.Unit)
+	if f.Handles == 2 {
+		high, out = usualBar(m.Unit), usualStands(m.Unit)
+		name, wide = "handle", f.HandleSpacing+high
+	}
+	z, y := front.High[2]-down, front.Low[1]
+	m.outline(Outline{Name: name + " of " + m.Drawers[drawer].Name, Drawer: drawer, Motion: Moves, Usual: true,
+		Block: Block{[3]float64{middle - wide/2, y - out, z - high/2}, [3]float64{middle + wide/2, y, z + high/2}}})
+}
