@@ -82,7 +82,9 @@ func (m *maker) slides(drawer int) {
 			add(h.name+" runner of "+name, h.between(o, about, shim, shim+usualStrip(m.Unit)), Stays, true)
 		}
 		if m.Plan.Packing > 0 {
-			add(h.name+" packing of "+name, h.between(o, about, -m.Plan.Packing, 0), Stays, !known)
+			packing := h.between(o, about, -m.Plan.Packing, 0)
+			packing.Low[1] = m.face + usualFrame(m.Unit) // it is behind the frame
+			add(h.name+" packing of "+name, packing, Stays, true)
 		}
 	}
 }

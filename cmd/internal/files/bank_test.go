@@ -18,7 +18,7 @@ import (
 // TestAnyBankFits: whatever job with an opening is not refused makes drawings of
 // boxes that, cut virtually and put together, fit the opening with the clearance
 // that the slide asks for, over all readings of the boards. Depths in layers' names
-// are rounded to 0.01 mm, at both sides.
+// are rounded to 0.01 mm, at both sides. Nothing in it collides, closed or pulled out.
 func TestAnyBankFits(t *testing.T) {
 	const rounded = 0.03
 	proven := 0
@@ -56,6 +56,11 @@ func TestAnyBankFits(t *testing.T) {
 		for _, p := range found {
 			if p.IsError() {
 				return
+			}
+		}
+		for _, c := range files.Cabinets(made)[0].Carcass.Collisions {
+			if !strings.Contains(c.Name, ", higher than the ") { // a low box is beside a usual slide, which nothing judges
+				t.Fatalf("%+v\n%s", c, text)
 			}
 		}
 		to := &folder{files: map[string][]byte{}}

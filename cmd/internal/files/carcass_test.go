@@ -108,6 +108,7 @@ func TestCollisions(t *testing.T) {
 	under := strings.NewReplacer("own: {kind: side-mount, screw-line: 35, height: 45}", "own: {kind: undermount}",
 		"bottom: thin", "bottom: thin, joinery: {bottom-height: 13}")
 	high := strings.NewReplacer("height: 45", "height: 60", "rows: 2", "rows: 2, box-heights: [60]")
+	frame := strings.NewReplacer("cabinet: frameless", "cabinet: face-frame, frame-overhang: 10")
 	bank := func(b batch.Batch) *batch.Bank { return &b.Banks[0] }
 	for name, c := range map[string]struct {
 		text  string
@@ -116,6 +117,7 @@ func TestCollisions(t *testing.T) {
 	}{
 		"none":             {text: planted},
 		"none, undermount": {text: under.Replace(planted)},
+		"none, face frame": {text: frame.Replace(planted)},
 		"knob": {text: strings.Replace(planted, "handles: knob", "handles: knob, handle-from-top: 12.5", 1),
 			want: map[string]float64{"drawer front of a-1 and knob of a-2 pulled": 0.5}},
 		"high slides": {text: high.Replace(planted), want: map[string]float64{
@@ -134,6 +136,10 @@ func TestCollisions(t *testing.T) {
 			p.Rows[0].BoxBottom -= p.Rows[0].BoxBottom - (p.Rows[1].BoxBottom + p.Rows[1].Box.Height) + 2
 		}, want: map[string]float64{"left side of a-1 and left side of a-2": 2,
 			"drawer front of a-1 and drawer front of a-2": 12}},
+		"behind the front above": {text: planted, plant: func(b batch.Batch) {
+			r := &bank(b).Plan.Rows[1]
+			r.BoxBottom += r.Above + 2 + 3
+		}, want: map[string]float64{"drawer front of a-1 and left side of a-2 pulled": 3}},
 		"bottom too low": {text: under.Replace(planted), plant: func(b batch.Batch) {
 			bank(b).Plan.Slide.BottomRecess += 2
 		}, want: map[string]float64{"bottom of a-1 and left slide of a-1, in the box": 2,
