@@ -59,7 +59,7 @@ func TestAnyBankFits(t *testing.T) {
 			}
 		}
 		for _, c := range files.Cabinets(made)[0].Carcass.Collisions {
-			if !strings.Contains(c.Name, ", higher than the ") { // a low box is beside a usual slide, which nothing judges
+			if !strings.Contains(c.Name, ", higher than the ") { // of a low box beside a usual slide
 				t.Fatalf("%+v\n%s", c, text)
 			}
 		}
