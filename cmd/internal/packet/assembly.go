@@ -327,13 +327,13 @@ const inClamps = "Check both diagonals at once, before the glue takes: clamp acr
 	"equal."
 
 // openShoulder is what is done about a tongue that is too long, before there is any glue.
-const openShoulder = "A shoulder that stays open has a tongue that is too long for its dado: trim it to the " +
+const openShoulder = "Trim a tongue whose shoulder stays open to the " +
 	"setups' limits; no clamp closes it. "
 
 // throughTongues is what is done where the bottom's groove is as deep as tongues are thick, but for a skin thinner than
 // leastSkin, in mm.
 const (
-	throughTongues = "Pare nibs that the groove leaves of tongues off with a knife. "
+	throughTongues = "Pare off nibs that grooves leave. "
 	leastSkin      = 0.5
 )
 
