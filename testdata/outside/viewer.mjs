@@ -275,6 +275,12 @@ const checks = {
     const out = await front();
     must(near(closed.y - out.y, c.travel[0], 1e-6), `the first drawer is out by ${closed.y - out.y}, its slides go ${c.travel[0]}`);
     must((await dots(page)).sum !== before.sum, 'pulled out, the picture is the same');
+    const off = await page.evaluate(() => {
+      const { data, group: { at: [[x, y, z]], boxes: [b], carcass }, camera } = viewer.state, { name, size: [w, h] } = data.boxes[b];
+      const e = [...document.querySelectorAll('.dw-name:not([hidden])')].find((l) => l.textContent === name);
+      return parseFloat(e.style.left) - 100 * camera.project([x + w / 2, y - carcass.travel[0], z + h / 2])[0] / camera.width;
+    });
+    must(near(off, 0, 0.1), `the drawer's name stands ${off} % beside it`);
     must(await page.evaluate(() => viewer.state.outlines().some((o) => o.motion === 'runs' && o.box === 0 && o.high[1] - o.low[1] > 1.9 * viewer.state.group.carcass.travel[0])), 'the slides stay');
     await page.keyboard.press('Home');
     await settle(page);

@@ -124,7 +124,7 @@ class Assembly {
 function drawStep(state, painter, theme, nearer) {
   const at = state.at(), { gl } = painter;
   if (!at) return;
-  const [box] = state.group.at;
+  const box = state.standsAt(0);
   const glue = (at.glue ?? []).flatMap(([piece, ...ends]) => {
     const p = state.pieces[piece];
     if (state.hidden.has(p.key)) return [];

@@ -94,7 +94,7 @@ class Marks {
   names(state, axes) {
     state.group.boxes.forEach((b, i) => {
       const { name, size: [w, h] } = state.data.boxes[b];
-      const at = state.camera.project(plus(state.group.at[i], [w / 2, 0, h / 2]), axes);
+      const at = state.camera.project(plus(state.standsAt(i), [w / 2, 0, h / 2]), axes);
       this.taken.push([...at, name.length * LETTER]);
       this.letter(name, 'dw-name', at);
     });
@@ -392,7 +392,7 @@ function grains(state, shown) {
 // seenBlock is a block of a box in its place, or what is seen of it in a section: nothing of one
 // that the section does not meet.
 function seenBlock(state, block, box) {
-  const low = plus(block.low, state.group.at[box]), high = plus(block.high, state.group.at[box]), { axis, at } = state.section;
+  const low = plus(block.low, state.standsAt(box)), high = plus(block.high, state.standsAt(box)), { axis, at } = state.section;
   if (axis >= 0) {
     if (low[axis] > at || high[axis] < at) return [];
     low[axis] = high[axis] = at;

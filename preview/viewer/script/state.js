@@ -106,9 +106,8 @@ class State {
   // frame is where a piece stands, opened as far as a part of all steps.
   frame(p, opened = this.opened) {
     const steps = opened * p.box.opening.length;
-    let o = plus(p.at, p.piece.origin);
+    let o = plus(this.standsAt(p.boxIndex), p.piece.origin);
     if (this.shifted?.key === p.key) o = plus(o, this.shifted.by);
-    o = minus(o, [0, this.pulled(p.boxIndex), 0]);
     for (const [step, ...by] of p.piece.moves) o = plus(o, times(by, within(steps - step, 0, 1)));
     return frameOf(o, p.piece.x, p.piece.y);
   }
@@ -118,6 +117,9 @@ class State {
     const { carcass, boxes } = this.group;
     return carcass ? within(this.pulls.get(this.data.boxes[boxes[i]].name) ?? 0, 0, carcass.travel[i]) : 0;
   }
+
+  // standsAt is where a box of the group stands, pulled out as it is.
+  standsAt(i) { return minus(this.group.at[i], [0, this.pulled(i), 0]); }
 
   // outlines are the opening and all that is outlined in it, by low and high, as the drawers are
   // pulled; none while boxes are open.
@@ -180,7 +182,7 @@ class State {
       this.fit();
       return;
     }
-    this.camera.at = plus(times(plus(play.low, play.high), 0.5), this.group.at[0]);
+    this.camera.at = plus(times(plus(play.low, play.high), 0.5), this.standsAt(0));
     this.section.at = this.camera.at[this.section.axis];
   }
 
@@ -200,8 +202,8 @@ class State {
     if (shown.length === 0) return;
     const ends = this.bounds(this.opened, shown);
     for (const { low, high } of this.at()?.clamps ?? []) {
-      ends[0] = ends[0].map((v, k) => Math.min(v, low[k] + this.group.at[0][k]));
-      ends[1] = ends[1].map((v, k) => Math.max(v, high[k] + this.group.at[0][k]));
+      ends[0] = ends[0].map((v, k) => Math.min(v, low[k] + this.standsAt(0)[k]));
+      ends[1] = ends[1].map((v, k) => Math.max(v, high[k] + this.standsAt(0)[k]));
     }
     this.camera.fit(...ends, this.sized() ? MARGIN : 0);
   }
@@ -217,7 +219,7 @@ class State {
 
   // sizeBounds are the outside of the box, without a front that is screwed to it.
   sizeBounds() {
-    const [at] = this.group.at, [w, h, d] = this.data.boxes[this.group.boxes[0]].size;
+    const at = this.standsAt(0), [w, h, d] = this.data.boxes[this.group.boxes[0]].size;
     return [at, plus(at, [w, d, h])];
   }
 
