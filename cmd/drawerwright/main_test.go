@@ -171,6 +171,9 @@ func TestSamplesBuild(t *testing.T) {
 			named := 9 + len(r.Drawers) + len(r.Cabinets)
 			for _, d := range r.Drawers {
 				named += len(d.Pictures) + len(d.Solids)
+				if d.Step != "" {
+					named++
+				}
 			}
 			if r.ForRouter() {
 				named++ // the legend of layers
@@ -208,7 +211,7 @@ func TestSamplesBuild(t *testing.T) {
 				named += len([]string{"tables/layout.csv", "tables/cuts.csv"})
 			}
 			for _, p := range r.Parts {
-				for _, f := range []string{p.Files.Inside, p.Files.Outside, p.Files.STL} {
+				for _, f := range []string{p.Files.Inside, p.Files.Outside, p.Files.STL, p.Files.Step} {
 					if f != "" {
 						named++
 						if _, ok := a["/"+f]; !ok {

@@ -88,6 +88,7 @@ func (b Batch) Milled(d Drawer) bool {
 type Drawer struct {
 	advice.Box
 	Folder   string     // of its previews
+	Step     string     // the file of its exact solids; empty where the job asks for none
 	Bits     []mill.Bit // none on a saw
 	Parts    []Part
 	Strength Strength
@@ -124,6 +125,7 @@ type Part struct {
 	Engraved                                *Engraved // nil where no numbers are asked for
 	Drawings                                []Drawing // one for each face that is cut, in the order of cutting
 	STL                                     string    // its file, relative to the output folder
+	Step                                    string    // that of its exact solid; empty where the job asks for none
 }
 
 // Drawing is the file of one face, with the legend of its layers.
@@ -295,6 +297,9 @@ func build(j *job.Job, from, to int, how manner) (drawers []Drawer, problems [][
 		spec.Units = j.Units
 		box, _, sound := joinery.LayOut(spec)
 		d := name(box, asked.Bits, asked.Spares)
+		if j.Step {
+			d.exact()
+		}
 		if sound {
 			d.Box = how.known.Box(box, shopOf(j, i))
 			spec.Spreads = d.Outcome.Spreads()
@@ -330,6 +335,14 @@ func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
 		out.Parts = append(out.Parts, part)
 	}
 	return out
+}
+
+// exact names the files of its exact solids.
+func (d *Drawer) exact() {
+	d.Step = filing.BoxStep(d.Folder)
+	for i, p := range d.Parts {
+		d.Parts[i].Step = filing.PartStep(d.Folder, p.Name)
+	}
 }
 
 // sameNames finds drawers that have a part with one name: a drawer's name can end as

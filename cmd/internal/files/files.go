@@ -233,6 +233,9 @@ func (w *writer) drawer(d batch.Drawer, asMilled bool) (preview, error) {
 			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 	}
+	if err := w.exact(d, trimmed(cut)); err != nil {
+		return preview{}, err
+	}
 	return w.preview(d, trimmed(cut))
 }
 

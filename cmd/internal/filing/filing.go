@@ -62,6 +62,13 @@ func BoxPicture(box, view string) string { return pictures + box + "-" + view }
 // PartSolid is the solid of a part, in the folder of its box.
 func PartSolid(box, part string) string { return solids + box + "/" + part + ".stl" }
 
+// PartStep is the exact solid of a part, without what does not go into a box.
+func PartStep(box, part string) string { return solids + box + "/" + part + ".step" }
+
+// BoxStep is the assembled box of exact solids. No part has its name: those of parts begin with
+// that of their box.
+func BoxStep(box string) string { return solids + box + "/" + Assembled + ".step" }
+
 // BoxSolid is that of a whole box, assembled or exploded.
 func BoxSolid(box, view string) string { return solids + box + "/" + view + ".stl" }
 

@@ -18,7 +18,7 @@ import (
 func (r *reader) job(root *section) *Job {
 	get := root.values
 	j := &Job{File: r.src.file, Title: get["job"].text, Units: r.units, src: r.src, open: r.open}
-	j.Preview = get["preview"].text
+	j.Preview, j.Step = get["preview"].text, get["cad"].text == CADStep
 	j.cutter = sync.OnceValue(j.cutterText)
 	r.drawings(j, r.sub(root, "dxf", dxfKeys))
 	j.Paper = r.paper(r.sub(root, "paper", paperKeys))

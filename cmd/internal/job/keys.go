@@ -130,6 +130,11 @@ var jobKeys = []key{
 		without: "milled for drawers cut with a CNC router; designed else: slots " +
 			"of a saw are square and run out as they are designed",
 		example: "milled"},
+	{name: "cad", form: formWord, words: []string{CADStep},
+		doc: "For those who go on in CAD: each part and each assembled box as exact solids in STEP (AP242), " +
+			"as in previews, without tabs and onion skin",
+		without: "solids are written as STL and glTF alone",
+		example: "step"},
 	{name: "paper", form: formSection, keys: paperKeys, without: "the defaults of its entries hold", doc: "How the packet for the bench is printed",
 		example: "{size: A4, labels: page}"},
 	{name: "templates", form: formSection, keys: templateKeys, without: "none are made", doc: "Marking templates and gauges to cut with a laser or a small router",
@@ -405,6 +410,9 @@ var tBeforeTool = regexp.MustCompile(`(^|[^A-Za-z0-9])[Tt]\{tool\}`)
 
 // PreviewDesigned and PreviewMilled are what the solids of previews show.
 const PreviewDesigned, PreviewMilled = "designed", "milled"
+
+// CADStep is the format of exact solids.
+const CADStep = "step"
 
 // splitNone and splitCutter are how drawings are split into files.
 const splitNone, splitCutter = "none", "cutter"

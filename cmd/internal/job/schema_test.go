@@ -18,7 +18,7 @@ var keyPaths = strings.Fields(`
 	job units
 	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price stock.*.material stock.*.cut stock.*.density
 	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.edge-banding stock.*.edge-banding.thickness stock.*.edge-banding.price stock.*.kerf
-	preview paper paper.size paper.labels paper.label-columns paper.label-rows
+	preview cad paper paper.size paper.labels paper.label-columns paper.label-rows
 	templates templates.stock templates.bed templates.register templates.pin-diameter templates.slot-width templates.roll-width
 	sheets sheets.method sheets.stages sheets.kerf sheets.trim sheets.flip-on sheets.pin-distance sheets.min-offcut sheets.max-weight
 	machines machines.saw machines.saw.max-height machines.saw.max-width machines.saw.rip-capacity machines.saw.crosscut-capacity machines.saw.max-length-on-sled

@@ -8,6 +8,7 @@ var titles = map[string]string{
 	"joinery": "Joinery", "machines": "Limits of the machines", "router": "CNC router", "limits": "What is right",
 	"accuracy": "Accuracy of the shop", "spacers": "Spacer blocks", "dxf": "Drawings for machines",
 	"preview": "Solids in previews",
+	"cad":     "Exact solids for CAD",
 	"paper":   "Printed packet", "templates": "Templates and gauges", "sheets": "Layout on sheets",
 	"climate": "Climate", "openings": "Openings", "group-openings": "One size for similar openings",
 	"slides": "Slides of the shop", "slides-file": "File of shared slides", "drawers": "Drawers",

@@ -154,6 +154,9 @@ func (w *Worker) boxCheck(d record.Drawer, box string, read Read) record.Checked
 	if also {
 		exploded, also = c.triangles(apart, read)
 	}
+	if d.Step != "" {
+		w.exactBox(&c, d, read)
+	}
 	list, allowed, known := w.standing(d, read)
 	if !known {
 		return c.out

@@ -18,6 +18,7 @@ var plantMarks = strings.Replace(plantJob, "tabs: {}", "tabs: {as: marks}", 1)
 // cabinet; plantTemplates has templates with their kerf made up for.
 const plantJob = `job: Planted
 units: mm
+cad: step
 stock:
   birch: {thickness: 12.2, sheet: 1500 x 1100, keep-out: [{at: 0 x 500, size: 15 x 40}]}
   ply: {thickness: 5.9, sheet: 1500 x 1100}
@@ -49,7 +50,7 @@ type planted struct {
 // plants are all that are tried, by what is wrong, for each job.
 func plants(t testing.TB, version string) map[string]map[string]planted {
 	of := map[string]planted{}
-	for _, some := range []map[string]planted{plantedSheets, plantedLayout, plantedCabinets, plantedSolids, plantedScenes, plantedTables, plantedRunCards, plantedLists, plantedBoxes, plantedPictures, plantedSaid, plantedCode} {
+	for _, some := range []map[string]planted{plantedSheets, plantedLayout, plantedCabinets, plantedSolids, plantedExact, plantedScenes, plantedTables, plantedRunCards, plantedLists, plantedBoxes, plantedPictures, plantedSaid, plantedCode} {
 		for name, p := range some {
 			if _, twice := of[name]; twice {
 				t.Fatalf("%s is planted twice", name)

@@ -22,6 +22,11 @@ func (w *Worker) solidCheck(part record.Part, read Read) record.Checked {
 	if want, known := w.shown(&c, part, read, milled.Board.FromSheet); ok && known {
 		c.solid(part.Files.STL, part.Name, list, want)
 	}
+	if file := part.Files.Step; file != "" {
+		if is, ok := c.step(file, read); ok {
+			w.exactPart(&c, part, file, is, read)
+		}
+	}
 	return c.out
 }
 

@@ -101,6 +101,7 @@ var drawerMeanings = map[string]map[string]string{
 		"preview":        "milled: its solids are what the bits leave by the drawings; absent where they are as designed",
 		"pictures":       "the files that picture it",
 		"solids":         "the files that have the whole box as STL",
+		"step":           "the file that has the assembled box as exact solids, where the job asks for it",
 	},
 	"Size": {"width": "from side to side", "height": "from bottom to top", "depth": "from front to back"},
 	"Sag": {
@@ -154,6 +155,7 @@ var drawerMeanings = map[string]map[string]string{
 		"inside":  "the drawing of the inside face; absent where that is not cut",
 		"outside": "the drawing of the outside face; absent where that is not cut",
 		"stl":     "the solid of the part",
+		"step":    "its exact solid as it goes into a box, where the job asks for it",
 	},
 	"Engraved": {
 		"number": "the number, the same on all parts that are cut alike",

@@ -103,6 +103,8 @@ type Drawer struct {
 	// Pictures and Solids are files of the whole box, relative to the folder.
 	Pictures []string `json:"pictures"`
 	Solids   []string `json:"solids"`
+	// Step is the assembled box as exact solids, where the job asks for it.
+	Step string `json:"step,omitempty"`
 }
 
 // Sag is of the bottom under its load: with simply supported and with clamped
@@ -176,6 +178,7 @@ type Files struct {
 	Inside  string `json:"inside,omitempty"`
 	Outside string `json:"outside,omitempty"`
 	STL     string `json:"stl"`
+	Step    string `json:"step,omitempty"`
 }
 
 // Setup is one fence distance and one cutter height, and the drawers that it serves.
@@ -242,7 +245,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 			Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(),
 			Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d),
 			MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
-		listed.Pictures, listed.Solids = p.Looks.Pictures(d.Folder), p.Looks.Solids(d.Folder)
+		listed.Pictures, listed.Solids, listed.Step = p.Looks.Pictures(d.Folder), p.Looks.Solids(d.Folder), d.Step
 		if b.Milled(d) {
 			listed.Preview = PreviewMilled
 		}
@@ -333,7 +336,7 @@ func part(p batch.Part, engraving float64, u geom.Unit) Part {
 		Stock: p.Stock.Name, Grain: string(p.Stock.Grain), Operations: []Operation{},
 		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline),
 		ReliefCorners: p.Panel.Outline.Marked(geom.Relief),
-		Files:         Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, u),
+		Files:         Files{p.File(geom.Inside), p.File(geom.Outside), p.STL, p.Step}, Engraved: engraved(p, engraving, u),
 	}
 	for _, s := range p.Placements {
 		at := func(v geom.Vec3) [3]Length { return [3]Length{Length(v.X), Length(v.Y), Length(v.Z)} }
