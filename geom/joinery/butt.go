@@ -81,7 +81,8 @@ func (l *layout) butted(r Role) ending {
 		e.cuts = append(e.cuts, hole)
 		long := geom.Vec3{X: hole.Depth + bore.Depth}
 		l.drive(r, geom.Vec3{X: l.Ts - hole.Depth, Y: middle, Z: l.wallStand() + y}, long, thick, wide)
-		l.drive(r, geom.Vec3{X: l.Width - l.Ts + hole.Depth, Y: middle, Z: l.wallStand() + y}, long.Scale(-1), thick, wide)
+		l.drive(r, geom.Vec3{X: l.Width - l.Ts + hole.Depth, Y: middle, Z: l.wallStand() + y}, long.Scale(-1), thick,
+			wide)
 		if r == Back && l.BottomFit == BottomSlideIn {
 			y -= l.backUnder() // over the back's own lower edge
 		}

@@ -85,7 +85,8 @@ func (l *layout) addCleats() {
 		for i, x := range at {
 			bore(&p, geom.Point{X: x, Y: l.rise / 2}, screw.hole)
 			for _, s := range stands {
-				l.drive(wall, s.Apply(geom.Vec3{X: x, Y: l.rise / 2, Z: t}), s.Normal().Scale(-t-into), screw.thick, screw.hole)
+				l.drive(wall, s.Apply(geom.Vec3{X: x, Y: l.rise / 2, Z: t}), s.Normal().Scale(-t-into), screw.thick,
+					screw.hole)
 			}
 			if i > 0 {
 				between = append(between, (at[i-1]+x)/2)
@@ -98,7 +99,8 @@ func (l *layout) addCleats() {
 	from := geom.Vec3{X: l.Ts + l.BottomClearance/2, Y: l.toFront + l.ClearanceDepth()/2, Z: l.rise}
 	hold := func(x, y float64) {
 		bore(&bottom, geom.Point{X: x, Y: y}, screw.hole)
-		l.drive(CleatRole, from.Add(geom.Vec3{X: x, Y: y, Z: l.Tb}), geom.Vec3{Z: -l.Tb - float64(cleatHold*l.rise)}, screw.thick, screw.hole)
+		l.drive(CleatRole, from.Add(geom.Vec3{X: x, Y: y, Z: l.Tb}), geom.Vec3{Z: -l.Tb - float64(cleatHold*l.rise)},
+			screw.thick, screw.hole)
 		downScrews++
 	}
 	// Along the sides from front to back, and between those strips along front and back.

@@ -88,7 +88,8 @@ func (l *layout) boreForScrews(front *Part, within geom.Rect) (screws int) {
 			if x > within.Min.X && x < within.Max.X && z > within.Min.Y && z < within.Max.Y {
 				at := geom.Point{X: front.along(geom.Vec3{X: x}), Y: z - front.Placements[0].Origin.Z}
 				bore(&front.Panel, at, screw.hole)
-				l.drive(Front, front.Placements[0].Apply(geom.Vec3{X: at.X, Y: at.Y, Z: thick}), geom.Vec3{Y: -thick}, screw.thick, screw.hole)
+				l.drive(Front, front.Placements[0].Apply(geom.Vec3{X: at.X, Y: at.Y, Z: thick}), geom.Vec3{Y: -thick},
+					screw.thick, screw.hole)
 				screws++
 			}
 		}

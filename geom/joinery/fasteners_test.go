@@ -29,7 +29,9 @@ func shanks(d Drawer) (list []shank) {
 		p := d.part(b.Part)
 		wide := b.Diameter
 		if s.Fastened() == Screws { // the hole in the side is wider
-			_, r, _ := d.part(Side).Panel.Pockets[slices.IndexFunc(d.part(Side).Panel.Pockets, func(k geom.Pocket) bool { return k.Kind == geom.Drill })].Outline.AsCircle()
+			cuts := d.part(Side).Panel.Pockets
+			drilled := slices.IndexFunc(cuts, func(k geom.Pocket) bool { return k.Kind == geom.Drill })
+			_, r, _ := cuts[drilled].Outline.AsCircle()
 			wide = 2 * r
 		}
 		for _, y := range b.Heights {
@@ -38,7 +40,8 @@ func shanks(d Drawer) (list []shank) {
 				if x > 0 {
 					in = x - b.Depth
 				}
-				add(p, p.Placements[0], geom.Vec3{X: x, Y: y, Z: b.FromOutside}, geom.Vec3{X: in, Y: y, Z: b.FromOutside}, wide)
+				add(p, p.Placements[0], geom.Vec3{X: x, Y: y, Z: b.FromOutside},
+					geom.Vec3{X: in, Y: y, Z: b.FromOutside}, wide)
 			}
 		}
 	}

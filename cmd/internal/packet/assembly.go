@@ -271,10 +271,10 @@ func closing(s joinery.Spec) string {
 	return "over box front and back"
 }
 
-// backOnBottom sets the height of a back under which a bottom is slid in by the bottom itself: boards differ by more than
-// the drawing leaves between the two.
-const backOnBottom = "The bottom sets the back's height, before the glue takes: slide it in, press the back down on it " +
-	"with a sheet of paper between, draw it out. Plane the back's upper edge level when the glue has set."
+// backOnBottom sets the height of a back under which a bottom is slid in by the bottom itself: boards differ by more
+// than the drawing leaves between the two.
+const backOnBottom = "The bottom sets the back's height, before the glue takes: slide it in, press the back down on " +
+	"it with a sheet of paper between, draw it out. Plane the back's upper edge level when the glue has set."
 
 // bottomIn says how the bottom comes in and is held.
 func bottomIn(b batch.Batch, s joinery.Spec) string {
@@ -315,8 +315,8 @@ func clamp(s joinery.Spec) string {
 		if s.Fastened() == joinery.Dowels {
 			return "Clamp across the box front and across the back until the joints are closed."
 		}
-		return "Countersink the holes in the outside faces of the sides, clamp across the box front and across the back and " +
-			"drive the screws into their pilot holes."
+		return "Countersink the holes in the outside faces of the sides, clamp across the box front and across the " +
+			"back and drive the screws into their pilot holes."
 	}
 	return "Clamp across the box front and the back, and from front to back over the sides, until the joints are " +
 		"closed."

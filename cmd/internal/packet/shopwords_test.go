@@ -15,7 +15,8 @@ import (
 // takes, and the bottom goes in as far as its holes ask for; other boxes say neither.
 func TestBackStandsOnTheBottom(t *testing.T) {
 	for _, fit := range []joinery.BottomFit{joinery.BottomSlideIn, joinery.BottomGroovedIn, joinery.BottomApplied} {
-		b := read(t, "", []byte(strings.Replace(string(many(1)), "sides: ply", fmt.Sprintf("joinery: {bottom-fit: %s}, sides: ply", fit), 1)))
+		instead := fmt.Sprintf("joinery: {bottom-fit: %s}, sides: ply", fit)
+		b := read(t, "", []byte(strings.Replace(string(many(1)), "sides: ply", instead, 1)))
 		d := b.Drawers[0]
 		slid := fit == joinery.BottomSlideIn
 		if slices.Contains(whenSet(d), backOnBottom) != slid {
@@ -40,7 +41,8 @@ func TestNibsArePared(t *testing.T) {
 		joint   joinery.Joint
 		thinner float64 // the groove's floor from the tongue's other face
 		said    bool
-	}{{joinery.DadoRabbet, 0, true}, {joinery.DadoRabbet, 0.4, true}, {joinery.DadoRabbet, 1, false}, {joinery.Rabbet, 0, false}} {
+	}{{joinery.DadoRabbet, 0, true}, {joinery.DadoRabbet, 0.4, true}, {joinery.DadoRabbet, 1, false},
+		{joinery.Rabbet, 0, false}} {
 		d.Spec.Joint, d.Spec.BottomFit = c.joint, joinery.BottomGroovedIn
 		d.Setup.FenceDistance, d.Setup.CutterHeight = 6, 6-c.thinner
 		if said := strings.Contains(strings.Join(beforeGlue(d), " "), throughTongues); said != c.said {
@@ -51,7 +53,8 @@ func TestNibsArePared(t *testing.T) {
 
 // TestPieceLines: few pieces of a cut are ticked one by one, with no comma left behind them.
 func TestPieceLines(t *testing.T) {
-	c := present.CutStep{PartsText: "2 x a-side, 1 x b-side", Parts: []record.Pieces{{Part: "a-side", Count: 2}, {Part: "b-side", Count: 1}}}
+	c := present.CutStep{PartsText: "2 x a-side, 1 x b-side",
+		Parts: []record.Pieces{{Part: "a-side", Count: 2}, {Part: "b-side", Count: 1}}}
 	if got := strings.Join(maker{}.pieceLines(c), "|"); got != "2 x a-side|1 x b-side" {
 		t.Error(got)
 	}
@@ -73,17 +76,20 @@ func TestSlidesSayTheirHoles(t *testing.T) {
 		if strings.Contains(said, "Fix a stop") != stop {
 			t.Errorf("%s: a stop is said: %t\n%s", slide, !stop, said)
 		}
-		if high := m.assumedHigh([]record.Cabinet{c}); !strings.Contains(high, fmt.Sprintf("slides %g.00 mm high", bank.Plan.Slide.Height)) {
+		want = fmt.Sprintf("slides %g.00 mm high", bank.Plan.Slide.Height)
+		if high := m.assumedHigh([]record.Cabinet{c}); !strings.Contains(high, want) {
 			t.Error(high)
 		}
 	}
 }
 
-// TestSheetsSayTheirGrain: the order of a sheet's two numbers tells nobody how its grain runs: the cut list says it, but
-// of a square sheet.
+// TestSheetsSayTheirGrain: the order of a sheet's two numbers tells nobody how its grain runs: the cut list says it,
+// but of a square sheet.
 func TestSheetsSayTheirGrain(t *testing.T) {
-	for sheet, want := range map[string]string{"1220 x 2440": "grain along the 1220", "2440 x 1220": "grain along the 2440", "1525 x 1525": ""} {
-		text := strings.Replace(fmt.Sprintf(inOpening, "none", ""), "grain: length}", "grain: length, sheet: "+sheet+"}", 1)
+	for sheet, want := range map[string]string{"1220 x 2440": "grain along the 1220",
+		"2440 x 1220": "grain along the 2440", "1525 x 1525": ""} {
+		text := strings.Replace(fmt.Sprintf(inOpening, "none", ""), "grain: length}",
+			"grain: length, sheet: "+sheet+"}", 1)
 		_, pages := chapterOf(t, text, maker.cutList)
 		said := ""
 		for _, p := range pages {

@@ -282,8 +282,8 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 	}
 	list = append(list, "Run the boxes in, the lowest first, and open and close each before the next.")
 	if k := bank.Plan.Slide.Kind; k == opening.Wooden && c.Fronts != string(opening.Overlay) {
-		list = append(list, "Fix a stop behind each box, where its front is level with the cabinet's front edge: wooden "+
-			"runners have none.")
+		list = append(list, "Fix a stop behind each box, where its front is level with the cabinet's front edge: "+
+			"wooden runners have none.")
 	}
 	if slices.ContainsFunc(bank.Drawers, func(i int) bool { return m.batch.Drawers[i].Spec.DrawerFront != nil }) {
 		list = append(list, "Hang the drawer fronts last, the lowest first, at the heights of the table.")

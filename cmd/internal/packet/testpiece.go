@@ -42,8 +42,8 @@ func (m maker) testPieceFrom(c present.Machine) string {
 	return ""
 }
 
-// gives reports whether an offcut has room for a test piece of a width in mm, which lies along its length where it has a
-// grain.
+// gives reports whether an offcut has room for a test piece of a width in mm, which lies along its length where it
+// has a grain.
 func gives(o nest.Offcut, wide float64, grained bool) bool {
 	long, high := geom.Length(o.Length).MM(), geom.Length(o.Width).MM()
 	fits := func(long, high float64) bool { return long >= sheet.GuidedEdge && high >= wide }

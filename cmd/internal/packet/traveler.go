@@ -33,8 +33,8 @@ func (m maker) travelers() {
 	draw := func() {
 		m.Section("Form for readings")
 		m.Small("Shaded: what is right, in " + unitWords[m.unit] + ", and by how much a box may be off. Check the " +
-			"box dry by it, and write what it measures once the glue has set: width at front and back, depth at left and " +
-			"right, both diagonals over the ends of the sides. " + m.boardsTogether())
+			"box dry by it, and write what it measures once the glue has set: width at front and back, depth at left " +
+			"and right, both diagonals over the ends of the sides. " + m.boardsTogether())
 		m.Form(formColumns, rows)
 	}
 	if len(rows) > wholeForm {

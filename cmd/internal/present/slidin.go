@@ -13,7 +13,8 @@ import (
 const SlideInSheet = SlideInLevel + " Hold it with screws up into the back. " + EdgeScrews
 
 // SlideInLevel says how far bottoms are slid in.
-const SlideInLevel = "Its rear edge comes level with the back's rear face, its clearance stays in the box front's groove."
+const SlideInLevel = "Its rear edge comes level with the back's rear face, its clearance stays in the box front's " +
+	"groove."
 
 // EdgeScrews says what is bored for screws into the edge of a board, which they split without it: common practice, no
 // source.

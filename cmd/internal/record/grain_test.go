@@ -2,8 +2,8 @@ package record
 
 import "testing"
 
-// TestGrainAlong: a sheet says the side along which its grain runs, which is its length whatever order the job writes its
-// size in; one without a grain and one as wide as long say none.
+// TestGrainAlong: a sheet says the side along which its grain runs, which is its length whatever order the job writes
+// its size in; one without a grain and one as wide as long say none.
 func TestGrainAlong(t *testing.T) {
 	size := SheetSize{Length: 1220, Width: 2440}
 	for _, across := range []bool{false, true} {
