@@ -44,7 +44,7 @@ func TestFormKeepsSlides(t *testing.T) {
 func TestSetupsOfSides(t *testing.T) {
 	text, _ := workshop(t)
 	for said, want := range map[string]int{"\nREAR end\n": 1, "\nFRONT end\n": 1,
-		"1 x left-2-side-left, 1 x left-2-side-right, 1 x left-2-box-front\n": 1,
+		"1 x left-2-side-left, 1 x left-2-side-right, 1 x left-2-box-front,\n": 1,
 		"flush within 0.25 mm, shoulders open at most 0.25 mm":                 1, "buried in the fence": 0} {
 		if n := strings.Count(text, said); n != want {
 			t.Errorf("%q stands %d times, not %d", said, n, want)

@@ -264,21 +264,16 @@ func (m maker) how(c present.CutStep, step int) {
 
 // pieces are those of a step, to be ticked.
 func (m maker) pieces(c present.CutStep) {
-	for _, p := range m.pieceLines(c) {
-		m.Tick(1, p)
+	parts := strings.SplitAfter(c.PartsText, ", ") // by the commas they are read back as one list
+	switch {
+	case !strings.HasPrefix(c.PartsText, fmt.Sprint(c.Parts[0].Count, " x ")):
+		parts = []string{c.PartsText}
+	case len(parts) > maxTicked:
+		parts = m.byDrawer(parts, c.Parts)
 	}
-}
-
-// pieceLines are the lines in which the pieces of a step stand: few are ticked one by one, many drawer by drawer.
-func (m maker) pieceLines(c present.CutStep) []string {
-	if !strings.HasPrefix(c.PartsText, fmt.Sprint(c.Parts[0].Count, " x ")) {
-		return []string{c.PartsText}
+	for _, p := range parts {
+		m.Tick(1, strings.TrimRight(p, " "))
 	}
-	parts := strings.Split(c.PartsText, ", ")
-	if len(parts) > maxTicked {
-		return m.byDrawer(parts, c.Parts)
-	}
-	return parts
 }
 
 // byDrawer joins the words for pieces of one drawer that follow each other.
@@ -287,7 +282,7 @@ func (m maker) byDrawer(words []string, pieces []record.Pieces) (list []string) 
 	for i, p := range pieces {
 		drawer := m.drawerOf(p.Part)
 		if i > 0 && drawer == before {
-			list[len(list)-1] += ", " + words[i]
+			list[len(list)-1] += words[i]
 		} else {
 			list = append(list, words[i])
 		}

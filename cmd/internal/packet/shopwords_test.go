@@ -51,15 +51,6 @@ func TestNibsArePared(t *testing.T) {
 	}
 }
 
-// TestPieceLines: few pieces of a cut are ticked one by one, with no comma left behind them.
-func TestPieceLines(t *testing.T) {
-	c := present.CutStep{PartsText: "2 x a-side, 1 x b-side",
-		Parts: []record.Pieces{{Part: "a-side", Count: 2}, {Part: "b-side", Count: 1}}}
-	if got := strings.Join(maker{}.pieceLines(c), "|"); got != "2 x a-side|1 x b-side" {
-		t.Error(got)
-	}
-}
-
 // TestSlidesSayTheirHoles: the words of the slides have every hole, the place of the front ends, for slides of which
 // height spacers are, and of wooden runners that boxes need a stop.
 func TestSlidesSayTheirHoles(t *testing.T) {
