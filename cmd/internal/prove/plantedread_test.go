@@ -274,7 +274,7 @@ var plantedSaid = map[string]planted{
 	"an opening in parts.txt":     {file: "parts.txt", code: "said", bytes: row("520.00 x 300.00", "521.00 x 300.00")},
 	"a fence in parts.txt":        {file: "parts.txt", code: "said", bytes: row("router                 6.10           6.10", "router                 6.20           6.10")},
 	"a width in parts.txt":        {file: "parts.txt", code: "said", bytes: row("493.98  493.18", "494.98  493.18")},
-	"odds in parts.txt":           {file: "parts.txt", code: "said", bytes: row("  822  ", "  922  ")},
+	"odds in parts.txt":           {file: "parts.txt", code: "said", bytes: row("  780  ", "  922  ")},
 	"a verdict in parts.txt":      {file: "parts.txt", code: "said", bytes: row("107 of 1,000 boxes come out right\n", "907 of 1,000 boxes come out right\n")},
 	"the answer in parts.txt":     {file: "parts.txt", code: "said", bytes: row("Does not fit: do not cut", "Fits: do not cut")},
 	"sheets in parts.txt":         {file: "parts.txt", code: "said", bytes: row("birch: 1 sheet of", "birch: 2 sheets of")},
