@@ -157,8 +157,8 @@ func TestOutcomeInWords(t *testing.T) {
 	}
 }
 
-// TestWidthSuitsBoxAndSlide: of a box of 460 by 0.8 either way, 459.2 to 460.8, right is what its slide takes too: 459.9
-// to 460.2 of those, or the lower part of it where the slide takes 459 to 460.5. A slide that goes by the width inside
+// TestWidthSuitsBoxAndSlide: of a box of 460 by 0.8 either way, 459.2 to 460.8, right is what its slide takes too:
+// 459.9 to 460.2 of those, or the lower part of it where the slide takes 459 to 460.5. A slide that goes by the width inside
 // says nothing of it, nor does one that no such box suits.
 func TestWidthSuitsBoxAndSlide(t *testing.T) {
 	d := sixMillimeters(t, nil)

@@ -85,8 +85,7 @@ func (l *layout) addCleats() {
 		for i, x := range at {
 			bore(&p, geom.Point{X: x, Y: l.rise / 2}, screw.hole)
 			for _, s := range stands {
-				l.drive(wall, s.Apply(geom.Vec3{X: x, Y: l.rise / 2, Z: t}), s.Normal().Scale(-t-into), screw.thick,
-					screw.hole)
+				l.drive(wall, s.Apply(geom.Vec3{X: x, Y: l.rise / 2, Z: t}), s.Normal().Scale(-t-into), screw.thick, screw.hole)
 			}
 			if i > 0 {
 				between = append(between, (at[i-1]+x)/2)

@@ -56,7 +56,8 @@ func Plan(cutter joinery.Cutter, machines Machines, boards []Board) WorkPlan {
 		piece := Piece{b.Name, b.Role, b.Count}
 		for i := range *list {
 			o := &(*list)[i]
-			if o.alike(s) && same2(o.Height, s.Height) && same2(o.Fence, s.Fence) && o.Edges.counted() == s.Edges.counted() && o.End == b.end(s.Edges) && samePlaces(o.Step, s) && sameBeyond(o.Refused, s.Refused) {
+			if o.alike(s) && same2(o.Height, s.Height) && same2(o.Fence, s.Fence) && samePlaces(o.Step, s) &&
+				o.Edges.counted() == s.Edges.counted() && o.End == b.end(s.Edges) && sameBeyond(o.Refused, s.Refused) {
 				o.Boards = append(o.Boards, piece)
 				return
 			}

@@ -52,8 +52,8 @@ func TestSheet(t *testing.T) {
 	about(t, "the last pass", passes[1], 6.7)
 }
 
-// Of sides whose back is housed 15 before their ends, seen on the inside face, the left one has its rear end at the right
-// and the right one at the left: both are at the fence with that end for the back's dado, and with the other for the
+// Of sides whose back is housed 15 before their ends, seen on the inside face, the left one has its rear end at the
+// right and the right one at the left: both are at the fence with that end for the back's dado, and with the other for the
 // box front's.
 func TestEndsOfSides(t *testing.T) {
 	d := drawer(t, func(s *joinery.Spec) { s.BackJoint, s.BackSetback = joinery.Housed, 15 })

@@ -27,8 +27,8 @@ func workshop(t *testing.T) (text string, warned []drawing.Text) {
 	return text, warned
 }
 
-// TestFormKeepsSlides: wooden runners in openings of 480 and 481.2 take boxes from 2 x 0.75 + 0.5 less to 2 x 0.75 less,
-// 478 to 478.5 and 479.2 to 479.7. Boxes are made 478.24 and 479.45 wide, and the job's 0.8 mm would be too much.
+// TestFormKeepsSlides: wooden runners in openings of 480 and 481.2 take boxes from 2 x 0.75 + 0.5 less to 2 x 0.75
+// less, 478 to 478.5 and 479.2 to 479.7. Boxes are made 478.24 and 479.45 wide, and the job's 0.8 mm would be too much.
 func TestFormKeepsSlides(t *testing.T) {
 	text, _ := workshop(t)
 	for said, want := range map[string]int{"-0.24": 4, "+0.26": 4, "±0.25": 3, "±0.80": 2} {

@@ -83,8 +83,8 @@ func machineOrder(m Machine, sheets bool) (list []string) {
 		list = append(list, name+": change the cutter, cut and measure a test piece; then the FIRST box (dry fit, "+
 			"measure), then the rest.")
 	case n > 1:
-		list = append(list, name+": change the cutter. Settings are made twice: for test piece and FIRST box (dry fit, "+
-			"measure), then for the rest. Keep their spacers and test pieces.")
+		list = append(list, name+": change the cutter. Settings are made twice: for test piece and FIRST box "+
+			"(dry fit, measure), then for the rest. Keep their spacers and test pieces.")
 	}
 	for i, s := range m.Settings {
 		list = append(list, fmt.Sprintf("%s, setting %d: %s.", name, i+1, strings.Join(kindsOf(s.Cuts), ", ")))

@@ -112,8 +112,8 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	list = append(list, settingNotes(k, u)...)
 	machine := kinds[fenceCut] || kinds[crosscut]
 	if machine {
-		list = append(list, fmt.Sprintf("Planned for a fence that opens to %s and a sled that takes %s: see that yours "+
-			"do; what is larger is cut along a guide.", of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u)))
+		list = append(list, fmt.Sprintf("Planned for a fence that opens to %s and a sled that takes %s: see that "+
+			"yours do; what is larger is cut along a guide.", of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u)))
 	}
 	if kinds[fenceCut] {
 		list = append(list, "A fence cut runs along the fence; the piece that it gives is between fence and blade. "+

@@ -70,10 +70,10 @@ func (s Setting) Jig() bool { return len(s.Cuts) > 0 && s.Cuts[0].Work == string
 
 // How a setting with a sacrificial fence is to be read: one for cuts as wide as the cutter or less, one for wider cuts.
 const (
-	buried = "Part of the cutter is buried in the fence, and what stands out of it is what each cut takes from its end " +
-		"or edge."
-	touching = "For the first pass the cutter just touches the sacrificial fence, none of it buried: it takes the very " +
-		"end or edge. For each later pass the fence is moved away from the cutter."
+	buried = "Part of the cutter is buried in the fence, and what stands out of it is what each cut takes from its " +
+		"end or edge."
+	touching = "For the first pass the cutter just touches the sacrificial fence, none of it buried: it takes the " +
+		"very end or edge. For each later pass the fence is moved away from the cutter."
 )
 
 // Buried says how a setting with a sacrificial fence is to be read; empty for any other.
