@@ -60,7 +60,7 @@ func TestSlidesSayTheirHoles(t *testing.T) {
 		c := m.report.Cabinets[0]
 		bank := m.bankOf(c)
 		said := strings.Join(m.mounting(bank, c), "\n")
-		want := fmt.Sprintf("then every %g.00 mm, %d in all", bank.Plan.Slide.HolePitch, len(bank.Side.Holes)/3)
+		want := fmt.Sprintf("then every %g.00 mm, %d holes", bank.Plan.Slide.HolePitch, len(bank.Side.Holes)/3)
 		if !strings.Contains(said, want) || !strings.Contains(said, "front ends of the slides are level with") {
 			t.Errorf("%s: %q is not in\n%s", slide, want, said)
 		}

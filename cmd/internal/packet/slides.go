@@ -266,7 +266,7 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 		k := bank.Plan.Slide
 		places := words.PlaceIn(holes[0], m.unit) + " behind the cabinet's front edge"
 		if n := len(s.Holes) / len(s.Lines); n > 1 {
-			places += fmt.Sprintf(", then every %s, %d in all", words.PlaceIn(k.HolePitch, m.unit), n)
+			places += fmt.Sprintf(", then every %s, %d holes", words.PlaceIn(k.HolePitch, m.unit), n)
 		}
 		list = append(list, fmt.Sprintf("Bore where the slide has holes: the first %s; %s wide, %s deep; see first "+
 			"that the cabinet's side is thicker than that. Screws for these holes are not in the list "+
