@@ -226,7 +226,8 @@ func (p *packetReader) forms() taken {
 	name, first := p.list[0], p.s.lines[p.s.at][0]
 	for k := p.s.at + 1; k < len(p.s.lines) && k < p.s.at+ahead; k++ {
 		below := p.s.lines[k][0]
-		if math.Abs(below.x-first.x) > 0.1 || first.y-below.y > formLine*float64(k-p.s.at) {
+		down := first.y - below.y // 0 or less on the next page
+		if math.Abs(below.x-first.x) > 0.1 || down <= 0 || down > formLine*float64(k-p.s.at) {
 			break
 		}
 		name = joinLines(name, below.text)
