@@ -8,10 +8,12 @@ import (
 	"testing"
 )
 
-// TestFormOverPages: a job of so many different boxes that their form goes on over several pages is proven as any other.
+// TestFormOverPages: a job of so many different boxes that their form goes on over several pages is proven as any
+// other.
 func TestFormOverPages(t *testing.T) {
 	var job strings.Builder
-	job.WriteString("units: mm\nstock: {ply: {thickness: 12}, thin: {thickness: 6}}\ncutter: {kind: saw, width: 6.2}\ndrawers:\n")
+	job.WriteString("units: mm\nstock: {ply: {thickness: 12}, thin: {thickness: 6}}\n" +
+		"cutter: {kind: saw, width: 6.2}\ndrawers:\n")
 	for i := range 40 {
 		fmt.Fprintf(&job, "  - {name: d%d, outside: %d x %d x 400, sides: ply, bottom: thin}\n", i, 250+i, 80+i)
 	}
