@@ -20,24 +20,24 @@ func (b Block) pulled(travel float64) Block {
 	return b
 }
 
-// over is the smallest block about both.
-func (b Block) over(c Block) Block {
+// Over is the smallest block about both.
+func (b Block) Over(c Block) Block {
 	for k := range 3 {
 		b.Low[k], b.High[k] = min(b.Low[k], c.Low[k]), max(b.High[k], c.High[k])
 	}
 	return b
 }
 
-// and is what two blocks have in common.
-func (b Block) and(c Block) Block {
+// And is what two blocks have in common.
+func (b Block) And(c Block) Block {
 	for k := range 3 {
 		b.Low[k], b.High[k] = max(b.Low[k], c.Low[k]), min(b.High[k], c.High[k])
 	}
 	return b
 }
 
-// least is the smallest of the three extents; below 0 for none at all.
-func (b Block) least() float64 {
+// Least is the smallest of the three extents; below 0 for none at all.
+func (b Block) Least() float64 {
 	return min(b.High[0]-b.Low[0], b.High[1]-b.Low[1], b.High[2]-b.Low[2])
 }
 

@@ -27,7 +27,7 @@ func (m *maker) bodies() (list []body) {
 				if k == 0 {
 					b.about = one
 				}
-				b.about, b.blocks = b.about.over(one), append(b.blocks, one)
+				b.about, b.blocks = b.about.Over(one), append(b.blocks, one)
 			}
 			list = append(list, b)
 		}
@@ -60,7 +60,7 @@ func (m *maker) collide(c Collision) {
 		return
 	}
 	known := &m.out.Collisions[i]
-	known.By, known.Block, known.Pulled = max(known.By, c.By), known.over(c.Block), known.Pulled && c.Pulled
+	known.By, known.Block, known.Pulled = max(known.By, c.By), known.Over(c.Block), known.Pulled && c.Pulled
 }
 
 // within finds what of a body behind the cabinet's front edge stands out of the opening. What stands
@@ -88,7 +88,7 @@ func (m *maker) within(a body) {
 			} else {
 				b.Low[w.axis] = max(b.Low[w.axis], o.High[w.axis])
 			}
-			if by > settle && b.least() > settle {
+			if by > settle && b.Least() > settle {
 				m.collide(Collision{Name: a.name + " and the " + w.name, By: by, Block: b})
 			}
 		}
@@ -135,17 +135,17 @@ func (m *maker) meet(a, b body) {
 // overlap adds what two bodies have in common while they are pulled out by travels.
 func (m *maker) overlap(a, b body, pullA, pullB float64) (found bool) {
 	whole := b.about.pulled(pullB)
-	if a.about.pulled(pullA).and(whole).least() <= settle {
+	if a.about.pulled(pullA).And(whole).Least() <= settle {
 		return false
 	}
 	for _, p := range a.blocks {
 		p = p.pulled(pullA)
-		if p.and(whole).least() <= settle {
+		if p.And(whole).Least() <= settle {
 			continue
 		}
 		for _, q := range b.blocks {
 			q = q.pulled(pullB)
-			if c := p.and(q); c.least() > settle {
+			if c := p.And(q); c.Least() > settle {
 				found = true
 				m.collide(Collision{Name: a.name + " and " + b.name, By: p.into(q), Block: c, Pulled: pullA+pullB > 0})
 			}

@@ -157,7 +157,7 @@ func (m *maker) extent(drawer int, is func(Piece) bool) (about Block, ok bool) {
 			if b = b.moved(d.At); !ok {
 				about, ok = b, true
 			}
-			about = about.over(b)
+			about = about.Over(b)
 		}
 	}
 	return about, ok
@@ -173,7 +173,7 @@ func (m *maker) box(drawer int) (Block, bool) {
 
 // outline adds an outline, unless nothing is left of it.
 func (m *maker) outline(o Outline) {
-	if o.least() > settle {
+	if o.Least() > settle {
 		m.out.Outlines = append(m.out.Outlines, o)
 	}
 }

@@ -8,35 +8,14 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// block is a cuboid along the axes of the box, by its least and greatest corner.
-type block struct{ low, high [3]float64 }
-
-// and is what two blocks have in common.
-func (b block) and(c block) block {
-	for k := range 3 {
-		b.low[k], b.high[k] = max(b.low[k], c.low[k]), min(b.high[k], c.high[k])
-	}
-	return b
-}
-
-// over is the smallest block about both.
-func (b block) over(c block) block {
-	for k := range 3 {
-		b.low[k], b.high[k] = min(b.low[k], c.low[k]), max(b.high[k], c.high[k])
-	}
-	return b
-}
-
-// least is the smallest of the block's three extents; below 0 for none at all.
-func (b block) least() float64 {
-	return min(b.high[0]-b.low[0], b.high[1]-b.low[1], b.high[2]-b.low[2])
-}
+// block is a cuboid along the axes of the box.
+type block = carcass.Block
 
 // longest is the axis along which the block is longest, of those that are not one.
-func (b block) longest(not int) int {
+func longest(b block, not int) int {
 	best := -1
 	for k := range 3 {
-		if k != not && (best < 0 || b.high[k]-b.low[k] > b.high[best]-b.low[best]) {
+		if k != not && (best < 0 || b.High[k]-b.Low[k] > b.High[best]-b.Low[best]) {
 			best = k
 		}
 	}
@@ -50,9 +29,9 @@ func vector(a [3]float64) geom.Vec3 {
 
 // placed is a block of a panel where the panel stands.
 func placed(b block, at geom.Placement) block {
-	p, q := array(at.Apply(vector(b.low))), array(at.Apply(vector(b.high)))
+	p, q := array(at.Apply(vector(b.Low))), array(at.Apply(vector(b.High)))
 	for k := range 3 {
-		b.low[k], b.high[k] = min(p[k], q[k]), max(p[k], q[k])
+		b.Low[k], b.High[k] = min(p[k], q[k]), max(p[k], q[k])
 	}
 	return b
 }
@@ -76,7 +55,7 @@ func stand(parts []Part, pieces []Piece) []standing {
 			if k == 0 {
 				list[i].about = b
 			}
-			list[i].about = list[i].about.over(b)
+			list[i].about = list[i].about.Over(b)
 			list[i].blocks = append(list[i].blocks, b)
 		}
 	}
@@ -91,7 +70,7 @@ func Wood(d joinery.Drawer) (list []carcass.Piece) {
 			one := carcass.Piece{Name: PieceName(p, k), Role: p.Role}
 			for _, b := range wood {
 				b = placed(b, at)
-				one.Blocks = append(one.Blocks, carcass.Block{Low: b.low, High: b.high})
+				one.Blocks = append(one.Blocks, b)
 			}
 			list = append(list, one)
 		}
@@ -128,11 +107,11 @@ func blocks(p geom.Panel) (list []block) {
 			if !on || to <= from {
 				continue
 			}
-			if n := len(list) - 1; n >= row && list[n].high[0] == xs[i-1] && list[n].low[2] == from && list[n].high[2] == to {
-				list[n].high[0] = xs[i]
+			if n := len(list) - 1; n >= row && list[n].High[0] == xs[i-1] && list[n].Low[2] == from && list[n].High[2] == to {
+				list[n].High[0] = xs[i]
 				continue
 			}
-			list = append(list, block{[3]float64{xs[i-1], ys[j-1], from}, [3]float64{xs[i], ys[j], to}})
+			list = append(list, block{Low: [3]float64{xs[i-1], ys[j-1], from}, High: [3]float64{xs[i], ys[j], to}})
 		}
 	}
 	return list

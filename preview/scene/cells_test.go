@@ -29,9 +29,9 @@ func TestBlocksAreTheWood(t *testing.T) {
 		sum := 0.0
 		list := blocks(p)
 		for i, b := range list {
-			sum += (b.high[0] - b.low[0]) * (b.high[1] - b.low[1]) * (b.high[2] - b.low[2])
+			sum += (b.High[0] - b.Low[0]) * (b.High[1] - b.Low[1]) * (b.High[2] - b.Low[2])
 			for _, c := range list[i+1:] {
-				if b.and(c).least() > 1e-9 {
+				if b.And(c).Least() > 1e-9 {
 					t.Fatalf("%v and %v overlap", b, c)
 				}
 			}

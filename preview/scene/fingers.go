@@ -36,8 +36,8 @@ func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Clearanc
 					continue
 				}
 				across := axisOf(p.Placement.Y)
-				found = append(found, Clearance{Gap: gap, Axis: across, Along: at.longest(across),
-					Low: vector(at.low), High: vector(at.high),
+				found = append(found, Clearance{Gap: gap, Axis: across, Along: longest(at, across),
+					Low: vector(at.Low), High: vector(at.High),
 					Check: joinery.CheckID{Code: joinery.CheckFingerClearance, Part: joinery.Side}})
 				if gap > minSeen {
 					moves[p.Part] = append(moves[p.Part], move{side, float64((Exaggeration - 1) * gap)})
@@ -70,29 +70,29 @@ func fingerSides(p geom.Panel) (list []int) {
 // the box. Beyond the most play there is none.
 func before(p geom.Panel, side int, at geom.Placement, wood standing) (gap float64, empty block, any bool) {
 	v, w := p.Outline[side], p.Outline[(side+1)%len(p.Outline)]
-	b := block{[3]float64{min(v.X, w.X), v.Y, 0}, [3]float64{max(v.X, w.X), v.Y, p.Thickness}}
+	b := block{Low: [3]float64{min(v.X, w.X), v.Y, 0}, High: [3]float64{max(v.X, w.X), v.Y, p.Thickness}}
 	up := w.X < v.X // outlines run counter-clockwise
 	if up {
-		b.high[1] += maxPlay
+		b.High[1] += maxPlay
 	} else {
-		b.low[1] -= maxPlay
+		b.Low[1] -= maxPlay
 	}
 	void := placed(b, at)
-	if void.and(wood.about).least() <= minSeen {
+	if void.And(wood.about).Least() <= minSeen {
 		return 0, block{}, false
 	}
 	for _, other := range wood.blocks {
-		c := void.and(other)
-		if c.least() <= minSeen {
+		c := void.And(other)
+		if c.Least() <= minSeen {
 			continue
 		}
 		c = toPanel(c, at)
 		if up {
-			c.low[1], c.high[1] = v.Y, c.low[1]
+			c.Low[1], c.High[1] = v.Y, c.Low[1]
 		} else {
-			c.low[1], c.high[1] = c.high[1], v.Y
+			c.Low[1], c.High[1] = c.High[1], v.Y
 		}
-		if d := c.high[1] - c.low[1]; !any || d < gap {
+		if d := c.High[1] - c.Low[1]; !any || d < gap {
 			gap, empty, any = d, placed(c, at), true
 		}
 	}

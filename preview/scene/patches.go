@@ -27,7 +27,7 @@ func (b Box) Patches(d joinery.Drawer) (list []Patch) {
 	wood := stand(parts, b.Pieces)
 	for i := range wood {
 		for j := range wood {
-			if i == j || wood[i].about.and(wood[j].about).least() < -maxPlay {
+			if i == j || wood[i].about.And(wood[j].about).Least() < -maxPlay {
 				continue
 			}
 			for _, p := range wood[i].blocks {
@@ -43,22 +43,22 @@ func (b Box) Patches(d joinery.Drawer) (list []Patch) {
 // patchesOf are the faces of a block that lie at another one; of says whose they are.
 func patchesOf(p, q block, of Patch) (list []Patch) {
 	for axis := range 3 {
-		common := p.and(q)
+		common := p.And(q)
 		for _, up := range [2]bool{false, true} {
-			face, gap := p.low[axis], p.low[axis]-q.high[axis]
+			face, gap := p.Low[axis], p.Low[axis]-q.High[axis]
 			if up {
-				face, gap = p.high[axis], q.low[axis]-p.high[axis]
+				face, gap = p.High[axis], q.Low[axis]-p.High[axis]
 			}
 			if gap < -minSeen || gap > maxPlay {
 				continue
 			}
 			at := common
-			at.low[axis], at.high[axis] = face, face+2*minPatch // whose extent across does not count
-			if at.least() < minPatch {
+			at.Low[axis], at.High[axis] = face, face+2*minPatch // whose extent across does not count
+			if at.Least() < minPatch {
 				continue
 			}
-			at.high[axis] = face
-			of.Low, of.High, of.Axis, of.Up = vector(at.low), vector(at.high), axis, up
+			at.High[axis] = face
+			of.Low, of.High, of.Axis, of.Up = vector(at.Low), vector(at.High), axis, up
 			list = append(list, of)
 		}
 	}

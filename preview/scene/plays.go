@@ -59,16 +59,16 @@ func (s Scene) OverlapsAt(box int, steps float64) []Overlap {
 func overlaps(pieces []Piece, wood []standing) (list []Overlap) {
 	for i := range pieces {
 		for j := i + 1; j < len(pieces); j++ {
-			if wood[i].about.and(wood[j].about).least() <= minSeen {
+			if wood[i].about.And(wood[j].about).Least() <= minSeen {
 				continue
 			}
 			for _, a := range wood[i].blocks {
-				if a.and(wood[j].about).least() <= minSeen {
+				if a.And(wood[j].about).Least() <= minSeen {
 					continue
 				}
 				for _, b := range wood[j].blocks {
-					if c := a.and(b); c.least() > minSeen {
-						list = append(list, Overlap{fmt.Sprintf("%s and %s", pieces[i].Name, pieces[j].Name), vector(c.low), vector(c.high)})
+					if c := a.And(b); c.Least() > minSeen {
+						list = append(list, Overlap{fmt.Sprintf("%s and %s", pieces[i].Name, pieces[j].Name), vector(c.Low), vector(c.High)})
 					}
 				}
 			}
@@ -98,9 +98,9 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 				continue
 			}
 			r := pocket.Outline.Bounds()
-			void := block{[3]float64{max(r.Min.X, outline.Min.X), max(r.Min.Y, outline.Min.Y), panel.Thickness - pocket.Depth}, [3]float64{min(r.Max.X, outline.Max.X), min(r.Max.Y, outline.Max.Y), panel.Thickness}}
+			void := block{Low: [3]float64{max(r.Min.X, outline.Min.X), max(r.Min.Y, outline.Min.Y), panel.Thickness - pocket.Depth}, High: [3]float64{min(r.Max.X, outline.Max.X), min(r.Max.Y, outline.Max.Y), panel.Thickness}}
 			if pocket.Face == geom.Outside {
-				void.low[2], void.high[2] = 0, pocket.Depth
+				void.Low[2], void.High[2] = 0, pocket.Depth
 			}
 			// Which of its six sides are wood.
 			wall := [3][2]bool{{r.Min.X > outline.Min.X, r.Max.X < outline.Max.X}, {r.Min.Y > outline.Min.Y, r.Max.Y < outline.Max.Y}, {pocket.Face == geom.Inside, pocket.Face == geom.Outside}}
@@ -113,8 +113,8 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 					continue
 				}
 				in, whole = toPanel(in, p.Placement), toPanel(whole, p.Placement)
-				long := void.longest(2)
-				if in.high[long]-in.low[long] < float64(minLong*(void.high[long]-void.low[long])) {
+				long := longest(void, 2)
+				if in.High[long]-in.Low[long] < float64(minLong*(void.High[long]-void.Low[long])) {
 					continue
 				}
 				name := func(axis int) string { return nameAcross(axis, pieces[j], pocket, p) }
@@ -122,24 +122,24 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 					across := axisOf([3]geom.Vec3{p.Placement.X, p.Placement.Y, p.Placement.Normal()}[axis])
 					check := checkOf(parts, pieces[j], across)
 					between := axis != long && across == axisOf(pieces[j].Placement.Normal()) && wall[axis] == [2]bool{true, true}
-					if between && whole.high[axis]-whole.low[axis] >= void.high[axis]-void.low[axis]-minSeen {
+					if between && whole.High[axis]-whole.Low[axis] >= void.High[axis]-void.Low[axis]-minSeen {
 						jam := Clearance{Name: name(axis), Axis: across, Check: check}
 						list = append(list, seat{void, in, whole}.tooThick(jam, axis, p.Placement))
 						continue
 					}
 					for end, low := range [2]bool{true, false} {
-						gap, from, to := in.low[axis]-void.low[axis], void.low[axis], in.low[axis]
+						gap, from, to := in.Low[axis]-void.Low[axis], void.Low[axis], in.Low[axis]
 						if !low {
-							gap, from, to = void.high[axis]-in.high[axis], in.high[axis], void.high[axis]
+							gap, from, to = void.High[axis]-in.High[axis], in.High[axis], void.High[axis]
 						}
 						if !wall[axis][end] || gap <= minSeen || gap >= maxPlay && !(between && check.Code != "") {
 							continue
 						}
 						b := in
-						b.low[axis], b.high[axis] = from, to
+						b.Low[axis], b.High[axis] = from, to
 						b = placed(b, p.Placement)
-						list = append(list, Clearance{Name: name(axis), Gap: gap, Axis: across, Along: b.longest(across),
-							Low: vector(b.low), High: vector(b.high), Check: check})
+						list = append(list, Clearance{Name: name(axis), Gap: gap, Axis: across, Along: longest(b, across),
+							Low: vector(b.Low), High: vector(b.High), Check: check})
 						rooms[p.Part] = append(rooms[p.Part], room{k, axis, low, float64((Exaggeration - 1) * gap)})
 					}
 				}
@@ -166,34 +166,34 @@ type seat struct{ void, in, whole block }
 // tooThick is the clearance of a piece that is as thick as its pocket is wide, or thicker: what is
 // left of it, and where the piece stands out into the wall the further.
 func (s seat) tooThick(c Clearance, axis int, at geom.Placement) Clearance {
-	c.Gap = s.void.high[axis] - s.void.low[axis] - (s.whole.high[axis] - s.whole.low[axis])
-	below := [2]float64{s.whole.low[axis], s.void.low[axis]}
-	above := [2]float64{s.void.high[axis], s.whole.high[axis]}
+	c.Gap = s.void.High[axis] - s.void.Low[axis] - (s.whole.High[axis] - s.whole.Low[axis])
+	below := [2]float64{s.whole.Low[axis], s.void.Low[axis]}
+	above := [2]float64{s.void.High[axis], s.whole.High[axis]}
 	b, stands := s.in, above
 	if below[1]-below[0] > above[1]-above[0] {
 		stands = below
 	}
-	b.low[axis], b.high[axis] = stands[0], max(stands[0], stands[1])
+	b.Low[axis], b.High[axis] = stands[0], max(stands[0], stands[1])
 	b = placed(b, at)
-	c.Along, c.Low, c.High = b.longest(c.Axis), vector(b.low), vector(b.high)
+	c.Along, c.Low, c.High = longest(b, c.Axis), vector(b.Low), vector(b.High)
 	return c
 }
 
 // reach is the block about the part of a piece that is in a void, and the block about the wood
 // of which it is a part.
 func reach(void block, wood standing) (in, whole block, any bool) {
-	if void.and(wood.about).least() <= minSeen {
+	if void.And(wood.about).Least() <= minSeen {
 		return block{}, block{}, false
 	}
 	for _, b := range wood.blocks {
-		c := void.and(b)
-		if c.least() <= minSeen {
+		c := void.And(b)
+		if c.Least() <= minSeen {
 			continue
 		}
 		if !any {
 			in, whole, any = c, b, true
 		}
-		in, whole = in.over(c), whole.over(b)
+		in, whole = in.Over(c), whole.Over(b)
 	}
 	return in, whole, any
 }
@@ -204,9 +204,9 @@ func toPanel(b block, at geom.Placement) block {
 		d := vector(v).Sub(at.Origin)
 		return [3]float64{d.Dot(at.X), d.Dot(at.Y), d.Dot(at.Normal())}
 	}
-	p, q := local(b.low), local(b.high)
+	p, q := local(b.Low), local(b.High)
 	for k := range 3 {
-		b.low[k], b.high[k] = min(p[k], q[k]), max(p[k], q[k])
+		b.Low[k], b.High[k] = min(p[k], q[k]), max(p[k], q[k])
 	}
 	return b
 }
