@@ -152,6 +152,7 @@ await attempt('a name that would be markup', async () => {
   await field(page, 'drawers', '0', 'name').fill(name); // refused, and told with the name
   await field(page, 'job').fill(name);
   await until('it is a name', async () => (await page.locator('#messages').textContent()).includes('<img src=x') && (await page.locator('#fields option').allTextContents()).includes(name));
+  await until('both are made', async () => (await source(page)).split('<img src=x').length === 3);
   must(await page.locator('img').count() === 0, 'it has become markup');
   while (await source(page) !== before) {
     const now = await source(page);
