@@ -36,13 +36,14 @@ const (
 	endHeight    // of the cutter for tongues that are cut flat
 	endFence     // where their rabbets end
 	bottomHeight // of the cutter for the rabbets of a flush bottom that lies flat
+	sideGroove   // place of the bottom's groove over the lower edges, in the sides
+	endGroove    // and in front and back
 	// What a caliper reads of these shows several errors at once: they are sources for
 	// [Readings] alone, and off by nothing in a forecast.
 	dadoWidth
 	backWidth
 	backPlace
 	grooveWidth
-	groovePlace
 	bottomTongue
 	sources
 )
@@ -70,6 +71,7 @@ const (
 	ShoulderGap    joinery.CheckCode = "shoulder-gap"    // open at the front's shoulders; below 0 there is room at the tongue's end
 	OutsideHeight  joinery.CheckCode = "outside-height"  // of the box
 	Diagonal       joinery.CheckCode = "diagonal"        // over the sides' outside corners
+	GrooveStep     joinery.CheckCode = "groove-step"     // of the bottom's groove, from front and back up to the sides
 	SlideClearance joinery.CheckCode = "slide-clearance" // the width that a slide wants, outside or inside
 )
 
@@ -98,8 +100,8 @@ type Measure struct {
 }
 
 // Measures lists what a drawer's joints will do: every check of the package joinery, and
-// the shoulder, the second seat of front and back, the bottom's slack, the height,
-// the diagonals, and what the slide wants where there is one. The drawer must be one
+// the shoulder, the second seat of front and back, the bottom's slack, the step of its
+// groove, the height, the diagonals, and what the slide wants where there is one. The drawer must be one
 // that can be built.
 func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Measure {
 	m := &model{d: d, cuts: CutsOf(d), sources: sourcesOf(d, boards, a), slide: slide}
@@ -109,6 +111,7 @@ func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Me
 	m.seats()
 	m.shoulder()
 	m.clearance()
+	m.step()
 	m.size()
 	m.runs()
 	for i := range m.list { // with those that dividers added, so that all share them
@@ -149,7 +152,7 @@ func sourcesOf(d joinery.Drawer, b Boards, a Accuracy) []Source {
 	for i, name := range map[int]string{
 		frontDado: "place of the box front's dado", frontTongue: "cut of the box front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",
 		leftRabbet: "length of the left rabbet", rightRabbet: "length of the right rabbet", backDado: "place of the back's dado", backTongue: "cut of the back's tongue",
-		grooveDepth: "depth of the groove", dividerDado: "width of the divider's dado",
+		grooveDepth: "depth of the groove", sideGroove: "place of the groove in the sides", endGroove: "place of the groove in box front and back", dividerDado: "width of the divider's dado",
 	} {
 		set(i, OfCut, name, a.Cut)
 	}

@@ -70,6 +70,7 @@ func TestSixMillimeterSpacer(t *testing.T) {
 	is(t, list, "bottom-clearance", 2, joinery.GoesTogether)              // as written
 	is(t, list, "shoulder-gap", 0, joinery.GoesTogether)                  // one height cuts dados and rabbets
 	is(t, list, "outside-height", 140, joinery.AsAsked)                   // as asked
+	step := is(t, list, "groove-step", 0, joinery.GoesTogether)           // one setting cuts all grooves
 	diagonal := math.Sqrt(460*460 + 500*500)                              // 679.4 over the sides' corners
 	is(t, list, "diagonal", diagonal, joinery.AsAsked)
 	likely := Simulate(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
@@ -81,6 +82,7 @@ func TestSixMillimeterSpacer(t *testing.T) {
 		{recess, 2*0.05 + 2*0.03, true, true},    // the fence counts twice, each cut once
 		{play, 0.03 + 0.05 + 0.03, false, false}, // 0.35 + 0.11 is beyond 0.4; likely sqrt(0.0043) = 0.066
 		{bottom, 0.03, false, false},             // 0.02 of play is under 0.03
+		{step, 2 * 0.03, true, true},             // the fence is off for all of them, each cut by itself
 	} {
 		r := c.m.Stack.Result()
 		near(t, string(c.m.Code)+", worst", halfOf(r.Worst), c.half, settled)

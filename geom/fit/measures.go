@@ -158,6 +158,19 @@ func (m *model) clearance() {
 	m.extra(check(joinery.CheckBottomClearanceDepth, least), straight(m.cuts.bottomClearanceDepth()))
 }
 
+// step adds how the bottom's groove lines up round the box: as a bottom that stands in it
+// lifts the walls, their lower edges do.
+func (m *model) step() {
+	s := m.d.Spec
+	if !s.BottomFit.Grooved() {
+		return
+	}
+	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: GrooveStep, Part: joinery.Bottom},
+		Name:       "step of the bottom's groove (below 0: lower in the sides)",
+		LowerLimit: -s.Limits.Flush, UpperLimit: s.Limits.Flush,
+		Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Low, Above: joinery.High}}, straight(m.cuts.grooveStep()))
+}
+
 // size adds the height and the diagonals.
 func (m *model) size() {
 	l, d := m.d.Spec.Limits, m.d

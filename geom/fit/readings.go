@@ -207,10 +207,10 @@ func (r *reader) bottom() {
 		board.At0 = math.NaN() // what is left of each is another thickness
 	}
 	r.kept([2]ReadingKind{GrooveDepth, UnderGroove}, r.GrooveDeep[0], board, r.deep(), grooveDepth)
+	r.put(GroovePlace, r.GroovePlace[0], r.place(), sideGroove, endGroove)
 	if !r.dims.Seat.Flush {
 		return
 	}
-	r.put(GroovePlace, r.GroovePlace, r.place(), groovePlace)
 	if r.InGroove.slope(bottom) == 0 {
 		r.put(BottomTongue, r.InGroove, r.place(), bottomTongue)
 	} else {

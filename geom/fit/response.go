@@ -86,7 +86,11 @@ func (c *Cuts) backClearance() Linear { return c.BackDado.less(c.End[1]) }
 // bottomPlay is that of what stands in the bottom's groove, and flushness how far a flush
 // bottom is over the lower edges; below 0 it hangs down.
 func (c *Cuts) grooveClearance() Linear { return c.Groove.less(c.InGroove) }
-func (c *Cuts) flushness() Linear       { return c.GroovePlace.add(c.InGroove).less(c.Bottom) }
+func (c *Cuts) flushness() Linear       { return c.GroovePlace[0].add(c.InGroove).less(c.Bottom) }
+
+// grooveStep is how far the bottom's groove is higher in the sides than in front and back. One
+// setting cuts all of them.
+func (c *Cuts) grooveStep() Linear { return c.GroovePlace[0].less(c.GroovePlace[1]) }
 
 // slack is what the bottom is smaller than its grooves, or than the room between the
 // walls, from side to side.

@@ -23,7 +23,8 @@ type box struct {
 	tongue                            [2]float64
 	long                              [2]float64 // tongues of the front, left and right
 	backSlot, backPlace               float64    // of a housed back
-	groove, grooveAt, bottomTongue    float64
+	groove, bottomTongue              float64
+	grooveAt                          [2]float64 // in sides and ends
 	grooveSide, grooveEnd             [2]float64 // how deep
 	length, sideLength, high          float64
 	bottomLength, bottomWidth, drawnH float64
@@ -90,9 +91,10 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 		open = 0
 	}
 	put("bottom-clearance-depth", deep, open, l.BottomClearance.Max)
+	put("groove-step", b.grooveAt[0]-b.grooveAt[1], -l.Flush, l.Flush)
 	if b.bottomTongue > 0 {
 		put("groove-clearance", b.groove-b.bottomTongue, l.GrooveClearance.Min, l.GrooveClearance.Max)
-		put("bottom-flush", b.grooveAt-(b.bottom-b.bottomTongue), -l.Flush, l.Flush)
+		put("bottom-flush", b.grooveAt[0]-(b.bottom-b.bottomTongue), -l.Flush, l.Flush)
 	} else {
 		put("groove-clearance", b.groove-b.bottom, l.GrooveClearance.Min, l.GrooveClearance.Max)
 	}
@@ -185,7 +187,7 @@ func boxOf(d gauge.Drawer, set gauge.Limits, v []float64) box {
 			b.grooveSide = [2]float64{b.side[0] - sides - two[0], b.side[1] - sides - two[1]}
 			b.grooveEnd = [2]float64{b.end[0] - front - two[0], b.end[1] - back - two[1]}
 		case fit.GroovePlace:
-			b.grooveAt = one
+			b.grooveAt = two
 		case fit.BottomTongue:
 			b.bottomTongue = one
 		case fit.BottomRabbet:

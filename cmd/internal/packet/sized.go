@@ -11,10 +11,11 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// ofBox are the measures that parts cut to their lengths make. They differ from drawer to drawer, and stand in a table
-// with figures; all others are of the joint, the same for all of a group, and are drawn.
+// ofBox are the measures that parts cut to their lengths make, which differ from drawer to drawer, and how the bottom's
+// groove goes round the box. They stand in a table with figures; all others are of one joint, the same for all of a
+// group, and are drawn.
 var ofBox = []joinery.CheckCode{joinery.CheckOutsideWidth, joinery.CheckOutsideDepth, fit.OutsideHeight, fit.Diagonal,
-	fit.SlideClearance, joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth}
+	fit.SlideClearance, joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth, fit.GrooveStep}
 
 // forecasts are the measures of a drawer's joints, as they are drawn.
 func (m maker) forecasts(d batch.Drawer) (rows []paper.ForecastRow) {
