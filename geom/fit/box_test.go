@@ -134,12 +134,16 @@ func (k kinds) add(d joinery.Drawer) {
 	}
 	for _, c := range d.Fit {
 		k[string(c.Code)]++
+		k[fmt.Sprintf("%s of a %s", c.Code, s.Joint)]++
 	}
 }
 
 func (k kinds) check(t *testing.T) {
 	t.Helper()
 	for _, j := range allJoints {
+		if k[fmt.Sprintf("outside-depth of a %s", j)] == 0 {
+			t.Errorf("no %s tells its depth: %v", j, k)
+		}
 		for _, m := range allMachines {
 			if k[fmt.Sprint(j, m)] == 0 {
 				t.Errorf("no %s on %v was built: %v", j, m, k)

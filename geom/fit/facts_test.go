@@ -95,6 +95,24 @@ func TestSixMillimeterSpacer(t *testing.T) {
 	}
 }
 
+// TestDepthOfLevelFronts: a front or back 0.3 thicker than its mean, with its inside face where it should be, stands
+// 0.3 before the ends of the sides; a thinner one behind them, which leaves the depth to the sides. Between the sides
+// a back adds nothing.
+func TestDepthOfLevelFronts(t *testing.T) {
+	for _, joint := range []joinery.Joint{joinery.Rabbet, joinery.Butt, joinery.BoxJoint} {
+		d := sixMillimeters(t, func(s *joinery.Spec) { s.Joint = joint })
+		depth := find(t, Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil), "outside-depth").Stack
+		off := make([]float64, len(depth.Sources))
+		off[front], off[back] = 0.3, -0.3
+		near(t, string(joint), depth.Value(off), 500.3, settled)
+		off[back], off[sideLength] = 0.1, -0.2
+		near(t, string(joint), depth.Value(off), 500.2, settled)
+		d = sixMillimeters(t, func(s *joinery.Spec) { s.Joint, s.BackJoint, s.BackSetback = joint, joinery.Housed, 12 })
+		depth = find(t, Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil), "outside-depth").Stack
+		near(t, string(joint)+", back housed", depth.Value(off), 500.1, settled)
+	}
+}
+
 // TestHalfInchRule: common practice, no source: fence and height of 6.35 mm are half
 // of 12.7 mm stock. In stock of 11.98 mm the front is recessed by 2 x 6.35 - 11.98 =
 // 0.72 mm. Front and bottom are cut for the real thickness, W - 2 x 11.98 + 2 x 6.35,

@@ -65,7 +65,7 @@ func (c *Cuts) Inside() Response {
 	return c.Width().plus(c.Side[0], -1).plus(c.Side[1], -1)
 }
 
-// depth is that of the box: of the sides, and what front and back add to it.
+// depth is that of the box: of the sides, and what front and back add to it, lips or what is proud.
 func (c *Cuts) depth() Response {
 	r := straight(c.SideLen)
 	for e := range 2 {
@@ -73,7 +73,7 @@ func (c *Cuts) depth() Response {
 		case e == 1 && c.spec.BackJoint == joinery.Housed: // between the sides
 		case c.spec.Joint == joinery.DoubleRabbet: // a lip over the sides' ends
 			r = r.plus(c.End[e], 1).plus(c.EndDeep[e], -1)
-		case c.spec.Joint == joinery.DadoRabbet:
+		default:
 			r = r.plusProud(Linear{}.less(c.Recess(e)))
 		}
 	}

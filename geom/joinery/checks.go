@@ -246,8 +246,14 @@ func (l *layout) flushness() Check {
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
-	return l.check(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.drawer.Outside.Depth,
-		LowerLimit: l.Depth - l.Limits.Depth, UpperLimit: l.Depth + l.Limits.Depth, Verdicts: DepthVerdicts}, l.Sides.Thickness, 0)
+	d := l.drawer.Outside.Depth
+	return l.judge(l.depthOf(d, d, d))
+}
+
+// depthOf is the depth of the box as it is set, with its range over the readings.
+func (l *layout) depthOf(nominal, least, most float64) Check {
+	return Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: nominal, Min: least, Max: most,
+		LowerLimit: l.Depth - l.Limits.Depth, UpperLimit: l.Depth + l.Limits.Depth, Verdicts: DepthVerdicts}
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the
