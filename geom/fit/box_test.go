@@ -264,7 +264,7 @@ func TestMonotone(t *testing.T) {
 	})
 	seen.check(t)
 	for _, code := range []string{"tongue-clearance", "recess", "recess-inner", "groove-clearance", "bottom-flush", "outside-width", "outside-depth", "lap", "back-clearance", "finger-clearance", "divider-clearance",
-		"shoulder-gap", "bottom-clearance", "bottom-clearance-depth", "groove-step", "outside-height", "diagonal", "slide-clearance"} {
+		"shoulder-gap", "bottom-clearance", "bottom-clearance-depth", "groove-step", "back-over-bottom", "outside-height", "diagonal", "slide-clearance"} {
 		if !moved[code] {
 			t.Errorf("nothing moves %s", code)
 		}

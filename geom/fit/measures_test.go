@@ -227,7 +227,12 @@ func (c cutting) box() proof.Box {
 			case joinery.Back:
 				at.Origin.Y += c.off[sideLength]
 				at.Origin.X -= c.off[frontLength] / 2
-				b = c.board(p, back, frontLength, ripWidth)
+				high := ripWidth
+				if c.d.Spec.BottomFit == joinery.BottomSlideIn { // with its upper edge level
+					high = backHeight
+					at.Origin.Z += c.off[ripWidth] - c.off[backHeight]
+				}
+				b = c.board(p, back, frontLength, high)
 			case joinery.Bottom:
 				b = c.board(p, bottom, bottomLength, bottomWidth)
 			}
@@ -310,6 +315,9 @@ func TestAsCut(t *testing.T) {
 				case "bottom-clearance-depth":
 					got = b.ClearanceY
 					ok = goes && b.GrooveClearance > 0 && s.Joint != joinery.Butt
+				case "back-over-bottom":
+					got = b.BottomJoints[len(b.BottomJoints)-1].Gap + max(0, -step) // the bottom on the higher of the grooves
+					ok = goes && b.GrooveClearance > 0
 				case "slide-clearance":
 					left, right := b.Pieces[0], b.Pieces[1]
 					got = right.Placement.Origin.X - right.Board.Thickness - left.Placement.Origin.X - left.Board.Thickness

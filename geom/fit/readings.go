@@ -245,6 +245,10 @@ func (r *reader) sizes(off float64) {
 		size(BottomWidth, bottomWidth, one(wide, of[joinery.Bottom]...))
 	}
 	size(WallHeight, ripWidth, one(wide, append(ends, of[joinery.Side]...)...))
+	if r.spec.BottomFit == joinery.BottomSlideIn { // whose back is cut to a height of its own
+		last := &r.out[len(r.out)-1]
+		last.Sources = append(last.Sources, backHeight)
+	}
 }
 
 // alike is how near sizes are that are one, in mm: ten steps of a geom.Length.

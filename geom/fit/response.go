@@ -108,6 +108,12 @@ func (c *Cuts) bottomClearanceDepth() Linear {
 	return c.SideLen.less(c.Inner[0]).less(c.Inner[1]).add(c.GrooveEnds[0]).add(behind).less(c.BottomWidth)
 }
 
+// backOverBottom is from the top of a bottom that is slid in to the lower edge of the back,
+// whose upper edge is level with those of the sides.
+func (c *Cuts) backOverBottom() Linear {
+	return length(c.dims.Seat.BackRise, ripWidth).less(off(backHeight)).less(c.GroovePlace[0]).less(c.InGroove)
+}
+
 // height is that of the box.
 func (c *Cuts) height(meant float64) Linear {
 	h := length(meant, ripWidth)

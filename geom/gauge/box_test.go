@@ -26,7 +26,8 @@ type box struct {
 	groove, bottomTongue              float64
 	grooveAt                          [2]float64 // in sides and ends
 	grooveSide, grooveEnd             [2]float64 // how deep
-	length, sideLength, high          float64
+	length, sideLength                float64
+	high                              [2]float64 // of sides and back
 	bottomLength, bottomWidth, drawnH float64
 }
 
@@ -69,10 +70,10 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 	diagonal := math.Hypot(s.Width, s.Depth)
 	put("diagonal", math.Hypot(width, b.sideLength), diagonal-l.Diagonal, diagonal+l.Diagonal)
 	if s.BottomFit == joinery.BottomApplied { // the walls stand on it
-		put("outside-height", b.high+b.bottom-b.drawnH-s.Bottom.Thickness.Mean, -l.Height, l.Height)
+		put("outside-height", b.high[0]+b.bottom-b.drawnH-s.Bottom.Thickness.Mean, -l.Height, l.Height)
 		return list
 	}
-	put("outside-height", b.high-b.drawnH, -l.Height, l.Height)
+	put("outside-height", b.high[0]-b.drawnH, -l.Height, l.Height)
 	put("bottom-clearance", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomClearance.Min,
 		l.BottomClearance.Max)
 	deep := b.sideLength - b.place[0] - b.tongue[0] + b.grooveEnd[0] - b.bottomWidth // from the front's groove on
@@ -91,6 +92,9 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 		open = 0
 	}
 	put("bottom-clearance-depth", deep, open, l.BottomClearance.Max)
+	if s.BottomFit == joinery.BottomSlideIn {
+		put("back-over-bottom", b.high[0]-b.high[1]-b.grooveAt[0]-b.bottom, -l.Height, l.Height)
+	}
 	put("groove-step", b.grooveAt[0]-b.grooveAt[1], -l.Flush, l.Flush)
 	if b.bottomTongue > 0 {
 		put("groove-clearance", b.groove-b.bottomTongue, l.GrooveClearance.Min, l.GrooveClearance.Max)
@@ -201,9 +205,9 @@ func boxOf(d gauge.Drawer, set gauge.Limits, v []float64) box {
 		case fit.BottomWidth:
 			b.bottomWidth = one
 		case fit.WallHeight:
-			b.high = one
+			b.high = two
 			if r.Relative { // a back over a bottom that is slid in is lower
-				b.high += b.drawnH
+				b.high[0], b.high[1] = two[0]+b.drawnH, two[1]+part(joinery.Back).Width()
 			}
 		}
 	}
