@@ -183,6 +183,7 @@ func (l *layout) standingIn(least, most float64) geom.Remedy {
 func (l *layout) standing(c Check) geom.Sentence {
 	if c.Verdict == Proud {
 		c.Nominal, c.Min, c.Max = -c.Nominal, -c.Max, -c.Min
+		c.LowerLimit, c.UpperLimit = -c.UpperLimit, -c.LowerLimit
 	}
 	return l.ranged(c)
 }

@@ -87,7 +87,7 @@ func (m maker) withSize(list []sized, f record.Fit) []sized {
 	if !joinery.Verdict(f.Verdict).Right() {
 		odds = "! " + present.FitVerdict(f) + ", " + odds
 	}
-	row := []string{present.FitLimits(f, m.unit), m.reported(f.Nominal), present.FitLikely(f, m.unit), odds}
+	row := []string{present.FitLimits(f, m.unit), present.FitSet(f, m.unit), present.FitLikely(f, m.unit), odds}
 	alike := func(s sized) bool { return s.name == f.Short() && slices.Equal(s.row, row) }
 	if i := slices.IndexFunc(list, alike); i >= 0 {
 		list[i].drawers = append(list[i].drawers, f.Drawer)
