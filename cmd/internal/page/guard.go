@@ -36,6 +36,8 @@ func (g guard) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h.Set("Cache-Control", "no-store")
 	r.Body = http.MaxBytesReader(w, r.Body, most)
 	switch {
+	case headSize(r) > maxHeader:
+		refuse(w, http.StatusRequestHeaderFieldsTooLarge, "the request is too long")
 	case r.Host != g.host: // another name that was made to lead here
 		refuse(w, http.StatusMisdirectedRequest, "this page answers at "+g.host+" alone")
 	case !g.ours(r):
@@ -49,6 +51,17 @@ func (g guard) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	default:
 		http.StripPrefix(strings.TrimSuffix(g.way(), "/"), g.next).ServeHTTP(w, r)
 	}
+}
+
+// headSize is how many bytes a request has but for its body, nearly.
+func headSize(r *http.Request) int {
+	n := len(r.RequestURI)
+	for name, values := range r.Header {
+		for _, v := range values {
+			n += len(name) + len(v)
+		}
+	}
+	return n
 }
 
 // ours reports whether a request comes from the page, or from a person who typed its address, as

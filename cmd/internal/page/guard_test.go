@@ -1,6 +1,8 @@
 package page
 
 import (
+	"io"
+	"net"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -79,6 +81,8 @@ func TestGuard(t *testing.T) {
 		"an unknown entry":                 {request(p, "POST", "/api/look", `{"path":"/etc/passwd"}`), 400},
 		"too large":                        {request(p, "POST", "/api/look", asked{Text: strings.Repeat("#", most)}), 413},
 		"too large to save":                {request(p, "POST", "/api/save", state{Text: strings.Repeat("#", maxFile+1)}), 413},
+		"a long header":                    {request(p, "GET", "/", nil, header("X-Long", strings.Repeat("x", maxHeader))), 431},
+		"a long address":                   {request(p, "GET", "/?"+strings.Repeat("x", maxHeader), nil), 431},
 		"a look by reading":                {request(p, "GET", "/api/look", nil), 405},
 		"saving by another method":         {request(p, "PUT", "/api/save", look), 405},
 		"deleting":                         {request(p, "DELETE", "/api/job", nil), 405},
@@ -176,6 +180,35 @@ func TestLimits(t *testing.T) {
 	if s.ReadHeaderTimeout <= 0 || s.ReadTimeout <= 0 || s.WriteTimeout <= 0 || s.IdleTimeout <= 0 || s.MaxHeaderBytes <= 0 {
 		t.Errorf("%+v", s)
 	}
+}
+
+// Clients that send nothing, or half a request, keep nobody else from the page.
+func TestSlowClients(t *testing.T) {
+	p, _ := open(t, jobText)
+	listener, err := net.Listen("tcp4", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := listener.Addr().String()
+	s := p.Server(at)
+	defer s.Close()
+	go s.Serve(listener)
+	for i := range 300 {
+		c, err := net.Dial("tcp4", at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer c.Close()
+		half := "POST /" + p.token + "/api/look HTTP/1.1\r\nHost: " + at + "\r\nContent-Type: application/json\r\nContent-Length: 1000\r\n\r\n{"
+		if _, err := io.WriteString(c, half[:len(half)*(i%4)/3]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got, err := http.Get(p.Address(at))
+	if err != nil || got.StatusCode != http.StatusOK {
+		t.Fatal(got, err)
+	}
+	got.Body.Close()
 }
 
 // The page is made of the files that are known, and loads nothing from elsewhere.

@@ -20,7 +20,7 @@ import (
 // most.
 const (
 	most       = 4 << 20 // bytes of a body
-	maxHeader  = 16 << 10
+	maxHeader  = 16 << 10 // bytes of a request but for its body
 	headerTime = 5 * time.Second
 	readTime   = 20 * time.Second
 	writeTime  = 3 * time.Minute // a download of a large job
@@ -78,7 +78,7 @@ func (p *Page) AddressOnce(host string) string {
 func (p *Page) Server(host string) *http.Server {
 	return &http.Server{
 		Handler:           p.Handler(host),
-		MaxHeaderBytes:    maxHeader,
+		MaxHeaderBytes:    64 * maxHeader, // what is above maxHeader, guard refuses; above this, net/http, in words of its own
 		ReadHeaderTimeout: headerTime,
 		ReadTimeout:       readTime,
 		WriteTimeout:      writeTime,
