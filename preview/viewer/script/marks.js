@@ -60,6 +60,7 @@ class Marks {
     if (state.group.carcass && state.closed()) this.carcass(state, painter, theme, axes);
     this.sizes(state, painter, theme, axes);
     if (state.closed() && !state.stale) {
+      if (state.joint) jointSizes(this, state, painter, theme, axes);
       this.plays(state, painter, theme, axes);
       this.elsewhere(state);
     }
@@ -86,7 +87,7 @@ class Marks {
       const { length: l, width: w, thickness: t } = p.part;
       const places = [];
       for (const x of [0.5, 0.25, 0.75, 0.1, 0.9]) places.push([x * l, 0.6 * w, t], [x * l, 0.6 * w, 0], [x * l, w, t / 2]);
-      const at = this.seen(state, p, places, axes);
+      const at = cutSpot(state, p, axes) ?? this.seen(state, p, places, axes);
       if (at) this.letter(String(p.number), state.marked(p) ? 'dw-number dw-chosen' : 'dw-number', at);
     }
   }
@@ -129,11 +130,11 @@ class Marks {
   plays(state, painter, theme, axes) {
     const named = this.named = new Set();
     state.group.boxes.forEach((b, i) => {
-      const list = state.data.boxes[b].plays.filter((play) => state.marks.plays && !state.group.carcass || play.verdict);
+      const list = seatsOf(state, b).filter((play) => state.marks.plays && !state.group.carcass || play.verdict);
       list.sort((p, q) => Boolean(q.verdict) - Boolean(p.verdict)); // what is wrong takes its place first
       for (const play of list) {
         const [low, high] = seenBlock(state, play, i);
-        if (!low) continue;
+        if (!low || isApart(state, play)) continue;
         const looks = { color: [...theme[judgedOf(play)], 1], through: true, cut: NO_CUT };
         // Where a wall has moved out, the gap is not this one.
         if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, looks);
@@ -196,7 +197,7 @@ class Marks {
   // elsewhere tells of what is wrong where a cut does not meet it.
   elsewhere(state) {
     if (state.section.axis < 0 || state.joint) return;
-    const all = state.group.boxes.flatMap((b, i) => state.data.boxes[b].plays.map((play) => [play, `${i} ${play.measure}`]));
+    const all = state.group.boxes.flatMap((b, i) => seatsOf(state, b).map((play) => [play, `${i} ${play.measure}`]));
     const missed = all.find(([play, key]) => play.verdict && !this.named.has(key));
     if (missed) this.letter(`${this.clearance(missed[0], state)}; not in this cut`, `dw-play dw-${judgedOf(missed[0])}`, [this.wide / 2, LEADER / 2]);
   }

@@ -208,7 +208,7 @@ class Painter {
 
   // cutLines keeps what it found: turning the box changes nothing of it.
   cutLines(state, pieces) {
-    const key = [state.section.axis, state.section.at, state.opened, state.marks.exaggerated, ...state.pulls.values(), ...pieces.map(({ p }) => p.key)].join();
+    const key = [state.section.axis, state.section.at, state.opened, state.joint?.apart, state.marks.exaggerated, ...state.pulls.values(), ...pieces.map(({ p }) => p.key)].join();
     if (this.cutKey !== key) {
       this.cutKey = key;
       this.cutFound = cutLines(state, pieces);

@@ -17,7 +17,10 @@ class State {
     this.stale = false; // what is shown is not of the latest job: its clearances are not told
     this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false, milled: true };
     this.camera = new Camera();
-    this.joint = null; // that is looked into: its name, and what to go back to
+    this.joint = null; // that is looked into: its name, how far apart it is, and what to go back to
+    this.boards = MEAN; // of LEVELS, and the numbered box whose errors the machine has
+    this.draw = 0;
+    this.comeOut = new Map(); // solids of pieces as they come out then
     this.groupName = null;
     this.take(data);
   }
@@ -27,6 +30,7 @@ class State {
     const { low, high } = this;
     this.data = data;
     this.solids = new Solids(data);
+    this.comeOut.clear();
     const n = data.groups.findIndex((g) => g.name === this.groupName);
     this.show(Math.max(0, n), n < 0);
     if (n >= 0) this.follow(low, high);
@@ -108,6 +112,7 @@ class State {
     const steps = opened * p.box.opening.length;
     let o = plus(this.standsAt(p.boxIndex), p.piece.origin);
     if (this.shifted?.key === p.key) o = plus(o, this.shifted.by);
+    if (this.joint?.of === p.order) o = plus(o, times(this.joint.way, this.joint.apart));
     for (const [step, ...by] of p.piece.moves) o = plus(o, times(by, within(steps - step, 0, 1)));
     return frameOf(o, p.piece.x, p.piece.y);
   }
@@ -133,8 +138,9 @@ class State {
   }
 
   // solid is what is shown of a piece: with clearances that are drawn larger it is as designed.
-  solid({ part }) {
-    const { exaggerated, milled } = this.marks;
+  solid(p) {
+    const { part } = p, { exaggerated, milled } = this.marks;
+    if (asMeasured(this)) return comesOut(this, p);
     return this.solids.of(exaggerated ? part.eased : milled ? part.milled : part.mesh);
   }
 
@@ -161,7 +167,7 @@ class State {
   // enter looks straight into a joint, cut through where it has clearance.
   enter(play) {
     this.joint ??= { left: this.camera.left, above: this.camera.above, plays: this.marks.plays, section: { ...this.section } };
-    this.joint.name = play.name;
+    Object.assign(this.joint, { name: play.name, open: false });
     this.opened = 0;
     this.marks.plays = true;
     this.camera.look(['right', 'front', 'top'][play.along]);
@@ -182,6 +188,7 @@ class State {
       this.fit();
       return;
     }
+    Object.assign(this.joint, { of: play.of, way: play.way, apart: apartOf(this, play) });
     this.camera.at = plus(times(plus(play.low, play.high), 0.5), this.standsAt(0));
     this.section.at = this.camera.at[this.section.axis];
   }

@@ -23,9 +23,10 @@ class Viewer {
     this.marks = new Marks(this.layer, this.stage, options);
     this.state = new State(data);
     this.assembly = new Assembly(this);
-    this.ending.push(this.assembly.end);
+    this.measured = new Measured(this);
+    this.ending.push(this.assembly.end, () => this.measured.halt());
     this.controls = new Controls(this, this.aside, this.row);
-    this.stage.append(make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said));
+    this.stage.append(make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said, this.measured.told), this.measured.scale);
     element.replaceChildren(this.row, this.stage, this.assembly.told, this.aside);
     this.fold(Boolean(options.embedded));
     this.controls.build();
@@ -112,6 +113,7 @@ class Viewer {
     if (!this.works) return;
     const { pocket } = this.state, shape = this.controls.shape();
     this.assembly.halt();
+    this.measured.halt();
     this.painter.forget();
     this.state.take(data);
     this.state.pocket = this.state.chosenPiece() ? pocket : -1;
@@ -333,6 +335,7 @@ class Viewer {
 
   goTo(play) {
     this.assembly.leave();
+    this.measured.halt();
     this.state.enter(play);
     this.changed();
   }
