@@ -97,6 +97,9 @@ func anySpec(t *rapid.T) joinery.Spec {
 	}
 	if rapid.Bool().Draw(t, "flat") {
 		s.OnEnd = geom.Interval{Min: 2000, Max: 3000} // longer than any front here
+		if rapid.Bool().Draw(t, "long rabbets") {     // longer than the cutter is wide
+			s.CutterHeight = s.Cutter.Width + rapid.Float64Range(0.1, 1).Draw(t, "longer by")
+		}
 	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
 		s.BackJoint, s.BackSetback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
