@@ -112,6 +112,7 @@ type play struct {
 	Verdict string `json:"verdict,omitempty"`
 	Sign    string `json:"sign,omitempty"`
 	Doubt   bool   `json:"doubt,omitempty"`
+	Jams    bool   `json:"jams,omitempty"` // nothing goes in
 }
 
 type overlap struct {
@@ -168,6 +169,7 @@ func dataOf(s scene.Scene) data {
 			one := play{Name: p.Name, Play: scene.Rounded(p.Gap), Axis: p.Axis, Along: p.Along, Low: place(p.Low),
 				High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up, Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
 			if p.Verdict != "" {
+				one.Jams = p.Verdict == string(joinery.WillNot)
 				one.Sign = p.State.Sign()
 			}
 			out.Plays = append(out.Plays, one)

@@ -322,8 +322,8 @@ const checks = {
       return (near(met(play.of)) - near(met(play.in))) * (play.up ? 1 : -1);
     }, i);
     const joints = (await worked('most', 7)).filter((w, i, all) => all.findIndex((o) => o.words === w.words && Boolean(o.slot) === Boolean(w.slot)) === i);
-    const told = page.locator('.dw-said[role="status"]', { hasText: ':' }), scale = page.locator('.dw-scale'), letters = () => page.locator('.dw-letters span:not([hidden])').allTextContents();
-    const move = tools.getByRole('button'), rest = () => page.waitForFunction(() => viewer.measured.frame === 0);
+    const told = page.locator('.dw-joint'), scale = page.locator('.dw-scale'), letters = () => page.locator('.dw-letters span:not([hidden])').allTextContents();
+    const move = page.getByRole('button', { name: /^(Take apart|Close joint)$/ }), rest = () => page.waitForFunction(() => viewer.measured.frame === 0);
     const apart = () => page.evaluate(() => viewer.state.joint.apart);
     for (const [level, n] of [['most', 7], ['least', 3]]) {
       const want = await worked(level, n);

@@ -180,7 +180,7 @@ class Measured {
   constructor(viewer) {
     this.viewer = viewer;
     this.frame = 0; // asked for
-    this.told = make('p', { className: 'dw-said', role: 'status' });
+    this.told = make('p', { className: 'dw-joint', role: 'status' });
     this.scale = make('div', { className: 'dw-scale' });
   }
 
@@ -194,8 +194,9 @@ class Measured {
     this.draw = make('input', { type: 'range', min: '0', title: 'errors as they are usual, by number: one number is one box', oninput: () => this.choose(state.boards, Number(this.draw.value)) });
     this.drawn = make('output', {});
     this.close = button('', () => this.press());
-    return this.row = make('div', { className: 'dw-tool', role: 'group', 'aria-label': 'As measured' },
-      make('label', { className: 'dw-tool' }, 'boards', this.boards), make('label', { className: 'dw-tool' }, 'machine', this.draw), this.drawn, this.close);
+    this.row = make('div', { className: 'dw-tool', role: 'group', 'aria-label': 'As measured' },
+      make('label', { className: 'dw-tool' }, 'boards', this.boards), make('label', { className: 'dw-tool' }, 'machine', this.draw), this.drawn);
+    return [this.row, make('div', { className: 'dw-tool' }, this.close)];
   }
 
   choose(boards, draw) {

@@ -23,13 +23,13 @@ class Tools {
         ...Object.keys(LOOKS).map((name) => button(name, () => viewer.look(name))), button('all', () => viewer.fit(), { title: 'show all of it' })),
       make('label', { className: 'dw-tool' }, 'open', this.open),
       viewer.assembly.buttons(),
-      viewer.measured.tools(),
       ...this.pull(),
       this.section(),
       drop('Display', ...this.marks()),
       ...this.plays(),
       this.lists,
-      drop('Keys', make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))));
+      drop('Keys', make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))),
+      ...viewer.measured.tools());
     this.set();
   }
 
