@@ -25,12 +25,6 @@ func (s Step) Buries() bool {
 	return (s.Holding == AtEnd || s.Holding == AtEdge) && len(s.Passes) == 1
 }
 
-// Cuts is what the cutter takes along X where the fence's face stands at a place: all of its width that
-// is not in the fence.
-func (s Step) Cuts(face float64) geom.Interval {
-	return geom.Interval{Min: -s.Cutter, Max: min(0, face)}
-}
-
 // Lies is how a panel lies or stands for a turn of a step that a machine with a fence makes, on the
 // table, its right side at a place along X and its nearer side at Y = 0: the fence's face or, in
 // a finger jig, where the lower edge stands.

@@ -37,8 +37,8 @@ func taken(b setup.Board, s setup.Step, turn setup.Turn) (all cuboid, wrong stri
 		if math.Abs(high.X-face) > near/2 || math.Abs(low.Y) > near/2 || math.Abs(low.Z) > near/2 {
 			return all, fmt.Sprintf("at a fence of %g it stands from %v to %v", face, low, high)
 		}
-		along := at.X // which way a stop is counted
-		x := s.Cuts(face)
+		along := at.X                                         // which way a stop is counted
+		x := geom.Interval{Min: -s.Cutter, Max: min(0, face)} // all of the cutter that is not in the fence
 		begin, end := s.Stops[0], s.Stops[1]
 		if along.Y < -0.5 {
 			begin, end = end, begin
@@ -80,7 +80,8 @@ func TestLiesAtItsCut(t *testing.T) {
 		r := rand.New(rand.NewPCG(19, seed))
 		s, machines := anySpec(r), anyMachines(r)
 		d, problems, _ := joinery.LayOut(s)
-		if !s.Cutter.Kind.Fenced() || slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {
+		refused := slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() })
+		if refused || !s.Cutter.Kind.Fenced() {
 			continue
 		}
 		for _, b := range boards(d) {
@@ -92,7 +93,8 @@ func TestLiesAtItsCut(t *testing.T) {
 				for _, turn := range step.Turns {
 					made, cut = append(made, turn.Pockets...), append(cut, turn.EdgeCuts...)
 				}
-				if !slices.Equal(sorted(made), sorted(step.Pockets)) || !slices.Equal(sorted(cut), sorted(step.EdgeCuts)) {
+				if !slices.Equal(sorted(made), sorted(step.Pockets)) ||
+					!slices.Equal(sorted(cut), sorted(step.EdgeCuts)) {
 					fail("turns make %v and %v", made, cut)
 				}
 				if setting := step.Holding; step.Refused != nil || !slices.Contains(fenced, setting) {

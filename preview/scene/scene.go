@@ -24,6 +24,8 @@ type Scene struct {
 	Parts  []Part
 	Boxes  []Box
 	Groups []Group // what is looked at together: each cabinet, then each drawer
+	// Settings are those of the machines with a fence; none where nobody tells them.
+	Settings []Setting
 }
 
 // Part is a panel of which there are some pieces.

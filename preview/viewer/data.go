@@ -25,6 +25,7 @@ type data struct {
 	Parts  []part          `json:"parts"`
 	Boxes  []box           `json:"boxes"`
 	Groups []group         `json:"groups"`
+	Setups []setting       `json:"setups,omitempty"`
 	// Draws are the random numbers of the sources of joints, a list of the numbered boxes each.
 	Draws map[int][]float64 `json:"draws"`
 	Bytes string            `json:"bytes"` // empty, and last: writeData puts the bytes of meshes there
@@ -139,15 +140,23 @@ func Data(s scene.Scene) ([]byte, error) {
 // dataOf is a scene but for the bytes of its meshes.
 func dataOf(s scene.Scene) data {
 	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Parts: []part{}, Boxes: []box{}, Groups: []group{},
-		Draws: make(map[int][]float64)}
+		Draws: make(map[int][]float64), Setups: settingsOf(s.Settings)}
 	at := 0
 	for _, m := range s.Meshes {
 		d.Meshes = append(d.Meshes, mesh{At: at, Vertices: len(m.Vertices), Triangles: len(m.Triangles), Wide: wide(m)})
 		at += sizeOf(m)
 	}
+	color := func(r joinery.Role) {
+		t := scene.TintOf(r)
+		d.Roles[string(r)] = tint{hex(t.Light), hex(t.Dark)}
+	}
+	if len(s.Settings) > 0 {
+		color(scene.TableRole)
+		color(scene.FenceRole)
+		color(scene.CutterRole)
+	}
 	for _, p := range s.Parts {
-		t := scene.TintOf(p.Role)
-		d.Roles[string(p.Role)] = tint{hex(t.Light), hex(t.Dark)}
+		color(p.Role)
 		d.Parts = append(d.Parts, part{Name: p.Name, Number: p.Number, Role: string(p.Role),
 			Label: p.Label, Stock: p.Stock, Grained: p.Grained, Quantity: p.Quantity,
 			Mesh: p.Mesh, Milled: p.Milled, Eased: p.Eased, Numbers: scene.NumbersOf(p.Panel)})

@@ -34,7 +34,7 @@
 //
 // update keeps what a person has set: the direction looked from, the group, the parts
 // hidden or chosen (by box and piece name), the section, how far the box is opened and
-// drawers are pulled out. A step of assembly stays as well.
+// drawers are pulled out. A step of assembly or of setups stays as well.
 // Boards and machine stay as they were chosen. What no longer exists is forgotten. It is cheap enough
 // to call on every change of a job; it draws once, in the next frame. Nothing is drawn while nothing
 // changes: pieces move from one step of assembly to the next, and a joint closes, by frames of the
@@ -77,6 +77,12 @@
 //	                             "motion": "stays", "moves" or "runs", "usual": true where a size is a usual one}],
 //	               "clearances": [{"name", "gap", "axis", "low", "high", "box"}],
 //	               "collisions": [{"name", "by", "low", "high", "pulled": true where closed drawers do not}]}}],
+//	 "setups": [{"name", "heading", "figures": [[name, value]], "notes", "cautions", "cutter", "height",
+//	             "cuts": [{"number", "text", "parts", "notes", "cautions",
+//	                       "feeds": [{"parts": [index], "edge", "down": face, "pass", "passes", "fence",
+//	                                  "before", "after": meshes, "origin", "x", "y", "by": how far along Y,
+//	                                  "rows": [mm to the right of the first finger], "lead": mm before the cut,
+//	                                  "machine": [{"mesh", "role", "fed": true of what goes along}]}]}]}],
 //	 "bytes":  base64 of all meshes: for each its vertices, x y z as float32 little
 //	           endian in mm, then the corners of its triangles as uint16, padded to 4 bytes}
 //
@@ -89,6 +95,10 @@
 // source is off by, and times the lesser of two forms at each bend. Choices are boards at the least,
 // the mean and the most of their readings, each with the machine as set and with the errors of each
 // numbered box. The script adds up and judges nothing.
+//
+// Setups are of machines with a fence, where there are any, with the words of their cards. Their places
+// are those of the machine: the operator feeds along Y, away from himself, with the fence at his right,
+// X = 0 at the near side of the cutter and Z = 0 on the table.
 //
 // Everything is in millimeters, whatever the unit that numbers are shown in; places
 // are those of the package scene.

@@ -46,13 +46,14 @@ class Marks {
     [this.wide, this.high] = [state.camera.width, state.camera.height];
     const { gl } = painter;
     const axes = state.camera.axes();
-    const shown = state.shown();
+    const feed = Boolean(state.at()?.feed), shown = state.shown().filter((p) => p.part.number);
     const alone = state.group.boxes.length === 1;
     const nearer = 1.5 / state.camera.scale / state.camera.reach;
-    drawStep(state, painter, theme, nearer);
+    if (feed) drawFeed(this, state, painter, theme, axes);
+    else drawStep(state, painter, theme, nearer);
     if (state.marks.grain) painter.put(grains(state, shown), gl.LINES, { color: [...theme.ink, 1], nearer });
     if (state.marks.faces && alone) this.faces(state, shown, axes);
-    if (state.marks.numbers) {
+    if (state.marks.numbers && !feed) {
       if (alone) this.numbers(state, shown, axes);
       else this.names(state, axes);
     }
@@ -65,7 +66,7 @@ class Marks {
       this.elsewhere(state);
     }
     const chosen = state.chosenPiece();
-    if (chosen && !state.hidden.has(chosen.key)) this.measures(state, chosen, painter, theme, axes);
+    if (chosen && !feed && !state.hidden.has(chosen.key)) this.measures(state, chosen, painter, theme, axes);
     this.place(state, chosen, painter, theme, axes);
     for (const e of this.letters.slice(this.used)) e.hidden = true;
   }

@@ -244,7 +244,7 @@ class Measured {
   // set brings the tools and the words in the picture to the state.
   set() {
     const { state } = this, { unit, ease } = state.data;
-    this.row.hidden = !hasJoints(state);
+    this.row.hidden = !hasJoints(state) || Boolean(state.at()?.feed); // parts are fed as they are drawn
     if (hasJoints(state)) this.draw.max = String(boxOf(state).joints[0].verdicts.length / LEVELS.length - 1);
     this.boards.value = String(state.boards);
     this.draw.value = String(state.draw);

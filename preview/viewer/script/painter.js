@@ -156,6 +156,7 @@ class Painter {
       gl.uniformMatrix4fv(uniform.model, false, model);
       gl.uniform3fv(uniform.color, theme.role(p.part.role));
       gl.uniform1f(uniform.chosen, state.marked(p) ? 1 : 0);
+      gl.uniform4fv(uniform.cut, p.cut ?? this.cut);
       gl.bindVertexArray(made.faces.array);
       gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
     }
@@ -200,6 +201,7 @@ class Painter {
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
       gl.uniform4fv(uniform.color, state.marked(p) ? [...theme.ink, 1] : [...theme.line, 1]);
+      gl.uniform4fv(uniform.cut, p.cut ?? this.cut);
       gl.bindVertexArray(made.lines.array);
       gl.drawArrays(gl.LINES, 0, made.lines.count);
     }

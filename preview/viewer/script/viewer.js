@@ -298,6 +298,7 @@ class Viewer {
   // the eye.
   section(axis) {
     const { state } = this;
+    if (state.at()?.feed) this.assembly.leave();
     if (state.leave()) state.fit();
     state.section.axis = axis;
     if (axis >= 0) {
