@@ -95,7 +95,8 @@ func TestSheetFolders(t *testing.T) {
 // TestNoFormulas: no name of a list, a shelf or a stock comes out as a formula of a spreadsheet, and
 // a shelf that was put back has its names still.
 func TestNoFormulas(t *testing.T) {
-	const list = "kind,name,length,width,count\nsheet,=ply,1000,600,\npart,\"=HYPERLINK(\"\"x\"\")\",300,200,2\npart,@SUM(A1),100,80,1\npart,-x,100,80,1\npart,+x,100,80,1\n"
+	const list = "kind,name,length,width,count\nsheet,=ply,1000,600,\n" +
+		"part,\"=HYPERLINK(\"\"x\"\")\",300,200,2\npart,@SUM(A1),100,80,1\npart,-x,100,80,1\npart,+x,100,80,1\n"
 	_, laid, errs := call(t, list, "layout", "-", "--csv")
 	if !strings.Contains(laid, `,"'=HYPERLINK(""x"")",`) || !strings.Contains(laid, ",'@SUM(A1),") {
 		t.Fatal(laid, errs)
@@ -105,7 +106,8 @@ func TestNoFormulas(t *testing.T) {
 	if err := os.WriteFile(shelf, []byte(kept), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if code, _, errs := call(t, "", "sheets", "../../samples/bench-drawers.yaml", "--shelf", shelf, "--put-back"); code != 0 {
+	const job = "../../samples/bench-drawers.yaml"
+	if code, _, errs := call(t, "", "sheets", job, "--shelf", shelf, "--put-back"); code != 0 {
 		t.Fatal(errs)
 	}
 	put, err := os.ReadFile(shelf)

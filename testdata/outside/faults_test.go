@@ -73,7 +73,7 @@ func contents(t *testing.T, dir string) map[string][32]byte {
 	return all
 }
 
-// faulty is a folder with a job that was built, and changed afterwards.
+// faulty is a folder with a job that was built, and changed since.
 func faulty(t *testing.T) (dir string, before, after map[string][32]byte) {
 	t.Helper()
 	old, _ := build(t, faultyBefore)

@@ -78,7 +78,7 @@ func (p *Page) AddressOnce(host string) string {
 func (p *Page) Server(host string) *http.Server {
 	return &http.Server{
 		Handler:           p.Handler(host),
-		MaxHeaderBytes:    64 * maxHeader, // what is above maxHeader, guard refuses; above this, net/http, in words of its own
+		MaxHeaderBytes:    64 * maxHeader, // guard refuses less with its policy, net/http has none
 		ReadHeaderTimeout: headerTime,
 		ReadTimeout:       readTime,
 		WriteTimeout:      writeTime,

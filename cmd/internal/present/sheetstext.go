@@ -186,7 +186,9 @@ func SheetsCSV(s record.Sheets) []byte {
 	for _, k := range s.Stocks {
 		for _, sheet := range k.Sheets {
 			row := func(kind, name string, b record.Box, turned string) {
-				w.Write([]string{words.Cell(k.Stock), fmt.Sprint(sheet.Number), fmt.Sprint(sheet.Count), words.Cell(k.Sizes[sheet.Size].Name), kind, words.Cell(name),
+				size := k.Sizes[sheet.Size].Name
+				w.Write([]string{words.Cell(k.Stock), fmt.Sprint(sheet.Number), fmt.Sprint(sheet.Count), words.Cell(size),
+					kind, words.Cell(name),
 					plain(b.X), plain(b.Y), plain(b.Length), plain(b.Width), turned})
 			}
 			for _, p := range sheet.Placements {
