@@ -302,7 +302,7 @@ func (m maker) warned(c present.CutStep, said bool) {
 		return
 	}
 	for _, caution := range c.Cautions {
-		m.SmallItem(1, "!", caution.Cited())
+		m.Caution(1, caution.Cited())
 	}
 }
 
