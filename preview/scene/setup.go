@@ -97,26 +97,29 @@ func (w *Workbench) Cut(s setup.Setting, c setup.Cut, k joinery.CutterKind) (lis
 	faces := c.Faces()
 	tall := slices.ContainsFunc(s.Cuts, func(o setup.Cut) bool { return o.Holding == setup.OnEnd }) // it stays on for all
 	for pass, face := range faces {
+		var runs [][]Feed // of each board
 		for _, b := range c.Boards {
 			part, known := w.parts[b.Name]
 			if !known {
 				continue
 			}
+			at := bench{Workbench: w, cut: c, kind: k, tall: tall, part: part, turns: b.Turns}
+			run := make([]Feed, len(b.Turns))
 			for i, turn := range b.Turns {
-				f := Feed{Parts: []int{part}, Edges: turn.Edges, Face: c.Face, Pass: pass + 1, Passes: len(faces), Fence: face}
-				at := bench{Workbench: w, cut: c, kind: k, tall: tall, part: part, turns: b.Turns}
-				if f.Before, err = at.wood(pass, i); err != nil {
+				run[i] = Feed{Parts: []int{part}, Edges: turn.Edges, Face: c.Face, Pass: pass + 1, Passes: len(faces), Fence: face}
+				if run[i].Before, err = at.wood(pass, i); err == nil {
+					run[i].After, err = at.wood(pass, i+1)
+				}
+				if err == nil {
+					err = at.feed(&run[i], turn)
+				}
+				if err != nil {
 					return nil, err
 				}
-				if f.After, err = at.wood(pass, i+1); err != nil {
-					return nil, err
-				}
-				if err := at.feed(&f, turn); err != nil {
-					return nil, err
-				}
-				list = alike(list, f)
 			}
+			runs = together(runs, run)
 		}
+		list = append(list, slices.Concat(runs...)...)
 	}
 	for _, b := range c.Boards {
 		if part, known := w.parts[b.Name]; known {
@@ -130,15 +133,18 @@ func (w *Workbench) Cut(s setup.Setting, c setup.Cut, k joinery.CutterKind) (lis
 	return list, nil
 }
 
-// alike adds a feed to a list, or its part to one that shows the same.
-func alike(list []Feed, f Feed) []Feed {
-	for i := range list {
-		if o := &list[i]; o.Pass == f.Pass && o.Before == f.Before && o.After == f.After && o.From == f.From {
-			o.Parts = append(o.Parts, f.Parts...)
-			return list
+// together adds the run of a board, or its part to the run of one that is fed and cut alike.
+func together(runs [][]Feed, run []Feed) [][]Feed {
+	alike := func(a, b Feed) bool { return a.Edges == b.Edges && a.Before == b.Before && a.After == b.After }
+	for _, o := range runs {
+		if slices.EqualFunc(o, run, alike) {
+			for i := range o {
+				o[i].Parts = append(o[i].Parts, run[i].Parts...)
+			}
+			return runs
 		}
 	}
-	return append(list, f)
+	return append(runs, run)
 }
 
 // bench is a part with the turns of one cut.
@@ -180,12 +186,14 @@ func (b bench) wood(passes, more int) (int, error) {
 		}
 		switch {
 		case had == 0 || had == all:
-		case b.cut.Holding == setup.OnEnd: // a strip still stands outside of the slot
-			m, err := b.strip(t.Edges, b.cut.Passes[had-1]+b.cut.Cutter)
-			if err != nil {
-				return 0, err
+		case b.cut.Holding == setup.OnEnd: // a strip still stands outside of the slot, unless only thicker boards have it
+			if from := b.cut.Passes[had-1] + b.cut.Cutter; from < p.Thickness {
+				m, err := b.strip(t.Edges, from, out.Pockets[:before])
+				if err != nil {
+					return 0, err
+				}
+				waste = append(waste, m)
 			}
-			waste = append(waste, m)
 		default: // the pocket is as wide as the cutter has come
 			for j := before; j < len(out.Pockets); j++ {
 				to := b.within(t.Edges, b.cut.Passes[had-1]+b.cut.Cutter)
@@ -217,11 +225,22 @@ func (b bench) within(e setup.Edges, mm float64) geom.Rect {
 	return out
 }
 
-// strip is what stands at an edge beyond a distance from the face at the fence, as high as the cutter.
-func (b bench) strip(e setup.Edges, from float64) (solid.Mesh, error) {
-	p := b.panel()
-	outside := geom.Panel{Outline: b.within(e, b.cut.Height).Loop(), Thickness: p.Thickness - from}
-	m, err := solid.Build(outside, solid.Options{})
+// strip is what stands at an edge beyond a distance from the face at the fence, as high as the cutter, but for pockets
+// that have been cut before.
+func (b bench) strip(e setup.Edges, from float64, had []geom.Pocket) (solid.Mesh, error) {
+	p, edge := b.panel(), b.within(e, b.cut.Height)
+	out := geom.Panel{Outline: edge.Loop(), Thickness: p.Thickness - from}
+	for _, k := range had {
+		if k.Face == b.cut.Face {
+			k.Depth -= from
+		}
+		at := k.Outline.Bounds().Intersect(edge)
+		if k.Depth > 0 && at.Width() > 0 && at.Height() > 0 {
+			k.Outline = at.Loop()
+			out.Pockets = append(out.Pockets, k)
+		}
+	}
+	m, err := solid.Build(out, solid.Options{})
 	at := geom.Placement{X: geom.Vec3{X: 1}, Y: geom.Vec3{Y: 1}}
 	if b.cut.Face == geom.Outside {
 		at.Origin.Z = from

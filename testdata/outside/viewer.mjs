@@ -601,13 +601,14 @@ async function phone(browser, job, must) {
   const points = (type, ...list) => touch.send('Input.dispatchTouchEvent', { type, touchPoints: list.map(([x, y], id) => ({ x, y, id })) });
   const camera = () => page.evaluate(() => ({ left: viewer.state.camera.left, scale: viewer.state.camera.scale }));
   const was = await camera();
-  await points('touchStart', [150, 200]);
-  await points('touchMove', [200, 200]);
+  const y = size.canvas.y + 60;
+  await points('touchStart', [150, y]);
+  await points('touchMove', [200, y]);
   await points('touchEnd');
   const turned = await camera();
   must(turned.left > was.left + 5, `a finger turned it from ${was.left} to ${turned.left}`);
-  await points('touchStart', [150, 200], [200, 200]);
-  await points('touchMove', [110, 200], [240, 200]);
+  await points('touchStart', [150, y], [200, y]);
+  await points('touchMove', [110, y], [240, y]);
   await points('touchEnd');
   const pinched = await camera();
   must(pinched.scale > 1.5 * turned.scale, `two fingers zoomed from ${turned.scale} to ${pinched.scale}`);

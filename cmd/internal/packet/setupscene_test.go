@@ -12,6 +12,8 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
@@ -56,8 +58,13 @@ type viewedFeed struct {
 	}
 }
 
-// thick takes rabbets on end in two passes of its cutter, and stopped has grooves between stops.
+// thick takes rabbets on end in two passes of its cutter, uneven the second one only for its thickest boards, and
+// stopped has grooves between stops.
 const (
+	uneven = "units: mm\nstock:\n  birch: {thickness: [12.21, 12.16, 12.24], grain: length}\n" +
+		"  front: {thickness: [12.62, 12.56, 12.68], grain: length}\n  board: {thickness: 5.9}\n" +
+		"cutter: {kind: saw, width: 6.35}\ndrawers:\n  - {name: tight, outside: 460 x 140 x 500, sides: birch, " +
+		"box-front: front, bottom: board}\n"
 	thick = "units: mm\nstock:\n  ply: {thickness: 18, grain: length}\n  board: {thickness: 5.9, grain: none}\n" +
 		"cutter: {kind: saw, width: 6.35}\njoinery: {fence-distance: 6.1, cutter-height: 7}\ndrawers:\n" +
 		"  - {name: box, outside: 400 x 160 x 350, sides: ply, bottom: board, joint: dado-rabbet}\n"
@@ -67,8 +74,11 @@ const (
 		"bottom: board, joint: dado-rabbet, back-joint: dado, back-setback: 15}\n"
 )
 
-// eachAtMachines calls for every sample, as it is and with its saw or router changed for a router table, and for jobs
-// with passes and stops of all kinds.
+// fourEdges is the seed of a job with a bottom that takes rabbets on all four edges in two passes each.
+const fourEdges = 72
+
+// eachAtMachines calls for every sample, as it is and with its saw changed for a router table; for jobs with passes and
+// stops of all kinds; and for random jobs that can be built.
 func eachAtMachines(t *testing.T, do func(name string, b batch.Batch)) {
 	t.Helper()
 	for _, file := range samples(t) {
@@ -87,7 +97,25 @@ func eachAtMachines(t *testing.T, do func(name string, b batch.Batch)) {
 		}
 	}
 	do("thick", read(t, "thick.yaml", []byte(thick)))
+	do("uneven", read(t, "uneven.yaml", []byte(uneven)))
 	do("stopped", read(t, "stopped.yaml", []byte(stopped)))
+	n := uint64(geomtest.Cases(40, 2000))
+	for i := range n + 1 {
+		seed := i
+		if i == n {
+			seed = fourEdges
+		}
+		machine := []string{"saw", "router-table"}[seed%2]
+		text := jobtest.Seeded(seed, jobtest.Want{Machine: machine}).Text
+		j, problems := job.Read("job.yaml", strings.NewReader(text))
+		if problems.Failed() {
+			continue
+		}
+		b, found := batch.Make(t.Context(), j)
+		if !slices.ContainsFunc(found, batch.Problem.IsError) {
+			do(fmt.Sprintf("job %d", seed), b)
+		}
+	}
 }
 
 // wholeScene is the scene of all drawers of a batch, with its settings, and what a viewer is given of these.
