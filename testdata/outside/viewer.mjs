@@ -277,10 +277,11 @@ const checks = {
     must((await dots(page)).sum !== before.sum, 'pulled out, the picture is the same');
     const off = await page.evaluate(() => {
       const { data, group: { at: [[x, y, z]], boxes: [b], carcass }, camera } = viewer.state, { name, size: [w, h] } = data.boxes[b];
-      const e = [...document.querySelectorAll('.dw-name:not([hidden])')].find((l) => l.textContent === name);
-      return parseFloat(e.style.left) - 100 * camera.project([x + w / 2, y - carcass.travel[0], z + h / 2])[0] / camera.width;
+      const told = [...document.querySelectorAll('.dw-name:not([hidden])')].some((l) => l.textContent === name);
+      const at = camera.project([x + w / 2, y - carcass.travel[0], z + h / 2]);
+      return told ? Math.hypot(...viewer.marks.letters.asked.find((a) => a.text === name).from.map((v, k) => v - at[k])) : NaN;
     });
-    must(near(off, 0, 0.1), `the drawer's name stands ${off} % beside it`);
+    must(near(off, 0, 0.1), `the drawer's name belongs ${off} dots beside it`);
     must(await page.evaluate(() => viewer.state.outlines().some((o) => o.motion === 'runs' && o.box === 0 && o.high[1] - o.low[1] > 1.9 * viewer.state.group.carcass.travel[0])), 'the slides stay');
     await page.keyboard.press('Home');
     await settle(page);

@@ -103,19 +103,8 @@ func TestViewer(t *testing.T) {
 func TestViewerComparator(t *testing.T) {
 	t.Parallel()
 	dir, _ := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
-	good := textOf(t, filepath.Join(dir, "boxes.html"))
-	// The policy would stop a changed script.
-	policy := good[strings.Index(good, "<meta http-equiv"):]
-	good = strings.Replace(good, policy[:strings.Index(policy, ">")+1], "", 1)
 	spoil := func(name, old, put string, checks ...string) viewed {
-		if !strings.Contains(good, old) {
-			t.Fatalf("the page has no %q", old)
-		}
-		file := filepath.Join(t.TempDir(), name+".html")
-		if err := os.WriteFile(file, []byte(strings.Replace(good, old, put, 1)), 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return viewed{name, file, "Bench drawers", 2, false, checks, packetWords(t, dir)}
+		return viewed{name, spoiled(t, dir, name, old, put), "Bench drawers", 2, false, checks, packetWords(t, dir)}
 	}
 	for _, c := range view(t, spoil("request", "<main", `<img src="https://example.invalid/x.png" alt=""><main`, "load", "phone"),
 		spoil("uncut", "gl.stencilFunc(gl.NOTEQUAL, 0, 255);", "gl.stencilFunc(gl.NEVER, 0, 255);", "section"),
@@ -125,6 +114,22 @@ func TestViewerComparator(t *testing.T) {
 			t.Errorf("%s: the check %q finds nothing", c.Page, c.Check)
 		}
 	}
+}
+
+// spoiled is the page of a build with something else in it, without the policy that would stop it.
+func spoiled(t *testing.T, dir, name, old, put string) (file string) {
+	t.Helper()
+	good := textOf(t, filepath.Join(dir, "boxes.html"))
+	policy := good[strings.Index(good, "<meta http-equiv"):]
+	good = strings.Replace(good, policy[:strings.Index(policy, ">")+1], "", 1)
+	if !strings.Contains(good, old) {
+		t.Fatalf("the page has no %q", old)
+	}
+	file = filepath.Join(t.TempDir(), name+".html")
+	if err := os.WriteFile(file, []byte(strings.Replace(good, old, put, 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return file
 }
 
 // packetWords are the words of a packet, without spaces.

@@ -25,7 +25,8 @@ class Viewer {
     this.assembly = new Assembly(this);
     this.ending.push(this.assembly.end);
     this.controls = new Controls(this, this.aside, this.row);
-    this.stage.append(make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said));
+    this.caption = make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said);
+    this.stage.append(this.caption);
     element.replaceChildren(this.row, this.stage, this.assembly.told, this.aside);
     this.fold(Boolean(options.embedded));
     this.controls.build();
@@ -99,8 +100,8 @@ class Viewer {
       this.asked = 0;
       const start = performance.now();
       this.painter.draw(this.state, this.theme, this.dots);
-      this.marks.draw(this.state, this.painter, this.theme);
       this.controls.set();
+      this.marks.draw(this.state, this.painter, this.theme, this.caption.children);
       const took = performance.now() - start;
       this.frames.drawn++;
       this.frames.last = took;

@@ -1,0 +1,133 @@
+// Letters over the picture. All are asked for before any finds its place: in the order of TURNS, at the
+// first of its places where it covers neither other letters nor a mark that is not its own. What has to
+// be told, and names, are led aside, with a line to where they belong; what else finds no place is left
+// out, and stands in the lists.
+
+// TURNS: dimensions, what is wrong, what was asked for, names, clearances, faces.
+const TURNS = { size: 0, wrong: 1, asked: 2, name: 3, clearance: 4, face: 5 };
+
+// Dots that letters keep from others, and from a border; how near to its mark they need no line.
+const APART = 1, BORDER = 2, NEAR = 10;
+
+// Dots from ring to ring of places aside, and how many there are; places on a ring.
+const RING = 22, RINGS = 14, ROUND = 16;
+
+class Letters {
+  constructor(layer) {
+    this.layer = layer;
+    this.spans = [];
+    this.sizes = new Map(); // by kind and text
+  }
+
+  begin({ width, height }, kept) {
+    if (this.width !== width) this.sizes.clear(); // some break their lines by it
+    [this.width, this.height] = [width, height];
+    this.taken = new Taken(width, height);
+    this.asked = [];
+    for (const e of kept) if (e.textContent && !e.hidden) this.taken.box(this.boxOf(e));
+  }
+
+  // boxOf is where an element over the picture stands; it is asked again only for another text.
+  boxOf(e) {
+    const key = `${e.textContent} ${this.width} ${this.height}`;
+    if (e.keptFor !== key) {
+      const r = e.getBoundingClientRect(), s = this.layer.getBoundingClientRect();
+      e.keptFor = key;
+      e.keptBox = [r.left - s.left, r.top - s.top, r.right - s.left, r.bottom - s.top];
+    }
+    return e.keptBox;
+  }
+
+  // ask wants a text: {text, kind, turn, at: dots where its middle may stand, own: its mark, from: the
+  // dot from which it may be led aside, must: it has to be told, aside: it is led aside for all that,
+  // seen: whether nothing hides one of its places, button: an element that is put there instead,
+  // color: of its line}.
+  ask(what) { this.asked.push(what); }
+
+  // settle gives every text its place, and the lines to those aside, by dots.
+  settle() {
+    this.measure();
+    const lines = [];
+    const inTurn = this.asked.map((ask, n) => ({ ask, e: ask.button ?? this.span(n) })).sort((p, q) => p.ask.turn - q.ask.turn);
+    this.placed = [];
+    // The dot from which a text is led aside stays free for its line.
+    for (const ask of this.asked) if (ask.must && ask.from) this.taken.line(ask.from, ask.from, ask.own ?? ask);
+    for (const { ask, e } of inTurn) {
+      const found = this.find(ask);
+      e.hidden = !found;
+      if (!found) continue;
+      this.taken.box(found.box);
+      if (found.line) {
+        this.taken.line(...found.line, ask.own ?? ask);
+        lines.push({ ends: found.line, color: ask.color });
+      }
+      setText(e, ask.text);
+      if (!ask.button && e.className !== ask.kind) e.className = ask.kind;
+      this.put(e, found.at);
+      this.placed.push({ e, own: ask.own ?? ask });
+    }
+    for (const e of this.spans.slice(this.asked.length)) e.hidden = true;
+    return lines;
+  }
+
+  span(n) {
+    if (!this.spans[n]) this.layer.append(this.spans[n] = document.createElement('span'));
+    return this.spans[n];
+  }
+
+  // put has a place as a part of the picture, so that it stays where it belongs when a printer makes
+  // all of it larger or smaller.
+  put(e, [x, y]) {
+    e.style.left = `${(100 * x / this.width).toFixed(3)}%`;
+    e.style.top = `${(100 * y / this.height).toFixed(3)}%`;
+  }
+
+  // measure finds how large texts are that were not seen before, all at once: one layout of the page.
+  measure() {
+    const fresh = new Map();
+    for (const { text, kind } of this.asked) {
+      const key = `${kind} ${text}`;
+      if (!this.sizes.has(key) && !fresh.has(key)) fresh.set(key, make('span', { className: kind }, text));
+    }
+    if (fresh.size === 0) return;
+    this.layer.append(...fresh.values());
+    for (const [key, e] of fresh) this.sizes.set(key, [e.offsetWidth + 1, e.offsetHeight]); // a width is rounded
+    for (const e of fresh.values()) e.remove();
+  }
+
+  find(ask) {
+    const [wide, high] = this.sizes.get(`${ask.kind} ${ask.text}`);
+    const room = (x, y) => [x - wide / 2 - APART, y - high / 2 - APART, x + wide / 2 + APART, y + high / 2 + APART];
+    if (ask.from && !inside(ask.from, this.taken.picture)) return null;
+    // What may be led aside is moved into the picture.
+    const put = ([x, y]) => (ask.from ? [intoView(x, wide, this.width), intoView(y, high, this.height)] : [x, y]);
+    for (const [i, place] of ask.at.entries()) {
+      const at = put(place), found = this.at(ask, at, room(...at));
+      if (found && (ask.seen?.(i) ?? true)) return found;
+    }
+    if (!ask.must && !ask.aside || ask.from && !this.taken.clear(ask.from, ask.from)) return null;
+    const [x, y] = ask.from ?? ask.at[0];
+    for (let ring = 1; ring <= RINGS; ring++) {
+      for (let k = 0; k < ROUND; k++) {
+        const turn = 2 * Math.PI * (k + 0.5) / ROUND, far = ring * RING;
+        const at = put([x + (far + wide / 2) * Math.cos(turn), y + far * Math.sin(turn)]), found = this.at(ask, at, room(...at));
+        if (found) return found;
+      }
+    }
+    return null;
+  }
+
+  // at is a place of a text, with its line, if both are free.
+  at(ask, at, box) {
+    if (!this.taken.free(box, ask.own ?? ask)) return null;
+    if (!ask.from) return { at, box };
+    const to = [within(ask.from[0], box[0], box[2]), within(ask.from[1], box[1], box[3])];
+    if (Math.hypot(to[0] - ask.from[0], to[1] - ask.from[1]) < NEAR) return { at, box };
+    return this.taken.clear(ask.from, to) ? { at, box, line: [ask.from, to] } : null;
+  }
+}
+
+// intoView moves a middle along one side of the picture to where all of it is seen.
+const intoView = (x, long, all) => within(x, long / 2 + BORDER, Math.max(long / 2 + BORDER, all - long / 2 - BORDER));
+
+const inside = ([x, y], [left, top, right, bottom]) => x >= left && x <= right && y >= top && y <= bottom;
