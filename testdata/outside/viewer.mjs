@@ -434,25 +434,6 @@ const checks = {
     });
     must(!gone.includes('dw-') && !gone.includes('<div'), `destroyed, it leaves ${gone}`);
   },
-
-  // Times are told, never judged.
-  async frames({ page }) {
-    return page.evaluate(async () => {
-      const turn = async () => {
-        const list = [];
-        for (let i = 0; i < 21; i++) {
-          viewer.state.camera.turn(3, 0);
-          viewer.changed();
-          await new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)));
-          list.push(viewer.frames.last);
-        }
-        return Number(list.sort((a, b) => a - b)[10].toFixed(2));
-      };
-      const whole = await turn();
-      viewer.section(0);
-      return { whole_ms: whole, section_ms: await turn() };
-    });
-  },
 };
 
 // A window as that of a phone, with fingers.

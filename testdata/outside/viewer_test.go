@@ -34,7 +34,7 @@ type checked struct {
 
 // viewerChecks are all checks of a page.
 var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "pull", "milled",
-	"overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
+	"overlaps", "keys", "theme", "axe", "update", "phone", "without WebGL", "without scripts"}
 
 // maxBank is how large the page of a bank of twelve drawers may be, in bytes.
 const maxBank = 1_500_000
@@ -91,9 +91,6 @@ func TestViewer(t *testing.T) {
 	for _, c := range view(t, pages...) {
 		for _, f := range c.Faults {
 			t.Errorf("%s, %s: %s", c.Page, c.Check, f)
-		}
-		if c.Check == "frames" {
-			t.Logf("script of a frame, %s: %s", c.Page, c.Facts)
 		}
 	}
 }

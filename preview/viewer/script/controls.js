@@ -99,12 +99,16 @@ class Controls {
       return make('details', {}, make('summary', {}, box.name), list);
     });
     this.list.replaceChildren(...lists);
+    this.rowsSet = null;
   }
 
   // set brings the controls to the state.
   set() {
     const { state } = this;
     this.tools.set();
+    const rows = [state.chosen, ...state.hidden].join('\n');
+    if (this.rowsSet === rows) return; // a bank has hundreds
+    this.rowsSet = rows;
     for (const [key, { show, name }] of this.rows) {
       show.checked = !state.hidden.has(key);
       const pressed = String(key === state.chosen);

@@ -9,21 +9,24 @@ const TURNS = { size: 0, wrong: 1, asked: 2, name: 3, clearance: 4, face: 5 };
 // Dots that letters keep from others, and from a border; how near to its mark they need no line.
 const APART = 1, BORDER = 2, NEAR = 10;
 
-// Dots from ring to ring of places aside, and how many there are; places on a ring.
-const RING = 22, RINGS = 14, ROUND = 16;
+// Dots from ring to ring of places aside, and how many there are, for names and for what has to be told;
+// places on a ring.
+const RING = 22, RINGS = 5, ALL_RINGS = 14, ROUND = 16;
 
 class Letters {
   constructor(layer) {
     this.layer = layer;
     this.spans = [];
     this.sizes = new Map(); // by kind and text
+    this.taken = new Taken();
   }
 
   begin({ width, height }, kept) {
     if (this.width !== width) this.sizes.clear(); // some break their lines by it
     [this.width, this.height] = [width, height];
-    this.taken = new Taken(width, height);
+    this.taken.begin(width, height);
     this.asked = [];
+    this.inTurn = Object.values(TURNS).map(() => []);
     for (const e of kept) if (e.textContent && !e.hidden) this.taken.box(this.boxOf(e));
   }
 
@@ -38,22 +41,25 @@ class Letters {
     return e.keptBox;
   }
 
-  // ask wants a text: {text, kind, turn, at: dots where its middle may stand, own: its mark, from: the
-  // dot from which it may be led aside, must: it has to be told, aside: it is led aside for all that,
-  // seen: whether nothing hides one of its places, button: an element that is put there instead,
-  // color: of its line}.
-  ask(what) { this.asked.push(what); }
+  // ask wants a text: {text, kind, turn, at: dots where its middle may stand, own: its mark, from: the dot
+  // from which it may be led aside, by: its places as so many dots from there, must: it has to be told,
+  // aside: it is led aside all the same, seen: whether nothing hides one of its places, button: an element
+  // that is put there instead, color: of its line}.
+  ask(what) {
+    what.e = what.button ?? this.span(this.asked.length);
+    this.asked.push(what);
+    this.inTurn[what.turn].push(what);
+  }
 
   // settle gives every text its place, and the lines to those aside, by dots.
   settle() {
     this.measure();
     const lines = [];
-    const inTurn = this.asked.map((ask, n) => ({ ask, e: ask.button ?? this.span(n) })).sort((p, q) => p.ask.turn - q.ask.turn);
     this.placed = [];
     // The dot from which a text is led aside stays free for its line.
     for (const ask of this.asked) if (ask.must && ask.from) this.taken.line(ask.from, ask.from, ask.own ?? ask);
-    for (const { ask, e } of inTurn) {
-      const found = this.find(ask);
+    for (const ask of this.inTurn.flat()) {
+      const { e } = ask, found = this.find(ask);
       e.hidden = !found;
       if (!found) continue;
       this.taken.box(found.box);
@@ -61,7 +67,7 @@ class Letters {
         this.taken.line(...found.line, ask.own ?? ask);
         lines.push({ ends: found.line, color: ask.color });
       }
-      setText(e, ask.text);
+      if (e.told !== ask.text) e.textContent = e.told = ask.text; // to read it from the page takes its time
       if (!ask.button && e.className !== ask.kind) e.className = ask.kind;
       this.put(e, found.at);
       this.placed.push({ e, own: ask.own ?? ask });
@@ -98,16 +104,17 @@ class Letters {
   find(ask) {
     const [wide, high] = this.sizes.get(`${ask.kind} ${ask.text}`);
     const room = (x, y) => [x - wide / 2 - APART, y - high / 2 - APART, x + wide / 2 + APART, y + high / 2 + APART];
-    if (ask.from && !inside(ask.from, this.taken.picture)) return null;
+    if (ask.from && !holds(this.taken.picture, ask.from)) return null;
     // What may be led aside is moved into the picture.
     const put = ([x, y]) => (ask.from ? [intoView(x, wide, this.width), intoView(y, high, this.height)] : [x, y]);
-    for (const [i, place] of ask.at.entries()) {
-      const at = put(place), found = this.at(ask, at, room(...at));
+    const places = ask.at ?? ask.by;
+    for (let i = 0; i < places.length; i++) {
+      const at = put(ask.at ? places[i] : plus2(ask.from, places[i])), found = this.at(ask, at, room(...at));
       if (found && (ask.seen?.(i) ?? true)) return found;
     }
     if (!ask.must && !ask.aside || ask.from && !this.taken.clear(ask.from, ask.from)) return null;
     const [x, y] = ask.from ?? ask.at[0];
-    for (let ring = 1; ring <= RINGS; ring++) {
+    for (let ring = 1; ring <= (ask.must ? ALL_RINGS : RINGS); ring++) {
       for (let k = 0; k < ROUND; k++) {
         const turn = 2 * Math.PI * (k + 0.5) / ROUND, far = ring * RING;
         const at = put([x + (far + wide / 2) * Math.cos(turn), y + far * Math.sin(turn)]), found = this.at(ask, at, room(...at));
@@ -130,4 +137,4 @@ class Letters {
 // intoView moves a middle along one side of the picture to where all of it is seen.
 const intoView = (x, long, all) => within(x, long / 2 + BORDER, Math.max(long / 2 + BORDER, all - long / 2 - BORDER));
 
-const inside = ([x, y], [left, top, right, bottom]) => x >= left && x <= right && y >= top && y <= bottom;
+const plus2 = (p, q) => [p[0] + q[0], p[1] + q[1]];

@@ -1,7 +1,7 @@
 // Marks over the picture: lines drawn by the painter, letters as elements of the page.
 
 // Sizes in dots of the page.
-const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34, LEADER = 40;
+const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34;
 
 // A Marks draws over what is there; its letters are hidden from those who do not see the
 // picture, who have the same in the lists.
@@ -16,6 +16,7 @@ class Marks {
     this.placeButton = button('', (e) => options.resize(this.placed.axis, e.currentTarget, this.placed.piece), { className: 'dw-size', hidden: true });
     over.append(...this.sizeButtons, ...(options.place ? [this.placeButton] : []));
     this.letters = new Letters(layer);
+    [this.outlined, this.arrows] = [new Kept(), new Kept()];
   }
 
   // draw keeps letters off the elements given, too.
@@ -71,12 +72,9 @@ class Marks {
 
   // grain is drawn on both faces; letters keep off what the eye may see.
   grain(shown, nearer) {
-    const { state, axes } = this, all = shown.filter((p) => p.part.grained);
-    this.painter.put(new Float32Array(all.flatMap((p) => [0, p.part.thickness].flatMap((z) => arrow(state, p, z).flat()))), this.painter.gl.LINES, { color: [...this.theme.ink, 1], nearer });
-    for (const p of all) {
-      const out = dot(state.frame(p).z, axes.eye);
-      if (out !== 0) this.keep(arrow(state, p, out > 0 ? p.part.thickness : 0));
-    }
+    const { state } = this, { list, numbers } = this.arrows.of(`${state.camera.scale} ${state.standing()}`, () => arrows(state, shown));
+    this.painter.put(numbers, this.painter.gl.LINES, { color: [...this.theme.ink, 1], nearer });
+    for (const { z, faces } of list) this.keep(faces[dot(z, this.axes.eye) > 0 ? 1 : 0]);
   }
 
   // seen is what numbers and letters of a piece need: their places in the picture, and whether nothing
@@ -156,10 +154,9 @@ class Marks {
         named.add(key);
         // In a joint the number stands over its gap, which it would hide, and so in any cut.
         const lead = state.joint || state.section.axis >= 0, from = this.dot(middle);
-        const at = lead ? [-LEADER, LEADER, -2 * LEADER].map((y) => [from[0], from[1] + y])
-          : ALONG.map((x) => this.dot(plus(low, times(minus(high, low), x))));
+        const places = lead ? { by: LED } : { at: ALONG.map((x) => this.dot(plus(low, times(minus(high, low), x)))), own: play };
         this.letters.ask({ text: this.clearance(play), kind: play.verdict ? `dw-play dw-${judgedOf(play)}` : 'dw-play', turn: play.verdict ? TURNS.wrong : TURNS.clearance,
-          at, own: lead ? undefined : play, from, must: Boolean(play.verdict || state.joint?.name === play.name), color });
+          ...places, from, must: Boolean(play.verdict || state.joint?.name === play.name), color });
       }
     });
   }
@@ -168,26 +165,21 @@ class Marks {
   // what collides; and clearances where they are asked for.
   carcass() {
     const { state, state: { group: { carcass }, camera, data: { unit } }, theme, axes } = this;
-    const nearer = 1.5 / camera.scale / camera.reach, outlines = state.outlines();
-    for (const stays of [false, true]) {
-      for (const usual of [false, true]) {
-        const list = outlines.filter((o) => o.box < 0 === stays && Boolean(o.usual) === usual);
-        if (list.length > 0) this.painter.put(new Float32Array(list.flatMap((o) => edgeList(o.low, o.high).flat())), this.painter.gl.LINES, { color: [...theme.ink, stays ? 0.5 : 1], nearer, hatch: usual ? 2 : 0, slope: 0.37 });
-      }
-    }
+    const nearer = 1.5 / camera.scale / camera.reach;
+    for (const [numbers, alpha, hatch] of this.outlined.of(state.standing(), () => outlined(state.outlines()))) this.painter.put(numbers, this.painter.gl.LINES, { color: [...theme.ink, alpha], nearer, hatch, slope: 0.37 });
     for (const c of carcass.collisions) {
       this.red(c.low, c.high, c);
       const from = this.dot(times(plus(c.low, c.high), 0.5));
-      this.letters.ask({ text: `✕ ${lengthText(c.by, unit)} ${unit}: ${collisionName(c)}`, kind: 'dw-bad dw-collision', turn: TURNS.wrong, at: OVER.map((y) => [from[0], from[1] + y]), from, must: true, color: theme.bad });
+      this.letters.ask({ text: `✕ ${lengthText(c.by, unit)} ${unit}: ${collisionName(c)}`, kind: 'dw-bad dw-collision', turn: TURNS.wrong, by: OVER, from, must: true, color: theme.bad });
     }
     for (const c of carcass.clearances) {
       const named = c.name === state.gap;
       if (!named && !state.marks.plays || state.pulled(c.box) > 0) continue; // they are of what is closed
       this.mark([c.low, c.high, ...ticked(c.low, axes, camera), ...ticked(c.high, axes, camera)], theme.mark, c);
       const ends = [c.low, c.high].map((q) => this.dot(q)), from = ends[0].map((v, k) => (v + ends[1][k]) / 2), text = lengthText(c.gap, unit);
-      const about = ABOUT.map(([x, y]) => [from[0] + x, from[1] + y]), short = Math.hypot(ends[0][0] - ends[1][0], ends[0][1] - ends[1][1]) < SHORT;
+      const short = Math.hypot(ends[0][0] - ends[1][0], ends[0][1] - ends[1][1]) < SHORT;
       this.letters.ask({ text: named ? `${c.name}: ${text} ${unit}` : text, kind: 'dw-play', turn: named ? TURNS.asked : TURNS.clearance,
-        at: short ? [...about, from] : [from, ...about], own: c, from, must: named, color: theme.mark });
+        by: short ? BESIDE_IT : ON_IT, own: c, from, must: named, color: theme.mark });
     }
   }
 
@@ -197,7 +189,7 @@ class Marks {
     if (state.section.axis < 0 || state.joint) return;
     const all = state.group.boxes.flatMap((b, i) => state.data.boxes[b].plays.map((play) => [play, `${i} ${play.measure}`]));
     const missed = all.find(([play, key]) => play.verdict && !this.named.has(key));
-    if (missed) this.letters.ask({ text: `${this.clearance(missed[0])}; not in this cut`, kind: `dw-play dw-${judgedOf(missed[0])}`, turn: TURNS.wrong, at: [[state.camera.width / 2, LEADER / 2]], must: true });
+    if (missed) this.letters.ask({ text: `${this.clearance(missed[0])}; not in this cut`, kind: `dw-play dw-${judgedOf(missed[0])}`, turn: TURNS.wrong, at: [[state.camera.width / 2, 20]], must: true });
   }
 
   // clearance is a clearance in letters, with the word where it is not right.
@@ -291,11 +283,15 @@ class Marks {
 const collisionName = (c) => `${c.name}${c.pulled ? ', pulled out' : ''}`;
 
 // OVER are how far from its place a collision is told, in dots: not over it.
-const OVER = [-30, 30, -60, 60];
+const OVER = [[0, -30], [0, 30], [0, -60], [0, 60]];
 
-// ABOUT are how far from the middle of a short line its number may stand, in dots; ALONG, as parts of a
-// line or a block, and ACROSS, of the width of a box, where letters may stand on it.
-const ABOUT = [[26, 0], [-26, 0], [0, -14], [0, 14]];
+// LED are how far over a joint its clearance is told.
+const LED = [[0, -40], [0, 40], [0, -80]];
+
+// ON_IT and BESIDE_IT are how far from the middle of a line its number may stand, in dots: beside it first
+// where it is short. ALONG, as parts of a line or a block, and ACROSS, of the width of a box, are where
+// letters may stand on it.
+const ABOUT = [[26, 0], [-26, 0], [0, -14], [0, 14]], ON_IT = [[0, 0], ...ABOUT], BESIDE_IT = [...ABOUT, [0, 0]];
 const ALONG = [0.5, 0.35, 0.65, 0.2, 0.8];
 const ACROSS = [0.5, 0.3, 0.7, 0.15, 0.85];
 
@@ -363,6 +359,20 @@ function ticked(q, axes, camera) {
 
 // turnedOut takes a direction out of a frame.
 const turnedOut = (f, v) => minus(outOf(f, v), f.o);
+
+// arrows are those of all pieces that have a grain.
+function arrows(state, shown) {
+  const list = shown.filter((p) => p.part.grained).map((p) => ({ z: state.frame(p).z, faces: [0, p.part.thickness].map((z) => arrow(state, p, z)) }));
+  return { list, numbers: new Float32Array(list.flatMap(({ faces }) => faces.flat(2))) };
+}
+
+// outlined are outlines by how they are drawn: numbers, how dark, how they are dotted.
+function outlined(outlines) {
+  return [[false, false], [false, true], [true, false], [true, true]].map(([stays, usual]) => {
+    const list = outlines.filter((o) => o.box < 0 === stays && Boolean(o.usual) === usual);
+    return [new Float32Array(list.flatMap((o) => edgeList(o.low, o.high).flat())), stays ? 0.5 : 1, usual ? 2 : 0];
+  });
+}
 
 // arrow is along the grain of a piece, at a height over its outside face.
 function arrow(state, p, z) {

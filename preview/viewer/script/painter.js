@@ -74,6 +74,7 @@ class Painter {
     this.faces = program(gl, FACE_VERTEX, FACE_PIXEL);
     this.lines = program(gl, LINE_VERTEX, LINE_PIXEL);
     this.made = new Map(); // by solid
+    [this.standing, this.cutting] = [new Kept(), new Kept()];
     this.loose = this.buffer(null, [[this.lines.at.place, 3]], 0);
   }
 
@@ -114,14 +115,14 @@ class Painter {
       }
     }
     this.made.clear();
-    this.cutKey = null;
+    [this.standing, this.cutting] = [new Kept(), new Kept()];
   }
 
   // draw draws a state with the colors of a theme: numbers from 0 to 1.
   draw(state, theme, dots) {
     const { gl, canvas } = this;
-    const [low, high] = state.bounds();
     const { camera } = state;
+    const { pieces, ends: [low, high] } = this.standing.of(state.standing(), () => this.stand(state));
     camera.reach = 2 * Math.max(1, Math.hypot(...minus(high, low)), Math.hypot(...minus(camera.at, low)), Math.hypot(...minus(camera.at, high)));
     this.view = camera.matrix();
     this.cut = state.cut().flat();
@@ -133,13 +134,18 @@ class Painter {
     gl.enable(gl.DEPTH_TEST);
     gl.depthFunc(gl.LEQUAL);
     gl.disable(gl.BLEND);
-    const pieces = state.shown().map((p) => {
-      const solid = state.solid(p), f = state.frame(p);
-      return { p, made: this.of(solid), model: matrixOf(f), ends: [outOf(f, solid.low), outOf(f, solid.high)] };
-    });
     this.solids(pieces, state, theme);
     if (state.section.axis >= 0) this.caps(pieces, state, theme);
     this.edges(pieces, state, theme);
+  }
+
+  // stand is the pieces that are drawn, as they stand.
+  stand(state) {
+    const pieces = state.shown().map((p) => {
+      const solid = state.solid(p), f = state.frame(p);
+      return { p, made: this.of(solid), model: new Float32Array(matrixOf(f)), ends: [outOf(f, solid.low), outOf(f, solid.high)] };
+    });
+    return { pieces, ends: state.bounds() };
   }
 
   solids(pieces, state, theme) {
@@ -152,10 +158,11 @@ class Painter {
     gl.uniform3fv(uniform.up, [0, 0, 1]);
     gl.uniform1f(uniform.faces, state.marks.faces ? 1 : 0);
     gl.uniform1f(uniform.spacing, this.dots);
+    let color, marked; // a call that changes nothing takes its time, too
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
-      gl.uniform3fv(uniform.color, theme.role(p.part.role));
-      gl.uniform1f(uniform.chosen, state.marked(p) ? 1 : 0);
+      if (color !== theme.role(p.part.role)) gl.uniform3fv(uniform.color, color = theme.role(p.part.role));
+      if (marked !== state.marked(p)) gl.uniform1f(uniform.chosen, (marked = state.marked(p)) ? 1 : 0);
       gl.bindVertexArray(made.faces.array);
       gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
     }
@@ -197,23 +204,14 @@ class Painter {
     const { gl, lines: { uniform } } = this;
     const nearer = 1.4 / state.camera.scale / state.camera.reach;
     this.prepare({ color: [...theme.line, 1], nearer, cut: this.cut });
+    let marked = false;
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
-      gl.uniform4fv(uniform.color, state.marked(p) ? [...theme.ink, 1] : [...theme.line, 1]);
+      if (marked !== state.marked(p)) gl.uniform4fv(uniform.color, (marked = state.marked(p)) ? [...theme.ink, 1] : [...theme.line, 1]);
       gl.bindVertexArray(made.lines.array);
       gl.drawArrays(gl.LINES, 0, made.lines.count);
     }
-    if (state.section.axis >= 0) this.put(this.cutLines(state, pieces), gl.LINES, { color: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
-  }
-
-  // cutLines keeps what it found: turning the box changes nothing of it.
-  cutLines(state, pieces) {
-    const key = [state.section.axis, state.section.at, state.opened, state.marks.exaggerated, ...state.pulls.values(), ...pieces.map(({ p }) => p.key)].join();
-    if (this.cutKey !== key) {
-      this.cutKey = key;
-      this.cutFound = cutLines(state, pieces);
-    }
-    return this.cutFound;
+    if (state.section.axis >= 0) this.put(this.cutting.of([state.section.axis, state.section.at, state.standing()].join(' '), () => cutLines(state, pieces)), gl.LINES, { color: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
   }
 
   // put draws places that are not kept: {color, hatch, slope, nearer, cut, through}, with

@@ -1,6 +1,14 @@
 // What is shown of a scene and how: all that a person can set. Pieces are known by
 // `box/piece`, so that another state of the job keeps what was set.
 
+// A Kept is made anew where its key is another.
+class Kept {
+  of(key, make) {
+    if (this.key !== key) [this.key, this.value] = [key, make()];
+    return this.value;
+  }
+}
+
 class State {
   constructor(data) {
     this.hidden = new Set();
@@ -45,7 +53,15 @@ class State {
     }
   }
 
+  // standing tells ways in which pieces stand, and what is shown of them, apart: what is made for one
+  // serves until it is another, however it is turned.
+  standing() {
+    const { shifted, marks } = this;
+    return [this.shows, this.opened, this.step, marks.exaggerated, marks.milled, shifted?.key, shifted?.by, ...this.pulls, ...this.hidden].join(' ');
+  }
+
   show(n, anew = true) {
+    this.shows = (this.shows ?? 0) + 1;
     this.group = this.data.groups[n];
     this.groupIndex = n;
     this.groupName = this.group.name;

@@ -1,66 +1,73 @@
-// What letters and marks take of the picture: rectangles [left, top, right, bottom] and lines, in dots
-// of the page. They are looked up by the squares of a grid, for a bank has thousands of them.
+// What letters and marks take of the picture, in dots of the page: cells, so that thousands of marks and
+// places are dealt with in a frame. A cell has the number of the mark whose lines go through it; MANY
+// where those of several do, and BOX under letters.
 
-const SQUARE = 64;
+const CELL = 2, MANY = 0x7fff, BOX = 0x8000;
 
 class Taken {
-  constructor(width, height) {
+  constructor() { this.cells = new Uint16Array(0); }
+
+  begin(width, height) {
     this.picture = [0, 0, width, height];
-    this.squares = new Map();
+    this.columns = Math.ceil(width / CELL) + 1;
+    const n = this.columns * (Math.ceil(height / CELL) + 1);
+    if (this.cells.length === n) this.cells.fill(0);
+    else this.cells = new Uint16Array(n);
+    this.owners = new Map();
     this.lines = [];
   }
 
-  // line takes a line; letters of its own, which name the same owner, may stand on it.
+  // line takes a line of an owner, whose own letters may stand on it.
   line(p, q, own) {
-    const seen = clipped(p, q, this.picture);
+    const seen = holds(this.picture, p) && holds(this.picture, q) ? [p, q] : clipped(p, q, this.picture);
     if (!seen) return;
-    const [a, b] = seen, line = { a, b, own }, parts = Math.ceil(Math.hypot(b[0] - a[0], b[1] - a[1]) / SQUARE) || 1;
-    this.lines.push(line);
-    const at = (i) => [a[0] + (b[0] - a[0]) * i / parts, a[1] + (b[1] - a[1]) * i / parts];
-    for (let i = 0, from = a; i < parts; i++) {
-      const to = at(i + 1);
-      this.add([Math.min(from[0], to[0]), Math.min(from[1], to[1]), Math.max(from[0], to[0]), Math.max(from[1], to[1])], line);
-      from = to;
+    const [a, b] = seen, { cells, columns } = this;
+    this.lines.push({ a, b, own });
+    let number = this.owners.get(own);
+    if (!number) this.owners.set(own, number = Math.min(MANY, this.owners.size + 1));
+    const { n, dx, dy } = steps(a, b);
+    for (let i = 0; i <= n; i++) {
+      const at = Math.floor((a[1] + i * dy) / CELL) * columns + Math.floor((a[0] + i * dx) / CELL);
+      if (cells[at] === 0) cells[at] = number;
+      else if (cells[at] < BOX && cells[at] !== number) cells[at] = MANY;
     }
   }
 
-  box(box) { this.add(box, { box }); }
-
-  add([left, top, right, bottom], what) {
-    for (let i = Math.floor(left / SQUARE); i <= right / SQUARE; i++) {
-      for (let j = Math.floor(top / SQUARE); j <= bottom / SQUARE; j++) {
-        const list = this.squares.get(i * SQUARE * SQUARE + j);
-        if (list) list.push(what);
-        else this.squares.set(i * SQUARE * SQUARE + j, [what]);
-      }
-    }
-  }
-
-  // some reports whether something that has to do with a rectangle is as asked.
-  some([left, top, right, bottom], asked) {
-    for (let i = Math.floor(left / SQUARE); i <= right / SQUARE; i++) {
-      for (let j = Math.floor(top / SQUARE); j <= bottom / SQUARE; j++) {
-        if (this.squares.get(i * SQUARE * SQUARE + j)?.some(asked)) return true;
-      }
-    }
-    return false;
+  // box takes a rectangle of the picture: left, top, right, bottom.
+  box([left, top, right, bottom]) {
+    for (let j = Math.floor(top / CELL); j <= bottom / CELL; j++) this.cells.fill(BOX, j * this.columns + Math.floor(left / CELL), j * this.columns + Math.floor(right / CELL) + 1);
   }
 
   // free reports whether a rectangle is in the picture, on no other and on no line but its own.
-  free(box, own) {
-    const [left, top, right, bottom] = this.picture;
-    if (box[0] < left || box[1] < top || box[2] > right || box[3] > bottom) return false;
-    return !this.some(box, (t) => (t.box ? meeting(t.box, box) : t.own !== own && clipped(t.a, t.b, box)));
+  free([left, top, right, bottom], own) {
+    const [x, y, u, v] = this.picture;
+    if (left < x || top < y || right > u || bottom > v) return false;
+    const { cells, columns } = this, number = this.owners.get(own) ?? 0;
+    for (let j = Math.floor(top / CELL); j <= bottom / CELL; j++) {
+      for (let i = j * columns + Math.floor(left / CELL), end = j * columns + right / CELL; i <= end; i++) {
+        if (cells[i] !== 0 && (cells[i] !== number || number === MANY)) return false;
+      }
+    }
+    return true;
   }
 
   // clear reports whether a line runs through no rectangle.
   clear(p, q) {
-    const about = [Math.min(p[0], q[0]), Math.min(p[1], q[1]), Math.max(p[0], q[0]), Math.max(p[1], q[1])];
-    return !this.some(about, (t) => t.box && clipped(p, q, t.box));
+    const { n, dx, dy } = steps(p, q);
+    for (let i = 0; i <= n; i++) {
+      if (this.cells[Math.floor((p[1] + i * dy) / CELL) * this.columns + Math.floor((p[0] + i * dx) / CELL)] >= BOX) return false;
+    }
+    return true;
   }
 }
 
-const meeting = (p, q) => p[0] < q[2] && q[0] < p[2] && p[1] < q[3] && q[1] < p[3];
+// steps go along a line, dot by dot.
+function steps(p, q) {
+  const dx = q[0] - p[0], dy = q[1] - p[1], n = Math.ceil(Math.max(Math.abs(dx), Math.abs(dy))) || 1;
+  return { n, dx: dx / n, dy: dy / n };
+}
+
+const holds = ([left, top, right, bottom], [x, y]) => x >= left && x <= right && y >= top && y <= bottom;
 
 // clipped is the part of a line that lies in a rectangle, or nothing.
 function clipped([x, y], [u, v], [left, top, right, bottom]) {
