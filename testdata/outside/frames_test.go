@@ -26,7 +26,7 @@ func BenchmarkFrame(b *testing.B) {
 	input := fmt.Sprintf("{\"page\": %q}\n", filepath.Join(dir, "boxes.html"))
 	for b.Loop() {
 		for _, l := range lines[struct {
-			Drawers, Pieces int
+			Drawers int
 			MS              map[string]float64
 		}](b, input, "node", "viewer_frames.mjs") {
 			for what, ms := range l.MS {

@@ -51,7 +51,7 @@ func TestLettersComparator(t *testing.T) {
 	dir, _ := build(t, textOf(t, "../../samples/kitchen-bank.yaml"))
 	var pages []lettered
 	for old, put := range map[string]string{"this.cells.fill(BOX,": "this.cells.fill(0,",
-		"if (cells[at] === 0) cells[at] = number;": "", "if (!ask.must && !ask.aside ||": "if (true ||"} {
+		"cells[at] = number;": "number;", "if (!ask.must && !ask.aside ||": "if (true ||"} {
 		pages = append(pages, lettered{Name: old, Page: spoiled(t, dir, "letters", old, put)})
 	}
 	for _, l := range letters(t, pages) {

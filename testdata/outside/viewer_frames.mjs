@@ -1,6 +1,6 @@
 // Measures the script of a frame while boxes turn, in Chromium. Reads {"page"} as JSON, one a line; the
 // cabinets of a page stand side by side as one, for no opening takes 60 drawers. Prints for each
-// {"drawers", "pieces", "ms": {what is shown: in the middle of 41 frames}}.
+// {"drawers", "ms": {what is shown: in the middle of 41 frames}}.
 import { browse, open } from './browser.mjs';
 import { lines } from './panels.mjs';
 
@@ -45,7 +45,7 @@ await browse(true, async (browser) => {
         }
         ms[what] = list.sort((p, q) => p - q)[20];
       }
-      return { drawers: whole.boxes.length, pieces: state.pieces.length, ms };
+      return { drawers: whole.boxes.length, ms };
     })));
     await context.close();
   }

@@ -34,7 +34,7 @@ type checked struct {
 
 // viewerChecks are all checks of a page.
 var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "pull", "milled",
-	"overlaps", "keys", "theme", "axe", "update", "phone", "without WebGL", "without scripts"}
+	"overlaps", "keys", "theme", "woods", "focus", "refit", "axe", "update", "phone", "without WebGL", "without scripts"}
 
 // maxBank is how large the page of a bank of twelve drawers may be, in bytes.
 const maxBank = 1_500_000
@@ -75,7 +75,7 @@ func TestViewer(t *testing.T) {
 		t.Errorf("the page of %d drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), maxBank)
 	}
 	met, _ := build(t, knobsMeet)
-	many := []string{"load", "explode", "section", "pull", "without WebGL"}
+	many := []string{"load", "explode", "section", "pull", "focus", "refit", "without WebGL"}
 	marked := []string{"load", "measures", "overlaps", "axe", "without WebGL", "without scripts"}
 	if geomtest.All() {
 		many, marked = viewerChecks, viewerChecks
@@ -106,6 +106,9 @@ func TestViewerComparator(t *testing.T) {
 	for _, c := range view(t, spoil("request", "<main", `<img src="https://example.invalid/x.png" alt=""><main`, "load", "phone"),
 		spoil("uncut", "gl.stencilFunc(gl.NOTEQUAL, 0, 255);", "gl.stencilFunc(gl.NEVER, 0, 255);", "section"),
 		spoil("unglued", "drawStep(state, painter, theme, nearer);", "", "assembly"),
+		spoil("unfocused", ".focus();\n}\n\nconst part", ";\n}\n\nconst part", "focus"),
+		spoil("unfitted", "if (this.state.camera.fitted) this.state.fit();", "", "refit"),
+		spoil("uncolored", "byWood && stocks", "false && stocks", "woods"),
 		spoil("unnamed", "'aria-label': `show ${what}`,", "", "keys", "axe")) {
 		if len(c.Faults) == 0 {
 			t.Errorf("%s: the check %q finds nothing", c.Page, c.Check)

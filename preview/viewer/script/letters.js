@@ -60,7 +60,7 @@ class Letters {
     for (const ask of this.asked) if (ask.must && ask.from) this.taken.line(ask.from, ask.from, ask.own ?? ask);
     for (const ask of this.inTurn.flat()) {
       const { e } = ask, found = this.find(ask);
-      e.hidden = !found;
+      if (e.hidden === Boolean(found)) e.hidden = !found;
       if (!found) continue;
       this.taken.box(found.box);
       if (found.line) {
@@ -95,46 +95,46 @@ class Letters {
       const key = `${kind} ${text}`;
       if (!this.sizes.has(key) && !fresh.has(key)) fresh.set(key, make('span', { className: kind }, text));
     }
-    if (fresh.size === 0) return;
     this.layer.append(...fresh.values());
     for (const [key, e] of fresh) this.sizes.set(key, [e.offsetWidth + 1, e.offsetHeight]); // a width is rounded
     for (const e of fresh.values()) e.remove();
+    for (const ask of this.asked) ask.size = this.sizes.get(`${ask.kind} ${ask.text}`);
   }
 
+  // find looks for the place of a text: {at, box, line: to where it is led aside}.
   find(ask) {
-    const [wide, high] = this.sizes.get(`${ask.kind} ${ask.text}`);
-    const room = (x, y) => [x - wide / 2 - APART, y - high / 2 - APART, x + wide / 2 + APART, y + high / 2 + APART];
-    if (ask.from && !holds(this.taken.picture, ask.from)) return null;
-    // What may be led aside is moved into the picture.
-    const put = ([x, y]) => (ask.from ? [intoView(x, wide, this.width), intoView(y, high, this.height)] : [x, y]);
+    const { from, size: [wide, high] } = ask, number = this.taken.number(ask.own ?? ask);
+    if (from && !holds(this.taken.picture, from)) return null;
     const places = ask.at ?? ask.by;
     for (let i = 0; i < places.length; i++) {
-      const at = put(ask.at ? places[i] : plus2(ask.from, places[i])), found = this.at(ask, at, room(...at));
+      const [x, y] = places[i], found = ask.at ? this.at(from, x, y, wide, high, number) : this.at(from, from[0] + x, from[1] + y, wide, high, number);
       if (found && (ask.seen?.(i) ?? true)) return found;
     }
-    if (!ask.must && !ask.aside || ask.from && !this.taken.clear(ask.from, ask.from)) return null;
-    const [x, y] = ask.from ?? ask.at[0];
+    if (!ask.must && !ask.aside || from && !this.taken.clear(from, from)) return null;
+    const [x, y] = from ?? ask.at[0];
     for (let ring = 1; ring <= (ask.must ? ALL_RINGS : RINGS); ring++) {
       for (let k = 0; k < ROUND; k++) {
         const turn = 2 * Math.PI * (k + 0.5) / ROUND, far = ring * RING;
-        const at = put([x + (far + wide / 2) * Math.cos(turn), y + far * Math.sin(turn)]), found = this.at(ask, at, room(...at));
+        const found = this.at(from, x + (far + wide / 2) * Math.cos(turn), y + far * Math.sin(turn), wide, high, number);
         if (found) return found;
       }
     }
     return null;
   }
 
-  // at is a place of a text, with its line, if both are free.
-  at(ask, at, box) {
-    if (!this.taken.free(box, ask.own ?? ask)) return null;
-    if (!ask.from) return { at, box };
-    const to = [within(ask.from[0], box[0], box[2]), within(ask.from[1], box[1], box[3])];
-    if (Math.hypot(to[0] - ask.from[0], to[1] - ask.from[1]) < NEAR) return { at, box };
-    return this.taken.clear(ask.from, to) ? { at, box, line: [ask.from, to] } : null;
+  // at is a place of a text, with its line, if both are free; what may be led aside is moved into the
+  // picture.
+  at(from, x, y, wide, high, number) {
+    if (from) [x, y] = [intoView(x, wide, this.width), intoView(y, high, this.height)];
+    const left = x - wide / 2 - APART, top = y - high / 2 - APART, right = x + wide / 2 + APART, bottom = y + high / 2 + APART;
+    if (!this.taken.free(left, top, right, bottom, number)) return null;
+    const found = { at: [x, y], box: [left, top, right, bottom] };
+    if (!from) return found;
+    const to = [within(from[0], left, right), within(from[1], top, bottom)];
+    if (Math.hypot(to[0] - from[0], to[1] - from[1]) < NEAR) return found;
+    return this.taken.clear(from, to) ? { ...found, line: [from, to] } : null;
   }
 }
 
 // intoView moves a middle along one side of the picture to where all of it is seen.
 const intoView = (x, long, all) => within(x, long / 2 + BORDER, Math.max(long / 2 + BORDER, all - long / 2 - BORDER));
-
-const plus2 = (p, q) => [p[0] + q[0], p[1] + q[1]];

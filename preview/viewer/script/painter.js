@@ -161,7 +161,8 @@ class Painter {
     let color, marked; // a call that changes nothing takes its time, too
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
-      if (color !== theme.role(p.part.role)) gl.uniform3fv(uniform.color, color = theme.role(p.part.role));
+      const tint = theme.of(p.part, state.marks.woods);
+      if (color !== tint) gl.uniform3fv(uniform.color, color = tint);
       if (marked !== state.marked(p)) gl.uniform1f(uniform.chosen, (marked = state.marked(p)) ? 1 : 0);
       gl.bindVertexArray(made.faces.array);
       gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
@@ -176,7 +177,7 @@ class Painter {
     gl.enable(gl.STENCIL_TEST);
     for (const { p, made, model, ends } of pieces) {
       if (Math.min(ends[0][axis], ends[1][axis]) >= at || Math.max(ends[0][axis], ends[1][axis]) <= at) continue;
-      const plane = planeThrough(ends, axis, at);
+      const plane = planeThrough(ends, axis, at), tint = theme.of(p.part, state.marks.woods);
       gl.useProgram(this.faces.id);
       gl.uniformMatrix4fv(this.faces.uniform.model, false, model);
       gl.colorMask(false, false, false, false);
@@ -193,9 +194,9 @@ class Painter {
       gl.stencilFunc(gl.NOTEQUAL, 0, 255);
       // Hatching first, for what it leaves out does not touch the stencil.
       gl.stencilOp(gl.KEEP, gl.KEEP, gl.KEEP);
-      this.put(plane, gl.TRIANGLES, { color: [...mixed(theme.ink, theme.role(p.part.role), 0.25), 1], hatch: 9 + (p.order % 3) * 3, slope: p.order % 2 ? 1 : -1, nearer: 1e-5, cut: NO_CUT });
+      this.put(plane, gl.TRIANGLES, { color: [...mixed(theme.ink, tint, 0.25), 1], hatch: 9 + (p.order % 3) * 3, slope: p.order % 2 ? 1 : -1, nearer: 1e-5, cut: NO_CUT });
       gl.stencilOp(gl.ZERO, gl.ZERO, gl.ZERO);
-      this.put(plane, gl.TRIANGLES, { color: [...mixed(theme.role(p.part.role), theme.ground, 0.45), 1], cut: NO_CUT });
+      this.put(plane, gl.TRIANGLES, { color: [...mixed(tint, theme.ground, 0.45), 1], cut: NO_CUT });
     }
     gl.disable(gl.STENCIL_TEST);
   }

@@ -23,7 +23,7 @@ class State {
     this.step = -1; // of assembly, that is shown
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
     this.stale = false; // what is shown is not of the latest job: its clearances are not told
-    this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false, milled: true };
+    this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false, milled: true, woods: false };
     this.camera = new Camera();
     this.joint = null; // that is looked into: its name, and what to go back to
     this.groupName = null;

@@ -38,11 +38,13 @@ class Taken {
     for (let j = Math.floor(top / CELL); j <= bottom / CELL; j++) this.cells.fill(BOX, j * this.columns + Math.floor(left / CELL), j * this.columns + Math.floor(right / CELL) + 1);
   }
 
-  // free reports whether a rectangle is in the picture, on no other and on no line but its own.
-  free([left, top, right, bottom], own) {
-    const [x, y, u, v] = this.picture;
-    if (left < x || top < y || right > u || bottom > v) return false;
-    const { cells, columns } = this, number = this.owners.get(own) ?? 0;
+  // number is that of an owner; 0 has no lines.
+  number(own) { return this.owners.get(own) ?? 0; }
+
+  // free reports whether a rectangle is in the picture, on no other and on no line but those of a number.
+  free(left, top, right, bottom, number) {
+    if (left < 0 || top < 0 || right > this.picture[2] || bottom > this.picture[3]) return false;
+    const { cells, columns } = this;
     for (let j = Math.floor(top / CELL); j <= bottom / CELL; j++) {
       for (let i = j * columns + Math.floor(left / CELL), end = j * columns + right / CELL; i <= end; i++) {
         if (cells[i] !== 0 && (cells[i] !== number || number === MANY)) return false;

@@ -126,7 +126,7 @@ class Viewer {
   stale(on) {
     if (!this.works || this.state.stale === on) return;
     this.state.stale = on;
-    this.controls.tools.refresh();
+    this.controls.keepFocus(() => this.controls.tools.refresh());
     this.changed();
   }
 
@@ -199,7 +199,7 @@ class Viewer {
 
   // drop ends a drag: the page is told where the piece is to stand, in mm from its wall.
   drop({ piece, axis, mm, pulls }, taken) {
-    if (pulls) return;
+    if (pulls) return this.spread(this.state.opened); // all stays in sight
     const by = this.state.shifted?.by[axis] ?? 0;
     if (!taken || by === 0) this.state.shifted = null;
     else this.options.move(piece, mm + by);
