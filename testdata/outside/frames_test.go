@@ -27,7 +27,7 @@ func BenchmarkFrame(b *testing.B) {
 	for b.Loop() {
 		for _, l := range lines[struct {
 			Drawers int
-			MS              map[string]float64
+			MS      map[string]float64
 		}](b, input, "node", "viewer_frames.mjs") {
 			for what, ms := range l.MS {
 				b.ReportMetric(ms, what+"-ms")
