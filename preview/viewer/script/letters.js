@@ -107,7 +107,7 @@ class Letters {
     if (from && !holds(this.taken.picture, from)) return null;
     const places = ask.at ?? ask.by;
     for (let i = 0; i < places.length; i++) {
-      const [x, y] = places[i], found = ask.at ? this.at(from, x, y, wide, high, number) : this.at(from, from[0] + x, from[1] + y, wide, high, number);
+      const [x, y] = places[i], found = ask.at ? this.at(from, x, y, wide, high, number) : this.led(from, from[0] + x, from[1] + y, wide, high, number);
       if (found && (ask.seen?.(i) ?? true)) return found;
     }
     if (!ask.must && !ask.aside || from && !this.taken.clear(from, from)) return null;
@@ -115,22 +115,26 @@ class Letters {
     for (let ring = 1; ring <= (ask.must ? ALL_RINGS : RINGS); ring++) {
       for (let k = 0; k < ROUND; k++) {
         const turn = 2 * Math.PI * (k + 0.5) / ROUND, far = ring * RING;
-        const found = this.at(from, x + (far + wide / 2) * Math.cos(turn), y + far * Math.sin(turn), wide, high, number);
+        const found = this.led(from, x + (far + wide / 2) * Math.cos(turn), y + far * Math.sin(turn), wide, high, number);
         if (found) return found;
       }
     }
     return null;
   }
 
-  // at is a place of a text, with its line, if both are free; what may be led aside is moved into the
-  // picture.
+  // at is a place of a text, if it is free; what may be led aside is moved into the picture.
   at(from, x, y, wide, high, number) {
     if (from) [x, y] = [intoView(x, wide, this.width), intoView(y, high, this.height)];
     const left = x - wide / 2 - APART, top = y - high / 2 - APART, right = x + wide / 2 + APART, bottom = y + high / 2 + APART;
     if (!this.taken.free(left, top, right, bottom, number)) return null;
-    const found = { at: [x, y], box: [left, top, right, bottom] };
-    if (!from) return found;
-    const to = [within(from[0], left, right), within(from[1], top, bottom)];
+    return { at: [x, y], box: [left, top, right, bottom] };
+  }
+
+  // led is a place aside, with its line where it is not near.
+  led(from, x, y, wide, high, number) {
+    const found = this.at(from, x, y, wide, high, number);
+    if (!found || !from) return found;
+    const [left, top, right, bottom] = found.box, to = [within(from[0], left, right), within(from[1], top, bottom)];
     if (Math.hypot(to[0] - from[0], to[1] - from[1]) < NEAR) return found;
     return this.taken.clear(from, to) ? { ...found, line: [from, to] } : null;
   }

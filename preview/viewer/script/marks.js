@@ -156,7 +156,7 @@ class Marks {
         const lead = state.joint || state.section.axis >= 0, from = this.dot(middle);
         const places = lead ? { by: LED } : { at: ALONG.map((x) => this.dot(plus(low, times(minus(high, low), x)))), own: play };
         this.letters.ask({ text: this.clearance(play), kind: play.verdict ? `dw-play dw-${judgedOf(play)}` : 'dw-play', turn: play.verdict ? TURNS.wrong : TURNS.clearance,
-          ...places, from, must: Boolean(play.verdict || state.joint?.name === play.name), color });
+          ...places, from, must: Boolean(play.verdict || state.joint?.name === play.name), aside: true, color });
       }
     });
   }
