@@ -1,6 +1,6 @@
 // Measures the script of a frame while boxes turn, in Chromium. Reads {"page"} as JSON, one a line; the
 // cabinets of a page stand side by side as one, for no opening takes 60 drawers. Prints for each
-// {"drawers", "ms": {what is shown: in the middle of 41 frames}}.
+// {"drawers", "ms": {what is shown: the 10th fastest of 41 frames}}: other work on the machine counts less.
 import { browse, open } from './browser.mjs';
 import { lines } from './panels.mjs';
 
@@ -42,8 +42,9 @@ await browse(true, async (browser) => {
           viewer.changed();
           while (viewer.frames.drawn === drawn) await new Promise(requestAnimationFrame);
           list.push(viewer.frames.last);
+          viewer.painter.gl.finish(); // a picture that is still drawn takes a processor
         }
-        ms[what] = list.sort((p, q) => p - q)[20];
+        ms[what] = list.sort((p, q) => p - q)[10];
       }
       return { drawers: whole.boxes.length, ms };
     })));
