@@ -149,7 +149,6 @@ func pageOf(t *testing.T, text string, drawers []string) string {
 	defer p.Close()
 	const host = "127.0.0.1:8123"
 	handler := p.Handler(host)
-	var cookies []*http.Cookie
 	ask := func(method, path string, body any) []byte {
 		t.Helper()
 		var in bytes.Buffer
@@ -158,27 +157,22 @@ func pageOf(t *testing.T, text string, drawers []string) string {
 				t.Fatal(err)
 			}
 		}
-		q := httptest.NewRequest(method, path, &in)
+		q := httptest.NewRequest(method, p.Address(host)+path, &in)
 		q.Host = host
 		q.Header.Set("Origin", "http://"+host)
 		q.Header.Set("Sec-Fetch-Site", "same-origin")
 		q.Header.Set("Content-Type", "application/json")
-		for _, c := range cookies {
-			q.AddCookie(c)
-		}
 		w := httptest.NewRecorder()
 		handler.ServeHTTP(w, q)
 		if w.Code >= 400 {
 			t.Fatalf("%s %s: %d %s", method, path, w.Code, w.Body)
 		}
-		cookies = append(cookies, w.Result().Cookies()...)
 		return w.Body.Bytes()
 	}
-	ask(http.MethodGet, p.Address(host), nil)
 	var all readback.PageAnswers
 	look := func(show, drawer string) {
 		view := map[string]any{"drawer": drawer, "entry": -1, "show": show}
-		all.Looks = append(all.Looks, readback.PageLook{Show: show, Drawer: drawer, Answer: ask(http.MethodPost, "/api/look", map[string]any{"text": text, "view": view})})
+		all.Looks = append(all.Looks, readback.PageLook{Show: show, Drawer: drawer, Answer: ask(http.MethodPost, "api/look", map[string]any{"text": text, "view": view})})
 	}
 	for _, name := range drawers {
 		look("fit", name)
@@ -186,7 +180,7 @@ func pageOf(t *testing.T, text string, drawers []string) string {
 	for _, show := range []string{"parts", "setups", "buy"} {
 		look(show, "")
 	}
-	all.Sheets = ask(http.MethodPost, "/api/sheets", map[string]any{"text": text, "unit": ""})
+	all.Sheets = ask(http.MethodPost, "api/sheets", map[string]any{"text": text, "unit": ""})
 	data, err := json.Marshal(all)
 	if err != nil {
 		t.Fatal(err)

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"encoding/csv"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -87,5 +89,40 @@ func TestSheetFolders(t *testing.T) {
 	}
 	if status, _, _ := call(t, list, "layout", "-", "--csv", "--json"); status != 2 {
 		t.Error("csv and json together")
+	}
+}
+
+// TestNoFormulas: no name of a list, a shelf or a stock comes out as a formula of a spreadsheet, and
+// a shelf that was put back has its names still.
+func TestNoFormulas(t *testing.T) {
+	const list = "kind,name,length,width,count\nsheet,=ply,1000,600,\n" +
+		"part,\"=HYPERLINK(\"\"x\"\")\",300,200,2\npart,@SUM(A1),100,80,1\npart,-x,100,80,1\npart,+x,100,80,1\n"
+	_, laid, errs := call(t, list, "layout", "-", "--csv")
+	if !strings.Contains(laid, `,"'=HYPERLINK(""x"")",`) || !strings.Contains(laid, ",'@SUM(A1),") {
+		t.Fatal(laid, errs)
+	}
+	shelf := filepath.Join(t.TempDir(), "offcuts.csv")
+	const kept = "stock,name,length,width,batch\r\nbirch,'=old,300 mm,20 mm,'+b\r\n"
+	if err := os.WriteFile(shelf, []byte(kept), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	const job = "../../samples/bench-drawers.yaml"
+	if code, _, errs := call(t, "", "sheets", job, "--shelf", shelf, "--put-back"); code != 0 {
+		t.Fatal(errs)
+	}
+	put, err := os.ReadFile(shelf)
+	if err != nil || !strings.Contains(string(put), "birch,'=old,300 mm,20 mm,'+b\r\n") {
+		t.Errorf("%v: %s", err, put)
+	}
+	for _, text := range []string{laid, string(put)} {
+		rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, cell := range slices.Concat(rows...) {
+			if strings.ContainsAny(cell[:min(1, len(cell))], "=+-@") {
+				t.Errorf("a cell is a formula: %q", cell)
+			}
+		}
 	}
 }

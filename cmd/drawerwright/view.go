@@ -53,7 +53,7 @@ a terminal, or a double click on it, does the same and opens the browser.
 The job file is written when you save, whole, and only if it is still what the page
 has read. Other files are not touched; a download gives all that build writes.`,
 		Example: `  $ drawerwright view drawers.yaml
-  http://127.0.0.1:40123/?token=...
+  http://127.0.0.1:40123/6f1c.../
   $ drawerwright view`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {

@@ -39,6 +39,7 @@ const (
 	margin  = 15.0
 	body    = 3.3 // letters
 	small   = 2.7
+	warns   = 3.0
 	leading = 1.4 // from base line to base line, in sizes
 )
 
@@ -206,6 +207,12 @@ func (b *Book) Strong(s string) {
 		}
 	})
 	b.Space(b.Gap(afterText))
+}
+
+// Caution is an item that says what can hurt, where many stand close: in letters between those of the text and small
+// ones.
+func (b *Book) Caution(level int, s string) {
+	b.paragraph(set{size: warns, x: float64(6 * level), hang: 6, sign: "!"}, s)
 }
 
 // SmallItem is an item in small letters.

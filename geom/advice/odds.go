@@ -30,11 +30,14 @@ func (d *Box) KeepOdds(problems []geom.Diagnosis) {
 }
 
 // better is a remedy with which no fewer boxes come out right, all over its range or at the
-// best of its ends and its middle.
+// best of its ends and its middle. Of another corner or bottom, none that a shop sees.
 func (d *Box) better(r geom.Remedy) (out geom.Remedy, ok bool) {
-	holds := true
+	holds, least := true, d.Outcome.Right.Fraction
+	if r.Changes[0].Word != "" { // another way to make it has measures of its own
+		least -= Noticeable
+	}
 	for _, lengths := range r.Ends() {
-		holds = holds && d.odds(r, lengths) >= d.Outcome.Right.Fraction
+		holds = holds && d.odds(r, lengths) >= least
 	}
 	if c := r.Changes[0]; holds || len(r.Changes) > 1 || c.Min == c.Max || c.Word != "" || c.Min == 0 || math.IsInf(c.Max, 1) {
 		return r, holds

@@ -36,13 +36,15 @@ const (
 	endHeight    // of the cutter for tongues that are cut flat
 	endFence     // where their rabbets end
 	bottomHeight // of the cutter for the rabbets of a flush bottom that lies flat
+	sideGroove   // place of the bottom's groove over the lower edges, in the sides
+	endGroove    // and in front and back
+	backHeight   // of a back under which the bottom is slid in
 	// What a caliper reads of these shows several errors at once: they are sources for
 	// [Readings] alone, and off by nothing in a forecast.
 	dadoWidth
 	backWidth
 	backPlace
 	grooveWidth
-	groovePlace
 	bottomTongue
 	sources
 )
@@ -66,10 +68,13 @@ type SlideFit struct {
 
 // The measures that this package adds to those of the package joinery. All are in mm.
 const (
-	RecessInner    joinery.CheckCode = "recess-inner"    // of front or back, its tongue against the inner wall of its dado
-	ShoulderGap    joinery.CheckCode = "shoulder-gap"    // open at the front's shoulders; below 0 there is room at the tongue's end
-	OutsideHeight  joinery.CheckCode = "outside-height"  // of the box
-	Diagonal       joinery.CheckCode = "diagonal"        // over the sides' outside corners
+	RecessInner   joinery.CheckCode = "recess-inner"   // of front or back, its tongue against the inner wall of its dado
+	ShoulderGap   joinery.CheckCode = "shoulder-gap"   // open at the front's shoulders; below 0 there is room at the tongue's end
+	OutsideHeight joinery.CheckCode = "outside-height" // of the box
+	Diagonal      joinery.CheckCode = "diagonal"       // over the sides' outside corners
+	GrooveStep    joinery.CheckCode = "groove-step"    // of the bottom's groove, from front and back up to the sides
+	// from a bottom that is slid in up to the lower edge of the back, whose upper edge is level with the sides
+	BackOverBottom joinery.CheckCode = "back-over-bottom"
 	SlideClearance joinery.CheckCode = "slide-clearance" // the width that a slide wants, outside or inside
 )
 
@@ -98,9 +103,9 @@ type Measure struct {
 }
 
 // Measures lists what a drawer's joints will do: every check of the package joinery, and
-// the shoulder, the second seat of front and back, the bottom's slack, the height,
-// the diagonals, and what the slide wants where there is one. The drawer must be one
-// that can be built.
+// the shoulder, the second seat of front and back, the bottom's slack, the step of its
+// groove, the back over one that is slid in, the height, the diagonals, and what the slide
+// wants where there is one. The drawer must be one that can be built.
 func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Measure {
 	m := &model{d: d, cuts: CutsOf(d), sources: sourcesOf(d, boards, a), slide: slide}
 	for _, c := range d.Fit {
@@ -109,6 +114,8 @@ func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Me
 	m.seats()
 	m.shoulder()
 	m.clearance()
+	m.step()
+	m.over()
 	m.size()
 	m.runs()
 	for i := range m.list { // with those that dividers added, so that all share them
@@ -149,7 +156,7 @@ func sourcesOf(d joinery.Drawer, b Boards, a Accuracy) []Source {
 	for i, name := range map[int]string{
 		frontDado: "place of the box front's dado", frontTongue: "cut of the box front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",
 		leftRabbet: "length of the left rabbet", rightRabbet: "length of the right rabbet", backDado: "place of the back's dado", backTongue: "cut of the back's tongue",
-		grooveDepth: "depth of the groove", dividerDado: "width of the divider's dado",
+		grooveDepth: "depth of the groove", sideGroove: "place of the groove in the sides", endGroove: "place of the groove in box front and back", dividerDado: "width of the divider's dado",
 	} {
 		set(i, OfCut, name, a.Cut)
 	}
@@ -158,5 +165,6 @@ func sourcesOf(d joinery.Drawer, b Boards, a Accuracy) []Source {
 	set(bottomLength, OfLength, "length of the bottom", a.Length)
 	set(bottomWidth, OfLength, "width of the bottom", a.Length)
 	set(ripWidth, OfLength, "height of sides, box front and back", a.Length)
+	set(backHeight, OfLength, "height of the back over the bottom", a.Length)
 	return list
 }

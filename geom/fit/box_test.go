@@ -97,6 +97,9 @@ func anySpec(t *rapid.T) joinery.Spec {
 	}
 	if rapid.Bool().Draw(t, "flat") {
 		s.OnEnd = geom.Interval{Min: 2000, Max: 3000} // longer than any front here
+		if rapid.Bool().Draw(t, "long rabbets") {     // longer than the cutter is wide
+			s.CutterHeight = s.Cutter.Width + rapid.Float64Range(0.1, 1).Draw(t, "longer by")
+		}
 	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
 		s.BackJoint, s.BackSetback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
@@ -134,12 +137,16 @@ func (k kinds) add(d joinery.Drawer) {
 	}
 	for _, c := range d.Fit {
 		k[string(c.Code)]++
+		k[fmt.Sprintf("%s of a %s", c.Code, s.Joint)]++
 	}
 }
 
 func (k kinds) check(t *testing.T) {
 	t.Helper()
 	for _, j := range allJoints {
+		if k[fmt.Sprintf("outside-depth of a %s", j)] == 0 {
+			t.Errorf("no %s tells its depth: %v", j, k)
+		}
 		for _, m := range allMachines {
 			if k[fmt.Sprint(j, m)] == 0 {
 				t.Errorf("no %s on %v was built: %v", j, m, k)
@@ -260,7 +267,7 @@ func TestMonotone(t *testing.T) {
 	})
 	seen.check(t)
 	for _, code := range []string{"tongue-clearance", "recess", "recess-inner", "groove-clearance", "bottom-flush", "outside-width", "outside-depth", "lap", "back-clearance", "finger-clearance", "divider-clearance",
-		"shoulder-gap", "bottom-clearance", "bottom-clearance-depth", "outside-height", "diagonal", "slide-clearance"} {
+		"shoulder-gap", "bottom-clearance", "bottom-clearance-depth", "groove-step", "back-over-bottom", "outside-height", "diagonal", "slide-clearance"} {
 		if !moved[code] {
 			t.Errorf("nothing moves %s", code)
 		}

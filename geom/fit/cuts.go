@@ -30,8 +30,8 @@ type Cuts struct {
 	BackDado        Linear    // width of the dados of a housed back
 	Inner           [2]Linear // from the sides' ends to the inside faces of front and back
 
-	Groove       Linear // width of the bottom's groove
-	GroovePlace  Linear // from the lower edge to its lower wall
+	Groove       Linear    // width of the bottom's groove
+	GroovePlace  [2]Linear // from the lower edge to its lower wall: of the sides, and of front and back
 	GrooveDeep   [2]Linear
 	GrooveEnds   [2]Linear // depth of the grooves in front and back
 	InGroove     Linear    // thickness of what stands in it
@@ -153,8 +153,10 @@ func (c *Cuts) seat() {
 		c.GrooveDeep[i] = c.inside(length(seat.Deep, height, grooveDepth), c.Side[i])
 		c.GrooveEnds[i] = c.inside(length(seat.Deep, height, grooveDepth), c.End[i])
 	}
-	c.Groove, c.GroovePlace = length(seat.Groove, c.grooveBlade(), grooveWidth), length(seat.Rise,
-		c.grooveWall(), groovePlace)
+	c.Groove = length(seat.Groove, c.grooveBlade(), grooveWidth)
+	for i, cut := range []int{sideGroove, endGroove} {
+		c.GroovePlace[i] = length(seat.Rise, c.grooveWall(), cut)
+	}
 	if !c.router() && c.setup.GroovePasses > 1 {
 		c.Groove = c.Groove.add(off(grooveMove))
 	}

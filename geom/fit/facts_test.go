@@ -70,6 +70,7 @@ func TestSixMillimeterSpacer(t *testing.T) {
 	is(t, list, "bottom-clearance", 2, joinery.GoesTogether)              // as written
 	is(t, list, "shoulder-gap", 0, joinery.GoesTogether)                  // one height cuts dados and rabbets
 	is(t, list, "outside-height", 140, joinery.AsAsked)                   // as asked
+	step := is(t, list, "groove-step", 0, joinery.GoesTogether)           // one setting cuts all grooves
 	diagonal := math.Sqrt(460*460 + 500*500)                              // 679.4 over the sides' corners
 	is(t, list, "diagonal", diagonal, joinery.AsAsked)
 	likely := Simulate(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
@@ -81,6 +82,7 @@ func TestSixMillimeterSpacer(t *testing.T) {
 		{recess, 2*0.05 + 2*0.03, true, true},    // the fence counts twice, each cut once
 		{play, 0.03 + 0.05 + 0.03, false, false}, // 0.35 + 0.11 is beyond 0.4; likely sqrt(0.0043) = 0.066
 		{bottom, 0.03, false, false},             // 0.02 of play is under 0.03
+		{step, 2 * 0.03, true, true},             // the fence is off for all of them, each cut by itself
 	} {
 		r := c.m.Stack.Result()
 		near(t, string(c.m.Code)+", worst", halfOf(r.Worst), c.half, settled)
@@ -90,6 +92,24 @@ func TestSixMillimeterSpacer(t *testing.T) {
 			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst,
 				within(r.Worst), likelyRange(f), !f.OutOfLimits())
 		}
+	}
+}
+
+// TestDepthOfLevelFronts: a front or back 0.3 thicker than its mean, with its inside face where it should be, stands
+// 0.3 before the ends of the sides; a thinner one behind them, which leaves the depth to the sides. Between the sides
+// a back adds nothing.
+func TestDepthOfLevelFronts(t *testing.T) {
+	for _, joint := range []joinery.Joint{joinery.Rabbet, joinery.Butt, joinery.BoxJoint} {
+		d := sixMillimeters(t, func(s *joinery.Spec) { s.Joint = joint })
+		depth := find(t, Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil), "outside-depth").Stack
+		off := make([]float64, len(depth.Sources))
+		off[front], off[back] = 0.3, -0.3
+		near(t, string(joint), depth.Value(off), 500.3, settled)
+		off[back], off[sideLength] = 0.1, -0.2
+		near(t, string(joint), depth.Value(off), 500.2, settled)
+		d = sixMillimeters(t, func(s *joinery.Spec) { s.Joint, s.BackJoint, s.BackSetback = joint, joinery.Housed, 12 })
+		depth = find(t, Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil), "outside-depth").Stack
+		near(t, string(joint)+", back housed", depth.Value(off), 500.1, settled)
 	}
 }
 

@@ -158,6 +158,31 @@ func (m *model) clearance() {
 	m.extra(check(joinery.CheckBottomClearanceDepth, least), straight(m.cuts.bottomClearanceDepth()))
 }
 
+// step adds how the bottom's groove lines up round the box: as a bottom that stands in it
+// lifts the walls, their lower edges do.
+func (m *model) step() {
+	s := m.d.Spec
+	if !s.BottomFit.Grooved() {
+		return
+	}
+	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: GrooveStep, Part: joinery.Bottom},
+		Name:       "step of the bottom's groove (below 0: lower in the sides)",
+		LowerLimit: -s.Limits.Flush, UpperLimit: s.Limits.Flush,
+		Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Low, Above: joinery.High}}, straight(m.cuts.grooveStep()))
+}
+
+// over adds how the back comes to stand on a bottom that is slid in under it: as high as the
+// bottom is, so that its upper edge is planed level with those of the sides, or stays under them.
+func (m *model) over() {
+	s := m.d.Spec
+	if s.BottomFit != joinery.BottomSlideIn {
+		return
+	}
+	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: BackOverBottom, Part: joinery.Back}, Name: "back over the bottom (below 0: lifted by it)",
+		LowerLimit: -s.Limits.Height, UpperLimit: s.Limits.Height,
+		Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.High, Above: joinery.Low}}, straight(m.cuts.backOverBottom()))
+}
+
 // size adds the height and the diagonals.
 func (m *model) size() {
 	l, d := m.d.Spec.Limits, m.d

@@ -42,8 +42,12 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 		switch atStart := r.Min.X+r.Max.X < long; {
 		case k.Kind == geom.Groove:
 			low, wide := c.grooveOff()
-			r.Min.Y += low + c.off[groovePlace]
-			r.Max.Y += low + c.off[groovePlace] + wide + c.off[grooveWidth]
+			own := c.off[endGroove]
+			if p.Role == joinery.Side {
+				own = c.off[sideGroove]
+			}
+			r.Min.Y += low + own
+			r.Max.Y += low + own + wide + c.off[grooveWidth]
 			// It is drawn to the notches it opens into, and cut right through: where it comes
 			// out too high it takes the edges of the fingers beside them as well.
 			if p.Role == joinery.Side && c.d.Spec.Joint == joinery.BoxJoint && c.d.Spec.GrooveEnds == joinery.GrooveThrough {
@@ -223,7 +227,12 @@ func (c cutting) box() proof.Box {
 			case joinery.Back:
 				at.Origin.Y += c.off[sideLength]
 				at.Origin.X -= c.off[frontLength] / 2
-				b = c.board(p, back, frontLength, ripWidth)
+				high := ripWidth
+				if c.d.Spec.BottomFit == joinery.BottomSlideIn { // with its upper edge level
+					high = backHeight
+					at.Origin.Z += c.off[ripWidth] - c.off[backHeight]
+				}
+				b = c.board(p, back, frontLength, high)
 			case joinery.Bottom:
 				b = c.board(p, bottom, bottomLength, bottomWidth)
 			}
@@ -262,6 +271,7 @@ func TestAsCut(t *testing.T) {
 				t.Fatal("no box")
 			}
 			goes := b.Corners[0].GoesTogether && b.Corners[1].GoesTogether && b.Corners[2].GoesTogether && b.Corners[3].GoesTogether
+			step := off[sideGroove] - off[endGroove]
 			inGroove := s.BottomFit != joinery.BottomApplied // or on cleats, where walls stop it
 			for _, m := range Measures(d, MeasuredBoards(s), AccuracyOf(s.Cutter.Kind), &SlideFit{InsideCounts: true}) {
 				corner := b.Corners[0]
@@ -285,6 +295,7 @@ func TestAsCut(t *testing.T) {
 					}
 				case "outside-depth":
 					got = b.Depth
+					ok = goes && s.Joint != joinery.Butt // as of its recess
 				case "outside-height":
 					got = b.Height
 					// Else the bottom hangs down, or the back stands on one that is too thick.
@@ -294,9 +305,9 @@ func TestAsCut(t *testing.T) {
 				case "shoulder-gap":
 					got = corner.ShoulderGap - corner.FloorGap
 				case "groove-clearance":
-					got = b.GrooveClearance
+					got = b.GrooveClearance + math.Abs(step) // the step between walls is a measure of its own
 				case "bottom-flush":
-					got = b.BottomHeight
+					got = b.BottomHeight - max(0, -step) // on the higher of the grooves
 					ok = goes && b.GrooveClearance > 0
 				case "bottom-clearance":
 					got = b.ClearanceX
@@ -304,6 +315,9 @@ func TestAsCut(t *testing.T) {
 				case "bottom-clearance-depth":
 					got = b.ClearanceY
 					ok = goes && b.GrooveClearance > 0 && s.Joint != joinery.Butt
+				case "back-over-bottom":
+					got = b.BottomJoints[len(b.BottomJoints)-1].Gap + max(0, -step) // the bottom on the higher of the grooves
+					ok = goes && b.GrooveClearance > 0
 				case "slide-clearance":
 					left, right := b.Pieces[0], b.Pieces[1]
 					got = right.Placement.Origin.X - right.Board.Thickness - left.Placement.Origin.X - left.Board.Thickness

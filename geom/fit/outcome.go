@@ -115,7 +115,7 @@ func (o Outcome) Of(name string, count int) string {
 
 // limits are what a box has to keep; what rounding leaves open is right.
 func (m Measure) limits() geom.Interval {
-	return geom.Interval{Min: m.LowerLimit, Max: m.UpperLimit}.Grow(settle)
+	return m.Limits().Grow(settle)
 }
 
 // Short is the name of the measure without what explains its sign.

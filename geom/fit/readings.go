@@ -207,10 +207,10 @@ func (r *reader) bottom() {
 		board.At0 = math.NaN() // what is left of each is another thickness
 	}
 	r.kept([2]ReadingKind{GrooveDepth, UnderGroove}, r.GrooveDeep[0], board, r.deep(), grooveDepth)
+	r.put(GroovePlace, r.GroovePlace[0], r.place(), sideGroove, endGroove)
 	if !r.dims.Seat.Flush {
 		return
 	}
-	r.put(GroovePlace, r.GroovePlace, r.place(), groovePlace)
 	if r.InGroove.slope(bottom) == 0 {
 		r.put(BottomTongue, r.InGroove, r.place(), bottomTongue)
 	} else {
@@ -245,6 +245,10 @@ func (r *reader) sizes(off float64) {
 		size(BottomWidth, bottomWidth, one(wide, of[joinery.Bottom]...))
 	}
 	size(WallHeight, ripWidth, one(wide, append(ends, of[joinery.Side]...)...))
+	if r.spec.BottomFit == joinery.BottomSlideIn { // whose back is cut to a height of its own
+		last := &r.out[len(r.out)-1]
+		last.Sources = append(last.Sources, backHeight)
+	}
 }
 
 // alike is how near sizes are that are one, in mm: ten steps of a geom.Length.

@@ -65,7 +65,7 @@ func (c *Cuts) Inside() Response {
 	return c.Width().plus(c.Side[0], -1).plus(c.Side[1], -1)
 }
 
-// depth is that of the box: of the sides, and what front and back add to it.
+// depth is that of the box: of the sides, and what front and back add to it, lips or what is proud.
 func (c *Cuts) depth() Response {
 	r := straight(c.SideLen)
 	for e := range 2 {
@@ -73,7 +73,7 @@ func (c *Cuts) depth() Response {
 		case e == 1 && c.spec.BackJoint == joinery.Housed: // between the sides
 		case c.spec.Joint == joinery.DoubleRabbet: // a lip over the sides' ends
 			r = r.plus(c.End[e], 1).plus(c.EndDeep[e], -1)
-		case c.spec.Joint == joinery.DadoRabbet:
+		default:
 			r = r.plusProud(Linear{}.less(c.Recess(e)))
 		}
 	}
@@ -86,7 +86,11 @@ func (c *Cuts) backClearance() Linear { return c.BackDado.less(c.End[1]) }
 // bottomPlay is that of what stands in the bottom's groove, and flushness how far a flush
 // bottom is over the lower edges; below 0 it hangs down.
 func (c *Cuts) grooveClearance() Linear { return c.Groove.less(c.InGroove) }
-func (c *Cuts) flushness() Linear       { return c.GroovePlace.add(c.InGroove).less(c.Bottom) }
+func (c *Cuts) flushness() Linear       { return c.GroovePlace[0].add(c.InGroove).less(c.Bottom) }
+
+// grooveStep is how far the bottom's groove is higher in the sides than in front and back. One
+// setting cuts all of them.
+func (c *Cuts) grooveStep() Linear { return c.GroovePlace[0].less(c.GroovePlace[1]) }
 
 // slack is what the bottom is smaller than its grooves, or than the room between the
 // walls, from side to side.
@@ -102,6 +106,12 @@ func (c *Cuts) bottomClearanceDepth() Linear {
 		behind = c.End[1]
 	}
 	return c.SideLen.less(c.Inner[0]).less(c.Inner[1]).add(c.GrooveEnds[0]).add(behind).less(c.BottomWidth)
+}
+
+// backOverBottom is from the top of a bottom that is slid in to the lower edge of the back,
+// whose upper edge is level with those of the sides.
+func (c *Cuts) backOverBottom() Linear {
+	return length(c.dims.Seat.BackRise, ripWidth).less(off(backHeight)).less(c.GroovePlace[0]).less(c.InGroove)
 }
 
 // height is that of the box.

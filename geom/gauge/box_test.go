@@ -23,9 +23,11 @@ type box struct {
 	tongue                            [2]float64
 	long                              [2]float64 // tongues of the front, left and right
 	backSlot, backPlace               float64    // of a housed back
-	groove, grooveAt, bottomTongue    float64
+	groove, bottomTongue              float64
+	grooveAt                          [2]float64 // in sides and ends
 	grooveSide, grooveEnd             [2]float64 // how deep
-	length, sideLength, high          float64
+	length, sideLength                float64
+	high                              [2]float64 // of sides and back
 	bottomLength, bottomWidth, drawnH float64
 }
 
@@ -68,10 +70,10 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 	diagonal := math.Hypot(s.Width, s.Depth)
 	put("diagonal", math.Hypot(width, b.sideLength), diagonal-l.Diagonal, diagonal+l.Diagonal)
 	if s.BottomFit == joinery.BottomApplied { // the walls stand on it
-		put("outside-height", b.high+b.bottom-b.drawnH-s.Bottom.Thickness.Mean, -l.Height, l.Height)
+		put("outside-height", b.high[0]+b.bottom-b.drawnH-s.Bottom.Thickness.Mean, -l.Height, l.Height)
 		return list
 	}
-	put("outside-height", b.high-b.drawnH, -l.Height, l.Height)
+	put("outside-height", b.high[0]-b.drawnH, -l.Height, l.Height)
 	put("bottom-clearance", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomClearance.Min,
 		l.BottomClearance.Max)
 	deep := b.sideLength - b.place[0] - b.tongue[0] + b.grooveEnd[0] - b.bottomWidth // from the front's groove on
@@ -90,9 +92,13 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 		open = 0
 	}
 	put("bottom-clearance-depth", deep, open, l.BottomClearance.Max)
+	if s.BottomFit == joinery.BottomSlideIn {
+		put("back-over-bottom", b.high[0]-b.high[1]-b.grooveAt[0]-b.bottom, -l.Height, l.Height)
+	}
+	put("groove-step", b.grooveAt[0]-b.grooveAt[1], -l.Flush, l.Flush)
 	if b.bottomTongue > 0 {
 		put("groove-clearance", b.groove-b.bottomTongue, l.GrooveClearance.Min, l.GrooveClearance.Max)
-		put("bottom-flush", b.grooveAt-(b.bottom-b.bottomTongue), -l.Flush, l.Flush)
+		put("bottom-flush", b.grooveAt[0]-(b.bottom-b.bottomTongue), -l.Flush, l.Flush)
 	} else {
 		put("groove-clearance", b.groove-b.bottom, l.GrooveClearance.Min, l.GrooveClearance.Max)
 	}
@@ -185,7 +191,7 @@ func boxOf(d gauge.Drawer, set gauge.Limits, v []float64) box {
 			b.grooveSide = [2]float64{b.side[0] - sides - two[0], b.side[1] - sides - two[1]}
 			b.grooveEnd = [2]float64{b.end[0] - front - two[0], b.end[1] - back - two[1]}
 		case fit.GroovePlace:
-			b.grooveAt = one
+			b.grooveAt = two
 		case fit.BottomTongue:
 			b.bottomTongue = one
 		case fit.BottomRabbet:
@@ -199,9 +205,9 @@ func boxOf(d gauge.Drawer, set gauge.Limits, v []float64) box {
 		case fit.BottomWidth:
 			b.bottomWidth = one
 		case fit.WallHeight:
-			b.high = one
+			b.high = two
 			if r.Relative { // a back over a bottom that is slid in is lower
-				b.high += b.drawnH
+				b.high[0], b.high[1] = two[0]+b.drawnH, two[1]+part(joinery.Back).Width()
 			}
 		}
 	}

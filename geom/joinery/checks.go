@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -129,40 +128,33 @@ func (c Check) Misfit(d geom.Diagnosis) geom.Diagnosis {
 
 // ranged is a check's nominal value, and its range where there is one to see.
 func (l *layout) ranged(c Check) geom.Sentence {
-	text := func(mm float64) string { return geom.Millimeters(mm).In(l.Units) }
-	least, most := text(c.Min), text(c.Max)
-	if least == most {
-		if c.Verdict != c.Verdicts.Within && (most == text(c.LowerLimit) || most == text(c.UpperLimit)) {
-			return geom.Sentencef("%s", finer(c.Max, l.Units)) // as printed it would be within
-		}
-		return geom.Sentencef("%s", geom.Millimeters(c.Max))
+	least, most := c.judged(c.Min), c.judged(c.Max)
+	if least.In(l.Units) == most.In(l.Units) {
+		return geom.Sentencef("%s", most)
 	}
 	by := "over the readings"
 	if _, known := l.Spreads[c.CheckID]; known {
 		by = "likely"
 	}
-	return geom.Sentencef("%s (%s to %s %s)", geom.Millimeters(c.Nominal), geom.Millimeters(c.Min),
-		geom.Millimeters(c.Max), by)
+	return geom.Sentencef("%s (%s to %s %s)", c.judged(c.Nominal), least, most, by)
 }
+
+// Limits are between what the measure is right, in mm.
+func (c Check) Limits() geom.Interval { return geom.Interval{Min: c.LowerLimit, Max: c.UpperLimit} }
+
+// judged is a length of the check beside its limits.
+func (c Check) judged(mm float64) geom.Judged { return geom.Judged{MM: mm, Right: c.Limits()} }
 
 // clearanceFact says what clearance a part has where it goes in, and what is right; of one that
 // does not go in, by how much it is too thick.
 func (l *layout) clearanceFact(part, place string, c Check) geom.Sentence {
-	least, most := geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)
+	right := geom.RightIs{Interval: c.Limits()}
 	if c.Max < 0 {
-		return geom.Sentencef("%s is %s too thick for %s: it %s; %s to %s of clearance is right", part,
-			geom.Millimeters(-c.Nominal), place, c.Verdict, least, most)
+		return geom.Sentencef("%s is %s too thick for %s: it %s; %s of clearance is right", part,
+			geom.Millimeters(-c.Nominal), place, c.Verdict, right)
 	}
-	return geom.Sentencef("%s has %s of clearance in %s: %s; %s to %s is right", part,
-		l.ranged(c), place, c.Words(), least, most)
-}
-
-// finer prints a length with two digits more than usual.
-func finer(mm float64, u geom.Unit) string {
-	if u == geom.Inch {
-		return fmt.Sprintf("%.5f in", mm/geom.InchMM)
-	}
-	return fmt.Sprintf("%.4f mm", mm)
+	return geom.Sentencef("%s has %s of clearance in %s: %s; %s is right", part,
+		l.ranged(c), place, c.Words(), right)
 }
 
 // usual gives the nominal values with which the whole range of a check keeps
@@ -246,8 +238,14 @@ func (l *layout) flushness() Check {
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
-	return l.check(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.drawer.Outside.Depth,
-		LowerLimit: l.Depth - l.Limits.Depth, UpperLimit: l.Depth + l.Limits.Depth, Verdicts: DepthVerdicts}, l.Sides.Thickness, 0)
+	d := l.drawer.Outside.Depth
+	return l.judge(l.depthOf(d, d, d))
+}
+
+// depthOf is the depth of the box as it is set, with its range over the readings.
+func (l *layout) depthOf(nominal, least, most float64) Check {
+	return Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: nominal, Min: least, Max: most,
+		LowerLimit: l.Depth - l.Limits.Depth, UpperLimit: l.Depth + l.Limits.Depth, Verdicts: DepthVerdicts}
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the

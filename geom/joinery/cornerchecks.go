@@ -145,7 +145,8 @@ var unlikeBoards = geom.Sentencef("sort the boards, or write what more of them m
 func (l *layout) clearanceWays(c Check) (geom.Setting, []geom.Remedy) {
 	least, most := l.usual(c)
 	if l.Cutter.Kind.Fenced() {
-		return SettingCutter, append([]geom.Remedy{l.between(SettingFenceDistance, l.dado-most, l.dado-least)}, l.cutterWays(l.f+least, l.f+most)...)
+		ways := append([]geom.Remedy{l.between(SettingFenceDistance, l.dado-most, l.dado-least)}, l.cutterWays(l.f+least, l.f+most)...)
+		return SettingCutter, append(ways, l.bitAndFence(c)...)
 	}
 	play := l.between(SettingDadoClearance, least, most)
 	if l.DadoWidth(0, 0) < l.dado-settle { // the bit is not what sets the slot
@@ -153,6 +154,24 @@ func (l *layout) clearanceWays(c Check) (geom.Setting, []geom.Remedy) {
 	}
 	bit := l.most(SettingCutter, l.f+most-l.SlotRoom)
 	return SettingCutter, []geom.Remedy{bit, bit.With(play)}
+}
+
+// bitAndFence is a bit that is to be had, with a fence distance for it at which the boards on tongues still come out
+// flush: no bit is as wide as the tongues of every board. Its grooves may need a cutter of their own.
+func (l *layout) bitAndFence(c Check) (ways []geom.Remedy) {
+	if l.Cutter.Kind != RouterTable {
+		return nil
+	}
+	stock, _ := l.stockOf(c.Part)
+	flush := geom.Interval{Min: FenceForRecess(-l.Limits.Flush, stock.Thickness.Max), Max: FenceForRecess(l.Limits.Flush, stock.Thickness.Min)}
+	for _, bit := range soldBits {
+		fence := flush.Intersect(geom.Interval{Min: bit - c.UpperLimit, Max: bit - c.LowerLimit})
+		if fence.Len() >= 0 {
+			both := l.exactly(SettingCutter, bit).With(l.exactly(SettingFenceDistance, fence.Mid()))
+			ways = append(ways, both, both.With(l.grooveWay()))
+		}
+	}
+	return ways
 }
 
 // cutterWays are the cutters that give a saw's tongues the usual play: those that take
@@ -183,6 +202,7 @@ func (l *layout) standingIn(least, most float64) geom.Remedy {
 func (l *layout) standing(c Check) geom.Sentence {
 	if c.Verdict == Proud {
 		c.Nominal, c.Min, c.Max = -c.Nominal, -c.Max, -c.Min
+		c.LowerLimit, c.UpperLimit = -c.UpperLimit, -c.LowerLimit
 	}
 	return l.ranged(c)
 }

@@ -34,8 +34,8 @@ func (l *layout) dadoRabbet() {
 			}
 			l.warn(c.Misfit(geom.Diagnosis{
 				Code: "outside-depth", Subject: about(SettingOutside, ""),
-				Fact: geom.Sentencef("the box %s, %s; %s to %s is right", c.comesOut("too "+string(c.Verdict)),
-					l.ranged(c), geom.Millimeters(c.LowerLimit), geom.Millimeters(c.UpperLimit)),
+				Fact: geom.Sentencef("the box %s, %s; %s is right", c.comesOut("too "+string(c.Verdict)),
+					l.ranged(c), geom.RightIs{Interval: c.Limits()}),
 				Ask:      geom.Sentencef("take a thinner box front, or leave the box so deep where there is room behind it"),
 				Remedies: ways,
 			}))

@@ -55,7 +55,10 @@ type BottomSeat struct {
 	// depth. They are 0 of a bottom without grooves.
 	Rise, Groove, Deep float64
 	InGroove           float64 // thickness of what stands in it
-	Length, Width      float64 // of the bottom, from side to side and from front to back
+	// BackRise is from the lower edges of the sides up to that of a back under which the
+	// bottom is slid in.
+	BackRise      float64
+	Length, Width float64 // of the bottom, from side to side and from front to back
 }
 
 // dimensions are those of a layout that is whole.
@@ -65,6 +68,9 @@ func (l *layout) dimensions() Dimensions {
 	if l.BottomFit.Grooved() {
 		d.Seat.Flush, d.Seat.InGroove = l.flush, l.inGroove()
 		d.Seat.Rise, d.Seat.Groove, d.Seat.Deep = l.rise, l.groove, l.h
+	}
+	if l.BottomFit == BottomSlideIn {
+		d.Seat.BackRise = l.backUnder()
 	}
 	return d
 }

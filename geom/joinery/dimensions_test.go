@@ -27,6 +27,7 @@ func TestDimensionsAreThePanels(t *testing.T) {
 		"butt":          func(s *Spec) { s.Joint = Butt },
 		"fingers":       func(s *Spec) { s.Joint = BoxJoint },
 		"housed":        func(s *Spec) { s.Joint, s.BackJoint, s.BackSetback = Rabbet, Housed, 12 },
+		"slid in":       func(s *Spec) { s.Joint, s.BottomFit = DadoRabbet, BottomSlideIn },
 		"flush":         func(s *Spec) { s.Joint, s.BottomFit = DadoRabbet, BottomFlush; s.Bottom = sheet("thick", 9) },
 	} {
 		d := mustBuild(t, routedBox(change))
@@ -68,6 +69,9 @@ func TestDimensionsAreThePanels(t *testing.T) {
 			back := cutOf(t, side, geom.Dado).Outline.Bounds()
 			near(t, name+": back's dado", corner.BackDado, back.Width())
 			near(t, name+": back's place", corner.BackPlace, side.Length()-back.Max.X)
+		}
+		if d.Spec.BottomFit == BottomSlideIn {
+			near(t, name+": back's rise", dims.Seat.BackRise, side.Width()-d.part(Back).Panel.Width())
 		}
 		if dims.Seat.Flush {
 			near(t, name+": bottom's tongue", dims.Seat.InGroove, bottom.Thickness-cutOf(t, bottom, geom.Rabbet).Depth)

@@ -63,8 +63,7 @@ func (l *layout) lappedDepth() Check {
 			}
 		}
 	}
-	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
-		LowerLimit: l.Depth - l.Limits.Depth, UpperLimit: l.Depth + l.Limits.Depth, Verdicts: DepthVerdicts})
+	return l.judge(l.depthOf(l.Depth, least, most))
 }
 
 // laps are where the sides stand at the ends of front and back.

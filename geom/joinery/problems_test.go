@@ -258,3 +258,33 @@ func TestPrintedBeyondTheLimit(t *testing.T) {
 		t.Errorf("%+v", problems)
 	}
 }
+
+// TestWiderBitBeforeThinnerFront: in a front of 16 no bit that is sold is as wide as a tongue of 8 and its clearance,
+// but one of 8 is as wide as a tongue of 7.875, with which the front stands 0.25 proud and is flush: a wider bit and
+// another fence distance come before another board.
+func TestWiderBitBeforeThinnerFront(t *testing.T) {
+	s := saw(460, 140, 500, 6, sheet("sides", 12), sheet("bottom", 6))
+	s.Cutter.Kind, s.Front, s.Back = RouterTable, sheet("front", 16), sheet("front", 16)
+	_, problems := Build(s)
+	for _, p := range problems {
+		if p.Code != "cutter-narrow" {
+			continue
+		}
+		if len(p.Remedies) == 0 || p.Remedies[0].Writes(SettingBoxFront) {
+			t.Fatalf("no bit is offered: %+v", p.Remedies)
+		}
+		r := p.Remedies[0]
+		if c := r.Changes[0]; c.Setting != SettingCutter || c.Min != 8 || !r.Writes(SettingFenceDistance) {
+			t.Errorf("%+v", r)
+		}
+		d, left, sound := LayOut(Follow(s, r, r.Ends()[0]))
+		if !sound || geom.AnyError(left) {
+			t.Fatalf("followed, %+v is left", left)
+		}
+		if recess := d.Fit[slices.IndexFunc(d.Fit, func(c Check) bool { return c.Code == CheckRecess })]; recess.Verdict != IsFlush {
+			t.Errorf("the front is %s, %.3f", recess.Verdict, recess.Nominal)
+		}
+		return
+	}
+	t.Errorf("the tongue goes in: %+v", problems)
+}

@@ -83,13 +83,20 @@ func (l *layout) checkGrooveDepth() {
 }
 
 // level is how front and back stand to the ends of the sides: what a board
-// is thicker than its mean is proud.
+// is thicker than its mean is proud, and makes the box deeper.
 func (l *layout) level() {
+	proud := 0.0
+	for _, r := range []Role{Front, Back} {
+		if stock, _ := l.stockOf(r); r == Front || l.BackJoint != Housed { // which is between the sides
+			proud += stock.Thickness.Max - stock.Thickness.Mean
+		}
+	}
 	for _, r := range l.ends() {
 		stock, _ := l.stockOf(r)
 		l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: r.String() + " recess at the side ends (proud below 0)", Nominal: 0,
 			LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, stock.Thickness, -1)
 	}
+	l.judge(l.depthOf(l.Depth, l.Depth, l.Depth+proud))
 }
 
 // rabbetedWidth changes with both sides where the rabbets' floors are h below the

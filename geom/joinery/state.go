@@ -24,7 +24,7 @@ func (s State) Sign() string {
 
 // State is that of a measure.
 func (c Check) State() State {
-	within := geom.Interval{Min: c.LowerLimit, Max: c.UpperLimit}.Grow(geom.Settle)
+	within := c.Limits().Grow(geom.Settle)
 	switch {
 	case c.Verdict.Right():
 		return StateRight

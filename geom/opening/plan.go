@@ -55,13 +55,16 @@ const (
 	// most, in mm and inches; common practice, no source.
 	usualOverhang, usualOverhangInch = 50.0, 2.0
 
-	minBox   = 40.0  // mm: a lower box holds nothing
-	maxPair  = 600.0 // mm: a wider box that is not deeper racks on a pair of slides
-	maxAskew = 1.0   // mm over the height: what a shop squares up with shims
+	minBox, minBoxInch = 40.0, 1.5 // mm, inches: a lower box holds nothing
+	maxPair            = 600.0     // mm: a wider box that is not deeper racks on a pair of slides
+	maxAskew           = 1.0       // mm over the height: what a shop squares up with shims
 	// offDiagonal is how far diagonals may differ from what width and height make them,
 	// in mm, before one of the measures is wrong.
 	offDiagonal = 4.0
 )
+
+// leastBox is the least height of a box, and half the least width and depth, round in the unit of the job.
+func (p *planner) leastBox() float64 { return p.Unit.Usual(minBox, minBoxInch) }
 
 // planner gathers a plan and what is to be said of it.
 type planner struct {
@@ -191,12 +194,12 @@ func (p *planner) depth() (float64, bool) {
 	taken += p.inFront()
 	length, ok := s.Length(room, p.Unit)
 	if len(s.Lengths) == 0 { // cut to length
-		if length >= 2*minBox {
+		if length >= 2*p.leastBox() {
 			return length, true
 		}
 		d := p.found.Fail("depth", SettingOpening, "the opening is %s deep, and %s of that are not for the box",
 			geom.Millimeters(p.plan.Opening.Depth), geom.Millimeters(taken))
-		d.Measured, d.Limit = geom.Millimeters(length), geom.Millimeters(2*minBox)
+		d.Measured, d.Limit = geom.Millimeters(length), geom.Millimeters(2*p.leastBox())
 		d.Ask = geom.Sentencef("less room behind, or another opening")
 		return 0, false
 	}
@@ -230,15 +233,15 @@ func (p *planner) rows(heights []float64, depth float64) {
 	case Overlay:
 		frontWidth = p.plan.Opening.Width + p.Edge.Left + p.Edge.Right
 	}
-	if narrow := min(width, frontWidth); narrow < 2*minBox {
+	if narrow := min(width, frontWidth); narrow < 2*p.leastBox() {
 		what := "boxes"
 		if frontWidth < width {
 			what = "drawer fronts"
 		}
 		d := p.found.Fail("width", SettingWidth, "the opening is %s wide: that leaves %s for %s, and they need %s",
-			geom.Millimeters(p.plan.Opening.Width), geom.Millimeters(max(0, narrow)), what, geom.Millimeters(2*minBox))
-		d.Measured, d.Limit = geom.Millimeters(narrow), geom.Millimeters(2*minBox)
-		d.Remedies = p.least(SettingOpening, KeyWidth, p.plan.Opening.Width+2*minBox-narrow)
+			geom.Millimeters(p.plan.Opening.Width), geom.Millimeters(max(0, narrow)), what, geom.Millimeters(2*p.leastBox()))
+		d.Measured, d.Limit = geom.Millimeters(narrow), geom.Millimeters(2*p.leastBox())
+		d.Remedies = p.least(SettingOpening, KeyWidth, p.plan.Opening.Width+2*p.leastBox()-narrow)
 		d.Ask = geom.Sentencef("a slide that takes less")
 		return
 	}
@@ -303,8 +306,8 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 	if row < len(p.Common.Heights) && p.Common.Heights[row] > 0 {
 		height = math.Min(height, p.Common.Heights[row])
 	}
-	if height < minBox-settle {
-		left, need := geom.Millimeters(height), geom.Millimeters(minBox)
+	if height < p.leastBox()-settle {
+		left, need := geom.Millimeters(height), geom.Millimeters(p.leastBox())
 		leaves := geom.Sentencef("a box of %s", left)
 		if height <= settle {
 			leaves = geom.Sentencef("nothing for a box")
@@ -318,7 +321,7 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 		}
 		d := p.found.Add(geom.LevelError, "row", SettingRows, fact)
 		d.Subject.Item, d.Measured, d.Limit = row, left, need
-		d.Ask = p.moreRoom(row, minBox-height)
+		d.Ask = p.moreRoom(row, p.leastBox()-height)
 		return 0, 0, false
 	}
 	return height, bottom, true

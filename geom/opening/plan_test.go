@@ -181,6 +181,30 @@ func TestRefused(t *testing.T) {
 	}
 }
 
+// TestLeastBoxIsRound: a row too low for any box is told the least in a round number of its unit, 40 mm or 1 1/2 in, and
+// holds a box as soon as it leaves that.
+func TestLeastBoxIsRound(t *testing.T) {
+	for u, c := range map[geom.Unit]struct {
+		want string
+		mm   float64
+	}{geom.Millimeter: {"at least 40 mm is needed", 40}, geom.Inch: {"at least 1.500 in is needed", 38.1}} {
+		row := func(leaves float64) []geom.Diagnosis {
+			_, found := Solve(base(func(b *Bank) {
+				b.Unit, b.Rows, b.Front, b.Opening.Fronts = u, b.Rows[:1], nil, NoFront
+				b.Slide.ClearanceAbove, b.Slide.ClearanceBelow, b.Slide.Height, b.Slide.ScrewLine = 10, 10, 20, 10
+				b.Opening.Height = []float64{20 + leaves}
+			}))
+			return slices.DeleteFunc(found, func(d geom.Diagnosis) bool { return d.Code != "row" })
+		}
+		if found := row(c.mm - 0.1); len(found) != 1 || !strings.Contains(found[0].Fact.In(u), c.want) {
+			t.Errorf("%s: %v, want %q", u, found, c.want)
+		}
+		if found := row(c.mm); len(found) != 0 {
+			t.Errorf("%s: %v", u, found)
+		}
+	}
+}
+
 // TestGraduate: against the sums of the two series.
 func TestGraduate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

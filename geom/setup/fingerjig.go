@@ -58,3 +58,16 @@ func FirstNotch(notch geom.Interval, finger float64) (spacer float64, marked boo
 	}
 	return 0, false
 }
+
+// NotchStands are where the lower edge of a wall stands for each pass of a notch, in mm right of the
+// near side of the cutter: one that begins at the lower edge may be narrower than the cutter.
+func NotchStands(notch geom.Interval, cutter float64) (list []float64) {
+	n, last := NotchPasses(notch, cutter), notch.Max-cutter
+	if n == 1 && notch.Min < sameNotch {
+		return []float64{last}
+	}
+	for i := range n {
+		list = append(list, notch.Min+float64((last-notch.Min)*float64(i)/float64(max(1, n-1))))
+	}
+	return list
+}

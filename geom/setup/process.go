@@ -97,15 +97,28 @@ type process struct {
 
 // add puts a step to its like, from which it differs by its edges alone.
 func (p *process) add(s Step) {
+	s.Turns = []Turn{{s.Edges, slices.Clone(s.Pockets), slices.Clone(s.EdgeCuts)}}
 	for i := range p.steps {
 		if o := &p.steps[i]; o.alike(s) && same2(o.Height, s.Height) && same2(o.Fence, s.Fence) && (o.Refused == nil) == (s.Refused == nil) {
 			o.Edges = o.Edges.with(s.Edges)
 			o.Pockets, o.EdgeCuts, o.Places = append(o.Pockets, s.Pockets...), append(o.EdgeCuts,
 				s.EdgeCuts...), append(o.Places, s.Places...)
+			o.turn(s.Turns[0])
 			return
 		}
 	}
 	p.steps = append(p.steps, s)
+}
+
+// turn takes in what is made with an edge at the fence.
+func (s *Step) turn(t Turn) {
+	for i := range s.Turns {
+		if o := &s.Turns[i]; o.Edges == t.Edges {
+			o.Pockets, o.EdgeCuts = append(o.Pockets, t.Pockets...), append(o.EdgeCuts, t.EdgeCuts...)
+			return
+		}
+	}
+	s.Turns = append(s.Turns, t)
 }
 
 // grid is how near two settings are that are one: what a shop can set at all.

@@ -87,6 +87,8 @@ type Step struct {
 	Clamped, Supported bool
 	// Pockets and EdgeCuts are the parts of the finished panel that the step makes, by their index.
 	Pockets, EdgeCuts []int
+	// Turns are what of these is made with each of the Edges at the fence, in the order of cutting.
+	Turns []Turn
 	// Instead is why the part is not held in the way that shares the setting of the
 	// other cuts: that would be beyond this limit.
 	Instead *Exceeded
@@ -94,6 +96,12 @@ type Step struct {
 	// that is refused has no setting.
 	Refused      *Exceeded
 	Alternatives []Alternative
+}
+
+// Turn is what a step makes with one edge against the fence or stood on: pockets and edge cuts by their index.
+type Turn struct {
+	Edges             Edges // one of them
+	Pockets, EdgeCuts []int
 }
 
 // fenced reports whether a machine with a fence makes the step.

@@ -12,6 +12,7 @@ type Piece struct {
 	Name  string
 	Role  joinery.Role
 	Count int
+	Turns []Turn // those of its own
 }
 
 // Cut is a step with all boards that it is made on.
@@ -53,7 +54,7 @@ func Plan(cutter joinery.Cutter, machines Machines, boards []Board) WorkPlan {
 	var out WorkPlan
 	var items []Cut
 	put := func(list *[]Cut, s Step, b Board) {
-		piece := Piece{b.Name, b.Role, b.Count}
+		piece := Piece{b.Name, b.Role, b.Count, s.Turns}
 		for i := range *list {
 			o := &(*list)[i]
 			if o.alike(s) && same2(o.Height, s.Height) && same2(o.Fence, s.Fence) && samePlaces(o.Step, s) &&

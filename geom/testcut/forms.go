@@ -23,7 +23,7 @@ type forms struct {
 func formsOf(d joinery.Drawer) forms {
 	cuts, by := fit.CutsOf(d), unknownsOf(d.Spec.Cutter.Kind.FollowsDrawing())
 	f := forms{
-		slot: by.form(cuts.Groove), edge: by.form(cuts.GroovePlace), depth: by.form(cuts.GrooveDeep[0]),
+		slot: by.form(cuts.Groove), edge: by.form(cuts.GroovePlace[0]), depth: by.form(cuts.GrooveDeep[0]),
 		front: by.form(cuts.End[0]), side: by.form(cuts.Side[0]), length: by.form(cuts.EndLen),
 	}
 	switch {

@@ -22,7 +22,7 @@ type move struct {
 // the part that comes first narrows.
 func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, moves map[int][]move) {
 	moves = make(map[int][]move)
-	for _, p := range pieces {
+	for i, p := range pieces {
 		panel := parts[p.Part].Panel
 		sides := fingerSides(panel)
 		for j, q := range pieces {
@@ -38,6 +38,7 @@ func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Clearanc
 				across := axisOf(p.Placement.Y)
 				found = append(found, Clearance{Gap: gap, Axis: across, Along: longest(at, across),
 					Low: vector(at.Low), High: vector(at.High),
+					Joint: notched(panel, side, p.Placement, i, j),
 					Check: joinery.CheckID{Code: joinery.CheckFingerClearance, Part: joinery.Side}})
 				if gap > minSeen {
 					moves[p.Part] = append(moves[p.Part], move{side, float64((Exaggeration - 1) * gap)})
@@ -51,6 +52,16 @@ func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Clearanc
 		}
 	}
 	return list, moves
+}
+
+// notched is how a finger of another piece is in the notch at a side of a piece's finger.
+func notched(p geom.Panel, side int, at geom.Placement, of, in int) Seated {
+	v, w, all := p.Outline[side], p.Outline[(side+1)%len(p.Outline)], p.Outline.Bounds()
+	long := math.Abs(w.X - v.X)
+	if v.X+w.X > all.Min.X+all.Max.X {
+		long = -long
+	}
+	return Seated{In: in, Of: of, Pocket: -1, Way: at.X.Scale(long), Up: w.X > v.X} // panels of walls stand upright
 }
 
 // fingerSides are the sides of an outline along which its fingers meet others: those

@@ -37,6 +37,19 @@ type Clearance struct {
 	// not right; all are empty until [Box.Judge] has set them.
 	Measure, Verdict string
 	State            joinery.State
+	// Where it is the clearance of a joint.
+	Joint Seated
+}
+
+// Seated is how a piece of a box is in another one.
+type Seated struct {
+	In, Of int // what is in the slot, and the piece that has it, of the box's
+	// Pocket is the slot, of the panel that has it; -1 of a notch between fingers.
+	Pocket int
+	// Way is how far that piece moves until the slot's mouth is at the end of what is in it.
+	Way geom.Vec3
+	// Up is set where the clearance is above what is in the slot, along its axis.
+	Up bool
 }
 
 // Overlap is where two pieces would both be.
@@ -117,14 +130,13 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 				if in.High[long]-in.Low[long] < float64(minLong*(void.High[long]-void.Low[long])) {
 					continue
 				}
-				name := func(axis int) string { return nameAcross(axis, pieces[j], pocket, p) }
 				for axis := range 3 {
 					across := axisOf([3]geom.Vec3{p.Placement.X, p.Placement.Y, p.Placement.Normal()}[axis])
-					check := checkOf(parts, pieces[j], across)
+					one := Clearance{Name: nameAcross(axis, pieces[j], pocket, p), Axis: across,
+						Check: checkOf(parts, pieces[j], across), Joint: Seated{In: j, Of: i, Pocket: k, Way: outOf(pocket, p.Placement)}}
 					between := axis != long && across == axisOf(pieces[j].Placement.Normal()) && wall[axis] == [2]bool{true, true}
 					if between && whole.High[axis]-whole.Low[axis] >= void.High[axis]-void.Low[axis]-minSeen {
-						jam := Clearance{Name: name(axis), Axis: across, Check: check}
-						list = append(list, seat{void, in, whole}.tooThick(jam, axis, p.Placement))
+						list = append(list, seat{void, in, whole}.tooThick(one, axis, p.Placement))
 						continue
 					}
 					for end, low := range [2]bool{true, false} {
@@ -132,14 +144,15 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 						if !low {
 							gap, from, to = void.High[axis]-in.High[axis], in.High[axis], void.High[axis]
 						}
-						if !wall[axis][end] || gap <= minSeen || gap >= maxPlay && !(between && check.Code != "") {
+						if !wall[axis][end] || gap <= minSeen || gap >= maxPlay && !(between && one.Check.Code != "") {
 							continue
 						}
 						b := in
 						b.Low[axis], b.High[axis] = from, to
 						b = placed(b, p.Placement)
-						list = append(list, Clearance{Name: name(axis), Gap: gap, Axis: across, Along: longest(b, across),
-							Low: vector(b.Low), High: vector(b.High), Check: check})
+						one.Gap, one.Along, one.Low, one.High = gap, longest(b, across), vector(b.Low), vector(b.High)
+						one.Joint.Up = along(p.Placement, axis) == !low
+						list = append(list, one)
 						rooms[p.Part] = append(rooms[p.Part], room{k, axis, low, float64((Exaggeration - 1) * gap)})
 					}
 				}
@@ -169,10 +182,11 @@ func (s seat) tooThick(c Clearance, axis int, at geom.Placement) Clearance {
 	c.Gap = s.void.High[axis] - s.void.Low[axis] - (s.whole.High[axis] - s.whole.Low[axis])
 	below := [2]float64{s.whole.Low[axis], s.void.Low[axis]}
 	above := [2]float64{s.void.High[axis], s.whole.High[axis]}
-	b, stands := s.in, above
+	b, stands, up := s.in, above, true
 	if below[1]-below[0] > above[1]-above[0] {
-		stands = below
+		stands, up = below, false
 	}
+	c.Joint.Up = along(at, axis) == up
 	b.Low[axis], b.High[axis] = stands[0], max(stands[0], stands[1])
 	b = placed(b, at)
 	c.Along, c.Low, c.High = longest(b, c.Axis), vector(b.Low), vector(b.High)
@@ -196,6 +210,20 @@ func reach(void block, wood standing) (in, whole block, any bool) {
 		in, whole = in.Over(c), whole.Over(b)
 	}
 	return in, whole, any
+}
+
+// outOf is how far a panel moves until the mouth of its pocket is where the floor was.
+func outOf(p geom.Pocket, at geom.Placement) geom.Vec3 {
+	if p.Face == geom.Outside {
+		return at.Normal().Scale(p.Depth)
+	}
+	return at.Normal().Scale(-p.Depth)
+}
+
+// along reports whether an axis of a panel runs up one of the box.
+func along(at geom.Placement, axis int) bool {
+	v := [3]geom.Vec3{at.X, at.Y, at.Normal()}[axis]
+	return array(v)[axisOf(v)] > 0
 }
 
 // toPanel takes a block of the box to the panel that stands there.

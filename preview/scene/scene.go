@@ -11,6 +11,7 @@ package scene
 import (
 	"drawerwright/geom"
 	"drawerwright/geom/carcass"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/solid"
 )
@@ -24,6 +25,8 @@ type Scene struct {
 	Parts  []Part
 	Boxes  []Box
 	Groups []Group // what is looked at together: each cabinet, then each drawer
+	// Settings are those of the machines with a fence; none where nobody tells them.
+	Settings []Setting
 }
 
 // Part is a panel of which there are some pieces.
@@ -53,7 +56,10 @@ type Box struct {
 	Opening    []string // what happens in each step of opening it
 	Steps      []Step   // of putting it together; none where nobody tells them
 	Clearances []Clearance
-	Overlaps   []Overlap
+	// Joints are what judges the clearances, for boards and errors that a person chooses; none where nobody gives
+	// them.
+	Joints   []fit.Joint
+	Overlaps []Overlap
 }
 
 // Piece is a part in its place.

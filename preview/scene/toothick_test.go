@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/carcass"
 	"drawerwright/geom/joinery"
 	"drawerwright/preview/scene"
 )
@@ -61,7 +62,7 @@ func TestTooThickIsSeen(t *testing.T) {
 		}), "back in the dado of the left side", 1, joinery.Loose, true},
 		"with glue's room": {sawn(func(s *joinery.Spec) { s.GlueSpace = 1; s.Front = stock("f", 13); s.Back = s.Front }), "box front in the dado of the left side", -0.15, joinery.WillNot, false},
 	} {
-		b, _, sound := shown(t, c.spec)
+		b, d, sound := shown(t, c.spec)
 		named := func(k scene.Clearance) bool { return k.Name == c.piece && k.Verdict != "" }
 		i := slices.IndexFunc(b.Clearances, named)
 		if i < 0 || sound != c.sound {
@@ -79,10 +80,30 @@ func TestTooThickIsSeen(t *testing.T) {
 		if math.Abs(wide-want) > 1e-9 {
 			t.Errorf("%s: drawn %g wide", name, wide)
 		}
+		if c.gap < 0 && !standsOut(k, scene.Wood(d)) {
+			t.Errorf("%s: it does not stand out where it is said to", name)
+		}
 		if (len(b.Overlaps) > 0) != (c.gap < 0) {
 			t.Errorf("%s: %d overlaps", name, len(b.Overlaps))
 		}
 	}
+}
+
+// standsOut reports whether what is in a slot, and not what has it, is on the near side of a block, and the other way
+// round on its far side.
+func standsOut(c scene.Clearance, wood []carcass.Piece) bool {
+	in, of, far := wood[c.Joint.In], wood[c.Joint.Of], unitOf(c.Axis).Scale(0.01)
+	near, beyond := c.Low.Sub(far), c.High.Add(far)
+	if !c.Joint.Up {
+		near, beyond = c.High.Add(far), c.Low.Sub(far)
+	}
+	aside := c.High.Sub(c.Low).Scale(0.37) // blocks of wood often end at half
+	aside = aside.Sub(unitOf(c.Axis).Scale(aside.Dot(unitOf(c.Axis))))
+	if !c.Joint.Up {
+		aside = aside.Scale(-1)
+	}
+	near, beyond = near.Add(aside), beyond.Sub(aside)
+	return holds(in, near) && !holds(of, near) && holds(of, beyond) && !holds(in, beyond)
 }
 
 func array(v geom.Vec3) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }

@@ -26,7 +26,10 @@ type data struct {
 	Parts  []part          `json:"parts"`
 	Boxes  []box           `json:"boxes"`
 	Groups []group         `json:"groups"`
-	Bytes  string          `json:"bytes"` // empty, and last: writeData puts the bytes of meshes there
+	Setups []setting       `json:"setups,omitempty"`
+	// Draws are the random numbers of the sources of joints, a list of the numbered boxes each.
+	Draws map[int][]float64 `json:"draws"`
+	Bytes string            `json:"bytes"` // empty, and last: writeData puts the bytes of meshes there
 }
 
 const lastField = `"bytes":"`
@@ -58,14 +61,15 @@ type part struct {
 }
 
 type box struct {
-	Name     string     `json:"name"`
-	Count    int        `json:"count"`
-	Size     [3]float64 `json:"size"`
-	Opening  []string   `json:"opening"`
-	Steps    []step     `json:"steps"`
-	Pieces   []piece    `json:"pieces"`
-	Plays    []play     `json:"plays"`
-	Overlaps []overlap  `json:"overlaps"`
+	Name    string     `json:"name"`
+	Count   int        `json:"count"`
+	Size    [3]float64 `json:"size"`
+	Opening []string   `json:"opening"`
+	Steps   []step     `json:"steps"`
+	Pieces  []piece    `json:"pieces"`
+	Plays   []play     `json:"plays"`
+	measured
+	Overlaps []overlap `json:"overlaps"`
 }
 
 // step is a step of putting the box together.
@@ -93,18 +97,24 @@ type piece struct {
 }
 
 type play struct {
-	Name  string     `json:"name"`
-	Play  float64    `json:"play"`
-	Axis  int        `json:"axis"`
-	Along int        `json:"along"`
-	Low   [3]float64 `json:"low"`
-	High  [3]float64 `json:"high"`
+	Name   string     `json:"name"`
+	Play   float64    `json:"play"`
+	Axis   int        `json:"axis"`
+	Along  int        `json:"along"`
+	Low    [3]float64 `json:"low"`
+	High   [3]float64 `json:"high"`
+	In     int        `json:"in"` // what is in the slot, and the piece that has it
+	Of     int        `json:"of"`
+	Pocket int        `json:"pocket"`
+	Way    [3]float64 `json:"way"`
+	Up     bool       `json:"up,omitempty"`
 	// Measure is what judges it, and Verdict the words where that is not right, with their sign;
 	// Doubt where it is set right.
 	Measure string `json:"measure,omitempty"`
 	Verdict string `json:"verdict,omitempty"`
 	Sign    string `json:"sign,omitempty"`
 	Doubt   bool   `json:"doubt,omitempty"`
+	Jams    bool   `json:"jams,omitempty"` // nothing goes in
 }
 
 type overlap struct {
@@ -130,7 +140,9 @@ func Data(s scene.Scene) ([]byte, error) {
 
 // dataOf is a scene but for the bytes of its meshes.
 func dataOf(s scene.Scene) data {
-	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Stocks: map[string]tint{}, Parts: []part{}, Boxes: []box{}, Groups: []group{}}
+	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Stocks: map[string]tint{},
+		Parts: []part{}, Boxes: []box{}, Groups: []group{},
+		Draws: make(map[int][]float64), Setups: settingsOf(s.Settings)}
 	at := 0
 	for _, m := range s.Meshes {
 		d.Meshes = append(d.Meshes, mesh{At: at, Vertices: len(m.Vertices), Triangles: len(m.Triangles), Wide: wide(m)})
@@ -139,8 +151,14 @@ func dataOf(s scene.Scene) data {
 	for i, name := range s.Stocks {
 		d.Stocks[name] = tintOf(scene.WoodTint(i))
 	}
+	color := func(r joinery.Role) { d.Roles[string(r)] = tintOf(scene.TintOf(r)) }
+	if len(s.Settings) > 0 {
+		color(scene.TableRole)
+		color(scene.FenceRole)
+		color(scene.CutterRole)
+	}
 	for _, p := range s.Parts {
-		d.Roles[string(p.Role)] = tintOf(scene.TintOf(p.Role))
+		color(p.Role)
 		d.Parts = append(d.Parts, part{Name: p.Name, Number: p.Number, Role: string(p.Role),
 			Label: p.Label, Stock: p.Stock, Grained: p.Grained, Quantity: p.Quantity,
 			Mesh: p.Mesh, Milled: p.Milled, Eased: p.Eased, Numbers: scene.NumbersOf(p.Panel)})
@@ -148,7 +166,7 @@ func dataOf(s scene.Scene) data {
 	for _, b := range s.Boxes {
 		out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},
 			Opening: append([]string{}, b.Opening...), Steps: stepsOf(b),
-			Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}}
+			Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}, measured: measuredOf(b.Joints, d.Draws)}
 		for _, p := range b.Pieces {
 			q := piece{Name: p.Name, Part: p.Part, Origin: place(p.Placement.Origin), X: place(p.Placement.X), Y: place(p.Placement.Y), Moves: [][4]float64{}}
 			for _, m := range p.Moves {
@@ -158,9 +176,11 @@ func dataOf(s scene.Scene) data {
 			out.Pieces = append(out.Pieces, q)
 		}
 		for _, p := range b.Clearances {
+			at := p.Joint
 			one := play{Name: p.Name, Play: scene.Rounded(p.Gap), Axis: p.Axis, Along: p.Along, Low: place(p.Low),
-				High: place(p.High), Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
+				High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up, Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
 			if p.Verdict != "" {
+				one.Jams = p.Verdict == string(joinery.WillNot)
 				one.Sign = p.State.Sign()
 			}
 			out.Plays = append(out.Plays, one)

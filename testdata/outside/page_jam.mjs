@@ -89,7 +89,7 @@ await attempt('lists of what cannot be built', async () => {
 
 await attempt('in the section', async () => {
   await section('box front in the dado of the left side', `✕ -0.15 ${word}`);
-  await until('the section is shown', async () => await page.locator('#picture select').first().inputValue() === '2');
+  await until('the section is shown', async () => await page.locator('#picture label', { hasText: /^cut/ }).locator('select').inputValue() === '2');
   await seen('the section', `✕ -0.15 mm: ${word}`);
   await apart();
   await looks('jam-tongue-section');
@@ -108,7 +108,7 @@ await attempt('in the section', async () => {
 await attempt('a cut, and clearance made larger', async () => {
   await thick('birch', '13');
   await seen('too thick', `✕ -0.15 mm: ${word}`);
-  const cut = page.locator('#picture select').first();
+  const cut = page.locator('#picture label', { hasText: /^cut/ }).locator('select');
   await cut.selectOption({ label: 'bottom to top' });
   await seen('where the cut meets it', `✕ -0.15 mm: ${word}`);
   await looks('jam-cut-up');

@@ -17,12 +17,11 @@ const shop = join(folder, 'shop');
 mkdirSync(shop);
 for (const name of ['a.yaml', 'b.yaml']) writeFileSync(join(shop, name), jobText);
 const program = await serve(['view'], shop);
-const origin = new URL(program.address).origin;
 
 // open gives a page on a file of the folder.
 async function open(file) {
   const page = await tab(program.address);
-  await page.goto(`${origin}/?file=${file}`);
+  await page.goto(`${program.address}?file=${file}`);
   await until('the file', async () => (await page.textContent('#name')) === file && (await source(page)) === jobText);
   return page;
 }
@@ -82,7 +81,7 @@ await attempt('another job in the same tab, and back', async () => {
   const page = await open('a.yaml');
   page.on('dialog', (d) => d.accept());
   await type(page, 'Mine');
-  await page.goto(`${origin}/?file=b.yaml`);
+  await page.goto(`${program.address}?file=b.yaml`);
   await until('the other', async () => (await page.textContent('#name')) === 'b.yaml' && (await source(page)) === jobText);
   await page.goBack();
   await until('the changes', async () => (await source(page)).includes('job: Mine') && (await notice(page)).includes('here again'));
@@ -99,7 +98,7 @@ await attempt('a new job, and stay', async () => {
   await (await dialog).dismiss();
   must((await source(page)).includes('job: Stay'), 'the changes are gone');
   page.on('dialog', (d) => d.accept());
-  await page.goto(`${origin}/?file=`);
+  await page.goto(`${program.address}?file=`);
   await until('a page without a job', async () => await page.locator('.card').count() === 3);
   await page.close({ runBeforeUnload: false });
 });

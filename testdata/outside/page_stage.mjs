@@ -245,7 +245,7 @@ await attempt('a joint that jams is seen', async () => {
   await jam.setViewportSize({ width: 1366, height: 768 });
   await until('it is as before', async () => await ends() === before);
   // A measure of the fit leads to its joint, and so does what to watch.
-  const cut = jam.locator('#picture select').first(), high = async () => (await jam.locator('.dw-stage').boundingBox()).height;
+  const cut = jam.locator('#picture label', { hasText: /^cut/ }).locator('select'), high = async () => (await jam.locator('.dw-stage').boundingBox()).height;
   const tall = (await jam.locator('#picture').boundingBox()).height;
   for (const way of [jam.locator('#lists').getByRole('button', { name: 'grooved-in bottom clearance in its groove' }), jam.locator('#verdict button[data-kind=measure]')]) {
     await way.click();
@@ -316,7 +316,7 @@ await attempt('a joint is left', async () => {
   const drop = page.locator('#picture summary', { hasText: 'Clearance' });
   const shot = async () => { await still(page); return (await page.locator('.dw-stage').screenshot()).toString('base64'); };
   for (const leave of [() => page.getByRole('button', { name: 'corner', exact: true }).click(), () => page.getByRole('button', { name: 'all', exact: true }).click(),
-    () => page.locator('#picture select').first().selectOption('none'), async () => { await page.locator('canvas').focus(); await page.keyboard.press('Escape'); }]) {
+    () => page.locator('#picture label', { hasText: /^cut/ }).locator('select').selectOption('none'), async () => { await page.locator('canvas').focus(); await page.keyboard.press('Escape'); }]) {
     await drop.click();
     await page.locator('.dw-panel table button').first().click();
     await until('clearance is named', async () => await named() > 0);
@@ -331,7 +331,7 @@ await attempt('a joint is left', async () => {
     await leave();
     await still(page);
     must(await named() === 0, `clearance stays named after ${leave}`);
-    must(await page.locator('#picture select').first().inputValue() === '-1', 'the cut through the joint stays');
+    must(await page.locator('#picture label', { hasText: /^cut/ }).locator('select').inputValue() === '-1', 'the cut through the joint stays');
   }
 });
 
@@ -438,6 +438,24 @@ const smallTargets = (p) => p.evaluate(() => [...document.querySelectorAll('butt
   const r = (e.closest('label') ?? e).getBoundingClientRect();
   return e.checkVisibility() && !e.closest('.skips') && r.width > 0 && (r.height < 24 || r.width < 24);
 }).map((e) => `${e.outerHTML.slice(0, 80)} ${Math.round(e.getBoundingClientRect().height)}`));
+
+await attempt('setups in the picture', async () => {
+  for (const [width, height] of [[1366, 768], [700, 900]]) {
+    const fresh = await tab(one.address, { viewport: { width, height }, reducedMotion: 'reduce' });
+    if (width < 800) await fresh.locator('[data-to=result]').click();
+    const whose = fresh.locator('#picture').getByLabel('steps of'), card = fresh.locator('#picture .dw-card');
+    await whose.selectOption('setups');
+    await card.waitFor();
+    await still(fresh);
+    const stage = await fresh.locator('#picture .dw-stage').boundingBox();
+    must(stage.height > 180, `${width} x ${height}: the picture is ${stage.height} high beside its card`);
+    must((await card.textContent()).includes('Setting 1: cutter 6.35 mm wide'), `the card says ${await card.textContent()}`);
+    await accessible(fresh);
+    await fresh.locator('#picture').getByRole('button', { name: 'Back', exact: true }).click();
+    await card.waitFor({ state: 'hidden' });
+    await fresh.context().close();
+  }
+});
 
 for (const colorScheme of ['light', 'dark']) {
   await attempt(`for everybody, ${colorScheme}`, async () => {

@@ -61,7 +61,7 @@ for (const [title, units, size] of [['I have an opening', 'mm', ['600', '180', '
     await one.locator('[name=count]').fill('4');
     await one.getByLabel('Width of the saw blade or bit').fill(units === 'mm' ? '6.4' : '0.26');
     await one.locator('[name=sides]').press('Enter');
-    await until('the job', async () => !await page.locator('#start').isVisible() && (await source(page)).includes(size[0]));
+    await until('the job', async () => !await page.locator('#start').isVisible() && (await source(page)).includes(`units: ${units}`) && (await source(page)).includes('count: 4'));
     await until('nothing is to be warned of', async () => await page.locator('#messages li:not([data-level=note])').count() === 0 && !await page.locator('#stale').isVisible());
     const made = await source(page);
     for (const said of [`units: ${units}`, `[${bottom}1, ${bottom}6]`, 'count: 4', units === 'mm' ? 'width: 6.4' : 'width: 0.26', units === 'mm' ? '[12.1, 12.3]' : '[0.48, 0.482]']) {

@@ -22,7 +22,9 @@ export async function serve(args, cwd = folder) {
   const child = spawn(command, args, { cwd, stdio: ['ignore', 'pipe', 'pipe'] });
   children.push(child);
   const ended = new Promise((done) => child.once('exit', done));
-  const job = { heard: '', pid: child.pid, ended, stop: (signal = 'SIGINT') => { child.kill(signal); return ended; } };
+  let stopped = false;
+  const job = { heard: '', pid: child.pid, ended, stop: (signal = 'SIGINT') => { stopped = true; child.kill(signal); return ended; } };
+  child.once('exit', (code, signal) => { if (!stopped) faults.push(`the program ended unasked with ${code ?? signal}: ${job.heard}`); });
   child.stderr.on('data', (d) => { job.heard += d; });
   job.address = await new Promise((done) => child.stdout.once('data', (d) => done(String(d).trim())));
   return job;

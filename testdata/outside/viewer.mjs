@@ -255,6 +255,141 @@ const checks = {
     return { plays: await page.evaluate(() => viewer.state.data.boxes[viewer.state.group.boxes[0]].plays.length) };
   },
 
+  // A box of any boards and any numbered errors: lengths and verdicts are those of the data, the picture has them, a
+  // joint closes as far as it goes, and what is drawn larger is told.
+  async measured({ page }, must) {
+    const found = await page.evaluate(() => {
+      const i = viewer.state.data.groups.findIndex((g) => g.boxes.length === 1 && viewer.state.data.boxes[g.boxes[0]].joints.length > 0);
+      if (i >= 0) viewer.show(i);
+      return i;
+    });
+    const tools = page.getByRole('group', { name: 'As measured' });
+    must(await tools.isVisible() === found >= 0, 'boards are chosen where nothing is known of them, or not where it is');
+    if (found < 0) return { joints: 0 };
+    const boards = tools.locator('select'), machine = tools.getByLabel('machine', { exact: true });
+    const choose = async (level, number) => {
+      await boards.selectOption(level);
+      await machine.fill(String(number));
+      await settle(page);
+    };
+    // What a choice makes of each clearance, worked out from the data once more.
+    const worked = (level, number) => page.evaluate(([level, number]) => {
+      const { data, group } = viewer.state, box = data.boxes[group.boxes[0]], at = ['least', 'mean', 'most'].indexOf(level);
+      const off = (k) => (k in data.draws ? (number && box.off[k][0] * data.draws[k][number - 1] + box.off[k][1]) : [box.off[k][0], 0, box.off[k][1]][at]);
+      const sum = (f, by) => f.at + f.by.reduce((v, [k, times]) => v + times * by(k), 0) + (f.bends ?? []).reduce((v, b) => v + b.times * Math.min(sum(b.a, by), sum(b.b, by)), 0);
+      return box.plays.map((p, i) => [p, i]).filter(([p]) => p.measure).map(([p, i]) => {
+        const j = box.joints.find((k) => k.name === p.measure), n = j.verdicts.length / 3;
+        const whole = sum(j.clearance, off), as = sum(j.clearance, () => 0);
+        return { i, name: p.name, clearance: whole * Math.round(10 * p.play / as) / 10, slot: j.slot && sum(j.slot, off), tongue: j.tongue && sum(j.tongue, off), ...j.said[j.verdicts[at * n + number]] };
+      });
+    }, [level, number]);
+    const { unit, ease } = await page.evaluate(() => viewer.state.data), mm = unit === 'in' ? 25.4 : 1, by = unit === 'in' ? 0.014 : 0.0051;
+    const number = (text) => mm * Number(text.match(/-?[\d.]+/)[0]);
+    const list = page.locator('details', { hasText: 'Clearance in the joints' });
+    await page.locator('summary', { hasText: 'Clearance' }).click();
+    const listed = () => list.locator('tbody tr td').allTextContents();
+    const seen = [];
+    for (const [level, n] of [['least', 0], ['mean', 1], ['most', 7], ['least', 50], ['most', 0], ['most', 7]]) {
+      await choose(level, n);
+      const [rows, want] = [await listed(), await worked(level, n)];
+      must(rows.length === want.length && rows.length > 0, `${rows.length} rows, ${want.length} clearances`);
+      want.forEach((w, k) => must(near(number(rows[k]), w.clearance, by) && rows[k].endsWith(w.words) && rows[k].startsWith(w.sign) === (w.state !== 'right'), `${level}, box ${n}: ${w.name} is ${rows[k]}, worked out ${w.clearance}, ${w.words}`));
+      must(await list.getByText(`Boards at the ${level} of their readings, the machine ${n ? `with the errors of box ${n}` : 'as set'}`).count() === 1, 'the list does not say of what it is');
+      seen.push(rows.join());
+    }
+    must(seen[2] === seen[5] && new Set(seen).size > 2, `one choice gives ${seen[2]}, then ${seen[5]}`);
+    await page.keyboard.press('Escape');
+    // How wide the gap is in the solids that are drawn: from wood to wood on a line through it.
+    const gap = (i) => page.evaluate((i) => {
+      const { state } = viewer, play = state.data.boxes[state.group.boxes[0]].plays[i], k = play.axis, [u, v] = [(k + 1) % 3, (k + 2) % 3];
+      const spot = (axis, part) => play.low[axis] + part * (play.high[axis] - play.low[axis]) + state.group.at[0][axis];
+      const at = [spot(u, 0.37), spot(v, 0.43)], middle = spot(k, 0.5);
+      const met = (order) => {
+        const p = state.pieces[order], { places, corners } = state.solid(p), out = [];
+        const q = (c) => p.piece.x.map((_, m) => {
+          const z = [p.piece.x[1] * p.piece.y[2] - p.piece.x[2] * p.piece.y[1], p.piece.x[2] * p.piece.y[0] - p.piece.x[0] * p.piece.y[2], p.piece.x[0] * p.piece.y[1] - p.piece.x[1] * p.piece.y[0]];
+          return state.group.at[0][m] + p.piece.origin[m] + p.piece.x[m] * places[3 * c] + p.piece.y[m] * places[3 * c + 1] + z[m] * places[3 * c + 2];
+        });
+        for (let t = 0; t < corners.length; t += 3) {
+          const [a, b, c] = [0, 1, 2].map((n) => q(corners[t + n]));
+          const turn = (p1, p2) => (p2[u] - p1[u]) * (at[1] - p1[v]) - (p2[v] - p1[v]) * (at[0] - p1[u]);
+          const [x, y, z] = [turn(b, c), turn(c, a), turn(a, b)], all = x + y + z;
+          if (all !== 0 && x / all > 0 && y / all > 0 && z / all > 0) out.push((x * a[k] + y * b[k] + z * c[k]) / all);
+        }
+        return out;
+      };
+      const near = (list) => list.reduce((best, x) => (Math.abs(x - middle) < Math.abs(best - middle) ? x : best), Infinity);
+      return (near(met(play.of)) - near(met(play.in))) * (play.up ? 1 : -1);
+    }, i);
+    const joints = (await worked('most', 7)).filter((w, i, all) => all.findIndex((o) => o.words === w.words && Boolean(o.slot) === Boolean(w.slot)) === i);
+    const told = page.locator('.dw-joint'), scale = page.locator('.dw-scale'), letters = () => page.locator('.dw-letters span:not([hidden])').allTextContents();
+    const move = page.getByRole('button', { name: /^(Take apart|Close joint)$/ }), rest = () => page.waitForFunction(() => viewer.measured.frame === 0);
+    const apart = () => page.evaluate(() => viewer.state.joint.apart);
+    for (const [level, n] of [['most', 7], ['least', 3]]) {
+      const want = await worked(level, n);
+      await choose(level, n);
+      for (const { i } of joints) {
+        const w = want.find((o) => o.i === i);
+        await page.evaluate((i) => viewer.goTo(viewer.state.data.boxes[viewer.state.group.boxes[0]].plays[i]), i);
+        await settle(page);
+        must(await scale.textContent() === 'true to scale', `the picture says ${await scale.textContent()}`);
+        const drawn = await gap(i);
+        must(near(drawn, w.clearance, 0.004), `${w.name} of ${w.clearance} is drawn ${drawn} wide`);
+        const [said, marks] = [await told.textContent(), await letters()];
+        must(said.startsWith(`${w.name}: `) && said.includes(w.words) && said.includes('stops') === Boolean(w.jams), `of ${w.name}, ${w.words}, it says ${said}`);
+        if (w.slot) {
+          const [slot, tongue] = ['dado|groove', 'tongue|back|bottom|divider'].map((names) => marks.find((t) => new RegExp(`^(${names}) [\\d.]+$`).test(t)));
+          must(slot && tongue && near(number(slot), w.slot, by) && near(number(tongue), w.tongue, by), `slot ${w.slot} and tongue ${w.tongue} are marked ${slot}, ${tongue}`);
+        }
+        if (w.state !== 'right') must(marks.some((t) => t.startsWith(`${w.sign} `) && t.endsWith(w.words) && near(number(t), w.clearance, by)), `${w.words} stands nowhere in ${marks}`);
+        const cut = await page.evaluate((i) => {
+          const { in: a, of } = viewer.state.data.boxes[viewer.state.group.boxes[0]].plays[i];
+          return [a, of].map((k) => String(viewer.state.pieces[k].number));
+        }, i);
+        must(cut.every((text) => marks.includes(text)), `of the cut parts ${cut} some have no number: ${marks}`);
+        // Closed it is home, or at the slot's mouth.
+        const end = w.jams ? 1 : 0;
+        must(await apart() === end, `${w.name} stands ${await apart()} apart, ${w.words}`);
+        await move.click();
+        await rest();
+        must(await apart() > 1, 'it does not come apart');
+        must((await apart()) > end && await move.textContent() === 'Close joint', 'it cannot be closed again');
+        const jump = await page.evaluate(() => {
+          viewer.measured.press();
+          return viewer.state.joint.apart;
+        });
+        must(jump > 1, 'it does not move, it jumps');
+        await rest();
+        must(await apart() === end, `closed, ${w.name} stands ${await apart()} apart, ${w.words}`);
+        await page.evaluate(() => viewer.mark('exaggerated', true));
+        await settle(page);
+        const larger = await gap(i);
+        must(w.clearance > 0.5 /* too little wood for it */ || near(larger, w.clearance * (w.clearance > 0 ? ease : 1), 0.004 * ease) && (await scale.textContent()).includes(`× ${ease}`), `${ease} times ${w.clearance} is drawn ${larger} wide, and the picture says ${await scale.textContent()}`);
+        await page.evaluate(() => viewer.mark('exaggerated', false));
+      }
+    }
+    for (const f of await faults(page)) must(false, f);
+    await page.emulateMedia({ reducedMotion: 'reduce' });
+    const still = await page.evaluate(() => {
+      viewer.measured.press();
+      return [viewer.state.joint.apart, viewer.measured.frame];
+    });
+    must(still[0] > 1 && still[1] === 0, `where no motion is wanted it stands at ${still}`);
+    await page.emulateMedia({ reducedMotion: 'no-preference' });
+    await page.evaluate(() => {
+      viewer.measured.press();
+      viewer.escape(); // while it moves
+    });
+    await settle(page);
+    must(await page.evaluate(() => viewer.measured.frame) === 0 && !await move.isVisible(), 'a joint that is left moves on');
+    // Other data keep the choice.
+    must(await page.evaluate(() => {
+      viewer.update(structuredClone(viewer.state.data));
+      return viewer.state.boards === 0 && viewer.state.draw === 3;
+    }), 'an update loses the choice');
+    return { joints: joints.length, jammed: joints.filter((w) => w.jams).length };
+  },
+
   // Drawers of an opening are pulled out and stop; what is free is listed, and drawn where asked for;
   // what collides is red and named.
   async pull({ page }, must) {

@@ -27,7 +27,7 @@ await browse(true, async (browser) => {
         return false;
       };
       const judge = (what) => {
-        marks.draw(state, { gl: viewer.painter.gl, put: () => {} }, viewer.theme, viewer.caption.children); // letters alone
+        marks.draw(state, { gl: viewer.painter.gl, put: () => {} }, viewer.theme, viewer.over); // letters alone
         views++;
         const origin = stage.getBoundingClientRect(), own = new Map(marks.letters.placed.map((p) => [p.e, p.own]));
         const all = [...stage.querySelectorAll('.dw-letters span:not([hidden]), .dw-size:not([hidden]), .dw-caption > :not(:empty):not([hidden])')].map((e) => {

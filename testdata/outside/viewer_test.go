@@ -1,6 +1,7 @@
 package outside
 
 import (
+	"bytes"
 	"encoding/json"
 	"os"
 	"path/filepath"
@@ -33,7 +34,7 @@ type checked struct {
 }
 
 // viewerChecks are all checks of a page.
-var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "pull", "milled",
+var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "measured", "pull", "milled",
 	"overlaps", "keys", "theme", "woods", "focus", "refit", "axe", "update", "phone", "without WebGL", "without scripts"}
 
 // maxBank is how large the page of a bank of twelve drawers may be, in bytes.
@@ -60,6 +61,18 @@ drawers:
     pull: {shape: half-round}
 `
 
+// tightJob has a bottom whose thickest boards do not go into its groove, and tongues that are tight.
+const tightJob = `job: Tight
+units: mm
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24], grain: length}
+  front: {thickness: [12.62, 12.56, 12.68], grain: length}
+  board: {thickness: [6.1, 6.3, 6.38]}
+cutter: {kind: saw, width: 6.35}
+drawers:
+  - {name: tight, outside: 460 x 140 x 500, sides: birch, box-front: front, bottom: board}
+`
+
 // TestViewer: in Chromium the pages load without a word or a request, turn, open, are
 // cut, tell dimensions, obey keys and fingers, show pictures without WebGL, and axe-core
 // finds nothing serious. Of a second and a third page that is tried for which many drawers or
@@ -75,7 +88,8 @@ func TestViewer(t *testing.T) {
 		t.Errorf("the page of %d drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), maxBank)
 	}
 	met, _ := build(t, knobsMeet)
-	many := []string{"load", "explode", "section", "pull", "focus", "refit", "without WebGL"}
+	jams, _ := build(t, tightJob)
+	many := []string{"load", "explode", "section", "measured", "pull", "focus", "refit", "without WebGL"}
 	marked := []string{"load", "measures", "overlaps", "axe", "without WebGL", "without scripts"}
 	if geomtest.All() {
 		many, marked = viewerChecks, viewerChecks
@@ -86,11 +100,15 @@ func TestViewer(t *testing.T) {
 		{"router", page(routed), "Router boxes", len(boxes.Drawers), false, []string{"milled", "assembly"},
 			packetWords(t, routed)},
 		{"knobs", page(met), "a-1 and 1 more", 2, false, []string{"load", "pull", "keys", "axe", "update", "phone"}, ""},
+		{"tight", page(jams), "Tight", 1, false, []string{"load", "measured"}, ""},
 		{"hostile", hostile(t), hostileName, 1, true, marked, ""},
 	}
 	for _, c := range view(t, pages...) {
 		for _, f := range c.Faults {
 			t.Errorf("%s, %s: %s", c.Page, c.Check, f)
+		}
+		if c.Page == "tight" && c.Check == "measured" && !bytes.Contains(c.Facts, []byte(`"jammed":1`)) {
+			t.Errorf("nothing jams: %s", c.Facts)
 		}
 	}
 }
@@ -109,6 +127,7 @@ func TestViewerComparator(t *testing.T) {
 		spoil("unfocused", ".focus();\n}\n\nconst part", ";\n}\n\nconst part", "focus"),
 		spoil("unfitted", "if (this.state.camera.fitted) this.state.fit();", "", "refit"),
 		spoil("uncolored", "byWood && stocks", "false && stocks", "woods"),
+		spoil("unmeasured", "v += times * off(source);", "", "measured"),
 		spoil("unnamed", "'aria-label': `show ${what}`,", "", "keys", "axe")) {
 		if len(c.Faults) == 0 {
 			t.Errorf("%s: the check %q finds nothing", c.Page, c.Check)

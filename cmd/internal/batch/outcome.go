@@ -98,8 +98,9 @@ func boxesOf(rows []Drawer) []advice.Box {
 // outOfLimits says what a measure is likely, and what it may be.
 func outOfLimits(m fit.SimulatedMeasure) geom.Diagnosis {
 	mm := func(v float64) geom.Caliper { return geom.Caliper(v) }
-	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max),
-		mm(m.LowerLimit), mm(m.UpperLimit), m.Words())
+	judged := func(v float64) geom.Judged { return geom.Judged{MM: v, Right: m.Limits(), Fixed: true} }
+	fact := geom.Sentencef("%s: likely %s to %s, right is %s: %s", m.Short(), judged(m.Min), judged(m.Max),
+		geom.RightIs{Interval: m.Limits(), Fixed: true}, m.Words())
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {
 		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.UpperLimit-m.LowerLimit), mm(m.Max-m.Min))
 	}

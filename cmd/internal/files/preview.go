@@ -139,6 +139,10 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 			return err
 		}
 	}
+	var err error
+	if s.Settings, err = packet.Settings(b, &s); err != nil {
+		return err
+	}
 	return to.Stream(filing.Page, func(w io.Writer) error { return viewer.Write(w, s, pictures) })
 }
 

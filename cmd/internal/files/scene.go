@@ -4,6 +4,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
 	"drawerwright/geom/carcass"
+	"drawerwright/geom/fit"
 	"drawerwright/preview/scene"
 )
 
@@ -30,7 +31,11 @@ func BoxOf(d batch.Drawer, milled []geom.Panel) (b Boxed, err error) {
 	of := sceneOf(d)
 	of.Milled = milled
 	if b.Scene, err = scene.Make(of, b.Grid); err == nil {
-		b.Scene.Boxes[0].Judge(d.Judged())
+		box := &b.Scene.Boxes[0]
+		box.Judge(d.Judged())
+		if len(d.Outcome.Measures) > 0 { // it can be made
+			box.Joints = fit.Joints(d.Drawer, d.Shop.Boards, d.Shop.Accuracy)
+		}
 	}
 	return b, err
 }

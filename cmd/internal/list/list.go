@@ -14,6 +14,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
 )
@@ -225,7 +226,7 @@ func (r *reader) row(row []string) {
 // get is a row's value under a head, if there is one.
 func (r *reader) get(row []string, head string) string {
 	if i, there := r.at[head]; there && i < len(row) {
-		return strings.TrimSpace(row[i])
+		return words.OfCell(strings.TrimSpace(row[i]))
 	}
 	return ""
 }

@@ -8,6 +8,7 @@ import (
 	"io"
 	"slices"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -98,7 +99,7 @@ func (s Shelf) CSV(unit geom.Unit) []byte {
 	w.Write(shelfHeads)
 	size := func(l int64) string { return geom.Length(l).Text(unit) }
 	for _, o := range s.Offcuts {
-		w.Write([]string{o.Stock, o.Name, size(o.Length), size(o.Width), o.Batch})
+		w.Write([]string{words.Cell(o.Stock), words.Cell(o.Name), size(o.Length), size(o.Width), words.Cell(o.Batch)})
 	}
 	w.Flush() // into memory: it cannot fail
 	return out.Bytes()

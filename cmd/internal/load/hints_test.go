@@ -135,7 +135,7 @@ func judged(j *job.Job, a about, whole []float64) bool {
 			return !slices.Contains(whole, unsound)
 		}
 		return a.drawer < 0 || whole[a.drawer] != unsound
-	case "tongue-clearance", "recess", "recess-inner", "shoulder-gap", "groove-clearance", "bottom-flush", "bottom-clearance", "bottom-clearance-depth", "lap", "back-clearance", "finger-clearance", "divider-clearance",
+	case "tongue-clearance", "recess", "recess-inner", "shoulder-gap", "groove-clearance", "bottom-flush", "groove-step", "back-over-bottom", "bottom-clearance", "bottom-clearance-depth", "lap", "back-clearance", "finger-clearance", "divider-clearance",
 		"outside-width", "outside-depth", "outside-height", "diagonal", geom.Code(fit.SlideClearance): // boards and machine are off by what is known of a box that can be made
 		return whole[a.drawer] != unsound
 	}

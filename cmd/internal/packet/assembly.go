@@ -30,7 +30,8 @@ func (m maker) assembly() error {
 	return nil
 }
 
-// assembledAlike gathers drawers that are put together in the same steps.
+// assembledAlike gathers drawers that are put together in the same steps: cleats stand elsewhere in boards of another
+// thickness.
 func (m maker) assembledAlike() [][]batch.Drawer {
 	type key struct {
 		joint, back        joinery.Joint
@@ -39,13 +40,13 @@ func (m maker) assembledAlike() [][]batch.Drawer {
 		solid              bool
 		fasteners, hanging string
 		dividers           string
-		open               string
+		dry, open          string
 	}
 	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
 		s := d.Spec
 		return key{s.Joint, s.BackJoint, s.BottomFit, s.GrooveEnds, s.Bottom.Solid,
 			string(s.Fastened()), strings.Join(hangFront(d), " "), lowerDividers(d),
-			strings.Join(openEnds(d), " ")}
+			strings.Join(beforeGlue(d), " "), strings.Join(openEnds(d), " ")}
 	})
 }
 

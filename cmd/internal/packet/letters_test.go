@@ -131,3 +131,24 @@ func dots(d drawing.Drawing) (n int) {
 	}
 	return n
 }
+
+// TestCautionsAreReadable: what stands behind an exclamation mark is in letters of 3 mm or more, in every sample.
+func TestCautionsAreReadable(t *testing.T) {
+	found := 0
+	for _, k := range packets(t) {
+		for i, p := range k.pages {
+			for at, w := range p.Texts {
+				if w.String != "!" || at+1 == len(p.Texts) {
+					continue
+				}
+				found++
+				if said := p.Texts[at+1]; w.Size < 3 || said.Size < 3 {
+					t.Errorf("%s, page %d: %q in letters of %.1f mm", k.file, i+1, said.String, said.Size)
+				}
+			}
+		}
+	}
+	if found < 100 {
+		t.Errorf("%d cautions", found)
+	}
+}

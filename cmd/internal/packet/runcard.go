@@ -19,12 +19,14 @@ func (b sheetBook) runCard(l laidSheet) runCard {
 	}
 	rules, faces := b.once(present.RunRules()), one.Run.Faces
 	before := func() {
-		b.notes("!", rules)
+		for _, s := range rules {
+			b.Caution(0, s)
+		}
 		b.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", l.of.Stock, one.Number))
 		if loose := present.Unheld(one); loose != "" {
 			b.Item(0, "!", loose)
 		}
-		b.notes("·", present.RunNotes(*one.Run, b.unit))
+		b.notes(present.RunNotes(*one.Run, b.unit))
 		if len(faces) > 0 {
 			b.prepared(faces[0])
 		}
@@ -45,8 +47,8 @@ func (b sheetBook) prepared(f record.RunFace) {
 	for i, said := range f.Preparation {
 		b.Item(0, fmt.Sprintf("%d.", i+1), said)
 	}
-	b.notes("·", present.RunPins(f, b.unit))
-	b.notes("·", present.RunOrder(f, b.unit))
+	b.notes(present.RunPins(f, b.unit))
+	b.notes(present.RunOrder(f, b.unit))
 }
 
 // steps are the layers of a face by the bit that cuts them.

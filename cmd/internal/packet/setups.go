@@ -190,17 +190,9 @@ const longText = 100
 // operator is a cut of a setting as the operator sees it; false where it is not drawn.
 func (m maker) operator(s present.Setting, c present.CutStep) (seen paper.Cut, drawn bool) {
 	hold, drawn := holds[setup.Holding(c.Work)]
-	passes := c.Passes
-	if len(passes) == 0 {
-		passes = []record.Length{s.Fence}
-	}
-	fence := passes[0]
-	if hold == paper.AtEnd && len(passes) == 1 { // the rest of the cutter is buried
-		fence = c.Width - s.Cutter
-	}
-	seen = paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
-		Thickness: m.first(c).Panel.Thickness, End: c.End(), Touching: hold == paper.AtEnd && len(passes) > 1}
-	for _, at := range passes[1:] {
+	seen = paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: c.Faces[0].MM(),
+		Thickness: m.first(c).Panel.Thickness, End: c.End(), Touching: hold == paper.AtEnd && len(c.Passes) > 1}
+	for _, at := range c.Faces[1:] {
 		seen.Then = append(seen.Then, at.MM())
 	}
 	return seen, drawn
@@ -310,7 +302,7 @@ func (m maker) warned(c present.CutStep, said bool) {
 		return
 	}
 	for _, caution := range c.Cautions {
-		m.SmallItem(1, "!", caution.Cited())
+		m.Caution(1, caution.Cited())
 	}
 }
 

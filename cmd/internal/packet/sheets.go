@@ -142,9 +142,9 @@ func (b sheetBook) once(list []string) (fresh []string) {
 	return fresh
 }
 
-func (b sheetBook) notes(sign string, list []string) {
+func (b sheetBook) notes(list []string) {
 	for _, s := range list {
-		b.SmallItem(0, sign, s)
+		b.SmallItem(0, "·", s)
 	}
 }
 
@@ -155,7 +155,7 @@ func (b sheetBook) stock(k record.SheetStock) func() {
 		b.Heading(1, k.Stock)
 		b.Text(withoutCost(present.SheetsSummary(k, b.unit)) + ".")
 		b.Text(upper(present.SheetsHow(k, b.unit)) + ". Sizes are along x and y of the sheet.")
-		b.notes("·", notes)
+		b.notes(notes)
 		for _, left := range k.Unplaced {
 			b.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Reason))
 		}
@@ -332,7 +332,7 @@ func (b sheetBook) rules(k record.SheetStock) func() {
 	}
 	return func() {
 		b.Heading(2, "Cuts of "+k.Stock)
-		b.Columns(2, func() { b.notes("·", fresh) })
+		b.Columns(2, func() { b.notes(fresh) })
 	}
 }
 

@@ -11,10 +11,12 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// ofBox are the measures that parts cut to their lengths make. They differ from drawer to drawer, and stand in a table
-// with figures; all others are of the joint, the same for all of a group, and are drawn.
+// ofBox are the measures that parts cut to their lengths make, which differ from drawer to drawer, how the bottom's
+// groove goes round the box, and how the back stands on one that is slid in. They stand in a table with figures; all others are of one joint, the same for all of a
+// group, and are drawn.
 var ofBox = []joinery.CheckCode{joinery.CheckOutsideWidth, joinery.CheckOutsideDepth, fit.OutsideHeight, fit.Diagonal,
-	fit.SlideClearance, joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth}
+	fit.SlideClearance, joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth, fit.GrooveStep,
+	fit.BackOverBottom}
 
 // forecasts are the measures of a drawer's joints, as they are drawn.
 func (m maker) forecasts(d batch.Drawer) (rows []paper.ForecastRow) {
@@ -85,7 +87,7 @@ func (m maker) withSize(list []sized, f record.Fit) []sized {
 	if !joinery.Verdict(f.Verdict).Right() {
 		odds = "! " + present.FitVerdict(f) + ", " + odds
 	}
-	row := []string{present.FitLimits(f, m.unit), m.reported(f.Nominal), present.FitLikely(f, m.unit), odds}
+	row := []string{present.FitLimits(f, m.unit), present.FitSet(f, m.unit), present.FitLikely(f, m.unit), odds}
 	alike := func(s sized) bool { return s.name == f.Short() && slices.Equal(s.row, row) }
 	if i := slices.IndexFunc(list, alike); i >= 0 {
 		list[i].drawers = append(list[i].drawers, f.Drawer)

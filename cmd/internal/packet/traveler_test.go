@@ -7,6 +7,7 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // TestFormHasALineForEachBox: the bench sample has 2 and 4 boxes of 298 x 90 x 500 and 460 x 140 x 500 mm; each
@@ -46,5 +47,26 @@ func TestAround(t *testing.T) {
 		if got := m.around(460, limits); got != want {
 			t.Errorf("%v around 460: %q, want %q", limits, strings.ReplaceAll(got, "\n", " "), want)
 		}
+	}
+}
+
+// TestFormHasTheLimitsOfEverySize: whatever its corner, a box has limits beside its width, depth, height and diagonal
+// on the form.
+func TestFormHasTheLimitsOfEverySize(t *testing.T) {
+	joints := make(map[joinery.Joint]bool)
+	for _, k := range packets(t) {
+		m := maker{batch: k.batch, report: k.report, unit: k.batch.Units}
+		for _, d := range k.batch.Drawers {
+			joints[d.Spec.Joint] = true
+			right := m.right(d)
+			for i, column := range formColumns[1:] {
+				if column.Given && column.Head != "most apart" && !strings.Contains(right[i], "\n") {
+					t.Errorf("%s, %s: no limits of the %s: %q", k.file, d.Spec.Name, column.Head, right[i])
+				}
+			}
+		}
+	}
+	if len(joints) < 4 {
+		t.Errorf("only these corners are in samples: %v", joints)
 	}
 }

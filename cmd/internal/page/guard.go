@@ -17,9 +17,6 @@ var quiet = log.New(io.Discard, "", 0)
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; img-src 'self'; " +
 	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'; require-trusted-types-for 'script'; trusted-types 'none'"
 
-// tokenHeader carries the token of programs that keep no cookies.
-const tokenHeader = "X-Drawerwright-Token"
-
 // guard lets through what comes from the page itself.
 type guard struct {
 	host  string
@@ -39,59 +36,49 @@ func (g guard) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h.Set("Cache-Control", "no-store")
 	r.Body = http.MaxBytesReader(w, r.Body, most)
 	switch {
+	case headSize(r) > maxHeader:
+		refuse(w, http.StatusRequestHeaderFieldsTooLarge, "the request is too long")
 	case r.Host != g.host: // another name that was made to lead here
 		refuse(w, http.StatusMisdirectedRequest, "this page answers at "+g.host+" alone")
 	case !g.ours(r):
 		refuse(w, http.StatusForbidden, "the request comes from another page")
-	case g.first(r):
-		http.SetCookie(w, &http.Cookie{Name: g.cookie(), Value: g.token, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
-		http.Redirect(w, r, "/", http.StatusSeeOther) // so that the token stands in no address
+	case r.Method == http.MethodGet && r.URL.Path == "/" && g.once.take(r.URL.Query().Get("ticket")):
+		http.Redirect(w, r, g.way(), http.StatusSeeOther)
 	case !g.known(r):
-		refuse(w, http.StatusUnauthorized, "open the address that the program has printed, with its token")
+		refuse(w, http.StatusUnauthorized, "open the address that the program has printed, whole")
 	case r.Method == http.MethodPost && !isJSON(r):
 		refuse(w, http.StatusUnsupportedMediaType, "a request is JSON")
 	default:
-		g.next.ServeHTTP(w, r)
+		http.StripPrefix(strings.TrimSuffix(g.way(), "/"), g.next).ServeHTTP(w, r)
 	}
 }
 
-// ours reports whether a request comes from the page, or from a person who typed its
-// address. A browser names where a request that changes something comes from.
+// headSize is how many bytes a request has but for its body, nearly.
+func headSize(r *http.Request) int {
+	n := len(r.RequestURI)
+	for name, values := range r.Header {
+		for _, v := range values {
+			n += len(name) + len(v)
+		}
+	}
+	return n
+}
+
+// ours reports whether a request comes from the page, or from a person who typed its address, as
+// far as a browser says where it comes from.
 func (g guard) ours(r *http.Request) bool {
-	origin := r.Header.Get("Origin")
-	switch site := r.Header.Get("Sec-Fetch-Site"); {
-	case origin != "" && origin != "http://"+g.host:
-		return false
-	case site != "" && site != "same-origin" && site != "none":
-		return false
-	case r.Method == http.MethodGet || r.Method == http.MethodHead:
-		return true
-	}
-	return origin != "" || r.Header.Get(tokenHeader) != ""
+	origin, site := r.Header.Get("Origin"), r.Header.Get("Sec-Fetch-Site")
+	return (origin == "" || origin == "http://"+g.host) && (site == "" || site == "same-origin" || site == "none")
 }
 
-// first reports whether the address with the token is opened.
-func (g guard) first(r *http.Request) bool {
-	token := r.URL.Query().Get("token")
-	return r.Method == http.MethodGet && r.URL.Path == "/" && (g.equal(token) || g.once.take(token))
-}
+// way is the path under which everything stands. The token is in it, not in a cookie: browsers send
+// the cookies of one port of a computer to all of them, whatever program answers there.
+func (g guard) way() string { return "/" + g.token + "/" }
 
 // known reports whether a request has the token.
 func (g guard) known(r *http.Request) bool {
-	if g.equal(r.Header.Get(tokenHeader)) {
-		return true
-	}
-	c, err := r.Cookie(g.cookie())
-	return err == nil && g.equal(c.Value)
-}
-
-func (g guard) equal(token string) bool {
-	return subtle.ConstantTimeCompare([]byte(token), []byte(g.token)) == 1
-}
-
-// cookie is a name of its own for every port: browsers share cookies among them.
-func (g guard) cookie() string {
-	return "drawerwright" + strings.TrimLeft(g.host[strings.LastIndexByte(g.host, ':')+1:], "0")
+	way := g.way()
+	return len(r.URL.Path) >= len(way) && subtle.ConstantTimeCompare([]byte(r.URL.Path[:len(way)]), []byte(way)) == 1
 }
 
 func isJSON(r *http.Request) bool {

@@ -1,6 +1,8 @@
 package page
 
 import (
+	"io"
+	"net"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -23,6 +25,11 @@ func header(name, value string) func(*http.Request) {
 
 func at(host string) func(*http.Request) { return func(r *http.Request) { r.Host = host } }
 
+// under puts a request under another token than that of the run; an empty one puts it under none.
+func under(p *Page, token string) func(*http.Request) {
+	return func(r *http.Request) { r.URL.Path = strings.Replace(r.URL.Path, "/"+p.token, token, 1) }
+}
+
 // Nothing is answered that does not come from the page, at its own address, with the
 // token of this run.
 func TestGuard(t *testing.T) {
@@ -36,7 +43,7 @@ func TestGuard(t *testing.T) {
 		"a script":                         {request(p, "GET", "/main.js", nil), 200},
 		"the job":                          {request(p, "GET", "/api/job", nil), 200},
 		"a look":                           {request(p, "POST", "/api/look", look), 200},
-		"a program with the token":         {request(p, "POST", "/api/look", look, header("Cookie", ""), header("Origin", ""), header("Sec-Fetch-Site", ""), header(tokenHeader, p.token)), 200},
+		"a program with the token":         {request(p, "POST", "/api/look", look, header("Origin", ""), header("Sec-Fetch-Site", "")), 200},
 		"another name for this computer":   {request(p, "GET", "/", nil, at("drawers.example:8123")), 421},
 		"localhost":                        {request(p, "GET", "/api/job", nil, at("localhost:8123")), 421},
 		"another port":                     {request(p, "GET", "/api/job", nil, at("127.0.0.1:80")), 421},
@@ -47,23 +54,26 @@ func TestGuard(t *testing.T) {
 		"a read by another page":           {request(p, "GET", "/api/job", nil, header("Origin", "http://drawers.example")), 403},
 		"an image of another page":         {request(p, "GET", "/api/job", nil, header("Sec-Fetch-Site", "cross-site")), 403},
 		"another port of this computer":    {request(p, "GET", "/api/job", nil, header("Sec-Fetch-Site", "same-site")), 403},
-		"a request that names no page":     {request(p, "POST", "/api/save", look, header("Origin", "")), 403},
-		"no token":                         {request(p, "GET", "/api/job", nil, header("Cookie", "")), 401},
-		"no token for the page":            {request(p, "GET", "/", nil, header("Cookie", "")), 401},
-		"no token for a script":            {request(p, "GET", "/main.js", nil, header("Cookie", "")), 401},
-		"no token to save":                 {request(p, "POST", "/api/save", look, header("Cookie", "")), 401},
-		"no token to begin":                {request(p, "POST", "/api/begin", answered{}, header("Cookie", "")), 401},
-		"no token for the folder":          {request(p, "GET", "/api/start", nil, header("Cookie", "")), 401},
-		"no token for a name":              {request(p, "POST", "/api/name", look, header("Cookie", "")), 401},
-		"no token to leave":                {request(p, "POST", "/api/leave", tab{}, header("Cookie", "")), 401},
+		"no token":                         {request(p, "GET", "/api/job", nil, under(p, "")), 401},
+		"no token for the page":            {request(p, "GET", "/", nil, under(p, "")), 401},
+		"no token for a script":            {request(p, "GET", "/main.js", nil, under(p, "")), 401},
+		"no token to save":                 {request(p, "POST", "/api/save", look, under(p, "")), 401},
+		"no token to begin":                {request(p, "POST", "/api/begin", answered{}, under(p, "")), 401},
+		"no token for the folder":          {request(p, "GET", "/api/start", nil, under(p, "")), 401},
+		"no token for a name":              {request(p, "POST", "/api/name", look, under(p, "")), 401},
+		"no token to leave":                {request(p, "POST", "/api/leave", tab{}, under(p, "")), 401},
 		"another page that leaves":         {request(p, "POST", "/api/leave", tab{}, header("Origin", "http://x.example")), 403},
 		"leaving in plain text":            {request(p, "POST", "/api/leave", tab{}, header("Content-Type", "text/plain")), 415},
 		"a folder read by another page":    {request(p, "GET", "/api/start", nil, header("Sec-Fetch-Site", "cross-site")), 403},
 		"a file out of the folder":         {request(p, "GET", "/api/job?file=../x.yaml", nil), 400},
-		"a wrong token":                    {request(p, "GET", "/api/job", nil, header("Cookie", "drawerwright8123="+strings.Repeat("0", 48))), 401},
-		"the cookie of another port":       {request(p, "GET", "/api/job", nil, header("Cookie", "drawerwright8124="+p.token)), 401},
-		"an empty token":                   {request(p, "GET", "/?token=", nil, header("Cookie", "")), 401},
-		"the token in a place of its own":  {request(p, "GET", "/api/job?token="+p.token, nil, header("Cookie", "")), 401},
+		"a wrong token":                    {request(p, "GET", "/api/job", nil, under(p, "/"+p.token[1:]+"x")), 401},
+		"a part of the token":              {request(p, "GET", "/api/job", nil, under(p, "/"+p.token[:47])), 401},
+		"more than the token":              {request(p, "GET", "/api/job", nil, under(p, "/"+p.token+"0")), 401},
+		"the token with no slash":          {request(p, "GET", "", nil), 401},
+		"the token in a cookie":            {request(p, "GET", "/api/job", nil, under(p, ""), header("Cookie", "a="+p.token)), 401},
+		"the token in a header":            {request(p, "GET", "/api/job", nil, under(p, ""), header("X-Token", p.token)), 401},
+		"an empty ticket":                  {request(p, "GET", "/?ticket=", nil, under(p, "")), 401},
+		"the token beside the path":        {request(p, "GET", "/api/job?token="+p.token, nil, under(p, "")), 401},
 		"a form":                           {request(p, "POST", "/api/save", "text=x", header("Content-Type", "application/x-www-form-urlencoded")), 415},
 		"plain text":                       {request(p, "POST", "/api/save", "{}", header("Content-Type", "text/plain")), 415},
 		"no JSON":                          {request(p, "POST", "/api/look", "{"), 400},
@@ -71,6 +81,8 @@ func TestGuard(t *testing.T) {
 		"an unknown entry":                 {request(p, "POST", "/api/look", `{"path":"/etc/passwd"}`), 400},
 		"too large":                        {request(p, "POST", "/api/look", asked{Text: strings.Repeat("#", most)}), 413},
 		"too large to save":                {request(p, "POST", "/api/save", state{Text: strings.Repeat("#", maxFile+1)}), 413},
+		"a long header":                    {request(p, "GET", "/", nil, header("X-Long", strings.Repeat("x", maxHeader))), 431},
+		"a long address":                   {request(p, "GET", "/?"+strings.Repeat("x", maxHeader), nil), 431},
 		"a look by reading":                {request(p, "GET", "/api/look", nil), 405},
 		"saving by another method":         {request(p, "PUT", "/api/save", look), 405},
 		"deleting":                         {request(p, "DELETE", "/api/job", nil), 405},
@@ -109,34 +121,33 @@ func TestGuard(t *testing.T) {
 	}
 }
 
-// The address with the token leads to the page, and the token from the address into a
-// cookie that no script and no other page gets.
+// The printed address is the page's own, with a token of the run. Nothing is kept of it where another
+// port, name or page would get it.
 func TestFirstAddress(t *testing.T) {
 	p, _ := open(t, jobText)
-	address := p.Address(host)
-	r := httptest.NewRequest("GET", strings.TrimPrefix(address, "http://"+host), nil)
-	r.Host = host
-	r.Header.Set("Sec-Fetch-Site", "none")
-	w := do(p, r)
-	cookies := w.Result().Cookies()
-	if w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/" || len(cookies) != 1 {
-		t.Fatalf("%d %v", w.Code, w.Header())
+	first := func(change ...func(*http.Request)) *httptest.ResponseRecorder {
+		r := httptest.NewRequest("GET", strings.TrimPrefix(p.Address(host), "http://"+host), nil)
+		r.Host = host
+		r.Header.Set("Sec-Fetch-Site", "none")
+		for _, f := range change {
+			f(r)
+		}
+		return do(p, r)
 	}
-	if c := cookies[0]; !c.HttpOnly || c.SameSite != http.SameSiteStrictMode || c.Path != "/" || c.Value != p.token || len(c.Value) != 48 {
-		t.Errorf("the cookie is %+v", c)
+	w := first()
+	cookies := w.Result().Cookies()
+	if w.Code != http.StatusOK || len(cookies) > 0 || strings.Contains(w.Body.String(), p.token) || len(p.token) != 48 {
+		t.Fatalf("%d %v", w.Code, w.Header())
 	}
 	other, _ := open(t, jobText)
 	if other.token == p.token {
 		t.Error("two runs have one token")
 	}
-	r.Host = "drawers.example:8123"
-	if w := do(p, r); len(w.Result().Cookies()) > 0 {
-		t.Error("another name gets a cookie")
+	if w := first(at("drawers.example:8123")); w.Code != http.StatusMisdirectedRequest {
+		t.Errorf("another name: %d", w.Code)
 	}
-	r.Host = host
-	r.Header.Set("Sec-Fetch-Site", "cross-site")
-	if w := do(p, r); len(w.Result().Cookies()) > 0 {
-		t.Error("a link of another page gets a cookie")
+	if w := first(header("Sec-Fetch-Site", "cross-site")); w.Code != http.StatusForbidden {
+		t.Errorf("a link of another page: %d", w.Code)
 	}
 }
 
@@ -170,6 +181,36 @@ func TestLimits(t *testing.T) {
 	if s.ReadHeaderTimeout <= 0 || s.ReadTimeout <= 0 || s.WriteTimeout <= 0 || s.IdleTimeout <= 0 || s.MaxHeaderBytes <= 0 {
 		t.Errorf("%+v", s)
 	}
+}
+
+// Clients that send nothing, or half a request, keep nobody else from the page.
+func TestSlowClients(t *testing.T) {
+	p, _ := open(t, jobText)
+	listener, err := net.Listen("tcp4", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := listener.Addr().String()
+	s := p.Server(at)
+	defer s.Close()
+	go s.Serve(listener)
+	for i := range 300 {
+		c, err := net.Dial("tcp4", at)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer c.Close()
+		half := "POST /" + p.token + "/api/look HTTP/1.1\r\nHost: " + at +
+			"\r\nContent-Type: application/json\r\nContent-Length: 1000\r\n\r\n{"
+		if _, err := io.WriteString(c, half[:len(half)*(i%4)/3]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got, err := http.Get(p.Address(at))
+	if err != nil || got.StatusCode != http.StatusOK {
+		t.Fatal(got, err)
+	}
+	got.Body.Close()
 }
 
 // The page is made of the files that are known, and loads nothing from elsewhere.

@@ -158,7 +158,7 @@ func TestCabinetOfWhatIsDrawn(t *testing.T) {
 	b, _ := batch.Make(t.Context(), j)
 	at := slices.IndexFunc(b.Drawers, func(d batch.Drawer) bool { return d.Spec.Name == "bank-2" })
 	b.Drawers[at].Shaped = false
-	_, boxes := clearancesIn(t, sceneOf(b, at+1, true))
+	_, boxes := clearancesIn(t, sceneOf(b, at+1, true, false))
 	if len(boxes) != 11 || slices.Contains(boxes, "bank-2") {
 		t.Errorf("drawn are %v", boxes)
 	}

@@ -218,7 +218,7 @@ func (l *looked) draw(o job.Outline, w worked, v view) {
 	if v.Flat {
 		l.Picture = pictureOf(d)
 	} else {
-		l.Scene = sceneOf(w.Batch, l.Drawer, v.Whole)
+		l.Scene = sceneOf(w.Batch, l.Drawer, v.Whole, !l.Failed)
 	}
 	l.Measures = measuresOf(o, w, l.Drawer)
 	if l.Failed && v.Show == "fit" {

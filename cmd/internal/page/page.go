@@ -4,7 +4,7 @@
 // [Open] takes a job file, or none, [Page.Handler] answers what a browser asks. The page works
 // on the text that the browser holds; the file is read when it is asked for and
 // written only when a person saves. A request is answered when it comes to the address
-// of the page itself, from the page itself, and carries the token of this run.
+// of the page itself, from the page itself, and has the token of this run in its path.
 //
 // Nothing outside the folder of the job is read or written.
 package page
@@ -20,7 +20,7 @@ import (
 // most.
 const (
 	most       = 4 << 20 // bytes of a body
-	maxHeader  = 16 << 10
+	maxHeader  = 16 << 10 // bytes of a request but for its body
 	headerTime = 5 * time.Second
 	readTime   = 20 * time.Second
 	writeTime  = 3 * time.Minute // a download of a large job
@@ -66,17 +66,19 @@ func (p *Page) New() bool {
 }
 
 // Address is what a person opens; host is where the page listens, as 127.0.0.1:8080.
-func (p *Page) Address(host string) string { return "http://" + host + "/?token=" + p.token }
+func (p *Page) Address(host string) string { return "http://" + host + "/" + p.token + "/" }
 
 // AddressOnce is an address that opens the page one time, the latest alone: for the command line of a
 // browser, which other users of the computer may see.
-func (p *Page) AddressOnce(host string) string { return "http://" + host + "/?token=" + p.once.issue() }
+func (p *Page) AddressOnce(host string) string {
+	return "http://" + host + "/?ticket=" + p.once.issue()
+}
 
 // Server is a server with the page's limits, for a page that listens on host.
 func (p *Page) Server(host string) *http.Server {
 	return &http.Server{
 		Handler:           p.Handler(host),
-		MaxHeaderBytes:    maxHeader,
+		MaxHeaderBytes:    64 * maxHeader, // guard refuses less with its policy, net/http has none
 		ReadHeaderTimeout: headerTime,
 		ReadTimeout:       readTime,
 		WriteTimeout:      writeTime,

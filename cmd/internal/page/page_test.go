@@ -67,9 +67,8 @@ func request(p *Page, method, path string, body any, change ...func(*http.Reques
 		}
 		in = bytes.NewReader(data)
 	}
-	r := httptest.NewRequest(method, path, in)
+	r := httptest.NewRequest(method, "/"+p.token+path, in)
 	r.Host = host
-	r.AddCookie(&http.Cookie{Name: "drawerwright8123", Value: p.token})
 	if method != http.MethodGet {
 		r.Header.Set("Origin", "http://"+host)
 		r.Header.Set("Sec-Fetch-Site", "same-origin")

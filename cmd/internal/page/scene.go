@@ -12,8 +12,8 @@ import (
 )
 
 // sceneOf is what the viewer shows: a drawer, or all of its cabinet that have their shape. It is
-// null where solids cannot be made, which a build reports.
-func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
+// null where solids cannot be made, which a build reports. Setups are those of a job that can be built.
+func sceneOf(b batch.Batch, drawer int, whole, setups bool) json.RawMessage {
 	show := []int{drawer}
 	var groups []scene.Group
 	if at := slices.IndexFunc(b.Banks, func(k batch.Bank) bool { return slices.Contains(k.Drawers, drawer) }); whole && at >= 0 {
@@ -49,6 +49,12 @@ func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 	all.Stocks = files.StockNames(b)
 	if len(groups) > 0 {
 		all.Groups = groups // what is shown is chosen on the page
+	}
+	if setups {
+		var err error
+		if all.Settings, err = packet.Settings(b, &all); err != nil {
+			return nil
+		}
 	}
 	data, err := viewer.Data(all)
 	if err != nil {

@@ -481,8 +481,7 @@ func (t *sheetText) measured(title string, list []MeasureRow) {
 	t.line("")
 	table := NewTable(Words(title), In("", t.unit.String()), Numbers("known to"), Numbers("right"), Words("verdict"))
 	for _, q := range list {
-		table.Add(q.Name, t.number(q.Value), "+-"+t.number(2*q.Sigma),
-			between(q.Limits[0], q.Limits[1], t.unit), q.Verdict)
+		table.Add(q.Name, beside(q.Value, q.Limits, t.unit), "+-"+t.number(2*q.Sigma), within(q.Limits, t.unit), q.Verdict)
 		switch verdict := &table.Rows[len(table.Rows)-1][4]; {
 		case q.within:
 			verdict.Level = Good

@@ -39,7 +39,7 @@ func ForecastBrief(out *Printed, f record.Forecast, u geom.Unit) {
 			if levelOf(row.Verdict) == Bad {
 				right += ", " + FitVerdict(row)
 			}
-			t.Add(row.Name, rangeOf(row.Likely, u), within(row.Limits, u), right)
+			t.Add(row.Name, rangeBeside(row.Likely, row.Limits, u), within(row.Limits, u), right)
 			t.Rows[k][3].Level = levelOf(row.Verdict)
 		}
 		t.Print(out, "")

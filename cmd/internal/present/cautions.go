@@ -108,17 +108,15 @@ var stopped = []Caution{
 // ofWork are the cautions where a cut is described.
 var ofWork = map[setup.Holding][]Caution{
 	setup.Across: {
-		{"The fence is a stop here and the miter gauge or sliding table feeds: right only because nothing is cut " +
-			"off. Never use both together for a cut that goes through.", 0},
-		{"No sled with a floor: it lifts the part, so that the cut is too shallow, and cannot pass a fence so " +
-			"near.", 0},
-		{"A backing board behind the part keeps its far edge from breaking out. Let the cutter stop before the part " +
-			"is lifted.", 0},
-		{"A throat plate that closes round the cutter supports the part right beside it.", 0},
+		{"The fence is a stop, the miter gauge or sliding table feeds: right only because nothing is cut off; never " +
+			"both for a cut that goes through.", 0},
+		{"No sled with a floor: it lifts the part, and cannot pass a near fence.", 0},
+		{"A backing board behind the part keeps its far edge whole. Let the cutter stop before the part is lifted.", 0},
+		{"A throat plate that closes round the cutter supports the part beside it.", 0},
 	},
 	setup.Along: {
-		{"Featherboards on the infeed side, before the cutter, and above it; none beside or behind the cutter. A " +
-			"push block over it: do not push past the cutter with the bare hand.", 1},
+		{"Featherboards on the infeed side, before the cutter, and above it; none beside or behind it. A push block, " +
+			"never the bare hand, goes past the cutter.", 1},
 	},
 	setup.AtEnd: {
 		{"Bury the cutter in a sacrificial fence, or have it touch one, only with the machine's own fence clear of " +
@@ -131,11 +129,11 @@ var ofWork = map[setup.Holding][]Caution{
 			"the part down and against it, a push block moves it.", 1},
 	},
 	setup.OnEnd: {
-		{"A tall part stands on its end: a tall fence and a carriage or backing board clamped to it keep it " +
-			"upright, and its far edge whole. Never hold it by hand above the cutter alone.", 1},
-		{"A throat plate that closes round the cutter, or the end drops into the opening.", 0},
-		{"The waste lies on the side away from the fence, so that nothing is trapped between cutter and fence; no " +
-			"stop may stand where waste would jam.", 0},
+		{"A tall fence, and a carriage or backing board clamped to the part, keep it upright and its far edge whole; " +
+			"never the hand alone.", 1},
+		{"A throat plate closes round the cutter, or the end drops in.", 0},
+		{"The waste lies away from the fence, so that nothing is trapped between the two; no stop stands where waste " +
+			"would jam.", 0},
 	},
 	setup.Fingers: {
 		{"Clamp the part to the jig, and keep hands away from where the cutter comes out behind it.", 1},

@@ -18,7 +18,7 @@ func FitPicture(f record.Fit, u geom.Unit) paper.Forecast {
 // FitRow is a measure with what is said of it.
 func FitRow(f record.Fit, u geom.Unit) paper.ForecastRow {
 	return paper.ForecastRow{Forecast: FitPicture(f, u), Name: f.Short(),
-		Numbers: "as set " + caliper(f.Nominal, u) + ", likely " + rangeOf(f.Likely, u),
+		Numbers: "as set " + FitSet(f, u) + ", likely " + FitLikely(f, u),
 		Help:    FitHelp(f, u), Verdict: FitVerdict(f), Odds: FitOdds(f), Wrong: !joinery.Verdict(f.Verdict).Right()}
 }
 
@@ -27,8 +27,8 @@ func FitVerdict(f record.Fit) string { return f.State.Words(joinery.Verdict(f.Ve
 
 // FitText is a measure in words, for those who do not see its drawing.
 func FitText(f record.Fit, u geom.Unit) string {
-	return FitVerdict(f) + "; as set " + caliper(f.Nominal, u) + " " + u.String() + "; right is " +
-		FitLimits(f, u) + ", likely " + rangeOf(f.Likely, u) + ", worst " + rangeOf(f.WorstCase, u) + "; " +
+	return FitVerdict(f) + "; as set " + FitSet(f, u) + " " + u.String() + "; right is " +
+		FitLimits(f, u) + ", likely " + FitLikely(f, u) + ", worst " + rangeBeside(f.WorstCase, f.Limits, u) + "; " +
 		FitOdds(f)
 }
 
@@ -38,8 +38,11 @@ func FitLimits(f record.Fit, u geom.Unit) string { return within(f.Limits, u) }
 // within prints limits of a record.
 func within(r [2]record.Length, u geom.Unit) string { return words.Within(r[0].MM(), r[1].MM(), u) }
 
+// FitSet is what a measure is set for.
+func FitSet(f record.Fit, u geom.Unit) string { return beside(f.Nominal, f.Limits, u) }
+
 // FitLikely are the least and the most of a measure that nearly all boxes have.
-func FitLikely(f record.Fit, u geom.Unit) string { return rangeOf(f.Likely, u) }
+func FitLikely(f record.Fit, u geom.Unit) string { return rangeBeside(f.Likely, f.Limits, u) }
 
 // FitOdds says how many boxes have a measure right.
 func FitOdds(f record.Fit) string {

@@ -94,8 +94,8 @@ func FitTable(list []record.Fit, u geom.Unit) Table {
 		Numbers("right of 1,000"), In("worst", unit))
 	t.UnitOnce = true
 	for _, f := range list {
-		t.Add(f.Name, caliper(f.Nominal, u), FitLimits(f, u), rangeOf(f.Likely, u), FitVerdict(f), f.Of1000,
-			rangeOf(f.WorstCase, u))
+		t.Add(f.Name, FitSet(f, u), FitLimits(f, u), FitLikely(f, u), FitVerdict(f), f.Of1000,
+			rangeBeside(f.WorstCase, f.Limits, u))
 		t.Rows[len(t.Rows)-1][4].Level = levelOf(f.Verdict)
 	}
 	return t
@@ -106,15 +106,20 @@ func SetTable(list []record.Fit, u geom.Unit) Table {
 	t := NewTable(Words("measure"), In("as set", u.String()), In("limits", u.String()), Words("verdict"))
 	t.UnitOnce = true
 	for _, f := range list {
-		t.Add(f.Short(), caliper(f.Nominal, u), FitLimits(f, u), f.State.Sign()+" "+FitVerdict(f))
+		t.Add(f.Short(), FitSet(f, u), FitLimits(f, u), f.State.Sign()+" "+FitVerdict(f))
 		t.Rows[len(t.Rows)-1][3].Level = levelOf(f.Verdict)
 	}
 	return t
 }
 
-// rangeOf prints a range of a record.
-func rangeOf(r [2]record.Length, u geom.Unit) string {
-	return caliper(r[0], u) + " to " + caliper(r[1], u)
+// beside prints a length of a record beside its limits, as it keeps them or not.
+func beside(v record.Length, limits [2]record.Length, u geom.Unit) string {
+	return geom.FixedBeside(v.MM(), geom.Interval{Min: limits[0].MM(), Max: limits[1].MM()}, u)
+}
+
+// rangeBeside is the same of a range.
+func rangeBeside(r, limits [2]record.Length, u geom.Unit) string {
+	return beside(r[0], limits, u) + " to " + beside(r[1], limits, u)
 }
 
 // foreseen prints the measures of a drawer, what moves them, and what its parts must measure.

@@ -33,6 +33,8 @@ type CutStep struct {
 	Alternatives string           `json:"alternatives,omitempty"`
 	Cautions     []Caution        `json:"cautions"`
 
+	Faces []record.Length `json:"-"` // where the fence's face is for each pass, right of the near side of the cutter
+
 	bottom bool // its parts lie in their boxes: their lower edge on a drawing is the front edge
 }
 
@@ -52,6 +54,9 @@ func (m maker) step(c setup.Cut) CutStep {
 		Places: []Spot{}, PartsText: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
 	for _, p := range c.Passes {
 		out.Passes = append(out.Passes, record.Length(p))
+	}
+	for _, at := range c.Step.Faces() {
+		out.Faces = append(out.Faces, record.Length(at))
 	}
 	for _, r := range c.Places {
 		out.Places = append(out.Places, Spot{record.Length(r.Center().X), record.Length(r.Center().Y),

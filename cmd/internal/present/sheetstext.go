@@ -186,7 +186,9 @@ func SheetsCSV(s record.Sheets) []byte {
 	for _, k := range s.Stocks {
 		for _, sheet := range k.Sheets {
 			row := func(kind, name string, b record.Box, turned string) {
-				w.Write([]string{k.Stock, fmt.Sprint(sheet.Number), fmt.Sprint(sheet.Count), k.Sizes[sheet.Size].Name, kind, name,
+				size := k.Sizes[sheet.Size].Name
+				w.Write([]string{words.Cell(k.Stock), fmt.Sprint(sheet.Number), fmt.Sprint(sheet.Count), words.Cell(size),
+					kind, words.Cell(name),
 					plain(b.X), plain(b.Y), plain(b.Length), plain(b.Width), turned})
 			}
 			for _, p := range sheet.Placements {
@@ -211,7 +213,7 @@ func CutsCSV(s record.Sheets) []byte {
 		"remainder_width"})
 	for _, k := range s.Stocks {
 		for i, c := range k.Cuts {
-			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, plain(c.Setting), fmt.Sprint(c.Count),
+			row := []string{words.Cell(k.Stock), fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, plain(c.Setting), fmt.Sprint(c.Count),
 				c.Workpiece.Name}
 			for _, h := range []*record.Workpiece{c.Yields, c.Remainder} {
 				if h == nil {

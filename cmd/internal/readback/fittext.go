@@ -79,18 +79,35 @@ func shortOf(measure string) string {
 	return short
 }
 
+// beside reads a number of a measure that stands beside its limits: at one of them it may be rounded as that is.
+func (r *reading) beside(of, limits, measure, text string) {
+	step := r.step(text)
+	if low, high, _ := strings.Cut(limits, " to "); text == low || text == high {
+		step *= 2
+	}
+	r.add("fit", of, measure, text, step)
+}
+
+// rangeBeside reads `a to b` of a measure that stands beside its limits.
+func (r *reading) rangeBeside(of, limits, measure, text string) {
+	a, b, _ := strings.Cut(text, " to ")
+	r.beside(of, limits, measure+" from", a)
+	r.beside(of, limits, measure+" to", b)
+}
+
 func (r *reading) measures(t printedTable, drawers []string) {
 	for row := range t.each(r) {
 		for _, d := range drawers {
 			of := d + ": " + shortOf(t.get(r, row, "measure"))
-			r.printed("fit", of, "nominal", t.get(r, row, "as set"))
-			r.limits("fit", of, t.get(r, row, "limits"), "limit from", "limit to")
-			r.span("fit", of, t.get(r, row, "likely"), "likely from", "likely to")
+			limits := t.get(r, row, "limits")
+			r.limits("fit", of, limits, "limit from", "limit to")
+			r.beside(of, limits, "nominal", t.get(r, row, "as set"))
+			r.rangeBeside(of, limits, "likely", t.get(r, row, "likely"))
 			// A screen marks what is not right.
 			r.words("fit", of, "verdict", strings.TrimPrefix(t.get(r, row, "verdict"), "! "))
 			r.words("fit", of, "right of 1,000", t.get(r, row, t.either("right of 1,000", "of 1,000")))
 			if t.has("worst") {
-				r.span("fit", of, t.get(r, row, "worst"), "worst from", "worst to")
+				r.rangeBeside(of, limits, "worst", t.get(r, row, "worst"))
 			}
 		}
 	}

@@ -147,10 +147,11 @@ func (r *reading) pageFit(l looked, drawer string) {
 			case strings.HasPrefix(t.Title, drawer+": "):
 				r.words("verdict", drawer, "said", strings.TrimPrefix(t.Title, drawer+": "))
 				of := drawer + ": " + shortOf(t.get(r, row, "measure"))
-				r.printed("fit", of, "nominal", t.get(r, row, "as set"))
-				r.limits("fit", of, t.get(r, row, "limits"), "limit from", "limit to")
-				for head, measure := range map[string]string{"likely": "likely", "worst": "worst"} {
-					r.span("fit", of, t.get(r, row, head), measure+" from", measure+" to")
+				limits := t.get(r, row, "limits")
+				r.limits("fit", of, limits, "limit from", "limit to")
+				r.beside(of, limits, "nominal", t.get(r, row, "as set"))
+				for _, measure := range []string{"likely", "worst"} {
+					r.rangeBeside(of, limits, measure, t.get(r, row, measure))
 				}
 				r.words("fit", of, "verdict", t.get(r, row, "verdict"))
 				r.words("fit", of, "right of 1,000", t.get(r, row, "right of 1,000"))

@@ -123,8 +123,8 @@ var FitVerdicts = []Word{
 	{string(joinery.Deep), "the box is too deep"},
 	{string(joinery.Shallow), "the box is not deep enough"},
 	{string(joinery.Open), "a joint that is meant to close stays open"},
-	{string(joinery.Low), "the box is too low"},
-	{string(joinery.High), "the box is too high"},
+	{string(joinery.Low), "the box is too low; of the bottom's groove, that it is too low in the sides; of a back over the bottom, that its upper edge is too low"},
+	{string(joinery.High), "the box is too high; of the bottom's groove, that it is too high in the sides; of a back over the bottom, that its upper edge is too high"},
 	{string(joinery.Short), "a diagonal is too short"},
 	{string(joinery.Long), "a diagonal is too long"},
 }
@@ -138,6 +138,9 @@ var Checks = []Word{
 	{string(joinery.CheckGrooveClearance), "the clearance of the bottom in its groove, up and down"},
 	{string(joinery.CheckBottomClearance), "the clearance of the bottom from side to side"},
 	{string(joinery.CheckBottomClearanceDepth), "the clearance of the bottom from front to back"},
+	{string(fit.BackOverBottom), "from a bottom that is slid in up to the back's lower edge, the back's upper edge level " +
+		"with the sides; below 0 the bottom lifts the back"},
+	{string(fit.GrooveStep), "how far the bottom's groove is higher in the sides than in box front and back"},
 	{string(joinery.CheckBottomFlush), "a flush bottom over the lower edges; below 0 it hangs down"},
 	{string(joinery.CheckRecess), "box front or back behind the ends of the sides, pushed outward; below 0 it is proud"},
 	{string(fit.RecessInner), "the same, pushed inward"},

@@ -12,7 +12,7 @@ import (
 // usually are. Limits are the least and the greatest that are right.
 type Fit struct {
 	Drawer  string            `json:"drawer"`
-	Check   joinery.CheckCode `json:"check"` // tongue-clearance, recess, lap, groove-clearance, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-clearance, bottom-clearance-depth, outside-height, diagonal, slide-clearance
+	Check   joinery.CheckCode `json:"check"` // tongue-clearance, recess, lap, groove-clearance, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-clearance, bottom-clearance-depth, groove-step, back-over-bottom, outside-height, diagonal, slide-clearance
 	Part    string            `json:"part"`  // empty for the whole box
 	Name    string            `json:"name"`  // the check, for people
 	Nominal Length            `json:"nominal"`

@@ -84,15 +84,20 @@ type CaliperLimits struct {
 }
 
 // WorkOf is the work of a batch.
-func WorkOf(b batch.Batch) Work {
+func WorkOf(b batch.Batch) Work { return workOf(b, true) }
+
+// Ungauged is the work of a batch without its caliper limits, for pictures: finding those takes longer than all else.
+func Ungauged(b batch.Batch) Work { return workOf(b, false) }
+
+func workOf(b batch.Batch, gauged bool) Work {
 	w := Work{Job: b.Title, Unit: b.Units, Verdicts: VerdictsOf(b), Spacers: b.Spacers}
 	for _, drawers := range setup.Together(b.Drawers, func(d batch.Drawer) joinery.Cutter { return d.Setup.Cutter }) {
-		w.Machines = append(w.Machines, machineWork(b, drawers))
+		w.Machines = append(w.Machines, machineWork(b, drawers, gauged))
 	}
 	return w
 }
 
-func machineWork(b batch.Batch, drawers []batch.Drawer) MachineWork {
+func machineWork(b batch.Batch, drawers []batch.Drawer, gauged bool) MachineWork {
 	cutter := drawers[0].Setup.Cutter
 	m := MachineWork{Cutter: cutter, Pass: b.Machines.Of(cutter.Kind).PassDepth}
 	for _, d := range drawers {
@@ -107,25 +112,32 @@ func machineWork(b batch.Batch, drawers []batch.Drawer) MachineWork {
 	}
 	if cutter.Kind.FollowsDrawing() {
 		groups := batch.BySetting(drawers)
-		m.Settings, m.Files, m.OtherLimits = len(groups), routedFiles(b, drawers), limitsOf(groups)
-		m.Bits = bitsThatCut(drawers)
+		m.Settings, m.Files, m.Bits = len(groups), routedFiles(b, drawers), bitsThatCut(drawers)
+		if gauged {
+			m.OtherLimits = limitsOf(groups)
+		}
 		return m
 	}
 	m.Boards = batch.Boards(drawers)
 	m.Plan = setup.Plan(cutter, b.Machines, m.Boards)
-	m.Settings = len(m.Plan.Settings)
+	m.Settings, m.Limits = len(m.Plan.Settings), make([]*CaliperLimits, len(m.Plan.Settings))
+	if gauged {
+		m.gauge(drawers)
+	}
+	return m
+}
+
+// gauge finds the caliper limits of drawers that are cut at the settings of the plan.
+func (m *MachineWork) gauge(drawers []batch.Drawer) {
 	rest := drawers
-	for _, s := range m.Plan.Settings {
+	for i, s := range m.Plan.Settings {
 		served := slices.DeleteFunc(slices.Clone(drawers), func(d batch.Drawer) bool { return !s.Serves(d.Setup) })
 		rest = slices.DeleteFunc(slices.Clone(rest), func(d batch.Drawer) bool { return s.Serves(d.Setup) })
-		var limits *CaliperLimits
 		if len(served) > 0 {
-			limits = &limitsOf([][]batch.Drawer{served})[0]
+			m.Limits[i] = &limitsOf([][]batch.Drawer{served})[0]
 		}
-		m.Limits = append(m.Limits, limits)
 	}
 	m.OtherLimits = limitsOf(batch.BySetting(rest))
-	return m
 }
 
 // bitsThatCut are the diameters of the bits that the parts of drawers are cut with, the

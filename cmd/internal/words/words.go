@@ -93,10 +93,7 @@ func PlaceIn(mm float64, u geom.Unit) string {
 // Within are limits of what a caliper reads, in mm, both rounded inward, so that what is right on
 // paper is right.
 func Within(least, most float64, u geom.Unit) string {
-	low, high := geom.LengthOf(least).RoundUp(u), geom.LengthOf(most).RoundDown(u)
-	if low > high { // nearer than a step: both as they are
-		return To(geom.LengthOf(least).Fixed(u), geom.LengthOf(most).Fixed(u))
-	}
+	low, high := geom.Inward(geom.Interval{Min: least, Max: most}, u)
 	return To(low.Fixed(u), high.Fixed(u))
 }
 

@@ -1,15 +1,16 @@
-// Putting a box together, step by step as the packet has it: words below the picture, and in it what
-// is there, its glue and its clamps.
+// Work, step by step as the packet has it: putting a box together, or cutting its parts. Words stand below
+// the picture; of assembly there is in it what is there, its glue and its clamps.
 
-// How long pieces move, and how long the words of a step stand while all steps are played, in ms.
-const MOVING = 700, STANDING = 900, READING = 22;
+// How long pieces move and a part is fed, and how long the words of a step stand while all steps are played, in ms.
+const MOVING = 700, FEEDING = 1600, STANDING = 900, READING = 22;
 
 class Assembly {
   constructor(viewer) {
     this.viewer = viewer;
     this.words = make('p', { 'aria-live': 'polite' });
     this.legend = make('p', { className: 'dw-legend' });
-    this.told = make('div', { className: 'dw-told' }, this.words, this.legend);
+    this.card = make('div', { className: 'dw-card', hidden: true, tabIndex: 0, role: 'region', 'aria-label': 'Card of the setting' });
+    this.told = make('div', { className: 'dw-told' }, this.words, this.legend, this.card);
     this.frame = 0; // asked for
     this.playing = false;
     this.calm = matchMedia('(prefers-reduced-motion: reduce)');
@@ -32,7 +33,23 @@ class Assembly {
     this.back = button('Back', () => this.by(-1));
     this.next = button('Next', () => this.by(1));
     this.play = button('Play', () => this.press());
-    return make('div', { className: 'dw-tool', role: 'group', 'aria-label': 'Assembly', hidden: this.last() < 0 }, this.back, this.next, this.play);
+    this.whose = this.state.setups.length === 0 ? null : make('select', { 'aria-label': 'steps of', onchange: () => this.choose(this.whose.value) },
+      ...['assembly', 'setups'].map((work) => make('option', { value: work }, work)));
+    return make('div', { className: 'dw-tool', role: 'group', 'aria-label': 'Steps', hidden: this.last() < 0 }, this.whose, this.back, this.next, this.play);
+  }
+
+  // choose takes the steps of assembly or of setups: these from the first, as the operator sees it.
+  choose(work) {
+    const { state, viewer } = this;
+    this.leave();
+    state.work = work;
+    if (work === 'setups') {
+      if (state.leave()) state.fit();
+      [state.camera.left, state.camera.above] = OPERATOR;
+      this.by(1);
+    } else {
+      viewer.spread(0);
+    }
   }
 
   // by goes a step on or back; before the first the box stands as it is.
@@ -57,24 +74,38 @@ class Assembly {
     const { state, viewer } = this;
     if (state.leave()) state.fit();
     state.step = step;
-    const from = state.opened, to = state.openAt();
-    const words = this.state.at()?.text.length ?? 0;
-    let began = null;
+    const at = state.at(), feed = at?.feed;
+    const from = feed ? 0 : state.opened, to = feed ? 1 : state.openAt();
+    const put = (part) => (feed ? this.feed(part) : viewer.spread(part));
+    if (feed) {
+      [state.opened, state.fed] = [0, 1];
+      if (state.camera.fitted) state.fit(); // where it ends, so that the picture keeps still while it is fed
+    }
+    const lasts = feed ? FEEDING * (feed.rows?.length ?? 1) : MOVING, words = at?.text.length ?? 0;
+    let began = null, last = null;
     const move = (now) => {
       began ??= now;
-      const k = this.calm.matches || from === to ? 1 : within((now - began) / MOVING, 0, 1);
-      const opened = from + (to - from) * k * k * (3 - 2 * k);
-      if (opened !== state.opened) viewer.spread(opened);
+      const k = this.calm.matches || from === to ? 1 : within((now - began) / lasts, 0, 1);
+      const part = from + (to - from) * (feed ? k : k * k * (3 - 2 * k));
+      if (part !== last) put(part);
+      last = part;
       this.frame = 0;
-      if (k < 1 || this.playing && now - began < MOVING + STANDING + READING * words) this.frame = requestAnimationFrame(move);
+      if (k < 1 || this.playing && now - began < lasts + STANDING + READING * words) this.frame = requestAnimationFrame(move);
       else if (this.playing && step < this.last()) this.go(step + 1);
       else if (this.playing) this.press();
     };
-    if (this.calm.matches) viewer.spread(to);
+    if (this.calm.matches) put(to);
     else {
-      viewer.spread(from);
+      put(from);
       this.frame = requestAnimationFrame(move);
     }
+  }
+
+  // feed brings the part of a setup as far as a part of its way.
+  feed(part) {
+    const { state, viewer } = this;
+    state.fed = part;
+    viewer.changed();
   }
 
   // halt ends what moves: pieces that are on their way are there.
@@ -83,13 +114,17 @@ class Assembly {
     this.frame = 0;
     this.playing = false;
     const { state } = this;
-    if (state.step >= 0) state.opened = state.openAt();
+    if (state.step < 0) return;
+    state.opened = state.openAt();
+    state.fed = 1;
   }
 
   // leave ends assembly: somebody opens the box by hand, or looks at other things.
   leave() {
     this.halt();
-    this.state.step = -1;
+    const { state } = this, feed = state.at()?.feed;
+    state.step = -1;
+    if (feed) state.fit();
   }
 
   // set brings words and buttons to the state.
@@ -105,6 +140,12 @@ class Assembly {
         return make('span', {}, make('span', { className: `dw-cue dw-${kind}` }), text);
       }));
     }
+    if (this.carded !== at?.cut) {
+      this.carded = at?.cut;
+      this.card.replaceChildren(...(at?.feed ? cardOf(at) : []));
+      this.card.hidden = !at?.feed;
+    }
+    if (this.whose) this.whose.value = this.state.work;
     this.back.setAttribute('aria-disabled', String(step < 0));
     this.next.setAttribute('aria-disabled', String(step === this.last()));
     setText(this.play, this.playing ? 'Stop' : 'Play');
@@ -112,8 +153,8 @@ class Assembly {
   }
 
   // cues say what marks of a step are: a kind and its words a line.
-  cues({ glue, clamps }) {
-    const lines = [];
+  cues({ glue, clamps, feed }) {
+    const lines = feed ? ['mark|what the cutter takes off'] : [];
     if (glue) lines.push(`glue|glue: ${[...new Set(glue.map(([piece]) => this.state.pieces[piece].piece.name))].join(', ')}`);
     if (clamps) lines.push('steel|clamps', 'pad|pads of wood');
     return lines.join('\n');

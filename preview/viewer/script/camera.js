@@ -10,6 +10,9 @@ const LOOKS = {
   below: [0, -90],
 };
 
+// OPERATOR is from where a machine is looked at: from before it, over the part to the fence at the right.
+const OPERATOR = [30, 28];
+
 // Fewer dots a millimeter than this show nothing, more show grains of float32.
 const SMALLEST = 0.02, LARGEST = 400;
 

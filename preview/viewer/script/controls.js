@@ -18,8 +18,8 @@ class Controls {
 
   // shape is what the controls are made for; numbers alone are refreshed.
   shape() {
-    const { data, groupIndex, group } = this.state;
-    return JSON.stringify([groupIndex, data.unit, data.groups.map((g) => [g.name, g.boxes.length, Boolean(g.carcass)]),
+    const { data, groupIndex, group, setups } = this.state;
+    return JSON.stringify([groupIndex, data.unit, setups.length > 0, data.groups.map((g) => [g.name, g.boxes.length, Boolean(g.carcass)]),
       group.boxes.map((b) => [data.boxes[b].name, data.boxes[b].pieces.map((p) => p.name), data.boxes[b].plays.length])]);
   }
 

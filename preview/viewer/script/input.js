@@ -97,5 +97,5 @@ function press(viewer, e) {
 
 const KEYS = [
   ['arrows', 'turn'], ['shift and arrows', 'move'], ['+ and -', 'zoom'], ['0', 'show all'],
-  ['] and [', 'open, close'], ['. and ,', 'next step of assembly, step before'], ['n and p', 'next part, part before'], ['h', 'hide or show the chosen part'], ['Escape', 'choose none, leave a joint'],
+  ['] and [', 'open, close'], ['. and ,', 'next step of assembly or setups, step before'], ['n and p', 'next part, part before'], ['h', 'hide or show the chosen part'], ['Escape', 'choose none, leave a joint'],
 ];

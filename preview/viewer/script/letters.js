@@ -7,7 +7,7 @@
 const TURNS = { size: 0, wrong: 1, asked: 2, name: 3, clearance: 4, face: 5 };
 
 // Dots that letters keep from others, and from a border; how near to its mark they need no line.
-const APART = 1, BORDER = 2, NEAR = 10;
+const SPARE = 1, BORDER = 2, NEAR = 10;
 
 // Dots from ring to ring of places aside, and how many there are, for names and for what has to be told;
 // places on a ring.
@@ -125,7 +125,7 @@ class Letters {
   // at is a place of a text, if it is free; what may be led aside is moved into the picture.
   at(from, x, y, wide, high, number) {
     if (from) [x, y] = [intoView(x, wide, this.width), intoView(y, high, this.height)];
-    const left = x - wide / 2 - APART, top = y - high / 2 - APART, right = x + wide / 2 + APART, bottom = y + high / 2 + APART;
+    const left = x - wide / 2 - SPARE, top = y - high / 2 - SPARE, right = x + wide / 2 + SPARE, bottom = y + high / 2 + SPARE;
     if (!this.taken.free(left, top, right, bottom, number)) return null;
     return { at: [x, y], box: [left, top, right, bottom] };
   }

@@ -21,16 +21,17 @@ class Marks {
 
   // draw keeps letters off the elements given, too.
   draw(state, painter, theme, kept) {
-    const { gl } = painter, axes = state.camera.axes(), shown = state.shown();
+    const { gl } = painter, axes = state.camera.axes(), feed = Boolean(state.at()?.feed), shown = state.shown().filter((p) => p.part.number);
     Object.assign(this, { state, painter, theme, axes });
     this.letters.begin(state.camera, kept);
     const alone = state.group.boxes.length === 1;
     const nearer = 1.5 / state.camera.scale / state.camera.reach;
-    drawStep(state, painter, theme, nearer);
     this.lines = new Map();
+    if (feed) drawFeed(this);
+    else drawStep(state, painter, theme, nearer);
     if (state.marks.grain) this.grain(shown, nearer);
     if (state.marks.faces && alone) this.faces(shown);
-    if (state.marks.numbers) {
+    if (state.marks.numbers && !feed) {
       if (alone) this.numbers(shown);
       else this.names();
     }
@@ -38,11 +39,12 @@ class Marks {
     if (state.group.carcass && state.closed()) this.carcass();
     this.sizes();
     if (state.closed() && !state.stale) {
+      if (state.joint) jointSizes(this);
       this.plays();
       this.elsewhere();
     }
     const chosen = state.chosenPiece();
-    if (chosen && !state.hidden.has(chosen.key)) this.measures(chosen);
+    if (chosen && !feed && !state.hidden.has(chosen.key)) this.measures(chosen);
     this.place(chosen);
     for (const { ends, color } of this.letters.settle()) this.draws(ends.map((p) => state.camera.under(...p, axes)), color);
     for (const [color, places] of this.lines) painter.put(new Float32Array(places), gl.LINES, this.over(color));
@@ -90,7 +92,9 @@ class Marks {
       const { length: l, width: w, thickness: t } = p.part;
       const places = [];
       for (const x of [0.5, 0.25, 0.75, 0.1, 0.9]) places.push([x * l, 0.6 * w, t], [x * l, 0.6 * w, 0], [x * l, w, t / 2]);
-      this.letters.ask({ text: String(p.number), kind: this.state.marked(p) ? 'dw-number dw-chosen' : 'dw-number', turn: TURNS.name, ...this.seen(p, places) });
+      const seen = this.seen(p, places), cut = cutSpot(this.state, p, this.axes);
+      const found = cut ? { at: [cut, ...seen.at], seen: (i) => i === 0 || seen.seen(i - 1) } : seen;
+      this.letters.ask({ text: String(p.number), kind: this.state.marked(p) ? 'dw-number dw-chosen' : 'dw-number', turn: TURNS.name, ...found });
     }
   }
 
@@ -140,11 +144,11 @@ class Marks {
     const { state, state: { camera }, axes } = this;
     const named = this.named = new Set();
     state.group.boxes.forEach((b, i) => {
-      const list = state.data.boxes[b].plays.filter((play) => state.marks.plays && !state.group.carcass || play.verdict);
+      const list = seatsOf(state, b).filter((play) => state.marks.plays && !state.group.carcass || play.verdict);
       list.sort((p, q) => Boolean(q.verdict) - Boolean(p.verdict)); // what is wrong takes its place first
       for (const play of list) {
         const [low, high] = seenBlock(state, play, i);
-        if (!low) continue;
+        if (!low || isApart(state, play)) continue;
         const color = this.theme[judgedOf(play)];
         // Where a wall has moved out, the gap is not this one.
         if (!state.marks.exaggerated) this.mark(edgeList(low, high), color, play);
@@ -187,7 +191,7 @@ class Marks {
   elsewhere() {
     const { state } = this;
     if (state.section.axis < 0 || state.joint) return;
-    const all = state.group.boxes.flatMap((b, i) => state.data.boxes[b].plays.map((play) => [play, `${i} ${play.measure}`]));
+    const all = state.group.boxes.flatMap((b, i) => seatsOf(state, b).map((play) => [play, `${i} ${play.measure}`]));
     const missed = all.find(([play, key]) => play.verdict && !this.named.has(key));
     if (missed) this.letters.ask({ text: `${this.clearance(missed[0])}; not in this cut`, kind: `dw-play dw-${judgedOf(missed[0])}`, turn: TURNS.wrong, at: [[state.camera.width / 2, 20]], must: true });
   }

@@ -158,12 +158,13 @@ class Painter {
     gl.uniform3fv(uniform.up, [0, 0, 1]);
     gl.uniform1f(uniform.faces, state.marks.faces ? 1 : 0);
     gl.uniform1f(uniform.spacing, this.dots);
-    let color, marked; // a call that changes nothing takes its time, too
+    let color, marked, cut = this.cut; // a call that changes nothing takes its time, too
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
       const tint = theme.of(p.part, state.marks.woods);
       if (color !== tint) gl.uniform3fv(uniform.color, color = tint);
       if (marked !== state.marked(p)) gl.uniform1f(uniform.chosen, (marked = state.marked(p)) ? 1 : 0);
+      if (cut !== (p.cut ?? this.cut)) gl.uniform4fv(uniform.cut, cut = p.cut ?? this.cut);
       gl.bindVertexArray(made.faces.array);
       gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
     }
@@ -205,10 +206,11 @@ class Painter {
     const { gl, lines: { uniform } } = this;
     const nearer = 1.4 / state.camera.scale / state.camera.reach;
     this.prepare({ color: [...theme.line, 1], nearer, cut: this.cut });
-    let marked = false;
+    let marked = false, { cut } = this;
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
       if (marked !== state.marked(p)) gl.uniform4fv(uniform.color, (marked = state.marked(p)) ? [...theme.ink, 1] : [...theme.line, 1]);
+      if (cut !== (p.cut ?? this.cut)) gl.uniform4fv(uniform.cut, cut = p.cut ?? this.cut);
       gl.bindVertexArray(made.lines.array);
       gl.drawArrays(gl.LINES, 0, made.lines.count);
     }

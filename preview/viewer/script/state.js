@@ -20,12 +20,17 @@ class State {
     this.shifted = null; // {key, by}: a piece that is just being dragged, and how far
     this.pocket = -1; // of the chosen piece
     this.opened = 0; // of the steps of opening, as a part of all
-    this.step = -1; // of assembly, that is shown
+    this.work = 'assembly'; // whose steps are told: of that, or of 'setups'
+    this.step = -1; // of these, that is shown
+    this.fed = 0; // how far the part of a setup has come, as a part of its way
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
     this.stale = false; // what is shown is not of the latest job: its clearances are not told
     this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false, milled: true, woods: false };
     this.camera = new Camera();
-    this.joint = null; // that is looked into: its name, and what to go back to
+    this.joint = null; // that is looked into: its name, how far apart it is, and what to go back to
+    this.boards = MEAN; // of LEVELS, and the numbered box whose errors the machine has
+    this.draw = 0;
+    this.comeOut = new Map(); // solids of pieces as they come out then
     this.groupName = null;
     this.take(data);
   }
@@ -35,6 +40,7 @@ class State {
     const { low, high } = this;
     this.data = data;
     this.solids = new Solids(data);
+    this.comeOut.clear();
     const n = data.groups.findIndex((g) => g.name === this.groupName);
     this.show(Math.max(0, n), n < 0);
     if (n >= 0) this.follow(low, high);
@@ -56,8 +62,9 @@ class State {
   // standing tells ways in which pieces stand, and what is shown of them, apart: what is made for one
   // serves until it is another, however it is turned.
   standing() {
-    const { shifted, marks } = this;
-    return [this.shows, this.opened, this.step, marks.exaggerated, marks.milled, shifted?.key, shifted?.by, ...this.pulls, ...this.hidden].join(' ');
+    const { shifted, joint, marks } = this;
+    return [this.shows, this.opened, this.work, this.step, this.fed, joint?.of, joint?.apart, this.boards, this.draw, marks.exaggerated, marks.milled, shifted?.key, shifted?.by,
+      ...this.pulls, ...this.hidden].join(' ');
   }
 
   show(n, anew = true) {
@@ -78,7 +85,9 @@ class State {
       this.pulls.clear();
       this.gap = null;
     }
-    [this.low, this.high] = this.bounds(0);
+    [this.low, this.high] = this.bounds(0, this.pieces);
+    this.setups = feedsOf(this.data, this.group);
+    if (this.setups.length === 0) this.work = 'assembly';
     if (anew || this.step >= this.steps().length) this.step = -1;
     if (this.step >= 0) this.opened = this.openAt();
     if (anew) {
@@ -102,18 +111,22 @@ class State {
 
   chosenPiece() { return this.pieces.find((p) => p.key === this.chosen); }
   shown() {
+    if (this.at()?.feed) return feedPieces(this);
     const from = this.at()?.from ?? 0;
     return this.pieces.filter((p) => !this.hidden.has(p.key) && (p.piece.moves[0]?.[0] ?? from) >= from);
   }
 
-  // steps are those of assembly, of a single box.
-  steps() { return this.group.boxes.length === 1 ? this.data.boxes[this.group.boxes[0]].steps : []; }
+  // steps are those of assembly, of a single box, or of setups.
+  steps() {
+    if (this.work === 'setups') return this.setups;
+    return this.group.boxes.length === 1 ? this.data.boxes[this.group.boxes[0]].steps : [];
+  }
   at() { return this.steps()[this.step]; }
 
   // openAt is how far the box is open in the step that is shown.
   openAt() {
     const at = this.at();
-    return at ? at.open / this.data.boxes[this.group.boxes[0]].opening.length : 0;
+    return at && !at.feed ? at.open / this.data.boxes[this.group.boxes[0]].opening.length : 0;
   }
 
   // closed reports whether the box stands as it is when it is done.
@@ -121,9 +134,11 @@ class State {
 
   // frame is where a piece stands, opened as far as a part of all steps.
   frame(p, opened = this.opened) {
+    if (p.stands) return p.stands;
     const steps = opened * p.box.opening.length;
     let o = plus(this.standsAt(p.boxIndex), p.piece.origin);
     if (this.shifted?.key === p.key) o = plus(o, this.shifted.by);
+    if (this.joint?.of === p.order) o = plus(o, times(this.joint.way, this.joint.apart));
     for (const [step, ...by] of p.piece.moves) o = plus(o, times(by, within(steps - step, 0, 1)));
     return frameOf(o, p.piece.x, p.piece.y);
   }
@@ -149,12 +164,14 @@ class State {
   }
 
   // solid is what is shown of a piece: with clearances that are drawn larger it is as designed.
-  solid({ part }) {
-    const { exaggerated, milled } = this.marks;
+  solid(p) {
+    if (p.mesh !== undefined) return this.solids.of(p.mesh);
+    const { part } = p, { exaggerated, milled } = this.marks;
+    if (asMeasured(this)) return comesOut(this, p);
     return this.solids.of(exaggerated ? part.eased : milled ? part.milled : part.mesh);
   }
 
-  bounds(opened = this.opened, pieces = this.pieces) {
+  bounds(opened = this.opened, pieces = this.at()?.feed ? this.shown() : this.pieces) {
     const low = [Infinity, Infinity, Infinity], high = [-Infinity, -Infinity, -Infinity];
     for (const p of pieces) {
       const f = this.frame(p, opened), s = this.solid(p);
@@ -177,7 +194,7 @@ class State {
   // enter looks straight into a joint, cut through where it has clearance.
   enter(play) {
     this.joint ??= { left: this.camera.left, above: this.camera.above, plays: this.marks.plays, section: { ...this.section } };
-    this.joint.name = play.name;
+    Object.assign(this.joint, { name: play.name, open: false });
     this.opened = 0;
     this.marks.plays = true;
     this.camera.look(['right', 'front', 'top'][play.along]);
@@ -198,6 +215,7 @@ class State {
       this.fit();
       return;
     }
+    Object.assign(this.joint, { of: play.of, way: play.way, apart: apartOf(this, play) });
     this.camera.at = plus(times(plus(play.low, play.high), 0.5), this.standsAt(0));
     this.section.at = this.camera.at[this.section.axis];
   }
@@ -245,7 +263,7 @@ class State {
   // cut is the plane as [normal, distance]: what lies beyond is not drawn.
   cut() {
     const { axis, at, side } = this.section;
-    if (axis < 0) return [[0, 0, 0], 1];
+    if (axis < 0 || this.at()?.feed) return [[0, 0, 0], 1];
     const n = [0, 0, 0];
     n[axis] = side;
     return [n, side * at];

@@ -29,6 +29,7 @@ class Tools {
       ...this.plays(),
       this.lists,
       drop('Keys', make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))),
+      ...viewer.measured.tools(),
       ...(viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme(), { className: 'dw-apart' })]));
     this.set();
   }
@@ -83,11 +84,11 @@ class Tools {
       if (!place.open) return;
       if (state.stale) return list.replaceChildren(make('p', { className: 'dw-fact' }, 'not known: what was entered cannot be drawn'));
       if (carcass) return list.replaceChildren(...this.free(fold));
-      const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => {
+      const rows = seatsOf(state, boxes[0]).map((play) => [button(play.name, () => {
         fold();
         viewer.goTo(play);
-      }, { title: 'a section through it' }), play.verdict ? make('strong', { className: `dw-${judgedOf(play)}` }, `${play.sign} ${this.length(play.play)} ${play.verdict}`) : this.length(play.play)]);
-      list.replaceChildren(table(`Clearance in the joints, a section through each; ${state.data.unit}`, ['where', 'clearance'], rows));
+      }, { title: 'a section through it' }), play.verdict ? make('strong', { className: `dw-${judgedOf(play)}` }, `${play.sign} ${this.length(play.play)} ${play.verdict}`) : `${this.length(play.play)} ${play.words ?? ''}`]);
+      list.replaceChildren(make('p', { className: 'dw-fact' }, viewer.measured.choice()), table(`Clearance in the joints, a section through each; ${state.data.unit}`, ['where', 'clearance'], rows));
     };
     place.addEventListener('toggle', this.fill);
     return [place];
@@ -118,6 +119,7 @@ class Tools {
     this.step.hidden = state.opened === 0 || state.step >= 0;
     this.open.setAttribute('aria-valuetext', this.step.textContent);
     this.viewer.assembly.set();
+    this.viewer.measured.set();
     if (this.out) {
       const i = state.group.boxes.findIndex((b) => state.data.boxes[b].name === state.puller);
       this.whose.value = state.puller;

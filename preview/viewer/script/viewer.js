@@ -23,10 +23,12 @@ class Viewer {
     this.marks = new Marks(this.layer, this.stage, options);
     this.state = new State(data);
     this.assembly = new Assembly(this);
-    this.ending.push(this.assembly.end);
+    this.measured = new Measured(this);
+    this.ending.push(this.assembly.end, () => this.measured.halt());
     this.controls = new Controls(this, this.aside, this.row);
-    this.caption = make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said);
-    this.stage.append(this.caption);
+    const caption = make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said, this.measured.told);
+    this.over = [...caption.children, this.measured.scale]; // what letters keep clear of
+    this.stage.append(caption, this.measured.scale);
     element.replaceChildren(this.row, this.stage, this.assembly.told, this.aside);
     this.fold(Boolean(options.embedded));
     this.controls.build();
@@ -101,7 +103,7 @@ class Viewer {
       const start = performance.now();
       this.painter.draw(this.state, this.theme, this.dots);
       this.controls.set();
-      this.marks.draw(this.state, this.painter, this.theme, this.caption.children);
+      this.marks.draw(this.state, this.painter, this.theme, this.over);
       const took = performance.now() - start;
       this.frames.drawn++;
       this.frames.last = took;
@@ -113,6 +115,7 @@ class Viewer {
     if (!this.works) return;
     const { pocket } = this.state, shape = this.controls.shape();
     this.assembly.halt();
+    this.measured.halt();
     this.painter.forget();
     this.state.take(data);
     this.state.pocket = this.state.chosenPiece() ? pocket : -1;
@@ -297,6 +300,7 @@ class Viewer {
   // the eye.
   section(axis) {
     const { state } = this;
+    if (state.at()?.feed) this.assembly.leave();
     if (state.leave()) state.fit();
     state.section.axis = axis;
     if (axis >= 0) {
@@ -334,6 +338,7 @@ class Viewer {
 
   goTo(play) {
     this.assembly.leave();
+    this.measured.halt();
     this.state.enter(play);
     this.changed();
   }

@@ -67,12 +67,13 @@ async function work() {
       const wanted = { ...view, soon: first };
       const answer = edit ? await api.edit(asked, edit, wanted) : await api.look(asked, wanted, rest?.signal);
       rest = null;
-      if (asked !== now || viewed !== JSON.stringify(view)) { // meanwhile something was typed, or chosen: the edit is made on that
+      // Meanwhile something was typed, or chosen: the edit is made on that; or undone: then it is not.
+      if (asked !== now || viewed !== JSON.stringify(view) || edit && !edits.includes(edit)) {
         again = true;
         continue;
       }
       if (edit) {
-        edits.splice(edits.indexOf(edit), 1);
+        drop(edit);
         if (answer.text !== now) {
           history.changed(now, edit.do === 'enter' && !edit.then ? JSON.stringify(edit.path) : '');
           become(answer.text);
@@ -88,13 +89,19 @@ async function work() {
         lost();
         continue;
       }
-      edits.splice(edits.indexOf(edit), edit ? 1 : 0);
+      drop(edit);
       bar();
       if (edit && form.refuse(edit.path, error.message)) continue;
       tell(error.message);
     }
   }
   busy = false;
+}
+
+// drop forgets an edit that was made or refused; one that was undone meanwhile is gone already.
+function drop(edit) {
+  const at = edits.indexOf(edit);
+  if (at >= 0) edits.splice(at, 1);
 }
 
 function show(answer) {

@@ -1,0 +1,94 @@
+package outside
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// fed is a page for setups.mjs.
+type fed struct {
+	Name    string   `json:"name"`
+	Page    string   `json:"page"`
+	Printed string   `json:"printed"` // the words of its packet, without spaces
+	Fenced  bool     `json:"fenced"`  // a saw or a router table cuts its boxes
+	Checks  []string `json:"checks"`
+}
+
+// TestSetups: in Chromium every cut of the boxes' parts at a saw or a router table is shown, step by step, with
+// the words, figures and cautions that the packet prints; the part goes over the cutter, or is there at once where
+// no motion is wanted; axe-core finds nothing serious. Where a router follows its drawings there is nothing to
+// choose.
+func TestSetups(t *testing.T) {
+	t.Parallel()
+	page := func(name, text string, fenced bool, checks ...string) fed {
+		dir, _ := build(t, text)
+		return fed{name, filepath.Join(dir, "boxes.html"), packetWords(t, dir), fenced, append(checks, "setups")}
+	}
+	bench := textOf(t, "../../samples/bench-drawers.yaml")
+	for _, c := range setups(t,
+		page("bench", bench, true, "moves", "calm", "phone"),
+		page("router table", strings.Replace(bench, "kind: saw", "kind: router-table", 1), true),
+		page("print room", textOf(t, "../../samples/print-room.yaml"), true),
+		page("router", textOf(t, "../../samples/router-boxes.yaml"), false)) {
+		for _, f := range c.Faults {
+			t.Errorf("%s, %s: %s", c.Page, c.Check, f)
+		}
+		t.Logf("%s, %s: %s", c.Page, c.Check, c.Facts)
+	}
+}
+
+// TestSetupsComparator: the checks see a figure that is another, a caution that is lost, a part that is not cut,
+// and a cut that is not drawn.
+func TestSetupsComparator(t *testing.T) {
+	t.Parallel()
+	dir, _ := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
+	good := textOf(t, filepath.Join(dir, "boxes.html"))
+	policy := good[strings.Index(good, "<meta http-equiv"):] // it would stop a changed script
+	good = strings.Replace(good, policy[:strings.Index(policy, ">")+1], "", 1)
+	var list []fed
+	for name, change := range map[string][2]string{
+		"figure":  {`["fence","6.10 mm"]`, `["fence","6.20 mm"]`},
+		"caution": {"...setting.cautions, ...cut.cautions]", "...cut.cautions]"},
+		"uncut":   {"mesh: feed.after", "mesh: feed.before"},
+		"unseen":  {"drawFeed(this, state, painter, theme, axes);", ";"},
+	} {
+		if !strings.Contains(good, change[0]) {
+			t.Fatalf("the page has no %q", change[0])
+		}
+		file := filepath.Join(t.TempDir(), name+".html")
+		if err := os.WriteFile(file, []byte(strings.Replace(good, change[0], change[1], 1)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		list = append(list, fed{name, file, packetWords(t, dir), true, []string{"setups"}})
+	}
+	for _, c := range setups(t, list...) {
+		if len(c.Faults) == 0 {
+			t.Errorf("%s: nothing is found", c.Page)
+		}
+	}
+}
+
+// setups makes the checks of pages.
+func setups(t *testing.T, pages ...fed) []checked {
+	t.Helper()
+	var input strings.Builder
+	for _, p := range pages {
+		line, err := json.Marshal(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		input.Write(append(line, '\n'))
+	}
+	list := lines[checked](t, input.String(), "node", "setups.mjs")
+	asked := 0
+	for _, p := range pages {
+		asked += len(p.Checks)
+	}
+	if len(list) != asked {
+		t.Errorf("%d checks ran, not %d", len(list), asked)
+	}
+	return list
+}
