@@ -43,3 +43,13 @@ var woods = []RGB{{0xf6, 0xea, 0xcf}, {0xe0, 0xbf, 0x8c}, {0xc9, 0xa0, 0x74}, {0
 // WoodTone is the tone of a stock, by its number in the job, from 0; after the last one they begin
 // again.
 func WoodTone(stock int) RGB { return woods[stock%len(woods)] }
+
+// WoodTint is that tone as a color: on a dark ground as much darker as those of roles are.
+func WoodTint(stock int) Tint {
+	light := WoodTone(stock)
+	dark := light
+	for i := range dark {
+		dark[i] = uint8(int(light[i]) * 3 / 5)
+	}
+	return Tint{Light: light, Dark: dark}
+}

@@ -20,6 +20,7 @@ import (
 type Scene struct {
 	Title  string
 	Unit   geom.Unit // in which numbers are shown
+	Stocks []string  // of the job, in its order, where they have colors
 	Meshes []solid.Mesh
 	Parts  []Part
 	Boxes  []Box

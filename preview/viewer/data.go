@@ -22,6 +22,7 @@ type data struct {
 	Ease   int             `json:"ease"`
 	Meshes []mesh          `json:"meshes"`
 	Roles  map[string]tint `json:"roles"`
+	Stocks map[string]tint `json:"stocks"`
 	Parts  []part          `json:"parts"`
 	Boxes  []box           `json:"boxes"`
 	Groups []group         `json:"groups"`
@@ -139,17 +140,18 @@ func Data(s scene.Scene) ([]byte, error) {
 
 // dataOf is a scene but for the bytes of its meshes.
 func dataOf(s scene.Scene) data {
-	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Parts: []part{}, Boxes: []box{}, Groups: []group{},
+	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Stocks: map[string]tint{},
+		Parts: []part{}, Boxes: []box{}, Groups: []group{},
 		Draws: make(map[int][]float64), Setups: settingsOf(s.Settings)}
 	at := 0
 	for _, m := range s.Meshes {
 		d.Meshes = append(d.Meshes, mesh{At: at, Vertices: len(m.Vertices), Triangles: len(m.Triangles), Wide: wide(m)})
 		at += sizeOf(m)
 	}
-	color := func(r joinery.Role) {
-		t := scene.TintOf(r)
-		d.Roles[string(r)] = tint{hex(t.Light), hex(t.Dark)}
+	for i, name := range s.Stocks {
+		d.Stocks[name] = tintOf(scene.WoodTint(i))
 	}
+	color := func(r joinery.Role) { d.Roles[string(r)] = tintOf(scene.TintOf(r)) }
 	if len(s.Settings) > 0 {
 		color(scene.TableRole)
 		color(scene.FenceRole)
@@ -249,6 +251,8 @@ func groupOf(g scene.Group) group {
 func place(v geom.Vec3) [3]float64 {
 	return [3]float64{scene.Rounded(v.X), scene.Rounded(v.Y), scene.Rounded(v.Z)}
 }
+
+func tintOf(t scene.Tint) tint { return tint{hex(t.Light), hex(t.Dark)} }
 
 func hex(c scene.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2]) }
 

@@ -49,6 +49,7 @@
 //	{"title", "unit": "mm" or "in", "ease": 10,
 //	 "meshes": [{"at": offset in bytes, "vertices": n, "triangles": n, "wide": true where corners are uint32}],
 //	 "roles":  {role: {"light": "#rrggbb", "dark": "#rrggbb"}},
+//	 "stocks": {stock: {"light", "dark"}}, of those that the job names,
 //	 "parts":  [{"name", "number", "role", "label", "stock", "grained", "length", "width", "thickness",
 //	             "quantity", "mesh", "milled", "eased",
 //	             "pockets": [{"kind", "face", "at": [x, y], "size": [length, width], "depth", "through"}]}],

@@ -41,7 +41,7 @@ export const settle = (page) => page.evaluate(() => new Promise((done) => {
 export const dots = (page, at = []) => page.evaluate((at) => {
   const { painter, state, theme, canvas } = viewer, { gl } = painter;
   painter.draw(state, theme, viewer.dots);
-  viewer.marks.draw(state, painter, theme);
+  viewer.marks.draw(state, painter, theme, viewer.over);
   const all = new Uint8Array(4 * canvas.width * canvas.height);
   gl.readPixels(0, 0, canvas.width, canvas.height, gl.RGBA, gl.UNSIGNED_BYTE, all);
   let drawn = 0, sum = 0;

@@ -48,7 +48,7 @@ func TestMain(m *testing.M) {
 const patience = 10 * time.Minute
 
 // lines runs a program with an input and decodes its output, one JSON value a line.
-func lines[T any](t *testing.T, input string, name string, args ...string) []T {
+func lines[T any](t testing.TB, input string, name string, args ...string) []T {
 	t.Helper()
 	list, err := decode[T](input, name, args...)
 	if err != nil {
@@ -194,7 +194,7 @@ var folders onces[string]
 
 // build runs the command on a job's text and reads the report back. The folder is
 // the same for all tests that ask for it: nobody writes to it.
-func build(t *testing.T, job string, options ...string) (dir string, r report) {
+func build(t testing.TB, job string, options ...string) (dir string, r report) {
 	t.Helper()
 	dir, err := folders.get(fmt.Sprint(job, options), func() (string, error) {
 		tmp, err := os.MkdirTemp(shared, "job")
@@ -221,7 +221,7 @@ func build(t *testing.T, job string, options ...string) (dir string, r report) {
 	return dir, readReport(t, dir)
 }
 
-func readReport(t *testing.T, dir string) (r report) {
+func readReport(t testing.TB, dir string) (r report) {
 	t.Helper()
 	data, err := os.ReadFile(filepath.Join(dir, "report.json"))
 	if err == nil {

@@ -188,7 +188,7 @@ const checks = {
       return { cut: at > low + 1 && at < low + p.part.width - 1, key: p.key, x: x * viewer.dots, y: y * viewer.dots };
     }).filter((p) => p.cut));
     must(at.length > 0, 'no side is cut');
-    const color = await page.evaluate(() => viewer.theme.role('side').map((v, k) => 255 * (v + 0.45 * (viewer.theme.ground[k] - v))));
+    const color = await page.evaluate(() => viewer.theme.of({ role: 'side' }).map((v, k) => 255 * (v + 0.45 * (viewer.theme.ground[k] - v))));
     const { around } = await dots(page, at.map((p) => [p.x, p.y]));
     around.forEach((found, i) => must(found.some((c) => c.every((v, k) => near(v, color[k], 3))), `${at[i].key} has no closed cut at ${at[i].x}, ${at[i].y}: ${found[40]}`));
     const closed = await dots(page);
@@ -413,10 +413,11 @@ const checks = {
     must((await dots(page)).sum !== before.sum, 'pulled out, the picture is the same');
     const off = await page.evaluate(() => {
       const { data, group: { at: [[x, y, z]], boxes: [b], carcass }, camera } = viewer.state, { name, size: [w, h] } = data.boxes[b];
-      const e = [...document.querySelectorAll('.dw-name:not([hidden])')].find((l) => l.textContent === name);
-      return parseFloat(e.style.left) - 100 * camera.project([x + w / 2, y - carcass.travel[0], z + h / 2])[0] / camera.width;
+      const told = [...document.querySelectorAll('.dw-name:not([hidden])')].some((l) => l.textContent === name);
+      const at = camera.project([x + w / 2, y - carcass.travel[0], z + h / 2]);
+      return told ? Math.hypot(...viewer.marks.letters.asked.find((a) => a.text === name).from.map((v, k) => v - at[k])) : NaN;
     });
-    must(near(off, 0, 0.1), `the drawer's name stands ${off} % beside it`);
+    must(near(off, 0, 0.1), `the drawer's name belongs ${off} dots beside it`);
     must(await page.evaluate(() => viewer.state.outlines().some((o) => o.motion === 'runs' && o.box === 0 && o.high[1] - o.low[1] > 1.9 * viewer.state.group.carcass.travel[0])), 'the slides stay');
     await page.keyboard.press('Home');
     await settle(page);
@@ -532,10 +533,85 @@ const checks = {
     const dark = await ground();
     must(light !== dark, 'dark is as light');
     must((await faults(page)).length === 0, `dark: ${await faults(page)}`);
-    await page.locator('summary', { hasText: 'Display' }).click();
+    must(await page.locator('.dw-panel').getByRole('button', { name: 'light or dark' }).count() === 0, 'the switch stands among the marks');
     await page.getByRole('button', { name: 'light or dark' }).click();
     must(await ground() === light, 'the switch does not go before the system');
     await page.emulateMedia({ colorScheme: 'light' });
+  },
+
+  // By the wood, boards of one stock have one color, which those of another have not.
+  async woods({ page }, must) {
+    const { stocks, roles } = await page.evaluate(() => viewer.state.data);
+    const used = await page.evaluate(() => [...new Set(viewer.state.data.parts.map((p) => p.stock))]);
+    must(used.length > 1 && new Set(used.map((s) => stocks[s]?.light)).size === used.length, `the stocks ${used} have the colors ${JSON.stringify(stocks)}`);
+    const shown = () => page.evaluate(() => viewer.state.data.parts.map((p) => viewer.theme.of(p, viewer.state.marks.woods).map((v) => Math.round(255 * v).toString(16).padStart(2, '0')).join('')));
+    const wanted = (by) => page.evaluate((by) => viewer.state.data.parts.map((p) => p[by]), by);
+    const same = async (by, tints) => (await shown()).every((c, i) => `#${c}` === tints[by[i]].light);
+    must(await same(await wanted('role'), roles), 'at first parts have other colors than their roles');
+    const before = await dots(page);
+    await page.locator('summary', { hasText: 'Display' }).click();
+    await page.getByLabel(/colors of the boards/).check();
+    await settle(page);
+    must(await same(await wanted('stock'), stocks), 'boards have other colors than their stocks');
+    must((await dots(page)).sum !== before.sum, 'by the wood, the picture is the same');
+  },
+
+  // Controls that are made anew leave the focus on the one that had it.
+  async focus({ page }, must) {
+    const now = () => page.evaluate(() => {
+      const e = document.activeElement;
+      return `${e.tagName} ${e.getAttribute('aria-label') ?? e.closest('label')?.firstChild.textContent ?? e.textContent}`;
+    });
+    const anew = async (what, act) => {
+      const before = await now();
+      await act();
+      await settle(page);
+      must(await now() === before, `${what}: the focus was on ${before}, is on ${await now()}`);
+    };
+    const groups = page.locator('aside select, .dw-controls select').first(), names = await groups.locator('option').count();
+    await groups.focus();
+    for (const i of [names - 1, 0]) await anew(`group ${i}`, () => groups.selectOption(String(i)));
+    const without = () => page.evaluate(() => viewer.update({ ...viewer.state.data, boxes: viewer.state.data.boxes.map((b) => ({ ...b, plays: b.plays.length > 0 ? [] : [{ name: 'x', play: 1, axis: 0, along: 0, low: [0, 0, 0], high: [1, 1, 1] }] })) }));
+    for (const name of ['Parts', 'show all parts', 'light or dark']) {
+      await page.getByRole('button', { name, exact: true }).focus();
+      await anew('another shape', without);
+    }
+    const pocket = await page.evaluate(() => {
+      const p = viewer.state.pieces.find((q) => q.part.pockets.length > 1);
+      if (p) viewer.choose(p.key);
+      return p?.part.pockets.length;
+    });
+    if (!pocket) return;
+    const last = page.locator('table').nth(1).getByRole('button').nth(pocket - 1);
+    await last.focus();
+    await page.keyboard.press('Enter');
+    await anew('the same shape', () => page.evaluate(() => viewer.update(structuredClone(viewer.state.data))));
+    must(await last.evaluate((e) => e === document.activeElement && e.getAttribute('aria-pressed') === 'true'), 'another pocket has the focus, or none is chosen');
+  },
+
+  // What changes stays in sight whole, unless a person looks at one place of it.
+  async refit({ page }, must) {
+    const out = () => page.evaluate(() => {
+      const { state, state: { camera } } = viewer, axes = camera.axes();
+      const [low, high] = state.bounds(state.opened, state.shown());
+      return [0, 1, 2, 3, 4, 5, 6, 7].map((i) => camera.project([0, 1, 2].map((k) => (i >> k & 1 ? high : low)[k]), axes)).some(([x, y]) => x < 0 || y < 0 || x > camera.width || y > camera.height);
+    });
+    const scale = () => page.evaluate(() => viewer.state.camera.scale);
+    const larger = () => page.evaluate(() => viewer.update({ ...viewer.state.data, boxes: viewer.state.data.boxes.map((b) => ({ ...b, pieces: b.pieces.map((p) => ({ ...p, origin: p.origin.map((v) => 2 * v) })) })) }));
+    const changes = { opened: () => viewer.open(1), closed: () => viewer.open(0), pulled: () => viewer.state.group.carcass && viewer.pull(viewer.state.puller, 1000) };
+    for (const [what, change] of Object.entries(changes)) {
+      await page.evaluate(change);
+      must(!await out(), `${what}, something is out of the picture`);
+    }
+    await larger();
+    await settle(page);
+    must(!await out(), 'of another job something is out of the picture');
+    await page.evaluate(() => viewer.state.camera.zoom(3));
+    const near = await scale();
+    for (const change of Object.values(changes)) await page.evaluate(change);
+    must(await scale() === near, 'what a person looks at is left');
+    await page.evaluate(() => viewer.fit());
+    must(!await out(), '"all" does not show all');
   },
 
   async axe({ page }, must) {
@@ -568,25 +644,6 @@ const checks = {
       return document.getElementById('viewer').outerHTML;
     });
     must(!gone.includes('dw-') && !gone.includes('<div'), `destroyed, it leaves ${gone}`);
-  },
-
-  // Times are told, never judged.
-  async frames({ page }) {
-    return page.evaluate(async () => {
-      const turn = async () => {
-        const list = [];
-        for (let i = 0; i < 21; i++) {
-          viewer.state.camera.turn(3, 0);
-          viewer.changed();
-          await new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)));
-          list.push(viewer.frames.last);
-        }
-        return Number(list.sort((a, b) => a - b)[10].toFixed(2));
-      };
-      const whole = await turn();
-      viewer.section(0);
-      return { whole_ms: whole, section_ms: await turn() };
-    });
   },
 };
 

@@ -130,6 +130,7 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 		}
 	}
 	s := scene.Join(title, b.Units, scenes, groups)
+	s.Stocks = StockNames(b)
 	for i, bank := range b.Banks {
 		if len(groups[i].Boxes) == 0 {
 			continue

@@ -40,6 +40,14 @@ func BoxOf(d batch.Drawer, milled []geom.Panel) (b Boxed, err error) {
 	return b, err
 }
 
+// StockNames are the stocks of a job, whose order their colors follow.
+func StockNames(b batch.Batch) (names []string) {
+	for _, s := range b.Stocks {
+		names = append(names, s.Name)
+	}
+	return names
+}
+
 // Cabinets are the drawers of each opening, as they stand and run in it.
 func Cabinets(b batch.Batch) (groups []scene.Group) {
 	for _, bank := range b.Banks {

@@ -46,6 +46,7 @@ func sceneOf(b batch.Batch, drawer int, whole, setups bool) json.RawMessage {
 		title = groups[0].Name
 	}
 	all := scene.Join(title, b.Units, scenes, groups)
+	all.Stocks = files.StockNames(b)
 	if len(groups) > 0 {
 		all.Groups = groups // what is shown is chosen on the page
 	}

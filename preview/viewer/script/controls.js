@@ -28,22 +28,26 @@ class Controls {
     setText(this.title, data.title);
     this.fact.replaceChildren(...this.facts());
     for (const p of pieces) setText(this.rows.get(p.key).size, this.board(p.part));
-    this.tools.refresh();
-    this.describe();
+    this.keepFocus(() => {
+      this.tools.refresh();
+      this.describe();
+    });
   }
 
   // build makes all anew, but keeps what a person has unfolded, where the list stands
   // and which control has the focus.
   build() {
-    const all = (what) => [this.tools.row, this.aside].flatMap((e) => [...e.querySelectorAll(what)]);
-    const stops = () => all('button, input, select, summary');
-    const open = new Set(all('details').filter((d) => d.open).map((d) => d.firstChild.textContent));
-    const focus = stops().indexOf(document.activeElement), scrolled = this.aside.scrollTop;
-    this.remake();
-    for (const d of all('details')) d.open = open.has(d.firstChild.textContent);
-    if (focus >= 0) stops()[focus]?.focus();
+    const all = () => this.places().flatMap((e) => [...e.querySelectorAll('details')]);
+    const open = new Set(all().filter((d) => d.open).map((d) => d.firstChild.textContent)), scrolled = this.aside.scrollTop;
+    this.keepFocus(() => {
+      this.remake();
+      for (const d of all()) d.open = open.has(d.firstChild.textContent);
+    });
     this.aside.scrollTop = scrolled;
   }
+
+  places() { return [this.tools.row, this.aside]; }
+  keepFocus(act) { keepFocus(this.places(), act, this.viewer.canvas); }
 
   remake() {
     const { viewer, state } = this;
@@ -99,12 +103,16 @@ class Controls {
       return make('details', {}, make('summary', {}, box.name), list);
     });
     this.list.replaceChildren(...lists);
+    this.rowsSet = null;
   }
 
   // set brings the controls to the state.
   set() {
     const { state } = this;
     this.tools.set();
+    const rows = [state.chosen, ...state.hidden].join('\n');
+    if (this.rowsSet === rows) return; // a bank has hundreds
+    this.rowsSet = rows;
     for (const [key, { show, name }] of this.rows) {
       show.checked = !state.hidden.has(key);
       const pressed = String(key === state.chosen);
@@ -123,7 +131,7 @@ class Controls {
     }
     const { part: q } = p;
     const rows = q.pockets.map((k, i) => {
-      const choose = button(`${k.kind}, ${k.face}`, () => viewer.pocket(state.pocket === i ? -1 : i), { 'aria-pressed': 'false' });
+      const choose = button(`${k.kind}, ${k.face}`, () => viewer.pocket(state.pocket === i ? -1 : i), { 'aria-pressed': String(state.pocket === i) });
       this.choices.push(choose);
       return [choose, this.length(k.at[0]), this.length(k.at[1]), this.size(...k.size), k.through ? 'through' : this.length(k.depth)];
     });

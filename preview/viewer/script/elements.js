@@ -15,6 +15,22 @@ const button = (text, act, properties = {}) => make('button', { type: 'button', 
 
 const check = (text, act) => make('label', { className: 'dw-check' }, make('input', { type: 'checkbox', onchange: (e) => act(e.target.checked) }), text);
 
+// calledOf is the name of a control, as a person hears it.
+const calledOf = (e) => `${e.tagName} ${e.getAttribute('aria-label') ?? [...e.closest('label')?.childNodes ?? e.childNodes].filter((n) => n.nodeType === Node.TEXT_NODE).map((n) => n.data).join('')}`;
+
+// keepFocus makes controls anew and gives the focus back to the one of the same name; of several that
+// are called the same, to the one in the same place. Where it is gone, something else takes the focus,
+// so that the next key is not lost.
+function keepFocus(within, act, otherwise) {
+  const stops = () => within.flatMap((e) => [...e.querySelectorAll('button, input, select, summary')]);
+  const before = stops(), at = before.indexOf(document.activeElement);
+  const name = at >= 0 && calledOf(before[at]);
+  act();
+  if (at < 0 || before[at].isConnected) return;
+  const nth = before.slice(0, at).filter((e) => calledOf(e) === name).length;
+  (stops().filter((e) => calledOf(e) === name)[nth] ?? otherwise).focus();
+}
+
 const part = (title, ...children) => make('section', {}, make('h3', {}, title), ...children);
 
 function table(caption, heads, rows) {

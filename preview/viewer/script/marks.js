@@ -1,7 +1,7 @@
 // Marks over the picture: lines drawn by the painter, letters as elements of the page.
 
 // Sizes in dots of the page.
-const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34, LEADER = 40, LETTER = 7.5, EDGE = 4, LINE = 15, BUTTON = 26;
+const TICK = 4, BESIDE = 16, SIZE_BESIDE = 22, ARROW = 9, SHORT = 34;
 
 // A Marks draws over what is there; its letters are hidden from those who do not see the
 // picture, who have the same in the lists.
@@ -15,120 +15,133 @@ class Marks {
     this.sizeButtons = options.resize ? SIZES.map((_, axis) => ask(axis)) : [];
     this.placeButton = button('', (e) => options.resize(this.placed.axis, e.currentTarget, this.placed.piece), { className: 'dw-size', hidden: true });
     over.append(...this.sizeButtons, ...(options.place ? [this.placeButton] : []));
-    this.letters = [];
-    this.used = 0;
+    this.letters = new Letters(layer);
+    [this.outlined, this.arrows] = [new Kept(), new Kept()];
   }
 
-  // letter puts a text at a dot. Its place is a part of the picture, so that it stays where it
-  // belongs when a printer makes all of it larger or smaller.
-  letter(text, kind, [x, y]) {
-    let e = this.letters[this.used];
-    if (!e) {
-      e = document.createElement('span');
-      this.layer.append(e);
-      this.letters.push(e);
-    }
-    this.used++;
-    if (e.textContent !== text) e.textContent = text;
-    if (e.className !== kind) e.className = kind;
-    this.put(e, x, y);
-  }
-
-  put(e, x, y) {
-    e.style.left = `${(100 * x / this.wide).toFixed(3)}%`;
-    e.style.top = `${(100 * y / this.high).toFixed(3)}%`;
-    e.hidden = false;
-  }
-
-  draw(state, painter, theme) {
-    this.used = 0;
-    this.taken = []; // middles and widths of letters that others keep clear of
-    [this.wide, this.high] = [state.camera.width, state.camera.height];
-    const { gl } = painter;
-    const axes = state.camera.axes();
-    const feed = Boolean(state.at()?.feed), shown = state.shown().filter((p) => p.part.number);
+  // draw keeps letters off the elements given, too.
+  draw(state, painter, theme, kept) {
+    const { gl } = painter, axes = state.camera.axes(), feed = Boolean(state.at()?.feed), shown = state.shown().filter((p) => p.part.number);
+    Object.assign(this, { state, painter, theme, axes });
+    this.letters.begin(state.camera, kept);
     const alone = state.group.boxes.length === 1;
     const nearer = 1.5 / state.camera.scale / state.camera.reach;
-    if (feed) drawFeed(this, state, painter, theme, axes);
+    this.lines = new Map();
+    if (feed) drawFeed(this);
     else drawStep(state, painter, theme, nearer);
-    if (state.marks.grain) painter.put(grains(state, shown), gl.LINES, { color: [...theme.ink, 1], nearer });
-    if (state.marks.faces && alone) this.faces(state, shown, axes);
+    if (state.marks.grain) this.grain(shown, nearer);
+    if (state.marks.faces && alone) this.faces(shown);
     if (state.marks.numbers && !feed) {
-      if (alone) this.numbers(state, shown, axes);
-      else this.names(state, axes);
+      if (alone) this.numbers(shown);
+      else this.names();
     }
-    this.overlaps(state, painter, theme, axes);
-    if (state.group.carcass && state.closed()) this.carcass(state, painter, theme, axes);
-    this.sizes(state, painter, theme, axes);
+    this.overlaps();
+    if (state.group.carcass && state.closed()) this.carcass();
+    this.sizes();
     if (state.closed() && !state.stale) {
-      if (state.joint) jointSizes(this, state, painter, theme, axes);
-      this.plays(state, painter, theme, axes);
-      this.elsewhere(state);
+      if (state.joint) jointSizes(this);
+      this.plays();
+      this.elsewhere();
     }
     const chosen = state.chosenPiece();
-    if (chosen && !feed && !state.hidden.has(chosen.key)) this.measures(state, chosen, painter, theme, axes);
-    this.place(state, chosen, painter, theme, axes);
-    for (const e of this.letters.slice(this.used)) e.hidden = true;
+    if (chosen && !feed && !state.hidden.has(chosen.key)) this.measures(chosen);
+    this.place(chosen);
+    for (const { ends, color } of this.letters.settle()) this.draws(ends.map((p) => state.camera.under(...p, axes)), color);
+    for (const [color, places] of this.lines) painter.put(new Float32Array(places), gl.LINES, this.over(color));
   }
 
-  // seen finds the first of some places of a piece that nothing hides.
-  seen(state, p, places, axes) {
-    const f = state.frame(p), [n, far] = state.cut();
-    for (const q of places) {
-      const there = outOf(f, q);
-      if (dot(n, there) > far) continue; // cut away
-      const at = state.camera.project(there, axes);
-      if (seenAt(state, ...at)?.key === p.key) return at;
-    }
-    return null;
+  dot(place) { return this.state.camera.project(place, this.axes); }
+
+  // over is how lines of a color are drawn before everything.
+  over(color, alpha = 1) { return { color: [...color, alpha], through: true, cut: NO_CUT }; }
+
+  // draws gathers lines, two places each, by their color.
+  draws(places, color) {
+    const list = this.lines.get(color) ?? [];
+    this.lines.set(color, list);
+    for (const p of places) list.push(...p);
   }
 
-  numbers(state, shown, axes) {
+  // mark draws lines before everything, and keeps letters off them, but those of its own.
+  mark(places, color, own) {
+    this.draws(places, color);
+    this.keep(places, own);
+  }
+
+  keep(places, own) {
+    for (let i = 0; i < places.length; i += 2) this.letters.taken.line(this.dot(places[i]), this.dot(places[i + 1]), own);
+  }
+
+  // grain is drawn on both faces; letters keep off what the eye may see.
+  grain(shown, nearer) {
+    const { state } = this, { list, numbers } = this.arrows.of(`${state.camera.scale} ${state.standing()}`, () => arrows(state, shown));
+    this.painter.put(numbers, this.painter.gl.LINES, { color: [...this.theme.ink, 1], nearer });
+    for (const { z, faces } of list) this.keep(faces[dot(z, this.axes.eye) > 0 ? 1 : 0]);
+  }
+
+  // seen is what numbers and letters of a piece need: their places in the picture, and whether nothing
+  // hides one of them.
+  seen(p, places) {
+    const { state, axes } = this, f = state.frame(p), [n, far] = state.cut(), list = places.map((q) => outOf(f, q));
+    const at = list.map((q) => this.dot(q));
+    return { at, seen: (i) => dot(n, list[i]) <= far && seenAt(state, ...at[i], axes)?.key === p.key };
+  }
+
+  numbers(shown) {
     for (const p of shown) {
       const { length: l, width: w, thickness: t } = p.part;
       const places = [];
       for (const x of [0.5, 0.25, 0.75, 0.1, 0.9]) places.push([x * l, 0.6 * w, t], [x * l, 0.6 * w, 0], [x * l, w, t / 2]);
-      const at = cutSpot(state, p, axes) ?? this.seen(state, p, places, axes);
-      if (at) this.letter(String(p.number), state.marked(p) ? 'dw-number dw-chosen' : 'dw-number', at);
+      const seen = this.seen(p, places), cut = cutSpot(this.state, p, this.axes);
+      const found = cut ? { at: [cut, ...seen.at], seen: (i) => i === 0 || seen.seen(i - 1) } : seen;
+      this.letters.ask({ text: String(p.number), kind: this.state.marked(p) ? 'dw-number dw-chosen' : 'dw-number', turn: TURNS.name, ...found });
     }
   }
 
-  names(state, axes) {
+  names() {
+    const { state } = this;
     state.group.boxes.forEach((b, i) => {
       const { name, size: [w, h] } = state.data.boxes[b];
-      const at = state.camera.project(plus(state.standsAt(i), [w / 2, 0, h / 2]), axes);
-      this.taken.push([...at, name.length * LETTER]);
-      this.letter(name, 'dw-name', at);
+      const at = ACROSS.map((x) => this.dot(plus(state.standsAt(i), [x * w, 0, h / 2])));
+      this.letters.ask({ text: name, kind: 'dw-name', turn: TURNS.name, at, from: at[0], aside: true, color: this.theme.ink });
     });
   }
 
-  faces(state, shown, axes) {
+  faces(shown) {
     for (const p of shown) {
       const { length: l, width: w, thickness: t } = p.part;
-      const out = dot(state.frame(p).z, axes.eye);
+      const out = dot(this.state.frame(p).z, this.axes.eye);
       if (Math.abs(out) < 0.1) continue;
       const z = out > 0 ? t : 0;
-      const at = this.seen(state, p, [0.33, 0.7, 0.15, 0.85].map((x) => [x * l, 0.3 * w, z]), axes);
-      if (at) this.letter(out > 0 ? 'inside' : 'outside', 'dw-face', at);
+      const places = [0.33, 0.7, 0.15, 0.85].flatMap((x) => [0.3, 0.75, 0.15].map((y) => [x * l, y * w, z]));
+      this.letters.ask({ text: out > 0 ? 'inside' : 'outside', kind: 'dw-face', turn: TURNS.face, ...this.seen(p, places) });
     }
   }
 
-  overlaps(state, painter, theme, axes) {
+  // red draws what two things have in common that may not.
+  red(low, high, own) {
+    this.painter.put(sidesOf(low, high), this.painter.gl.TRIANGLES, this.over(this.theme.bad, 0.8));
+    this.mark(edgeList(low, high), this.theme.ink, own);
+  }
+
+  overlaps() {
+    const { state } = this;
     if (!state.closed()) return;
     state.group.boxes.forEach((b, i) => {
       const { overlaps, plays } = state.data.boxes[b];
       for (const o of overlaps) {
         const [low, high] = seenBlock(state, o, i);
         if (!low) continue;
-        painter.put(sidesOf(low, high), painter.gl.TRIANGLES, { color: [...theme.bad, 0.8], through: true, cut: NO_CUT });
-        painter.put(edgesOf(low, high), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
-        if (!plays.some((p) => p.verdict && meet(p, o))) this.letter('overlap', 'dw-bad', state.camera.project(times(plus(low, high), 0.5), axes));
+        this.red(low, high, o);
+        const from = this.dot(times(plus(low, high), 0.5));
+        if (!plays.some((p) => p.verdict && meet(p, o))) this.letters.ask({ text: 'overlap', kind: 'dw-bad', turn: TURNS.wrong, at: [from], own: o, from, must: true, color: this.theme.bad });
       }
     });
   }
 
   // plays draws what is wrong always, once a measure; all of them where they are asked for.
-  plays(state, painter, theme, axes) {
+  plays() {
+    const { state, state: { camera }, axes } = this;
     const named = this.named = new Set();
     state.group.boxes.forEach((b, i) => {
       const list = seatsOf(state, b).filter((play) => state.marks.plays && !state.group.carcass || play.verdict);
@@ -136,180 +149,155 @@ class Marks {
       for (const play of list) {
         const [low, high] = seenBlock(state, play, i);
         if (!low || isApart(state, play)) continue;
-        const looks = { color: [...theme[judgedOf(play)], 1], through: true, cut: NO_CUT };
+        const color = this.theme[judgedOf(play)];
         // Where a wall has moved out, the gap is not this one.
-        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, looks);
-        const middle = times(plus(low, high), 0.5), text = this.clearance(play, state);
+        if (!state.marks.exaggerated) this.mark(edgeList(low, high), color, play);
+        const middle = times(plus(low, high), 0.5), key = `${i} ${play.measure}`;
+        if (state.section.axis >= 0 && play.verdict) this.painter.put(spot(middle, axes, camera), this.painter.gl.TRIANGLES, this.over(color));
+        if (!state.marks.plays && named.has(key)) continue;
+        named.add(key);
         // In a joint the number stands over its gap, which it would hide, and so in any cut.
-        const lead = state.joint || state.section.axis >= 0 ? LEADER : 0, at = state.camera.project(middle, axes), wide = text.length * LETTER;
-        at[1] -= lead;
-        if (at[0] > 0 && at[0] < this.wide) at[0] = within(at[0], wide / 2 + EDGE, this.wide - wide / 2 - EDGE);
-        if (!state.marks.plays && named.has(`${i} ${play.measure}`)) continue;
-        if (!this.free(at, wide, play.verdict ? BESIDES : [0])) continue;
-        named.add(`${i} ${play.measure}`);
-        this.taken.push([...at, wide]);
-        if (lead) painter.put(new Float32Array([...middle, ...plus(middle, times(axes.up, lead / state.camera.scale))]), painter.gl.LINES, looks);
-        if (state.section.axis >= 0 && play.verdict) painter.put(spot(middle, axes, state.camera), painter.gl.TRIANGLES, looks);
-        this.letter(text, play.verdict ? `dw-play dw-${judgedOf(play)}` : 'dw-play', at);
+        const lead = state.joint || state.section.axis >= 0, from = this.dot(middle);
+        const places = lead ? { by: LED } : { at: ALONG.map((x) => this.dot(plus(low, times(minus(high, low), x)))), own: play };
+        this.letters.ask({ text: this.clearance(play), kind: play.verdict ? `dw-play dw-${judgedOf(play)}` : 'dw-play', turn: play.verdict ? TURNS.wrong : TURNS.clearance,
+          ...places, from, must: Boolean(play.verdict || state.joint?.name === play.name), aside: true, color });
       }
     });
   }
 
   // carcass draws the opening, slides and handles as lines, dotted where their size is a usual one;
   // what collides; and clearances where they are asked for.
-  carcass(state, painter, theme, axes) {
-    const { carcass } = state.group, { LINES, TRIANGLES } = painter.gl, { unit } = state.data;
-    const nearer = 1.5 / state.camera.scale / state.camera.reach;
-    for (const o of state.outlines()) painter.put(edgesOf(o.low, o.high), LINES, { color: [...theme.ink, o.box < 0 ? 0.5 : 1], nearer, hatch: o.usual ? 2 : 0, slope: 0.37 });
+  carcass() {
+    const { state, state: { group: { carcass }, camera, data: { unit } }, theme, axes } = this;
+    const nearer = 1.5 / camera.scale / camera.reach;
+    for (const [numbers, alpha, hatch] of this.outlined.of(state.standing(), () => outlined(state.outlines()))) this.painter.put(numbers, this.painter.gl.LINES, { color: [...theme.ink, alpha], nearer, hatch, slope: 0.37 });
     for (const c of carcass.collisions) {
-      painter.put(sidesOf(c.low, c.high), TRIANGLES, { color: [...theme.bad, 0.8], through: true, cut: NO_CUT });
-      painter.put(edgesOf(c.low, c.high), LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
-      const text = `✕ ${lengthText(c.by, unit)} ${unit}: ${collisionName(c)}`, at = state.camera.project(times(plus(c.low, c.high), 0.5), axes), wide = Math.min(text.length * LETTER, COLLISION);
-      at[0] = within(at[0], wide / 2 + EDGE, Math.max(wide / 2 + EDGE, this.wide - wide / 2 - EDGE));
-      if (this.free(at, wide, OVER)) {
-        this.taken.push([...at, wide, 2 * LINE]);
-        this.letter(text, 'dw-bad dw-collision', at);
-      }
+      this.red(c.low, c.high, c);
+      const from = this.dot(times(plus(c.low, c.high), 0.5));
+      this.letters.ask({ text: `✕ ${lengthText(c.by, unit)} ${unit}: ${collisionName(c)}`, kind: 'dw-bad dw-collision', turn: TURNS.wrong, by: OVER, from, must: true, color: theme.bad });
     }
-    const lines = [];
     for (const c of carcass.clearances) {
       const named = c.name === state.gap;
       if (!named && !state.marks.plays || state.pulled(c.box) > 0) continue; // they are of what is closed
-      lines.push(...c.low, ...c.high, ...ticked(c.low, axes, state.camera), ...ticked(c.high, axes, state.camera));
-      const text = named ? `${c.name}: ${lengthText(c.gap, unit)} ${unit}` : lengthText(c.gap, unit);
-      const at = state.camera.project(times(plus(c.low, c.high), 0.5), axes), wide = text.length * LETTER;
-      if (named) at[0] = within(at[0], wide / 2 + EDGE, Math.max(wide / 2 + EDGE, this.wide - wide / 2 - EDGE));
-      if (!this.free(at, wide, named ? BESIDES : [0])) continue;
-      this.taken.push([...at, wide]);
-      this.letter(text, 'dw-play', at);
+      this.mark([c.low, c.high, ...ticked(c.low, axes, camera), ...ticked(c.high, axes, camera)], theme.mark, c);
+      const ends = [c.low, c.high].map((q) => this.dot(q)), from = ends[0].map((v, k) => (v + ends[1][k]) / 2), text = lengthText(c.gap, unit);
+      const short = Math.hypot(ends[0][0] - ends[1][0], ends[0][1] - ends[1][1]) < SHORT;
+      this.letters.ask({ text: named ? `${c.name}: ${text} ${unit}` : text, kind: 'dw-play', turn: named ? TURNS.asked : TURNS.clearance,
+        by: short ? BESIDE_IT : ON_IT, own: c, from, must: named, color: theme.mark });
     }
-    painter.put(new Float32Array(lines), LINES, { color: [...theme.mark, 1], through: true, cut: NO_CUT });
-  }
-
-  // free moves a place for letters up or down to where none stand; it reports whether there is one.
-  free(at, wide, by) {
-    const meets = (y) => this.taken.some(([x, z, w, h = LINE]) => Math.abs(x - at[0]) < (w + wide) / 2 + 4 && Math.abs(z - y) < (h + LINE) / 2);
-    const found = by.map((dy) => at[1] + dy).find((y) => !meets(y));
-    if (found === undefined) return false;
-    at[1] = found;
-    return true;
   }
 
   // elsewhere tells of what is wrong where a cut does not meet it.
-  elsewhere(state) {
+  elsewhere() {
+    const { state } = this;
     if (state.section.axis < 0 || state.joint) return;
     const all = state.group.boxes.flatMap((b, i) => seatsOf(state, b).map((play) => [play, `${i} ${play.measure}`]));
     const missed = all.find(([play, key]) => play.verdict && !this.named.has(key));
-    if (missed) this.letter(`${this.clearance(missed[0], state)}; not in this cut`, `dw-play dw-${judgedOf(missed[0])}`, [this.wide / 2, LEADER / 2]);
+    if (missed) this.letters.ask({ text: `${this.clearance(missed[0])}; not in this cut`, kind: `dw-play dw-${judgedOf(missed[0])}`, turn: TURNS.wrong, at: [[state.camera.width / 2, 20]], must: true });
   }
 
   // clearance is a clearance in letters, with the word where it is not right.
-  clearance(play, state) {
-    const { unit, ease } = state.data;
-    const eased = !state.marks.exaggerated ? '' : play.play > 0 ? ` × ${ease}` : ', true size', text = lengthText(play.play, unit);
+  clearance(play) {
+    const { unit, ease } = this.state.data;
+    const eased = !this.state.marks.exaggerated ? '' : play.play > 0 ? ` × ${ease}` : ', true size', text = lengthText(play.play, unit);
     return play.verdict ? `${play.sign} ${text} ${unit}${eased}: ${play.verdict}` : text + eased;
   }
 
   // sizes draws width, depth and height of the box where nothing stands before them. They are
   // buttons where the page takes another size.
-  sizes(state, painter, theme, axes) {
-    const lines = [];
+  sizes() {
+    const { state, state: { camera, data: { unit } }, axes } = this;
     const [low, high] = state.sized() ? state.sizeBounds() : [];
-    [0, 1, 2].forEach((axis) => {
-      const [p0, p1] = low ? sizeEdge(low, high, axis, axes, state.camera) : [];
-      const found = p0 && beside(p0, p1, times(plus(low, high), 0.5), axes, state.camera);
-      const e = this.sizeButtons[axis];
+    SIZES.forEach((name, axis) => {
+      const [p0, p1] = low ? sizeEdge(low, high, axis, axes, camera) : [];
+      const found = p0 && beside(p0, p1, times(plus(low, high), 0.5), axes, camera);
+      const button = this.sizeButtons[axis];
       if (!found) {
-        if (e) e.hidden = true;
+        if (button) button.hidden = true;
         return;
       }
-      lines.push(...found.lines);
-      const text = tapeText(high[axis] - low[axis], state.data.unit);
-      this.taken.push([...found.at, text.length * LETTER + 8, BUTTON]);
-      if (!e) {
-        this.letter(text, 'dw-measure', found.at);
-        return;
-      }
-      setText(e, text);
-      e.setAttribute('aria-label', `${SIZES[axis]} of the box, ${text} ${state.data.unit}: change it`);
-      this.put(e, ...found.at);
+      this.mark(found.lines, this.theme.ink, name);
+      const text = tapeText(high[axis] - low[axis], unit);
+      button?.setAttribute('aria-label', `${name} of the box, ${text} ${unit}: change it`);
+      this.letters.ask({ text, kind: button ? 'dw-size' : 'dw-measure', turn: TURNS.size, at: found.at, own: name, from: found.at[0], must: true, button, color: this.theme.ink });
     });
-    painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
   }
 
   // place draws how far a chosen piece stands from the wall, where that can be changed.
-  place(state, chosen, painter, theme, axes) {
+  place(chosen) {
+    const { state, axes } = this;
     this.placed = chosen && state.closed() && this.options.place?.(chosen.piece.name);
     this.placeButton.hidden = true;
     if (!this.placed) return;
-    const { axis, mm } = this.placed, [low, high] = state.bounds(0, [chosen]);
+    const { axis, mm, name } = this.placed, [low, high] = state.bounds(0, [chosen]);
     const by = state.shifted ? state.shifted.by[axis] : 0;
     const near = times(plus(low, high), 0.5);
     near[2] = high[2];
     near[axis] = low[axis];
     const wall = [...near];
     wall[axis] -= mm + by;
-    painter.put(new Float32Array([...wall, ...near, ...[wall, near].flatMap((q) => ticked(q, axes, state.camera))]), painter.gl.LINES, { color: [...theme.mark, 1], through: true, cut: NO_CUT });
-    const text = lengthText(mm + by, state.data.unit);
-    setText(this.placeButton, text);
-    this.placeButton.setAttribute('aria-label', `${this.placed.name}, ${text} ${state.data.unit}: change it`);
-    this.put(this.placeButton, ...state.camera.project(times(plus(wall, near), 0.5), axes));
+    this.mark([wall, near, ...[wall, near].flatMap((q) => ticked(q, axes, state.camera))], this.theme.mark, 'place');
+    const text = lengthText(mm + by, state.data.unit), at = [0.5, 0.3, 0.7].map((k) => this.dot(plus(wall, times(minus(near, wall), k))));
+    this.placeButton.setAttribute('aria-label', `${name}, ${text} ${state.data.unit}: change it`);
+    this.letters.ask({ text, kind: 'dw-size', turn: TURNS.size, at, own: 'place', from: at[0], must: true, button: this.placeButton, color: this.theme.mark });
   }
 
   // measures draws the dimensions of a piece, and of its chosen pocket.
-  measures(state, p, painter, theme, axes) {
+  measures(p) {
+    const { state, state: { camera }, axes } = this;
     const f = state.frame(p), { length: l, width: w, thickness: t } = p.part;
     const facing = dot(f.z, axes.eye) >= 0;
     const z = facing ? t : 0;
     const text = (mm) => lengthText(mm, state.data.unit);
-    const lines = [];
     // Letters stand in the middle, or after the end where the line is too short for them.
     const measure = (a, b, aside, value, row = 1) => {
-      const off = times(aside, row * BESIDE / state.camera.scale);
+      const off = times(aside, row * BESIDE / camera.scale);
       const [p0, p1] = [outOf(f, a), outOf(f, b)].map((q) => plus(q, turnedOut(f, off)));
-      const seen = [p0, p1].map((q) => state.camera.project(q, axes));
+      const seen = [p0, p1].map((q) => this.dot(q));
       if (Math.hypot(seen[0][0] - seen[1][0], seen[0][1] - seen[1][1]) < 3) return;
-      lines.push(p0, p1);
+      const lines = [p0, p1], own = [...a, ...b].join();
       // Lines from the piece to the ends, and a slanting tick at each.
       for (const [q, r] of [[a, p0], [b, p1]]) {
         lines.push(outOf(f, q), plus(r, times(turnedOut(f, off), 0.3)));
-        const slant = times(plus(axes.right, axes.up), TICK / state.camera.scale);
+        const slant = times(plus(axes.right, axes.up), TICK / camera.scale);
         lines.push(minus(r, slant), plus(r, slant));
       }
-      const [dx, dy] = [seen[1][0] - seen[0][0], seen[1][1] - seen[0][1]], long = Math.hypot(dx, dy);
-      const along = long < SHORT ? 1 + (4 * value.length + 8) / long : 0.5;
-      this.letter(value, 'dw-measure', [seen[0][0] + along * dx, seen[0][1] + along * dy]);
+      this.mark(lines, this.theme.ink, own);
+      const [dx, dy] = [seen[1][0] - seen[0][0], seen[1][1] - seen[0][1]], long = Math.hypot(dx, dy), past = (4 * value.length + 8) / long;
+      const at = (long < SHORT ? [1 + past, -past] : ALONG).map((k) => [seen[0][0] + k * dx, seen[0][1] + k * dy]);
+      this.letters.ask({ text: value, kind: 'dw-measure', turn: TURNS.size, at, own, from: seen[0].map((v, k) => (v + seen[1][k]) / 2), must: true, color: this.theme.ink });
     };
     measure([0, 0, z], [l, 0, z], [0, -1, 0], tapeText(l, state.data.unit));
     measure([0, 0, z], [0, w, z], [-1, 0, 0], tapeText(w, state.data.unit));
     measure([l, w, t - z], [l, w, z], [1, 0, 0], text(t));
     const pocket = p.part.pockets[state.pocket];
-    if (pocket) {
-      const [x, y] = pocket.at, [dx, dy] = pocket.size, inside = pocket.face === 'inside';
-      const [from, to] = inside ? [t - pocket.depth, t] : [0, pocket.depth];
-      const face = inside ? t : 0;
-      const corners = [[x, y, from], [x + dx, y + dy, to]];
-      painter.put(new Float32Array(edgeList(...corners).flatMap((q) => outOf(f, q))), painter.gl.LINES, { color: [...theme.mark, 1], through: true, cut: NO_CUT });
-      if (x > 0) measure([x, y + dy, face], [0, y + dy, face], [0, 1, 0], text(x), 2.4);
-      if (y > 0) measure([x + dx, y, face], [x + dx, 0, face], [1, 0, 0], text(y), 2.4);
-      measure([x, y + dy, face], [x + dx, y + dy, face], [0, 1, 0], text(dx));
-      measure([x + dx, y, face], [x + dx, y + dy, face], [1, 0, 0], text(dy));
-    }
-    painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
+    if (!pocket) return;
+    const [x, y] = pocket.at, [dx, dy] = pocket.size, inside = pocket.face === 'inside';
+    const [from, to] = inside ? [t - pocket.depth, t] : [0, pocket.depth];
+    const face = inside ? t : 0;
+    this.mark(edgeList([x, y, from], [x + dx, y + dy, to]).map((q) => outOf(f, q)), this.theme.mark);
+    if (x > 0) measure([x, y + dy, face], [0, y + dy, face], [0, 1, 0], text(x), 2.4);
+    if (y > 0) measure([x + dx, y, face], [x + dx, 0, face], [1, 0, 0], text(y), 2.4);
+    measure([x, y + dy, face], [x + dx, y + dy, face], [0, 1, 0], text(dx));
+    measure([x + dx, y, face], [x + dx, y + dy, face], [1, 0, 0], text(dy));
   }
 }
 
 // collisionName tells what collides.
 const collisionName = (c) => `${c.name}${c.pulled ? ', pulled out' : ''}`;
 
-// COLLISION is how wide its letters are at most, in dots, as the style sheet has it.
-const COLLISION = 300;
-
 // OVER are how far from its place a collision is told, in dots: not over it.
-const OVER = [-30, 30, -60, 60, 0];
+const OVER = [[0, -30], [0, 30], [0, -60], [0, 60]];
 
-// BESIDES are how far from its place what is wrong may be told, in dots.
-const BESIDES = [0, -22, 22, -44, 44];
+// LED are how far over a joint its clearance is told.
+const LED = [[0, -40], [0, 40], [0, -80]];
+
+// ON_IT and BESIDE_IT are how far from the middle of a line its number may stand, in dots: beside it first
+// where it is short. ALONG, as parts of a line or a block, and ACROSS, of the width of a box, are where
+// letters may stand on it.
+const ABOUT = [[26, 0], [-26, 0], [0, -14], [0, 14]], ON_IT = [[0, 0], ...ABOUT], BESIDE_IT = [...ABOUT, [0, 0]];
+const ALONG = [0.5, 0.35, 0.65, 0.2, 0.8];
+const ACROSS = [0.5, 0.3, 0.7, 0.15, 0.85];
 
 // spot is a small square over a place, of the same size at any scale: what is missing in a joint is
 // too little to be seen in a whole box.
@@ -364,31 +352,37 @@ function beside(p0, p1, middle, axes, camera) {
     lines.push(move(q, 4 * out[0], 4 * out[1]), move(ends[k], 4 * out[0], 4 * out[1]));
     lines.push(move(ends[k], -TICK, TICK), move(ends[k], TICK, -TICK));
   });
-  return { lines, at: [mid[0] + out[0] * SIZE_BESIDE, mid[1] + out[1] * SIZE_BESIDE] };
+  return { lines, at: ALONG.map((k) => seen[0].map((v, i) => v + k * along[i] + out[i] * SIZE_BESIDE)) };
 }
 
 // ticked is a slanting tick at a place.
 function ticked(q, axes, camera) {
   const slant = times(plus(axes.right, axes.up), TICK / camera.scale);
-  return [...minus(q, slant), ...plus(q, slant)];
+  return [minus(q, slant), plus(q, slant)];
 }
 
 // turnedOut takes a direction out of a frame.
 const turnedOut = (f, v) => minus(outOf(f, v), f.o);
 
-// grains are arrows along the grain on both faces of pieces that have one.
-function grains(state, shown) {
-  const out = [];
-  for (const p of shown) {
-    if (!p.part.grained) continue;
-    const f = state.frame(p), { length: l, width: w, thickness: t } = p.part;
-    const tip = Math.min(ARROW / state.camera.scale, l / 8, w / 4);
-    for (const z of [0, t]) {
-      const y = 0.45 * w, a = 0.36 * l, b = 0.64 * l;
-      for (const q of [[a, y], [b, y], [a, y], [a + tip, y + tip / 2], [a, y], [a + tip, y - tip / 2], [b, y], [b - tip, y + tip / 2], [b, y], [b - tip, y - tip / 2]]) out.push(...outOf(f, [...q, z]));
-    }
-  }
-  return new Float32Array(out);
+// arrows are those of all pieces that have a grain.
+function arrows(state, shown) {
+  const list = shown.filter((p) => p.part.grained).map((p) => ({ z: state.frame(p).z, faces: [0, p.part.thickness].map((z) => arrow(state, p, z)) }));
+  return { list, numbers: new Float32Array(list.flatMap(({ faces }) => faces.flat(2))) };
+}
+
+// outlined are outlines by how they are drawn: numbers, how dark, how they are dotted.
+function outlined(outlines) {
+  return [[false, false], [false, true], [true, false], [true, true]].map(([stays, usual]) => {
+    const list = outlines.filter((o) => o.box < 0 === stays && Boolean(o.usual) === usual);
+    return [new Float32Array(list.flatMap((o) => edgeList(o.low, o.high).flat())), stays ? 0.5 : 1, usual ? 2 : 0];
+  });
+}
+
+// arrow is along the grain of a piece, at a height over its outside face.
+function arrow(state, p, z) {
+  const f = state.frame(p), { length: l, width: w } = p.part;
+  const tip = Math.min(ARROW / state.camera.scale, l / 8, w / 4), y = 0.45 * w, a = 0.36 * l, b = 0.64 * l;
+  return [[a, y], [b, y], [a, y], [a + tip, y + tip / 2], [a, y], [a + tip, y - tip / 2], [b, y], [b - tip, y + tip / 2], [b, y], [b - tip, y - tip / 2]].map((q) => outOf(f, [...q, z]));
 }
 
 // seenBlock is a block of a box in its place, or what is seen of it in a section: nothing of one

@@ -107,13 +107,14 @@ function isOf(seat, { pockets, thickness }, v, was) {
 }
 
 // jointSizes draws how wide the slot of the joint is, beyond its floor, and what is in it, before its mouth.
-function jointSizes(marks, state, painter, theme, axes) {
+function jointSizes(marks) {
+  const { state, theme, axes } = marks;
   const seat = seatsOf(state, state.group.boxes[0]).find((s) => s.name === state.joint.name);
   const deep = state.joint.way.findIndex((v) => v !== 0);
   if (!seat?.slot || deep === seat.axis || deep === seat.along) return;
   const { data: { unit }, camera, section } = state, out = Math.sign(state.joint.way[deep]), aside = out * ASIDE / camera.scale;
   const [mouth, floor] = out > 0 ? [seat.low[deep], seat.high[deep]] : [seat.high[deep], seat.low[deep]];
-  const stands = state.standsAt(0), lines = [];
+  const stands = state.standsAt(0);
   const size = (from, to, edge, by, text) => {
     const place = (across, d) => {
       const q = [0, 0, 0];
@@ -123,15 +124,13 @@ function jointSizes(marks, state, painter, theme, axes) {
       return q;
     };
     const ends = [from, to].map((v) => place(v, edge + by));
-    lines.push(...ends.flat(), ...place(from, edge), ...ends[0], ...place(to, edge), ...ends[1], ...ends.flatMap((q) => ticked(q, axes, camera)));
+    marks.mark([...ends, place(from, edge), ends[0], place(to, edge), ends[1], ...ends.flatMap((q) => ticked(q, axes, camera))], theme.ink, text);
     const at = camera.project(times(plus(...ends), 0.5), axes);
-    marks.taken.push([...at, text.length * LETTER]);
-    marks.letter(text, 'dw-measure', at);
+    marks.letters.ask({ text, kind: 'dw-measure', turn: TURNS.size, at: [at], own: text, from: at, must: true, color: theme.ink });
   };
   const { kind } = state.pieces[seat.of].part.pockets[seat.pocket], other = seat.faceOut - seat.up * seat.tongue;
   size(other - seat.up * seat.rest, seat.drawn, floor + state.joint.apart * state.joint.way[deep], aside, `${kind} ${lengthText(seat.slot, unit)}`);
   size(other, seat.faceOut, mouth, -aside, `${seat.within} ${lengthText(seat.tongue, unit)}`);
-  painter.put(new Float32Array(lines), painter.gl.LINES, { color: [...theme.ink, 1], through: true, cut: NO_CUT });
 }
 
 // cutSpot is a dot on what a section cuts of a piece, as near to its middle as may be; nothing where none is seen.

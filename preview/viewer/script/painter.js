@@ -74,6 +74,7 @@ class Painter {
     this.faces = program(gl, FACE_VERTEX, FACE_PIXEL);
     this.lines = program(gl, LINE_VERTEX, LINE_PIXEL);
     this.made = new Map(); // by solid
+    [this.standing, this.cutting] = [new Kept(), new Kept()];
     this.loose = this.buffer(null, [[this.lines.at.place, 3]], 0);
   }
 
@@ -114,14 +115,14 @@ class Painter {
       }
     }
     this.made.clear();
-    this.cutKey = null;
+    [this.standing, this.cutting] = [new Kept(), new Kept()];
   }
 
   // draw draws a state with the colors of a theme: numbers from 0 to 1.
   draw(state, theme, dots) {
     const { gl, canvas } = this;
-    const [low, high] = state.bounds();
     const { camera } = state;
+    const { pieces, ends: [low, high] } = this.standing.of(state.standing(), () => this.stand(state));
     camera.reach = 2 * Math.max(1, Math.hypot(...minus(high, low)), Math.hypot(...minus(camera.at, low)), Math.hypot(...minus(camera.at, high)));
     this.view = camera.matrix();
     this.cut = state.cut().flat();
@@ -133,13 +134,18 @@ class Painter {
     gl.enable(gl.DEPTH_TEST);
     gl.depthFunc(gl.LEQUAL);
     gl.disable(gl.BLEND);
-    const pieces = state.shown().map((p) => {
-      const solid = state.solid(p), f = state.frame(p);
-      return { p, made: this.of(solid), model: matrixOf(f), ends: [outOf(f, solid.low), outOf(f, solid.high)] };
-    });
     this.solids(pieces, state, theme);
     if (state.section.axis >= 0) this.caps(pieces, state, theme);
     this.edges(pieces, state, theme);
+  }
+
+  // stand is the pieces that are drawn, as they stand.
+  stand(state) {
+    const pieces = state.shown().map((p) => {
+      const solid = state.solid(p), f = state.frame(p);
+      return { p, made: this.of(solid), model: new Float32Array(matrixOf(f)), ends: [outOf(f, solid.low), outOf(f, solid.high)] };
+    });
+    return { pieces, ends: state.bounds() };
   }
 
   solids(pieces, state, theme) {
@@ -152,11 +158,13 @@ class Painter {
     gl.uniform3fv(uniform.up, [0, 0, 1]);
     gl.uniform1f(uniform.faces, state.marks.faces ? 1 : 0);
     gl.uniform1f(uniform.spacing, this.dots);
+    let color, marked, cut = this.cut; // a call that changes nothing takes its time, too
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
-      gl.uniform3fv(uniform.color, theme.role(p.part.role));
-      gl.uniform1f(uniform.chosen, state.marked(p) ? 1 : 0);
-      gl.uniform4fv(uniform.cut, p.cut ?? this.cut);
+      const tint = theme.of(p.part, state.marks.woods);
+      if (color !== tint) gl.uniform3fv(uniform.color, color = tint);
+      if (marked !== state.marked(p)) gl.uniform1f(uniform.chosen, (marked = state.marked(p)) ? 1 : 0);
+      if (cut !== (p.cut ?? this.cut)) gl.uniform4fv(uniform.cut, cut = p.cut ?? this.cut);
       gl.bindVertexArray(made.faces.array);
       gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
     }
@@ -170,7 +178,7 @@ class Painter {
     gl.enable(gl.STENCIL_TEST);
     for (const { p, made, model, ends } of pieces) {
       if (Math.min(ends[0][axis], ends[1][axis]) >= at || Math.max(ends[0][axis], ends[1][axis]) <= at) continue;
-      const plane = planeThrough(ends, axis, at);
+      const plane = planeThrough(ends, axis, at), tint = theme.of(p.part, state.marks.woods);
       gl.useProgram(this.faces.id);
       gl.uniformMatrix4fv(this.faces.uniform.model, false, model);
       gl.colorMask(false, false, false, false);
@@ -187,9 +195,9 @@ class Painter {
       gl.stencilFunc(gl.NOTEQUAL, 0, 255);
       // Hatching first, for what it leaves out does not touch the stencil.
       gl.stencilOp(gl.KEEP, gl.KEEP, gl.KEEP);
-      this.put(plane, gl.TRIANGLES, { color: [...mixed(theme.ink, theme.role(p.part.role), 0.25), 1], hatch: 9 + (p.order % 3) * 3, slope: p.order % 2 ? 1 : -1, nearer: 1e-5, cut: NO_CUT });
+      this.put(plane, gl.TRIANGLES, { color: [...mixed(theme.ink, tint, 0.25), 1], hatch: 9 + (p.order % 3) * 3, slope: p.order % 2 ? 1 : -1, nearer: 1e-5, cut: NO_CUT });
       gl.stencilOp(gl.ZERO, gl.ZERO, gl.ZERO);
-      this.put(plane, gl.TRIANGLES, { color: [...mixed(theme.role(p.part.role), theme.ground, 0.45), 1], cut: NO_CUT });
+      this.put(plane, gl.TRIANGLES, { color: [...mixed(tint, theme.ground, 0.45), 1], cut: NO_CUT });
     }
     gl.disable(gl.STENCIL_TEST);
   }
@@ -198,24 +206,15 @@ class Painter {
     const { gl, lines: { uniform } } = this;
     const nearer = 1.4 / state.camera.scale / state.camera.reach;
     this.prepare({ color: [...theme.line, 1], nearer, cut: this.cut });
+    let marked = false, { cut } = this;
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);
-      gl.uniform4fv(uniform.color, state.marked(p) ? [...theme.ink, 1] : [...theme.line, 1]);
-      gl.uniform4fv(uniform.cut, p.cut ?? this.cut);
+      if (marked !== state.marked(p)) gl.uniform4fv(uniform.color, (marked = state.marked(p)) ? [...theme.ink, 1] : [...theme.line, 1]);
+      if (cut !== (p.cut ?? this.cut)) gl.uniform4fv(uniform.cut, cut = p.cut ?? this.cut);
       gl.bindVertexArray(made.lines.array);
       gl.drawArrays(gl.LINES, 0, made.lines.count);
     }
-    if (state.section.axis >= 0) this.put(this.cutLines(state, pieces), gl.LINES, { color: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
-  }
-
-  // cutLines keeps what it found: turning the box changes nothing of it.
-  cutLines(state, pieces) {
-    const key = [state.section.axis, state.section.at, state.opened, state.joint?.apart, state.marks.exaggerated, ...state.pulls.values(), ...pieces.map(({ p }) => p.key)].join();
-    if (this.cutKey !== key) {
-      this.cutKey = key;
-      this.cutFound = cutLines(state, pieces);
-    }
-    return this.cutFound;
+    if (state.section.axis >= 0) this.put(this.cutting.of([state.section.axis, state.section.at, state.standing()].join(' '), () => cutLines(state, pieces)), gl.LINES, { color: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
   }
 
   // put draws places that are not kept: {color, hatch, slope, nearer, cut, through}, with

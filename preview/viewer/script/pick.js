@@ -39,8 +39,7 @@ function hit(solid, p, d, beyond) {
 }
 
 // seenAt finds the piece that is seen at a dot.
-function seenAt(state, x, y) {
-  const axes = state.camera.axes();
+function seenAt(state, x, y, axes = state.camera.axes()) {
   const from = state.camera.under(x, y, axes);
   const [n, far] = state.cut();
   const start = dot(n, from), rate = dot(n, axes.eye);

@@ -48,26 +48,25 @@ function cardOf({ setting, cut }) {
 }
 
 // drawFeed draws what the cutter takes, which the part hides, the way of feeding, and what is set.
-function drawFeed(marks, state, painter, theme, axes) {
-  const { feed, setting, part } = state.at(), { gl } = painter, { camera } = state;
+function drawFeed(marks) {
+  const { state, painter, theme, axes } = marks, { feed, setting, part } = state.at(), { camera } = state;
   const { o } = fedTo(feed, state.fed), f = frameOf(o, feed.x, feed.y), { length, width, thickness } = state.data.parts[part];
   const ends = [outOf(f, [0, 0, 0]), outOf(f, [length, width, thickness])];
   const low = [0, 1, 2].map((k) => Math.min(ends[0][k], ends[1][k])), high = [0, 1, 2].map((k) => Math.max(ends[0][k], ends[1][k]));
-  const line = { color: [...theme.mark, 1], through: true, cut: NO_CUT };
   const from = [Math.max(low[0], -setting.cutter), Math.max(low[1], 0), 0];
   const to = [Math.min(high[0], 0, feed.rows ? 0 : feed.fence), high[1] - (feed.lead ?? 0), Math.min(high[2], setting.height)];
-  if (to[1] > from[1]) painter.put(edgesOf(from, to), gl.LINES, line);
+  if (to[1] > from[1]) marks.mark(edgeList(from, to), theme.mark);
   // An arrow over the part, away from the operator.
   const middle = [low[0] + (high[0] - low[0]) / 4, (low[1] + high[1]) / 2, high[2]], arrow = Math.min(60, (high[1] - low[1]) / 3), tip = arrow / 3;
   const [tail, head] = [-arrow, arrow].map((dy) => plus(middle, [0, dy, 0]));
-  painter.put(new Float32Array([...tail, ...head, ...head, ...plus(head, [-tip, -tip, 0]), ...head, ...plus(head, [tip, -tip, 0])]), gl.LINES, { ...line, color: [...theme.ink, 1] });
-  const upright = Math.abs(outOf(f, [0, 0, 1])[2] - o[2]) < 0.5;
-  marks.letter(feed.rows ? 'feed' : `feed, ${feed.down} face ${upright ? 'at the fence' : 'down'}`, 'dw-face', camera.project(tail, axes));
+  marks.mark([tail, head, head, plus(head, [-tip, -tip, 0]), head, plus(head, [tip, -tip, 0])], theme.ink, 'feed');
+  const upright = Math.abs(outOf(f, [0, 0, 1])[2] - o[2]) < 0.5, told = camera.project(tail, axes);
+  marks.letters.ask({ text: feed.rows ? 'feed' : `feed, ${feed.down} face ${upright ? 'at the fence' : 'down'}`, kind: 'dw-face', turn: TURNS.asked, at: [told], own: 'feed', from: told, must: true, color: theme.ink });
   // What is set, from the cutter to the near edge of the table, below which its figures stand.
   const { cutter, figures } = setting, front = state.solids.of(feed.machine[0].mesh).low;
-  const sides = feed.rows ? [-cutter, 0] : [-cutter, 0, feed.fence];
-  painter.put(new Float32Array(sides.flatMap((x) => [x, 0, 0, x, front[1], 0])), gl.LINES, { color: [...theme.mark, 1], nearer: 1.5 / camera.scale / camera.reach });
-  const [x, y] = camera.project([0, front[1], front[2]], axes);
-  const text = figures.filter(([, value]) => /\d/.test(value)).map((v) => v.join(' ')).join(', '), half = text.length * LETTER / 2 + EDGE;
-  marks.letter(text, 'dw-measure', [within(x, half, Math.max(half, camera.width - half)), y + LINE]);
+  const sides = (feed.rows ? [-cutter, 0] : [-cutter, 0, feed.fence]).flatMap((x) => [[x, 0, 0], [x, front[1], 0]]);
+  painter.put(new Float32Array(sides.flat()), painter.gl.LINES, { color: [...theme.mark, 1], nearer: 1.5 / camera.scale / camera.reach });
+  marks.keep(sides, 'set');
+  const below = camera.project([0, front[1], front[2]], axes);
+  marks.letters.ask({ text: figures.filter(([, value]) => /\d/.test(value)).map((v) => v.join(' ')).join(', '), kind: 'dw-measure', turn: TURNS.size, by: [[0, 15]], own: 'set', from: below, must: true, color: theme.mark });
 }

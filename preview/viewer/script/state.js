@@ -1,6 +1,14 @@
 // What is shown of a scene and how: all that a person can set. Pieces are known by
 // `box/piece`, so that another state of the job keeps what was set.
 
+// A Kept is made anew where its key is another.
+class Kept {
+  of(key, make) {
+    if (this.key !== key) [this.key, this.value] = [key, make()];
+    return this.value;
+  }
+}
+
 class State {
   constructor(data) {
     this.hidden = new Set();
@@ -17,7 +25,7 @@ class State {
     this.fed = 0; // how far the part of a setup has come, as a part of its way
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
     this.stale = false; // what is shown is not of the latest job: its clearances are not told
-    this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false, milled: true };
+    this.marks = { numbers: true, sizes: true, faces: false, grain: false, plays: false, exaggerated: false, milled: true, woods: false };
     this.camera = new Camera();
     this.joint = null; // that is looked into: its name, how far apart it is, and what to go back to
     this.boards = MEAN; // of LEVELS, and the numbered box whose errors the machine has
@@ -51,7 +59,16 @@ class State {
     }
   }
 
+  // standing tells ways in which pieces stand, and what is shown of them, apart: what is made for one
+  // serves until it is another, however it is turned.
+  standing() {
+    const { shifted, joint, marks } = this;
+    return [this.shows, this.opened, this.work, this.step, this.fed, joint?.of, joint?.apart, this.boards, this.draw, marks.exaggerated, marks.milled, shifted?.key, shifted?.by,
+      ...this.pulls, ...this.hidden].join(' ');
+  }
+
   show(n, anew = true) {
+    this.shows = (this.shows ?? 0) + 1;
     this.group = this.data.groups[n];
     this.groupIndex = n;
     this.groupName = this.group.name;

@@ -29,7 +29,8 @@ class Tools {
       ...this.plays(),
       this.lists,
       drop('Keys', make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))),
-      ...viewer.measured.tools());
+      ...viewer.measured.tools(),
+      ...(viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme(), { className: 'dw-apart' })]));
     this.set();
   }
 
@@ -61,9 +62,9 @@ class Tools {
     const { viewer, state: { group, data } } = this;
     const all = [['sizes', 'dimensions of the box'], ['numbers', group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `clearance in the ${group.carcass ? 'opening' : 'joints'}, ${data.unit}`], ['exaggerated', `clearance drawn ${data.ease} times its size, an overlap as it is`]];
     if (data.parts.some((p) => p.milled !== p.mesh)) all.unshift(['milled', 'as milled, with the bits’ round corners; else as designed']);
+    if (Object.keys(data.stocks).length > 0) all.push(['woods', 'colors of the boards, else of the parts']);
     this.checks = new Map(all.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
-    const theme = viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme())];
-    return [...this.checks.values(), ...theme];
+    return [...this.checks.values()];
   }
 
   // plays lists where joints have play, each a way to a section through it; the list is

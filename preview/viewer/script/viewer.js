@@ -26,7 +26,9 @@ class Viewer {
     this.measured = new Measured(this);
     this.ending.push(this.assembly.end, () => this.measured.halt());
     this.controls = new Controls(this, this.aside, this.row);
-    this.stage.append(make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said, this.measured.told), this.measured.scale);
+    const caption = make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said, this.measured.told);
+    this.over = [...caption.children, this.measured.scale]; // what letters keep clear of
+    this.stage.append(caption, this.measured.scale);
     element.replaceChildren(this.row, this.stage, this.assembly.told, this.aside);
     this.fold(Boolean(options.embedded));
     this.controls.build();
@@ -100,8 +102,8 @@ class Viewer {
       this.asked = 0;
       const start = performance.now();
       this.painter.draw(this.state, this.theme, this.dots);
-      this.marks.draw(this.state, this.painter, this.theme);
       this.controls.set();
+      this.marks.draw(this.state, this.painter, this.theme, this.over);
       const took = performance.now() - start;
       this.frames.drawn++;
       this.frames.last = took;
@@ -127,7 +129,7 @@ class Viewer {
   stale(on) {
     if (!this.works || this.state.stale === on) return;
     this.state.stale = on;
-    this.controls.tools.refresh();
+    this.controls.keepFocus(() => this.controls.tools.refresh());
     this.changed();
   }
 
@@ -200,7 +202,7 @@ class Viewer {
 
   // drop ends a drag: the page is told where the piece is to stand, in mm from its wall.
   drop({ piece, axis, mm, pulls }, taken) {
-    if (pulls) return;
+    if (pulls) return this.spread(this.state.opened); // all stays in sight
     const by = this.state.shifted?.by[axis] ?? 0;
     if (!taken || by === 0) this.state.shifted = null;
     else this.options.move(piece, mm + by);
