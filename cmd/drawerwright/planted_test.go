@@ -29,7 +29,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.PartsText, `^tote: a saw.*\n`, "", "note", "drawers"},
 	{readback.ReportJSON, `"message": "a saw cannot cut the hand`, `"message": "the saw cannot cut the hand`, "note", "drawers"},
 
-	{readback.Packet, "tote: a saw cannot cut the hand-hold", "tote: a saw cuts the hand-hold", "note", "drawers"},
+	{readback.Packet, "tote: a saw cannot cut the pull (hand-hold)", "tote: a saw cuts the pull (hand-hold)", "note", "drawers"},
 
 	{readback.CheckText, `^(tote: )goes together`, "${1}loose", "verdict", "said"},
 	{readback.CheckJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},

@@ -35,8 +35,12 @@ func (b *Book) Forecasts(rows []ForecastRow) {
 	left := b.Width() - onPaper.wide - verdictWidth - 2*rowAir
 	b.Keep(rows[0].height(left) + 12)
 	b.forecastKey()
-	for _, r := range rows {
-		if high := r.height(left); b.Room() < high {
+	for i, r := range rows {
+		high := r.height(left)
+		if i > 0 && i == len(rows)-2 { // the last does not stand on its page alone
+			high += rows[i+1].height(left) + 0.01 // whatever sums round to
+		}
+		if b.Room() < high {
 			b.Page()
 			b.forecastKey()
 		}

@@ -54,10 +54,14 @@ func (b *Book) Groups(columns []Column, groups []Group) {
 	b.Space(b.Gap(AfterTable))
 }
 
-// last is what the rows after this one take that stay with it, where so many are left of a long table, all of one
-// group.
+// last is what the rows after this one take that stay with it, all of one group: the last few of a long table, and the
+// last of any but the shortest, which would stand on its page alone.
 func (t *table) last(rows [][]string, left int) (high float64) {
-	if left != someRows-1 || left != len(rows) || len(t.rows) <= 2*someRows {
+	few := 1
+	if len(t.rows) > 2*someRows {
+		few = someRows - 1
+	}
+	if left != few || left != len(rows) || len(t.rows) <= 2 {
 		return 0
 	}
 	for _, r := range rows {

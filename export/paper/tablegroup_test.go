@@ -165,3 +165,54 @@ func TestFigureHasRoom(t *testing.T) {
 		}
 	}
 }
+
+// TestNoRowStandsAlone: wherever a table or a list of forecasts begins, the last page of one that goes on has two rows
+// of it or more.
+func TestNoRowStandsAlone(t *testing.T) {
+	turned := 0
+	for rows := 3; rows <= 8; rows++ {
+		for taken := 0.0; taken < 265; taken += 2.5 {
+			for what, draw := range map[string]func(b *Book){
+				"table": func(b *Book) {
+					list := make([][]string, rows)
+					for i := range list {
+						list[i] = []string{fmt.Sprintf("row %d", i), strings.Repeat("words of a cell that is broken ", 12)}
+					}
+					b.Table([]Column{{Head: "name"}, {Head: "words"}}, list)
+				},
+				"forecasts": func(b *Book) {
+					list := make([]ForecastRow, rows)
+					for i := range list {
+						list[i] = ForecastRow{Name: fmt.Sprintf("row %d", i), Numbers: "right 1 to 2", Verdict: "as asked"}
+						list[i].Forecast.Right.Max, list[i].Forecast.Worst.Max, list[i].Forecast.Likely.Max = 2, 2, 1
+					}
+					b.Forecasts(list)
+				},
+			} {
+				var last []int // rows of each page
+				b := &Book{Size: A4, Out: func(p drawing.Page) {
+					n := 0
+					for _, w := range p.Texts {
+						if strings.HasPrefix(w.String, "row ") {
+							n++
+						}
+					}
+					last = append(last, n)
+				}}
+				b.Page()
+				b.Space(taken)
+				draw(b)
+				b.Close()
+				if n := last[len(last)-1]; len(last) > 1 && n < rows {
+					turned++
+					if n == 1 {
+						t.Errorf("%s of %d rows, %g taken: one row on the last page", what, rows, taken)
+					}
+				}
+			}
+		}
+	}
+	if turned == 0 {
+		t.Error("nothing went on over a page")
+	}
+}

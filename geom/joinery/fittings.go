@@ -37,7 +37,7 @@ const (
 	PullHandHold PullShape = "hand-hold"  // a slot with round ends below the top edge
 )
 
-// Pull is a finger hole or hand hold. A size of 0 is chosen.
+// Pull is where fingers take hold of a front. A size of 0 is chosen.
 type Pull struct {
 	Shape         PullShape
 	Width, Height float64 // the diameter of a hole, of a half-round

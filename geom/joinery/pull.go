@@ -22,7 +22,7 @@ const (
 	roundRoom             = 1.05 // of an arc's radius over a bit's: a bit of just the radius stands still in it
 )
 
-// pull cuts a hand hold into the middle of the drawer front, or of the box's front
+// pull cuts one into the middle of the drawer front, or of the box's front
 // where there is none.
 func (l *layout) pull() {
 	k := l.Pull
@@ -41,7 +41,7 @@ func (l *layout) pull() {
 	if l.Cutter.Kind.Fenced() {
 		l.note(geom.Diagnosis{ // another tool cuts it
 			Code: "pull-by-hand", Subject: about(FieldPull, role),
-			Fact: geom.Sentencef("a saw cannot cut the %s", k.Shape),
+			Fact: geom.Sentencef("a saw cannot cut the pull (%s)", k.Shape),
 			Ask:  geom.Sentencef("bore it, or cut it with a jigsaw or a router and the drawing"),
 		})
 	}
@@ -176,7 +176,7 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 			Code: "pull", Subject: about(FieldPull, role),
 			Measured: geom.Millimeters(width), Limit: geom.Millimeters(clear - 2*pullEnds),
 			Fact:     geom.Sentencef("a pull of %s is too wide for a front with %s between its ends", geom.Millimeters(width), geom.Millimeters(clear)),
-			Ask:      geom.Sentencef("take a finger hole"),
+			Ask:      geom.Sentencef("take a pull of the shape hole"),
 			Remedies: []geom.Remedy{l.between(FieldPull, minPull, clear-2*pullEnds).Of("width", 0)},
 		})
 	case low < floor+pullEdge-settle:

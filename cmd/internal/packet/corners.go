@@ -119,7 +119,7 @@ func (m maker) jointTold(j joint) {
 func (m maker) meeting(c meeting) {
 	m.Scale(paper.ScaleText(c.scale))
 	m.Figure(c.drawn, "")
-	m.Text(c.words())
+	m.Text(upper(c.words()))
 }
 
 // pair shows a corner, and beside it another that is smaller, with the words of both.
@@ -217,11 +217,11 @@ func (m maker) meetings(d batch.Drawer) []meeting {
 	}
 	// A little off the middle, where no row of fingers ends.
 	level := paper.Corner{Pieces: pieces, Axis: paper.AcrossZ, At: 0.53 * d.Spec.Height}
-	list := []meeting{{Corner: level, what: "The left front corner from above"}}
+	list := []meeting{{Corner: level, what: "the left front corner from above"}}
 	if d.Spec.BackJoint == joinery.Housed {
 		level.Near.Y = d.Outside.Depth
-		list = append(list, meeting{Corner: level, what: "The left rear corner from above"})
+		list = append(list, meeting{Corner: level, what: "the left rear corner from above"})
 	}
 	upright := paper.Corner{Pieces: pieces, Axis: paper.AcrossX, At: 0.47 * d.Outside.Width}
-	return append(list, meeting{Corner: upright, what: "The bottom at the box front, from the right"})
+	return append(list, meeting{Corner: upright, what: "the bottom at the box front, from the right"})
 }

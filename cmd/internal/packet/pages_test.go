@@ -161,7 +161,7 @@ func TestPagesOfSamples(t *testing.T) {
 		}
 		for _, p := range k.pages {
 			for _, scale := range []string{"4:1.", "5:1."} {
-				enlarged += strings.Count(said(p), "At the left: The left front corner from above, "+scale)
+				enlarged += strings.Count(said(p), "At the left: the left front corner from above, "+scale)
 			}
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
+	"unicode"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
@@ -82,6 +84,38 @@ func (m maker) sizes(f *family) present.Table {
 	return t
 }
 
+// withoutNeedless leaves out of the table of sizes, which is the first, the letters of some that no view has room for
+// which no other table has either: where a rounded corner begins, its radius says. Needed are the others.
+func withoutNeedless(tables []present.Table, unseen []string) (list []present.Table, needed []string) {
+	if len(unseen) == 0 {
+		return tables, nil
+	}
+	sizes, between := tables[0], func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }
+	for _, name := range unseen {
+		has := func(c present.Cell) bool { return slices.Contains(strings.FieldsFunc(c.Text, between), name) }
+		if slices.ContainsFunc(tables[1:], func(t present.Table) bool {
+			return slices.ContainsFunc(t.Rows, func(row []present.Cell) bool { return slices.ContainsFunc(row, has) })
+		}) {
+			needed = append(needed, name)
+			continue
+		}
+		if at := slices.IndexFunc(sizes.Columns, func(c present.Column) bool { return c.Heading == name }); at >= 0 {
+			sizes = sizes.Without(at)
+		}
+	}
+	return append([]present.Table{sizes}, tables[1:]...), needed
+}
+
+// rounded is the radius of the round corners of a cut, in words; empty where it has none.
+func (m maker) rounded(l geom.Loop) string {
+	for i, v := range l {
+		if v.Bulge != 0 {
+			return ", radius " + m.caliper(l.Arc(i).Radius())
+		}
+	}
+	return ""
+}
+
 // depth of a pocket in words.
 func (m maker) depth(p batch.Part, k geom.Pocket) string {
 	if k.Through(p.Panel.Thickness) {
@@ -107,9 +141,14 @@ func (m maker) cuts(f *family, names []string) present.Table {
 		if k.Face == geom.Outside && through {
 			face += ", seen through"
 		}
+		round := ""
+		if k.Kind == geom.Cutout {
+			round = m.rounded(k.Outline)
+		}
 		left, right, low, high := f.bounds(func(p geom.Panel) geom.Loop { return p.Pockets[i].Outline }, turned)
-		t.Add(names[i], k.Kind.String(), face, m.depth(p, k), f.span(geom.AlongX, left, right),
-			f.span(geom.AlongY, low, high), f.extent(geom.AlongX, left, right)+" x "+f.extent(geom.AlongY, low, high))
+		across, up := f.span(geom.AlongX, left, right), f.span(geom.AlongY, low, high)
+		t.Add(names[i], k.Kind.String(), face, m.depth(p, k), across, up,
+			f.extent(geom.AlongX, left, right)+" x "+f.extent(geom.AlongY, low, high)+round)
 	}
 	return t
 }
@@ -150,7 +189,8 @@ func (m maker) edgeCuts(f *family) present.Table {
 	var rows [][]string
 	for i, k := range f.part().Panel.EdgeCuts {
 		left, right, low, high := f.bounds(func(p geom.Panel) geom.Loop { return p.EdgeCuts[i].Area }, false)
-		kind, across, up := k.Kind.String(), f.span(geom.AlongX, left, right), f.span(geom.AlongY, low, high)
+		kind := k.Kind.String() + m.rounded(k.Area)
+		across, up := f.span(geom.AlongX, left, right), f.span(geom.AlongY, low, high)
 		at := slices.IndexFunc(rows, func(r []string) bool { return r[0] == kind && r[1] == across })
 		if at < 0 {
 			rows = append(rows, []string{kind, across, up})

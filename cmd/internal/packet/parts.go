@@ -174,9 +174,10 @@ func (m maker) block(s sectioned, below float64) block {
 	if !slices.ContainsFunc(views, func(v paper.View) bool { return v.Left }) {
 		tables = m.lists(&s.family, false)
 	}
+	tables, unseen := withoutNeedless(tables, s.unseen(views))
 	all := m.on(func(m maker) {
 		m.about(&s.family)
-		m.drawn(views, tables, s.unseen(views))
+		m.drawn(views, tables, unseen)
 	})
 	b := block{write: all, views: views, air: m.Gap(paper.AfterTable), narrow: m.wide(s, views, tables) <= m.ColumnWidth(abreast)}
 	if len(tables) == 0 {

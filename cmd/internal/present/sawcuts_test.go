@@ -88,3 +88,14 @@ func TestShave(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// TestOffcutsAreHeld: what one holds at a cut is told by its size, also where it is kept as it is.
+func TestOffcutsAreHeld(t *testing.T) {
+	cut := record.SawCut{Kind: "fence cut", Setting: 90, Workpiece: record.Workpiece{Name: "1a", Length: 600, Width: 400},
+		Yields:    &record.Workpiece{Name: "1b side", Length: 600, Width: 90, Piece: true},
+		Remainder: &record.Workpiece{Name: "1a", Length: 600, Width: 306.8, Offcut: true}}
+	rows := CutGroups([]record.SawCut{cut}, geom.Millimeter)[0].Texts()
+	if rest := rows[0][3]; !strings.HasPrefix(rest, "offcut, 306.8") {
+		t.Errorf("the rest is %q", rest)
+	}
+}

@@ -98,7 +98,7 @@ func restOf(c record.SawCut, u geom.Unit) string {
 				left += ": measure"
 			}
 		case r.Offcut:
-			left = "offcut"
+			left = "offcut, " + left // what one holds, also where no more comes of it
 		case r.Waste:
 			left = "waste"
 		case r.Name != c.Workpiece.Name:
