@@ -140,8 +140,8 @@ func Data(s scene.Scene) ([]byte, error) {
 
 // dataOf is a scene but for the bytes of its meshes.
 func dataOf(s scene.Scene) data {
-	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Stocks: map[string]tint{},
-		Parts: []part{}, Boxes: []box{}, Groups: []group{},
+	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{},
+		Roles: map[string]tint{}, Stocks: map[string]tint{}, Parts: []part{}, Boxes: []box{}, Groups: []group{},
 		Draws: make(map[int][]float64), Setups: settingsOf(s.Settings)}
 	at := 0
 	for _, m := range s.Meshes {

@@ -24,8 +24,8 @@ type Picture struct {
 const maxPictures = 400 << 10
 
 // scripts are the files of the program, in the order in which they need each other.
-var scripts = []string{"vectors", "lengths", "elements", "solids", "camera", "state", "pick", "painter", "taken", "letters",
-	"marks", "theme", "input", "setups", "assembly", "measured", "tools", "controls", "viewer"}
+var scripts = []string{"vectors", "lengths", "elements", "solids", "camera", "state", "pick", "painter", "taken",
+	"letters", "marks", "theme", "input", "setups", "assembly", "measured", "tools", "controls", "viewer"}
 
 //go:embed script style.css page.css page.html boot.js
 var sources embed.FS

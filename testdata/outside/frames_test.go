@@ -16,8 +16,10 @@ openings:
   left: {width: 500, height: 3900, depth: 480, cabinet: frameless, fronts: overlay}
   right: {width: 450, height: 3900, depth: 480, cabinet: frameless, fronts: overlay}
 drawers:
-  - {name: left, opening: left, slide: side-mount, rows: 30, sides: ply, bottom: thin, drawer-front: {stock: ply, handles: handle, handle-spacing: 96}}
-  - {name: right, opening: right, slide: side-mount, rows: 30, sides: ply, bottom: thin, drawer-front: {stock: ply, handles: handle, handle-spacing: 96}}
+  - {name: left, opening: left, slide: side-mount, rows: 30, sides: ply, bottom: thin,
+     drawer-front: {stock: ply, handles: handle, handle-spacing: 96}}
+  - {name: right, opening: right, slide: side-mount, rows: 30, sides: ply, bottom: thin,
+     drawer-front: {stock: ply, handles: handle, handle-spacing: 96}}
 `
 
 // BenchmarkFrame is what the script of the viewer takes of a frame, with 60 drawers that turn.

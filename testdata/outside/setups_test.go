@@ -53,7 +53,7 @@ func TestSetupsComparator(t *testing.T) {
 		"figure":  {`["fence","6.10 mm"]`, `["fence","6.20 mm"]`},
 		"caution": {"...setting.cautions, ...cut.cautions]", "...cut.cautions]"},
 		"uncut":   {"mesh: feed.after", "mesh: feed.before"},
-		"unseen":  {"drawFeed(this, state, painter, theme, axes);", ";"},
+		"unseen":  {"drawFeed(this);", ";"},
 	} {
 		if !strings.Contains(good, change[0]) {
 			t.Fatalf("the page has no %q", change[0])

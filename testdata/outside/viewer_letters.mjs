@@ -77,6 +77,17 @@ await browse(true, async (browser) => {
             judge(`${state.groupName}, ${name}, seen from ${left}, ${above}`);
           }
         }
+        if (state.setups.length > 0) {
+          viewer.section(-1);
+          viewer.assembly.choose('setups');
+          for (let i = 0; i < 8; i++) {
+            viewer.assembly.halt(); // where the part has been fed to
+            await still();
+            judge(`${state.groupName}, setups, step ${state.step + 1}`);
+            viewer.assembly.by(1);
+          }
+          viewer.assembly.choose('assembly');
+        }
         const play = state.group.boxes.length === 1 && state.data.boxes[state.group.boxes[0]].plays[0];
         if (play) {
           viewer.choose(null);

@@ -34,8 +34,8 @@ type checked struct {
 }
 
 // viewerChecks are all checks of a page.
-var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "measured", "pull", "milled",
-	"overlaps", "keys", "theme", "woods", "focus", "refit", "axe", "update", "phone", "without WebGL", "without scripts"}
+var viewerChecks = []string{"load", "orbit", "explode", "assembly", "section", "measures", "plays", "measured", "pull",
+	"milled", "overlaps", "keys", "theme", "woods", "focus", "refit", "axe", "update", "phone", "without WebGL", "without scripts"}
 
 // maxBank is how large the page of a bank of twelve drawers may be, in bytes.
 const maxBank = 1_500_000

@@ -50,8 +50,8 @@ func lot(b *testing.B, first, n int, solids string) func() {
 	text := "units: mm\nstock:\n  birch: {thickness: [12.2, 12.15, 12.25]}\n  ply: {thickness: [5.9, 5.85, 5.95]}\n" +
 		"cutter: {kind: router, diameter: 6}\npreview: " + solids + "\ndrawers:\n"
 	for i := first; i < first+n; i++ {
-		text += fmt.Sprintf("  - {name: d%d, outside: %d x %d x %d, sides: birch, bottom: ply}\n", i, 250+i%500, 80+i%160,
-			400+i/10)
+		text += fmt.Sprintf("  - {name: d%d, outside: %d x %d x %d, sides: birch, bottom: ply}\n", i, 250+i%500,
+			80+i%160, 400+i/10)
 	}
 	j, problems := job.Read("job.yaml", strings.NewReader(text))
 	if problems.Failed() {
