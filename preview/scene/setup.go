@@ -175,12 +175,14 @@ func (b bench) wood(passes, more int) (int, error) {
 	add(b.done[b.part])
 	all := len(b.cut.Faces())
 	var waste []solid.Mesh
+	whole := true // nothing of the cut is left to be done
 	for i, t := range b.turns {
 		had := passes
 		if i < more {
 			had++
 		}
 		before := len(out.Pockets)
+		whole = whole && had == all
 		if had > 0 {
 			add(t)
 		}
@@ -200,6 +202,9 @@ func (b bench) wood(passes, more int) (int, error) {
 				out.Pockets[j].Outline = out.Pockets[j].Outline.Bounds().Intersect(to).Loop()
 			}
 		}
+	}
+	if whole && len(out.Pockets) == len(p.Pockets)+len(p.EdgeCuts) {
+		return b.scene.Parts[b.part].Mesh, nil // it is done
 	}
 	m, err := solid.Build(out, solid.Options{})
 	if err != nil {

@@ -20,7 +20,7 @@ type fed struct {
 // TestSetups: in Chromium every cut of the boxes' parts at a saw or a router table is shown, step by step, with
 // the words, figures and cautions that the packet prints; the part goes over the cutter, or is there at once where
 // no motion is wanted; axe-core finds nothing serious. Where a router follows its drawings there is nothing to
-// choose.
+// choose. The page of a bank stays as small as that of a routed one.
 func TestSetups(t *testing.T) {
 	t.Parallel()
 	page := func(name, text string, fenced bool, checks ...string) fed {
@@ -28,6 +28,12 @@ func TestSetups(t *testing.T) {
 		return fed{name, filepath.Join(dir, "boxes.html"), packetWords(t, dir), fenced, append(checks, "setups")}
 	}
 	bench := textOf(t, "../../samples/bench-drawers.yaml")
+	sawn := strings.Replace(bankOfTwelve, "kind: router, diameter: 5, reach: 22", "kind: saw, width: 6.2", 1)
+	bank, rows := build(t, sawn)
+	info, err := os.Stat(filepath.Join(bank, "boxes.html"))
+	if err != nil || info.Size() > maxBank || len(rows.Drawers) != 12 {
+		t.Errorf("the page of %d sawn drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), maxBank)
+	}
 	for _, c := range setups(t,
 		page("bench", bench, true, "moves", "calm", "phone"),
 		page("router table", strings.Replace(bench, "kind: saw", "kind: router-table", 1), true),
