@@ -95,7 +95,8 @@ func NewWorkbench(s *Scene) *Workbench {
 // Cut is how all parts of the scene that a cut of a setting is made on are fed: for each pass every edge of each.
 func (w *Workbench) Cut(s setup.Setting, c setup.Cut, k joinery.CutterKind) (list []Feed, err error) {
 	faces := c.Faces()
-	tall := slices.ContainsFunc(s.Cuts, func(o setup.Cut) bool { return o.Holding == setup.OnEnd }) // it stays on for all
+	// A tall fence stays on for all cuts of its setting.
+	tall := slices.ContainsFunc(s.Cuts, func(o setup.Cut) bool { return o.Holding == setup.OnEnd })
 	for pass, face := range faces {
 		var runs [][]Feed // of each board
 		for _, b := range c.Boards {
@@ -106,7 +107,8 @@ func (w *Workbench) Cut(s setup.Setting, c setup.Cut, k joinery.CutterKind) (lis
 			at := bench{Workbench: w, cut: c, kind: k, tall: tall, part: part, turns: b.Turns}
 			run := make([]Feed, len(b.Turns))
 			for i, turn := range b.Turns {
-				run[i] = Feed{Parts: []int{part}, Edges: turn.Edges, Face: c.Face, Pass: pass + 1, Passes: len(faces), Fence: face}
+				run[i] = Feed{Parts: []int{part}, Edges: turn.Edges, Face: c.Face, Pass: pass + 1, Passes: len(faces),
+					Fence: face}
 				if run[i].Before, err = at.wood(pass, i); err == nil {
 					run[i].After, err = at.wood(pass, i+1)
 				}
@@ -188,7 +190,7 @@ func (b bench) wood(passes, more int) (int, error) {
 		}
 		switch {
 		case had == 0 || had == all:
-		case b.cut.Holding == setup.OnEnd: // a strip still stands outside of the slot, unless only thicker boards have it
+		case b.cut.Holding == setup.OnEnd: // a strip stands outside of the slot, unless only thicker boards have it
 			if from := b.cut.Passes[had-1] + b.cut.Cutter; from < p.Thickness {
 				m, err := b.strip(t.Edges, from, out.Pockets[:before])
 				if err != nil {
