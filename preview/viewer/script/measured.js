@@ -179,23 +179,27 @@ class Measured {
   constructor(viewer) {
     this.viewer = viewer;
     this.frame = 0; // asked for
+    this.boards = make('select', { onchange: () => this.choose(Number(this.boards.value), this.state.draw) },
+      ...LEVELS.map((text, i) => make('option', { value: String(i) }, text)));
+    this.draw = make('input', { type: 'range', min: '0', title: 'errors as they are usual, by number: one number is one box', oninput: () => this.choose(this.state.boards, Number(this.draw.value)) });
+    this.drawn = make('output', {});
+    this.close = button('', () => this.press());
     this.told = make('p', { className: 'dw-joint', role: 'status' });
     this.scale = make('div', { className: 'dw-scale' });
+    this.choices = make('div', { className: 'dw-tool', role: 'group', 'aria-label': 'As measured' },
+      make('label', { className: 'dw-tool' }, 'boards', this.boards), make('label', { className: 'dw-tool' }, 'machine', this.draw), this.drawn);
+    this.folded = Boolean(viewer.options.embedded);
+    this.bar = make('div', { className: 'dw-bar' }, this.choices, make('div', { className: 'dw-tool' }, this.close));
   }
 
   get state() { return this.viewer.state; }
 
-  // tools are made anew with the others.
-  tools() {
-    const { state } = this;
-    this.boards = make('select', { onchange: () => this.choose(Number(this.boards.value), state.draw) },
-      ...LEVELS.map((text, i) => make('option', { value: String(i) }, text)));
-    this.draw = make('input', { type: 'range', min: '0', title: 'errors as they are usual, by number: one number is one box', oninput: () => this.choose(state.boards, Number(this.draw.value)) });
-    this.drawn = make('output', {});
-    this.close = button('', () => this.press());
-    this.row = make('div', { className: 'dw-tool', role: 'group', 'aria-label': 'As measured' },
-      make('label', { className: 'dw-tool' }, 'boards', this.boards), make('label', { className: 'dw-tool' }, 'machine', this.draw), this.drawn);
-    return [this.row, make('div', { className: 'dw-tool' }, this.close)];
+  // toggle is made anew with the tools.
+  toggle() {
+    return this.shows = button('As measured', () => {
+      this.folded = !this.folded;
+      this.set();
+    }, { title: 'thin and thick boards, errors of the machine' });
   }
 
   choose(boards, draw) {
@@ -243,7 +247,10 @@ class Measured {
   // set brings the tools and the words in the picture to the state.
   set() {
     const { state } = this, { unit, ease } = state.data;
-    this.row.hidden = !hasJoints(state) || Boolean(state.at()?.feed); // parts are fed as they are drawn
+    this.shows.hidden = state.group.boxes.length > 1 || Boolean(state.at()?.feed); // parts are fed as they are drawn
+    this.shows.setAttribute('aria-expanded', String(!this.folded));
+    this.bar.hidden = this.folded || this.shows.hidden;
+    this.choices.hidden = !hasJoints(state);
     if (hasJoints(state)) this.draw.max = String(boxOf(state).joints[0].verdicts.length / LEVELS.length - 1);
     this.boards.value = String(state.boards);
     this.draw.value = String(state.draw);

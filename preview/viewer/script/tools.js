@@ -28,8 +28,8 @@ class Tools {
       drop('Display', ...this.marks()),
       ...this.plays(),
       this.lists,
+      viewer.measured.toggle(),
       drop('Keys', make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))),
-      ...viewer.measured.tools(),
       ...(viewer.options.embedded ? [] : [button('light or dark', () => viewer.switchTheme(), { className: 'dw-apart' })]));
     this.set();
   }
@@ -142,7 +142,7 @@ class Tools {
   }
 }
 
-// drop is what drops down from the row; Escape, and a click elsewhere, fold it.
+// drop is what drops down from the row; Escape, and a click elsewhere but where boards are chosen, fold it.
 function drop(name, ...children) {
   const summary = make('summary', {}, name), panel = make('div', { className: 'dw-panel' }, ...children);
   const place = make('details', { className: 'dw-drop' }, summary, panel);
@@ -153,7 +153,7 @@ function drop(name, ...children) {
     panel.style.left = `${Math.max(0, Math.min(summary.offsetLeft, panel.offsetParent.clientWidth - panel.offsetWidth))}px`;
   };
   new ResizeObserver(under).observe(panel); // as it drops down, too
-  const fold = (e) => { if (!place.contains(e.target)) place.open = false; };
+  const fold = (e) => { if (!place.contains(e.target) && !e.target.closest('.dw-bar')) place.open = false; };
   place.addEventListener('toggle', () => {
     if (place.open) document.addEventListener('pointerdown', fold, true);
     else document.removeEventListener('pointerdown', fold, true);

@@ -29,7 +29,7 @@ class Viewer {
     const caption = make('div', { className: 'dw-caption' }, this.controls.tools.step, this.controls.said, this.measured.told);
     this.over = [...caption.children, this.measured.scale]; // what letters keep clear of
     this.stage.append(caption, this.measured.scale);
-    element.replaceChildren(this.row, this.stage, this.assembly.told, this.aside);
+    element.replaceChildren(this.row, this.stage, make('div', {}, this.measured.bar, this.assembly.told), this.aside);
     this.fold(Boolean(options.embedded));
     this.controls.build();
     this.ending.push(listen(this.canvas, this));
