@@ -172,7 +172,8 @@ func pageOf(t *testing.T, text string, drawers []string) string {
 	var all readback.PageAnswers
 	look := func(show, drawer string) {
 		view := map[string]any{"drawer": drawer, "entry": -1, "show": show}
-		all.Looks = append(all.Looks, readback.PageLook{Show: show, Drawer: drawer, Answer: ask(http.MethodPost, "api/look", map[string]any{"text": text, "view": view})})
+		answer := ask(http.MethodPost, "api/look", map[string]any{"text": text, "view": view})
+		all.Looks = append(all.Looks, readback.PageLook{Show: show, Drawer: drawer, Answer: answer})
 	}
 	for _, name := range drawers {
 		look("fit", name)

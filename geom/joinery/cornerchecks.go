@@ -163,7 +163,10 @@ func (l *layout) bitAndFence(c Check) (ways []geom.Remedy) {
 		return nil
 	}
 	stock, _ := l.stockOf(c.Part)
-	flush := geom.Interval{Min: FenceForRecess(-l.Limits.Flush, stock.Thickness.Max), Max: FenceForRecess(l.Limits.Flush, stock.Thickness.Min)}
+	flush := geom.Interval{
+		Min: FenceForRecess(-l.Limits.Flush, stock.Thickness.Max),
+		Max: FenceForRecess(l.Limits.Flush, stock.Thickness.Min),
+	}
 	for _, bit := range soldBits {
 		fence := flush.Intersect(geom.Interval{Min: bit - c.UpperLimit, Max: bit - c.LowerLimit})
 		if fence.Len() >= 0 {

@@ -239,7 +239,8 @@ func (p *planner) rows(heights []float64, depth float64) {
 			what = "drawer fronts"
 		}
 		d := p.found.Fail("width", SettingWidth, "the opening is %s wide: that leaves %s for %s, and they need %s",
-			geom.Millimeters(p.plan.Opening.Width), geom.Millimeters(max(0, narrow)), what, geom.Millimeters(2*p.leastBox()))
+			geom.Millimeters(p.plan.Opening.Width), geom.Millimeters(max(0, narrow)), what,
+			geom.Millimeters(2*p.leastBox()))
 		d.Measured, d.Limit = geom.Millimeters(narrow), geom.Millimeters(2*p.leastBox())
 		d.Remedies = p.least(SettingOpening, KeyWidth, p.plan.Opening.Width+2*p.leastBox()-narrow)
 		d.Ask = geom.Sentencef("a slide that takes less")

@@ -45,7 +45,8 @@ func taken(b setup.Board, s setup.Step, turn setup.Turn) (all cuboid, wrong stri
 		}
 		one := inPanel(cuboid{geom.Vec3{X: x.Min, Y: begin}, geom.Vec3{X: x.Max, Y: high.Y - end, Z: s.Height}}, at)
 		one.low = geom.Vec3{X: max(one.low.X, 0), Y: max(one.low.Y, 0), Z: max(one.low.Z, 0)}
-		one.high = geom.Vec3{X: min(one.high.X, p.Length()), Y: min(one.high.Y, p.Width()), Z: min(one.high.Z, p.Thickness)}
+		board := geom.Vec3{X: p.Length(), Y: p.Width(), Z: p.Thickness}
+		one.high = geom.Vec3{X: min(one.high.X, board.X), Y: min(one.high.Y, board.Y), Z: min(one.high.Z, board.Z)}
 		if i == 0 {
 			all = one
 			continue

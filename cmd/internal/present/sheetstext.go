@@ -213,8 +213,8 @@ func CutsCSV(s record.Sheets) []byte {
 		"remainder_width"})
 	for _, k := range s.Stocks {
 		for i, c := range k.Cuts {
-			row := []string{words.Cell(k.Stock), fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, plain(c.Setting), fmt.Sprint(c.Count),
-				c.Workpiece.Name}
+			row := []string{words.Cell(k.Stock), fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, plain(c.Setting),
+				fmt.Sprint(c.Count), c.Workpiece.Name}
 			for _, h := range []*record.Workpiece{c.Yields, c.Remainder} {
 				if h == nil {
 					row = append(row, "", "", "")
