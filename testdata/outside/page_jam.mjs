@@ -175,6 +175,37 @@ await attempt('a bottom', async () => {
   await page.locator('#picture').getByRole('button', { name: 'corner', exact: true }).click();
 });
 
+await attempt('as measured', async () => {
+  await thick('hard', '[6.2, 6.3, 6.4]'); // 6.35 - 6.4
+  const all = page.locator('#picture').getByRole('button', { name: 'As measured', exact: true }), tools = page.getByRole('group', { name: 'As measured' });
+  must(!await tools.isVisible(), 'the choice of boards stands there unasked');
+  await all.click();
+  await tools.locator('select').selectOption('most');
+  await seen('the thickest boards', `✕ -0.05 mm: ${word}`);
+  await section('bottom in the groove of the left side', `✕ -0.05 ${word}`);
+  const told = page.locator('.dw-joint'), move = page.getByRole('button', { name: /^(Take apart|Close joint)$/ });
+  await until('it stops', async () => (await told.textContent()).startsWith('bottom in the groove of the left side: groove 6.35 mm, bottom 6.4 mm, clearance -0.05 mm: does not go in; it stops '));
+  await accessible(page);
+  await looks('jam-measured');
+  await tools.locator('select').selectOption('least');
+  await until('thin boards are home', async () => (await told.textContent()).endsWith('bottom 6.2 mm, clearance 0.15 mm: goes together'));
+  await move.click();
+  await until('it can be closed', async () => await move.textContent() === 'Close joint' && await told.textContent() !== '');
+  await move.click();
+  await until('it is closed', async () => await move.textContent() === 'Take apart' && await told.textContent() !== '');
+  // Where boards are not known, nothing can be chosen; the choice is kept.
+  await thick('hard', '6.5');
+  await seen('too thick', `✕ -0.15 mm: ${word}`);
+  must(!await tools.isVisible(), 'boards of what cannot be built can be chosen');
+  must((await told.textContent()).includes(`${word}; it stops `), `told is ${await told.textContent()}`);
+  await thick('hard', '[6.2, 6.3, 6.4]');
+  await until('the choice is kept', async () => await tools.isVisible() && await tools.locator('select').inputValue() === '0' && (await told.textContent()).includes('bottom 6.2 mm'));
+  await tools.locator('select').selectOption('mean');
+  await all.click();
+  for (let i = 0; i < 3; i++) await page.locator('#undo').click();
+  await page.locator('#picture').getByRole('button', { name: 'corner', exact: true }).click();
+});
+
 await attempt('begun with a jam, light and dark', async () => {
   const other = await serve(['view', file('jammed.yaml', jobText.replace('[12.1, 12.12]', '13')).path]);
   for (const colorScheme of ['light', 'dark']) {
