@@ -26,6 +26,7 @@ class Letters {
     [this.width, this.height] = [width, height];
     this.taken.begin(width, height);
     this.asked = [];
+    this.used = 0; // spans
     this.inTurn = Object.values(TURNS).map(() => []);
     for (const e of kept) if (e.textContent && !e.hidden) this.taken.box(this.boxOf(e));
   }
@@ -46,7 +47,7 @@ class Letters {
   // aside: it is led aside all the same, seen: whether nothing hides one of its places, button: an element
   // that is put there instead, color: of its line}.
   ask(what) {
-    what.e = what.button ?? this.span(this.asked.length);
+    what.e = what.button ?? this.span(this.used++);
     this.asked.push(what);
     this.inTurn[what.turn].push(what);
   }
@@ -72,7 +73,7 @@ class Letters {
       this.put(e, found.at);
       this.placed.push({ e, own: ask.own ?? ask });
     }
-    for (const e of this.spans.slice(this.asked.length)) e.hidden = true;
+    for (const e of this.spans.slice(this.used)) e.hidden = true;
     return lines;
   }
 
