@@ -178,7 +178,8 @@ func (m *model) over() {
 	if s.BottomFit != joinery.BottomSlideIn {
 		return
 	}
-	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: BackOverBottom, Part: joinery.Back}, Name: "back over the bottom (below 0: lifted by it)",
+	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: BackOverBottom, Part: joinery.Back},
+		Name:       "back over the bottom (below 0: lifted by it)",
 		LowerLimit: -s.Limits.Height, UpperLimit: s.Limits.Height,
 		Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.High, Above: joinery.Low}}, straight(m.cuts.backOverBottom()))
 }

@@ -316,7 +316,8 @@ func TestAsCut(t *testing.T) {
 					got = b.ClearanceY
 					ok = goes && b.GrooveClearance > 0 && s.Joint != joinery.Butt
 				case "back-over-bottom":
-					got = b.BottomJoints[len(b.BottomJoints)-1].Gap + max(0, -step) // the bottom on the higher of the grooves
+					// The bottom lies on the higher of the grooves.
+					got = b.BottomJoints[len(b.BottomJoints)-1].Gap + max(0, -step)
 					ok = goes && b.GrooveClearance > 0
 				case "slide-clearance":
 					left, right := b.Pieces[0], b.Pieces[1]

@@ -281,7 +281,8 @@ func TestWiderBitBeforeThinnerFront(t *testing.T) {
 		if !sound || geom.AnyError(left) {
 			t.Fatalf("followed, %+v is left", left)
 		}
-		if recess := d.Fit[slices.IndexFunc(d.Fit, func(c Check) bool { return c.Code == CheckRecess })]; recess.Verdict != IsFlush {
+		recess := d.Fit[slices.IndexFunc(d.Fit, func(c Check) bool { return c.Code == CheckRecess })]
+		if recess.Verdict != IsFlush {
 			t.Errorf("the front is %s, %.3f", recess.Verdict, recess.Nominal)
 		}
 		return

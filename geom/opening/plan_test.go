@@ -181,7 +181,7 @@ func TestRefused(t *testing.T) {
 	}
 }
 
-// TestLeastBoxIsRound: a row too low for any box is told the least in a round number of its unit, 40 mm or 1 1/2 in, and
+// TestLeastBoxIsRound: a row too low for any box is told the least in a round number, 40 mm or 1 1/2 in, and
 // holds a box as soon as it leaves that.
 func TestLeastBoxIsRound(t *testing.T) {
 	for u, c := range map[geom.Unit]struct {

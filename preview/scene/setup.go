@@ -171,7 +171,8 @@ func (b bench) wood(passes, more int) (int, error) {
 			out.Pockets = append(out.Pockets, geom.Pocket{Kind: k.Kind, Face: k.Face, Depth: k.Depth, Outline: k.OnBlank()})
 		}
 		for _, i := range t.EdgeCuts {
-			out.Pockets = append(out.Pockets, geom.Pocket{Kind: geom.Cutout, Depth: p.Thickness, Outline: p.EdgeCuts[i].Area})
+			cutout := geom.Pocket{Kind: geom.Cutout, Depth: p.Thickness, Outline: p.EdgeCuts[i].Area}
+			out.Pockets = append(out.Pockets, cutout)
 		}
 	}
 	add(b.done[b.part])

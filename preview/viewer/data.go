@@ -178,7 +178,8 @@ func dataOf(s scene.Scene) data {
 		for _, p := range b.Clearances {
 			at := p.Joint
 			one := play{Name: p.Name, Play: scene.Rounded(p.Gap), Axis: p.Axis, Along: p.Along, Low: place(p.Low),
-				High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up, Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
+				High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up,
+				Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
 			if p.Verdict != "" {
 				one.Jams = p.Verdict == string(joinery.WillNot)
 				one.Sign = p.State.Sign()

@@ -49,7 +49,8 @@ func TestMeasured(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		thick := rapid.Float64Range(-0.4, 0.4)
 		stock := func(name string, mm float64) joinery.Stock {
-			return joinery.Stock{Name: name, Thickness: joinery.Measure(mm+thick.Draw(t, name), mm+thick.Draw(t, name)), Grain: joinery.GrainNone}
+			read := joinery.Measure(mm+thick.Draw(t, name), mm+thick.Draw(t, name))
+			return joinery.Stock{Name: name, Thickness: read, Grain: joinery.GrainNone}
 		}
 		corners := []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.BoxJoint}
 		bottoms := []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomSlideIn}

@@ -12,8 +12,8 @@ import (
 )
 
 // ofBox are the measures that parts cut to their lengths make, which differ from drawer to drawer, how the bottom's
-// groove goes round the box, and how the back stands on one that is slid in. They stand in a table with figures; all others are of one joint, the same for all of a
-// group, and are drawn.
+// groove goes round the box, and how the back stands on one that is slid in. They stand in a table with figures; all
+// others are of one joint, the same for all of a group, and are drawn.
 var ofBox = []joinery.CheckCode{joinery.CheckOutsideWidth, joinery.CheckOutsideDepth, fit.OutsideHeight, fit.Diagonal,
 	fit.SlideClearance, joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth, fit.GrooveStep,
 	fit.BackOverBottom}

@@ -60,7 +60,8 @@ func TestNumbersKeepTheVerdict(t *testing.T) {
 				likely, right := between(FitLikely(f, b.Units)), between(FitLimits(f, b.Units))
 				within := likely[0] >= right[0] && likely[1] <= right[1]
 				if asked := m.Verdict == m.Verdicts.Within; within != asked && m.Verdict != joinery.WillNot {
-					t.Errorf("seed %d, %s: %s beside %s: %s", seed, f.Name, FitLikely(f, b.Units), FitLimits(f, b.Units), f.Verdict)
+					t.Errorf("seed %d, %s: %s beside %s: %s", seed, f.Name,
+						FitLikely(f, b.Units), FitLimits(f, b.Units), f.Verdict)
 				}
 				count[within]++
 			}
