@@ -49,7 +49,7 @@ func TestGrooveCutterOnTheTestCut(t *testing.T) {
 func TestCountedAsListed(t *testing.T) {
 	_, out, errs := call(t, grooveCutterJob, "check", "-")
 	warned, noted := strings.Count(errs, ": warning: "), strings.Count(errs, ": note: ")
-	if noted < 2 || strings.Count(errs, "a saw cannot cut the hole") != 2 ||
+	if noted < 2 || strings.Count(errs, "a saw cannot cut the pull, a hole") != 2 ||
 		!strings.Contains(out,
 			fmt.Sprintf("no errors, %s, %d notes", words.Count(warned, "warning", "warnings"), noted)) {
 		t.Errorf("%d and %d are listed:\n%s%s", warned, noted, errs, out)

@@ -27,9 +27,9 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.CheckText, `note: right-1, right-2, right-3: a saw`, "note: right-1, right-2: a saw", "note", "drawers"},
 	{readback.CheckJSON, `"message": "tote: a saw`, `"message": "tote: no saw`, "note", "drawers"},
 	{readback.PartsText, `^tote: a saw.*\n`, "", "note", "drawers"},
-	{readback.ReportJSON, `"message": "a saw cannot cut the hand`, `"message": "the saw cannot cut the hand`, "note", "drawers"},
+	{readback.ReportJSON, `"message": "a saw cannot cut the pull, a hand`, `"message": "the saw cannot cut the pull, a hand`, "note", "drawers"},
 
-	{readback.Packet, "tote: a saw cannot cut the pull (hand-hold)", "tote: a saw cuts the pull (hand-hold)", "note", "drawers"},
+	{readback.Packet, "tote: a saw cannot cut the pull, a hand-hold", "tote: a saw cuts the pull, a hand-hold", "note", "drawers"},
 
 	{readback.CheckText, `^(tote: )goes together`, "${1}loose", "verdict", "said"},
 	{readback.CheckJSON, `("text": ")goes together`, "${1}loose", "verdict", "said"},

@@ -41,7 +41,7 @@ func (l *layout) pull() {
 	if l.Cutter.Kind.Fenced() {
 		l.note(geom.Diagnosis{ // another tool cuts it
 			Code: "pull-by-hand", Subject: about(FieldPull, role),
-			Fact: geom.Sentencef("a saw cannot cut the pull (%s)", k.Shape),
+			Fact: geom.Sentencef("a saw cannot cut the pull, a %s", k.Shape),
 			Ask:  geom.Sentencef("bore it, or cut it with a jigsaw or a router and the drawing"),
 		})
 	}
