@@ -27,6 +27,7 @@ type Cuts struct {
 	TongueLen       [2]Linear // into the left and the right side
 	EndDeep         [2]Linear // of the rabbets of front and back of a double rabbet
 	FingerClearance Linear
+	FingerNotch     Linear    // between two fingers
 	BackDado        Linear    // width of the dados of a housed back
 	Inner           [2]Linear // from the sides' ends to the inside faces of front and back
 
@@ -78,6 +79,7 @@ func (c *Cuts) corner() {
 	c.Inner = [2]Linear{fixed(c.dims.Walls.SidesToFront), fixed(c.dims.Walls.SidesToBack)}
 	// notches get wider by what fingers get narrower
 	c.FingerClearance = length(cut.FingerClearance, frontDado).Plus(off(cutter), 2)
+	c.FingerNotch = fixed(cut.FingerNotch).Plus(off(cutter), 1)
 	set := height
 	if c.spec.Joint == joinery.DadoRabbet && c.setup.DadoHeight > 0 {
 		set = dadoHeight

@@ -38,6 +38,8 @@ func (c *Cuts) slot(of joinery.CheckID) (Linear, bool) {
 		return c.BackDado, true
 	case joinery.CheckGrooveClearance:
 		return c.Groove, true
+	case joinery.CheckFingerClearance:
+		return c.FingerNotch, true
 	case joinery.CheckDividerClearance:
 		return c.DividerDado(of.Item), true
 	}

@@ -42,9 +42,11 @@ type CornerCuts struct {
 	EndDeep, EndRabbet float64
 	BackPlace          float64 // from the rear end of a side to the dado of a housed back
 	BackDado           float64 // width of that dado
-	// FingerClearance is that of fingers in their notches; FingerRows are the places between
-	// their rows over the lower edge, with 0 and the height of the walls.
+	// FingerClearance is that of fingers in their notches, FingerNotch how wide those between
+	// two fingers are; FingerRows are the places between their rows over the lower edge, with 0
+	// and the height of the walls.
 	FingerClearance float64
+	FingerNotch     float64
 	FingerRows      []float64
 }
 
@@ -99,7 +101,8 @@ func (l *layout) cornerCuts() CornerCuts {
 	case Rabbet:
 		c.DadoDeep = l.h
 	case BoxJoint:
-		_, c.FingerClearance = l.fingerPitch()
+		pitch, play := l.fingerPitch()
+		c.FingerClearance, c.FingerNotch = play, pitch+play/2
 		c.FingerRows = l.edges()
 	}
 	if l.BackJoint == Housed {

@@ -61,7 +61,12 @@ func notched(p geom.Panel, side int, at geom.Placement, of, in int) Seated {
 	if v.X+w.X > all.Min.X+all.Max.X {
 		long = -long
 	}
-	return Seated{In: in, Of: of, Pocket: -1, Way: at.X.Scale(long), Up: w.X > v.X} // panels of walls stand upright
+	up := w.X > v.X // panels of walls stand upright
+	between := slices.ContainsFunc(fingerSides(p), func(other int) bool {
+		o, q := p.Outline[other], p.Outline[(other+1)%len(p.Outline)]
+		return (o.X+q.X > all.Min.X+all.Max.X) == (v.X+w.X > all.Min.X+all.Max.X) && (o.Y < v.Y) == up && o.Y != v.Y
+	})
+	return Seated{In: in, Of: of, Pocket: -1, Way: at.X.Scale(long), Up: up, Open: !between}
 }
 
 // fingerSides are the sides of an outline along which its fingers meet others: those

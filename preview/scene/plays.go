@@ -50,6 +50,8 @@ type Seated struct {
 	Way geom.Vec3
 	// Up is set where the clearance is above what is in the slot, along its axis.
 	Up bool
+	// Open is set of a notch at an edge: it has one wall, and no width.
+	Open bool
 }
 
 // Overlap is where two pieces would both be.
@@ -133,7 +135,7 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 				for axis := range 3 {
 					across := axisOf([3]geom.Vec3{p.Placement.X, p.Placement.Y, p.Placement.Normal()}[axis])
 					one := Clearance{Name: nameAcross(axis, pieces[j], pocket, p), Axis: across,
-						Check: checkOf(parts, pieces[j], across), Joint: Seated{j, i, k, outOf(pocket, p.Placement), false}}
+						Check: checkOf(parts, pieces[j], across), Joint: Seated{In: j, Of: i, Pocket: k, Way: outOf(pocket, p.Placement)}}
 					between := axis != long && across == axisOf(pieces[j].Placement.Normal()) && wall[axis] == [2]bool{true, true}
 					if between && whole.High[axis]-whole.Low[axis] >= void.High[axis]-void.Low[axis]-minSeen {
 						list = append(list, seat{void, in, whole}.tooThick(one, axis, p.Placement))

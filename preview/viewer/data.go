@@ -108,6 +108,7 @@ type play struct {
 	Pocket int        `json:"pocket"`
 	Way    [3]float64 `json:"way"`
 	Up     bool       `json:"up,omitempty"`
+	Open   bool       `json:"open,omitempty"` // a notch at an edge
 	// Measure is what judges it, and Verdict the words where that is not right, with their sign;
 	// Doubt where it is set right.
 	Measure string `json:"measure,omitempty"`
@@ -178,7 +179,7 @@ func dataOf(s scene.Scene) data {
 		for _, p := range b.Clearances {
 			at := p.Joint
 			one := play{Name: p.Name, Play: scene.Rounded(p.Gap), Axis: p.Axis, Along: p.Along, Low: place(p.Low),
-				High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up,
+				High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up, Open: at.Open,
 				Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
 			if p.Verdict != "" {
 				one.Jams = p.Verdict == string(joinery.WillNot)

@@ -63,6 +63,7 @@
 //	                        "axis": 0 to 2, "along": 0 to 2, "low": [..], "high": [..],
 //	                        "in", "of": pieces, what is in the slot and whose it is, "pocket": of that part,
 //	                        "way": [..], how far "of" moves to be out, "up": true where the clearance is above "in",
+//	                        "open": true of a notch at an edge, which has no width,
 //	                        "measure": what judges it, "verdict": the word where that is not right,
 //	                        "jams": true where nothing goes in}],
 //	             "overlaps": [{"name", "low", "high"}],

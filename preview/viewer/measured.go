@@ -111,4 +111,5 @@ func (j *joint) say(c joinery.Check) {
 var within = map[joinery.CheckCode]string{
 	joinery.CheckTongueClearance: "tongue", joinery.CheckBackClearance: "back",
 	joinery.CheckGrooveClearance: "bottom", joinery.CheckDividerClearance: "divider",
+	joinery.CheckFingerClearance: "finger",
 }

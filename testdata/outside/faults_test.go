@@ -134,7 +134,7 @@ var killable = map[string]struct {
 	"sheets --put-back": {"offcuts.csv", false, func(dir string) []string {
 		return []string{"sheets", filepath.Join(dir, "job.yaml"), "--shelf", filepath.Join(dir, "offcuts.csv"), "--put-back"}
 	}},
-	"adjust --write": {"next.yaml", true, func(dir string) []string {
+	"adjust --write": {"next.yaml", false, func(dir string) []string {
 		return []string{"adjust", filepath.Join(dir, "job.yaml"), "slot=6.40", "edge=6.25", "--write", filepath.Join(dir, "next.yaml")}
 	}},
 }

@@ -284,7 +284,7 @@ const checks = {
       return box.plays.map((p, i) => [p, i]).filter(([p]) => p.measure).map(([p, i]) => {
         const j = box.joints.find((k) => k.name === p.measure), n = j.verdicts.length / 3;
         const whole = sum(j.clearance, off), as = sum(j.clearance, () => 0);
-        return { i, name: p.name, clearance: whole * Math.round(10 * p.play / as) / 10, slot: j.slot && sum(j.slot, off), tongue: j.tongue && sum(j.tongue, off), ...j.said[j.verdicts[at * n + number]] };
+        return { i, name: p.name, clearance: whole * Math.round(10 * p.play / as) / 10, slot: j.slot && !p.open && sum(j.slot, off), tongue: j.tongue && sum(j.tongue, off), ...j.said[j.verdicts[at * n + number]] };
       });
     }, [level, number]);
     const { unit, ease } = await page.evaluate(() => viewer.state.data), mm = unit === 'in' ? 25.4 : 1, by = unit === 'in' ? 0.014 : 0.0051;
@@ -342,7 +342,7 @@ const checks = {
         const [said, marks] = [await told.textContent(), await letters()];
         must(said.startsWith(`${w.name}: `) && said.includes(w.words) && said.includes('stops') === Boolean(w.jams), `of ${w.name}, ${w.words}, it says ${said}`);
         if (w.slot) {
-          const [slot, tongue] = ['dado|groove', 'tongue|back|bottom|divider'].map((names) => marks.find((t) => new RegExp(`^(${names}) [\\d.]+$`).test(t)));
+          const [slot, tongue] = ['dado|groove|notch', 'tongue|back|bottom|divider|finger'].map((names) => marks.find((t) => new RegExp(`^(${names}) [\\d.]+$`).test(t)));
           must(slot && tongue && near(number(slot), w.slot, by) && near(number(tongue), w.tongue, by), `slot ${w.slot} and tongue ${w.tongue} are marked ${slot}, ${tongue}`);
         }
         if (w.state !== 'right') must(marks.some((t) => t.startsWith(`${w.sign} `) && t.endsWith(w.words) && near(number(t), w.clearance, by)), `${w.words} stands nowhere in ${marks}`);

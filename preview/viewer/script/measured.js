@@ -111,7 +111,7 @@ function jointSizes(marks) {
   const { state, theme, axes } = marks;
   const seat = seatsOf(state, state.group.boxes[0]).find((s) => s.name === state.joint.name);
   const deep = state.joint.way.findIndex((v) => v !== 0);
-  if (!seat?.slot || deep === seat.axis || deep === seat.along) return;
+  if (!seat?.slot || seat.open || deep === seat.axis || deep === seat.along) return;
   const { data: { unit }, camera, section } = state, out = Math.sign(state.joint.way[deep]), aside = out * ASIDE / camera.scale;
   const [mouth, floor] = out > 0 ? [seat.low[deep], seat.high[deep]] : [seat.high[deep], seat.low[deep]];
   const stands = state.standsAt(0);
@@ -128,7 +128,7 @@ function jointSizes(marks) {
     const at = camera.project(times(plus(...ends), 0.5), axes);
     marks.letters.ask({ text, kind: 'dw-measure', turn: TURNS.size, at: [at], own: text, from: at, must: true, color: theme.ink });
   };
-  const { kind } = state.pieces[seat.of].part.pockets[seat.pocket], other = seat.faceOut - seat.up * seat.tongue;
+  const kind = state.pieces[seat.of].part.pockets[seat.pocket]?.kind ?? 'notch', other = seat.faceOut - seat.up * seat.tongue;
   size(other - seat.up * seat.rest, seat.drawn, floor + state.joint.apart * state.joint.way[deep], aside, `${kind} ${lengthText(seat.slot, unit)}`);
   size(other, seat.faceOut, mouth, -aside, `${seat.within} ${lengthText(seat.tongue, unit)}`);
 }
