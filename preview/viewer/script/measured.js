@@ -45,6 +45,7 @@ function seatOf(state, play) {
   const n = joint.verdicts.length / LEVELS.length;
   const said = joint.said[joint.verdicts[state.boards * n + state.draw]];
   const [slot, tongue] = [joint.slot, joint.tongue].map((form) => (form ? valueOf(form, off) : null));
+  const kind = play.pocket < 0 ? 'notch' : state.pieces[play.of].part.pockets[play.pocket].kind;
   // Where the face of what is in the slot is, and the wall before it: as drawn, and as they come out.
   const up = play.up ? 1 : -1, { axis } = play;
   const [below, above] = [play.low[axis], play.high[axis]];
@@ -56,7 +57,7 @@ function seatOf(state, play) {
   const larger = state.marks.exaggerated && whole > 0 ? state.data.ease : 1;
   const drawn = faceOut + up * part * whole * larger, rest = (1 - part) * whole * larger;
   const verdict = asMeasured(state) ? { verdict: said.state === 'right' ? undefined : said.words, sign: said.sign, doubt: said.state === 'doubt' } : {};
-  return { ...play, low, high, ...verdict, play: part * whole, words: said.words, jams: said.jams, slot, tongue, within: joint.within, up, face, wall, faceOut, drawn, rest };
+  return { ...play, low, high, ...verdict, play: part * whole, words: said.words, jams: said.jams, kind, slot, tongue, within: joint.within, up, face, wall, faceOut, drawn, rest };
 }
 
 // apartOf is how far the joint that is looked into is apart once nothing moves, as a part of the depth of its slot: where
@@ -128,8 +129,8 @@ function jointSizes(marks) {
     const at = camera.project(times(plus(...ends), 0.5), axes);
     marks.letters.ask({ text, kind: 'dw-measure', turn: TURNS.size, at: [at], own: text, from: at, must: true, color: theme.ink });
   };
-  const kind = state.pieces[seat.of].part.pockets[seat.pocket]?.kind ?? 'notch', other = seat.faceOut - seat.up * seat.tongue;
-  size(other - seat.up * seat.rest, seat.drawn, floor + state.joint.apart * state.joint.way[deep], aside, `${kind} ${lengthText(seat.slot, unit)}`);
+  const other = seat.faceOut - seat.up * seat.tongue;
+  size(other - seat.up * seat.rest, seat.drawn, floor + state.joint.apart * state.joint.way[deep], aside, `${seat.kind} ${lengthText(seat.slot, unit)}`);
   size(other, seat.faceOut, mouth, -aside, `${seat.within} ${lengthText(seat.tongue, unit)}`);
 }
 
@@ -269,7 +270,7 @@ class Measured {
     const length = (mm) => `${lengthText(mm, unit)} ${unit}`;
     const home = state.joint.open || !seat.jams ? '' : `; it stops ${length(Math.hypot(...play.way))} before it is home`;
     const verdict = seat.verdict ?? seat.words;
-    const sizes = !seat.slot ? '' : `${this.state.pieces[seat.of].part.pockets[seat.pocket].kind} ${length(seat.slot)}, ${seat.within} ${length(seat.tongue)}, `;
+    const sizes = !seat.slot || seat.open ? '' : `${seat.kind} ${length(seat.slot)}, ${seat.within} ${length(seat.tongue)}, `;
     return `${play.name}: ${sizes}clearance ${length(seat.play)}${verdict ? `: ${verdict}` : ''}${home}`;
   }
 }
