@@ -70,13 +70,16 @@ const (
 // errors.
 const Numbered = 50
 
-// Errors are the standard random numbers of a source in the numbered boxes; none of boards, and of what is off by
+// Errors are the standard random numbers of each source in the numbered boxes; none of boards, and of what is off by
 // nothing.
-func Errors(from []Source, source int) []float64 {
-	if s := from[source]; s.Cause.Board() || s.half() == 0 {
-		return nil
+func Errors(from []Source) [][]float64 {
+	all := make([][]float64, len(from))
+	for k, s := range from {
+		if !s.Cause.Board() && s.half() > 0 {
+			all[k] = deviates(from, []int{k}, Numbered, Seed, 0)[0]
+		}
 	}
-	return deviates(from, []int{source}, Numbered, Seed, 0)[0]
+	return all
 }
 
 // Level is what a board is off at a level.
@@ -96,15 +99,15 @@ func (s Source) Spread() (times, plus float64) {
 	return by.times, by.plus
 }
 
-// Off is what is off with boards at a level, and the machine as in a numbered box; as set in box 0.
-func Off(from []Source, l Level, number int) []float64 {
+// Off is what is off with boards at a level, and the machine as in a numbered box of its errors; as set in box 0.
+func Off(from []Source, errors [][]float64, l Level, number int) []float64 {
 	off := make([]float64, len(from))
 	for k, s := range from {
 		if s.Cause.Board() {
 			off[k] = s.Level(l)
-		} else if list := Errors(from, k); number > 0 && len(list) > 0 {
+		} else if number > 0 && errors[k] != nil {
 			times, plus := s.Spread()
-			off[k] = float64(times*list[number-1]) + plus
+			off[k] = float64(times*errors[k][number-1]) + plus
 		}
 	}
 	return off

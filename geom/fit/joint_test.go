@@ -21,7 +21,8 @@ func TestJoints(t *testing.T) {
 			boards, a := MeasuredBoards(d.Spec), anyAccuracy(t)
 			all, joints := Measures(d, boards, a, nil), Joints(d, boards, a)
 			level := Level(rapid.IntRange(0, int(Levels)-1).Draw(t, "level"))
-			off := Off(all[0].Stack.Sources, level, rapid.IntRange(0, Numbered).Draw(t, "box"))
+			from := all[0].Stack.Sources
+			off := Off(from, Errors(from), level, rapid.IntRange(0, Numbered).Draw(t, "box"))
 			other := func(m Measure) bool { return m.Verdicts != joinery.ClearanceVerdicts }
 			clearances := slices.DeleteFunc(slices.Clone(all), other)
 			if len(joints) != len(clearances) {
@@ -114,7 +115,7 @@ func TestOff(t *testing.T) {
 			func(s Source) float64 { return 0 },
 			func(s Source) float64 { return s.Plus },
 		} {
-			off := Off(from, Level(level), number)
+			off := Off(from, Errors(from), Level(level), number)
 			for i, k := range used {
 				s := from[k]
 				is := want(s)

@@ -56,9 +56,9 @@ type Box struct {
 	Opening    []string // what happens in each step of opening it
 	Steps      []Step   // of putting it together; none where nobody tells them
 	Clearances []Clearance
-	// Joints are what judges the clearances, for boards and errors that a person chooses; none where nobody gives
-	// them.
-	Joints   []fit.Joint
+	// Joints gives what judges the clearances, for boards and errors that a person chooses; nil where nobody does. It
+	// is asked once: of many boxes the joints would be the most in memory.
+	Joints   func() []fit.Joint
 	Overlaps []Overlap
 }
 

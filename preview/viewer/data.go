@@ -1,6 +1,7 @@
 package viewer
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/base64"
 	"encoding/binary"
@@ -24,7 +25,7 @@ type data struct {
 	Roles  map[string]tint `json:"roles"`
 	Stocks map[string]tint `json:"stocks"`
 	Parts  []part          `json:"parts"`
-	Boxes  []box           `json:"boxes"`
+	Boxes  []box           `json:"boxes,omitempty"` // writeData writes them first
 	Groups []group         `json:"groups"`
 	Setups []setting       `json:"setups,omitempty"`
 	// Draws are the random numbers of the sources of joints, a list of the numbered boxes each.
@@ -32,7 +33,7 @@ type data struct {
 	Bytes string            `json:"bytes"` // empty, and last: writeData puts the bytes of meshes there
 }
 
-const lastField = `"bytes":"`
+const firstField, lastField = `{"boxes":[`, `"bytes":"`
 
 type mesh struct {
 	At        int  `json:"at"`
@@ -139,11 +140,11 @@ func Data(s scene.Scene) ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// dataOf is a scene but for the bytes of its meshes.
-func dataOf(s scene.Scene) data {
+// dataOf is a scene but for its boxes, which gave draws, and the bytes of its meshes.
+func dataOf(s scene.Scene, draws map[int][]float64) data {
 	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{},
-		Roles: map[string]tint{}, Stocks: map[string]tint{}, Parts: []part{}, Boxes: []box{}, Groups: []group{},
-		Draws: make(map[int][]float64), Setups: settingsOf(s.Settings)}
+		Roles: map[string]tint{}, Stocks: map[string]tint{}, Parts: []part{}, Groups: []group{},
+		Draws: draws, Setups: settingsOf(s.Settings)}
 	at := 0
 	for _, m := range s.Meshes {
 		d.Meshes = append(d.Meshes, mesh{At: at, Vertices: len(m.Vertices), Triangles: len(m.Triangles), Wide: wide(m)})
@@ -164,43 +165,59 @@ func dataOf(s scene.Scene) data {
 			Label: p.Label, Stock: p.Stock, Grained: p.Grained, Quantity: p.Quantity,
 			Mesh: p.Mesh, Milled: p.Milled, Eased: p.Eased, Numbers: scene.NumbersOf(p.Panel)})
 	}
-	for _, b := range s.Boxes {
-		out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},
-			Opening: append([]string{}, b.Opening...), Steps: stepsOf(b),
-			Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}, measured: measuredOf(b.Joints, d.Draws)}
-		for _, p := range b.Pieces {
-			q := piece{Name: p.Name, Part: p.Part, Origin: place(p.Placement.Origin), X: place(p.Placement.X), Y: place(p.Placement.Y), Moves: [][4]float64{}}
-			for _, m := range p.Moves {
-				by := place(m.By)
-				q.Moves = append(q.Moves, [4]float64{float64(m.Step), by[0], by[1], by[2]})
-			}
-			out.Pieces = append(out.Pieces, q)
-		}
-		for _, p := range b.Clearances {
-			at := p.Joint
-			one := play{Name: p.Name, Play: scene.Rounded(p.Gap), Axis: p.Axis, Along: p.Along, Low: place(p.Low),
-				High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up, Open: at.Open,
-				Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
-			if p.Verdict != "" {
-				one.Jams = p.Verdict == string(joinery.WillNot)
-				one.Sign = p.State.Sign()
-			}
-			out.Plays = append(out.Plays, one)
-		}
-		for _, o := range b.Overlaps {
-			out.Overlaps = append(out.Overlaps, overlap{o.Name, place(o.Low), place(o.High)})
-		}
-		d.Boxes = append(d.Boxes, out)
-	}
 	for _, g := range s.Groups {
 		d.Groups = append(d.Groups, groupOf(g))
 	}
 	return d
 }
 
-// writeData writes a scene as JSON, mesh by mesh: all of them would be the largest thing in memory.
+// boxOf is a box; draws gets the random numbers of the sources of its joints.
+func boxOf(b scene.Box, draws map[int][]float64) box {
+	out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},
+		Opening: append([]string{}, b.Opening...), Steps: stepsOf(b),
+		Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}, measured: measuredOf(b, draws)}
+	for _, p := range b.Pieces {
+		q := piece{Name: p.Name, Part: p.Part, Origin: place(p.Placement.Origin), X: place(p.Placement.X), Y: place(p.Placement.Y), Moves: [][4]float64{}}
+		for _, m := range p.Moves {
+			by := place(m.By)
+			q.Moves = append(q.Moves, [4]float64{float64(m.Step), by[0], by[1], by[2]})
+		}
+		out.Pieces = append(out.Pieces, q)
+	}
+	for _, p := range b.Clearances {
+		at := p.Joint
+		one := play{Name: p.Name, Play: scene.Rounded(p.Gap), Axis: p.Axis, Along: p.Along, Low: place(p.Low),
+			High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up, Open: at.Open,
+			Measure: p.Measure, Verdict: p.Verdict, Doubt: p.State == joinery.StateDoubt}
+		if p.Verdict != "" {
+			one.Jams = p.Verdict == string(joinery.WillNot)
+			one.Sign = p.State.Sign()
+		}
+		out.Plays = append(out.Plays, one)
+	}
+	for _, o := range b.Overlaps {
+		out.Overlaps = append(out.Overlaps, overlap{o.Name, place(o.Low), place(o.High)})
+	}
+	return out
+}
+
+// writeData writes a scene as JSON, box by box and mesh by mesh: all of them would be the largest
+// things in memory.
 func writeData(w io.Writer, s scene.Scene) error {
-	text, err := json.Marshal(dataOf(s))
+	out := bufio.NewWriter(w)
+	out.WriteString(firstField) // whose error Flush gives, as of all that follows
+	draws := make(map[int][]float64)
+	for i, b := range s.Boxes {
+		one, err := json.Marshal(boxOf(b, draws))
+		if err != nil {
+			return err
+		}
+		if i > 0 {
+			out.WriteByte(',')
+		}
+		out.Write(one)
+	}
+	text, err := json.Marshal(dataOf(s, draws))
 	if err != nil {
 		return err
 	}
@@ -208,22 +225,17 @@ func writeData(w io.Writer, s scene.Scene) error {
 	if !found || !bytes.HasSuffix(before, []byte(lastField)) {
 		panic("the bytes of meshes are not the last field") // a field was added behind it
 	}
-	if _, err := w.Write(before); err != nil {
-		return err
-	}
-	in64 := base64.NewEncoder(base64.StdEncoding, w)
+	out.WriteString("],")
+	out.Write(before[1:])
+	in64 := base64.NewEncoder(base64.StdEncoding, out)
 	var one []byte
 	for _, m := range s.Meshes {
 		one = appendMesh(one[:0], m)
-		if _, err := in64.Write(one); err != nil {
-			return err
-		}
+		in64.Write(one)
 	}
-	if err := in64.Close(); err != nil {
-		return err
-	}
-	_, err = io.WriteString(w, `"}`)
-	return err
+	in64.Close()
+	out.WriteString(`"}`)
+	return out.Flush()
 }
 
 func stepsOf(b scene.Box) []step {

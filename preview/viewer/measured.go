@@ -6,6 +6,7 @@ import (
 
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
+	"drawerwright/preview/scene"
 )
 
 // measured are the joints of a box as forms of what is off. The script adds and multiplies, as the package fit does,
@@ -52,12 +53,17 @@ type bend struct {
 }
 
 // measuredOf are the joints of a box; draws gets the random numbers of their sources.
-func measuredOf(joints []fit.Joint, draws map[int][]float64) measured {
+func measuredOf(b scene.Box, draws map[int][]float64) measured {
 	m := measured{Off: make(map[int][2]float64), Joints: []joint{}}
+	if b.Joints == nil {
+		return m
+	}
+	joints := b.Joints()
 	if len(joints) == 0 {
 		return m
 	}
 	sources := joints[0].Stack.Sources
+	errors := fit.Errors(sources)
 	linear := func(l fit.Linear) form {
 		f := form{At: l.At0, By: [][2]float64{}}
 		for _, s := range l.By {
@@ -66,7 +72,7 @@ func measuredOf(joints []fit.Joint, draws map[int][]float64) measured {
 				continue // it is off by nothing
 			}
 			f.By = append(f.By, [2]float64{float64(s.Source), s.By})
-			if list := fit.Errors(sources, s.Source); list == nil {
+			if list := errors[s.Source]; list == nil {
 				m.Off[s.Source] = [2]float64{from.Level(fit.Least), from.Level(fit.Most)}
 			} else {
 				times, plus := from.Spread()
@@ -87,7 +93,7 @@ func measuredOf(joints []fit.Joint, draws map[int][]float64) measured {
 	}
 	for level := range fit.Levels {
 		for number := range fit.Numbered + 1 {
-			off := fit.Off(sources, level, number)
+			off := fit.Off(sources, errors, level, number)
 			for i, j := range joints {
 				m.Joints[i].say(j.At(off))
 			}

@@ -68,7 +68,7 @@ func TestMeasured(t *testing.T) {
 		}
 		made++
 		joints := fit.Joints(d, fit.MeasuredBoards(s), fit.SawAccuracy)
-		text, err := json.Marshal(dataOf(scene.Scene{Boxes: []scene.Box{{Joints: joints}}}))
+		text, err := Data(scene.Scene{Boxes: []scene.Box{{Joints: func() []fit.Joint { return joints }}}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -77,9 +77,10 @@ func TestMeasured(t *testing.T) {
 			t.Fatal(err)
 		}
 		b, sources := back.Boxes[0], joints[0].Stack.Sources
+		errors := fit.Errors(sources)
 		for level := range fit.Levels {
 			for number := range fit.Numbered + 1 {
-				off, is := fit.Off(sources, level, number), back.offOf(b, level, number)
+				off, is := fit.Off(sources, errors, level, number), back.offOf(b, level, number)
 				for i, j := range joints {
 					told, want := b.Joints[i], j.At(off)
 					if got := told.Clearance.valueOf(is); got != want.Nominal {

@@ -34,7 +34,7 @@ func BoxOf(d batch.Drawer, milled []geom.Panel) (b Boxed, err error) {
 		box := &b.Scene.Boxes[0]
 		box.Judge(d.Judged())
 		if len(d.Outcome.Measures) > 0 { // it can be made
-			box.Joints = fit.Joints(d.Drawer, d.Shop.Boards, d.Shop.Accuracy)
+			box.Joints = func() []fit.Joint { return fit.Joints(d.Drawer, d.Shop.Boards, d.Shop.Accuracy) }
 		}
 	}
 	return b, err
