@@ -1,7 +1,7 @@
 package main
 
 import (
-	"errors"
+	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -158,14 +158,9 @@ func drawCoupon(b batch.Batch, d batch.Drawer, c coupon.Coupon, dir string) (out
 		return out, err
 	}
 	out.path = filepath.Join(dir, name+"."+geom.Inside.String()+".dxf")
-	f, err := os.OpenFile(out.path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if err != nil {
-		return out, fmt.Errorf("%w; give another folder", err)
-	}
-	_, err = router.Draw(out.part, geom.Inside, out.layers, b.DXF).WriteTo(f)
-	if err = errors.Join(err, f.Close()); err != nil {
-		os.Remove(out.path)
+	var drawn bytes.Buffer
+	if _, err := router.Draw(out.part, geom.Inside, out.layers, b.DXF).WriteTo(&drawn); err != nil {
 		return out, err
 	}
-	return out, nil
+	return out, writeNew(out.path, drawn.Bytes())
 }

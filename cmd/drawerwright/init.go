@@ -3,10 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"strings"
 
+	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/starter"
 
 	"github.com/spf13/cobra"
@@ -140,16 +140,8 @@ func there(name string) error {
 
 // writeNew makes a file that was not there, whole or not at all.
 func writeNew(name string, data []byte) error {
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
-	if errors.Is(err, fs.ErrExist) {
-		return there(name)
-	}
-	if err != nil {
+	if done, err := outdir.NewFile(name, data); err != nil || done {
 		return err
 	}
-	_, err = f.Write(data)
-	if err = errors.Join(err, f.Close()); err != nil {
-		err = errors.Join(err, os.Remove(name))
-	}
-	return err
+	return there(name)
 }

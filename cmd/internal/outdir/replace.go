@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"github.com/gofrs/flock"
@@ -21,6 +22,14 @@ func ReplaceFile(path string, data []byte) error {
 	return err
 }
 
+// NewFile writes a file that is not there yet, whole or not at all. It is false where there is one.
+func NewFile(path string, data []byte) (done bool, err error) {
+	return ReplaceFileIf(path, data, func() (bool, error) {
+		_, err := os.Lstat(path)
+		return errors.Is(err, fs.ErrNotExist), nil
+	})
+}
+
 // ReplaceFileIf does so if something still holds when the new file is ready, such as that
 // the old one is what it was. No other process of this program replaces a file of the same
 // folder between that look and the change.
@@ -32,7 +41,16 @@ func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done b
 	if err != nil {
 		return false, err
 	}
-	out, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+"-*")
+	unlock, alone, err := lockFolder(filepath.Dir(path))
+	if err != nil {
+		return false, err
+	}
+	defer unlock()
+	begins := "." + filepath.Base(path) + "-"
+	if alone {
+		removeLeft(filepath.Dir(path), begins)
+	}
+	out, err := os.CreateTemp(filepath.Dir(path), begins+"*")
 	if err != nil {
 		return false, err
 	}
@@ -48,11 +66,6 @@ func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done b
 	if err = errors.Join(err, out.Close()); err != nil {
 		return false, err
 	}
-	unlock, err := lockFolder(filepath.Dir(path))
-	if err != nil {
-		return false, err
-	}
-	defer unlock()
 	if ok, err := still(); err != nil || !ok {
 		return false, err
 	}
@@ -60,8 +73,20 @@ func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done b
 	return err == nil, err
 }
 
+// removeLeft removes what was left of new files by processes that were killed. A file that cannot be
+// removed stays: it is in nobody's way.
+func removeLeft(dir, begins string) {
+	list, _ := os.ReadDir(dir)
+	for _, e := range list {
+		number, found := strings.CutPrefix(e.Name(), begins)
+		if found && number != "" && strings.Trim(number, "0123456789") == "" {
+			os.Remove(filepath.Join(dir, e.Name()))
+		}
+	}
+}
+
 // lockWait is how long a folder is waited for that another process holds, which
-// it does for the time of a rename, and lockPause how often it is looked for.
+// it does for the time of a write, and lockPause how often it is looked for.
 const (
 	lockWait  = 2 * time.Second
 	lockPause = 10 * time.Millisecond
@@ -69,15 +94,16 @@ const (
 
 // lockFolder keeps other processes of this program from replacing a file of a
 // folder. Where folders have no locks, on Windows and some network disks, the
-// look before the rename is all.
-func lockFolder(dir string) (unlock func() error, err error) {
+// look before the rename is all, and alone is false.
+func lockFolder(dir string) (unlock func() error, alone bool, err error) {
 	ctx, cancel := context.WithTimeout(context.Background(), lockWait)
 	defer cancel()
 	lock := flock.New(dir, flock.SetFlag(os.O_RDONLY))
-	if _, err := lock.TryLockContext(ctx, lockPause); errors.Is(err, context.DeadlineExceeded) {
-		return nil, fmt.Errorf("another drawerwright is writing in %s", dir)
+	alone, err = lock.TryLockContext(ctx, lockPause)
+	if errors.Is(err, context.DeadlineExceeded) {
+		return nil, false, fmt.Errorf("another drawerwright is writing in %s", dir)
 	}
-	return lock.Close, nil
+	return lock.Close, alone && err == nil, nil
 }
 
 // Replaceable gives the mode that a file at a path keeps when it is replaced, or gets when there is
