@@ -1,9 +1,7 @@
 package outside
 
 import (
-	"encoding/json"
 	"path/filepath"
-	"strings"
 	"testing"
 )
 
@@ -63,15 +61,7 @@ func TestLettersComparator(t *testing.T) {
 
 func letters(t *testing.T, pages []lettered) []lettered {
 	t.Helper()
-	var input strings.Builder
-	for _, p := range pages {
-		line, err := json.Marshal(p)
-		if err != nil {
-			t.Fatal(err)
-		}
-		input.Write(append(line, '\n'))
-	}
-	list := lines[lettered](t, input.String(), "node", "viewer_letters.mjs")
+	list := lookedAt[lettered](t, "viewer_letters.mjs", pages)
 	if len(list) != len(pages) {
 		t.Fatalf("%d pages of %d were looked at", len(list), len(pages))
 	}

@@ -157,8 +157,8 @@ func packetWords(t *testing.T, dir string) string {
 	return strings.Join(strings.Fields(run(t, "pdftotext", filepath.Join(dir, "packet.pdf"), "-")), "")
 }
 
-// view makes the checks of pages.
-func view(t *testing.T, pages ...viewed) []checked {
+// lookedAt is what a script finds in pages, which it reads as JSON, a line each.
+func lookedAt[T, P any](t *testing.T, script string, pages []P) []T {
 	t.Helper()
 	var input strings.Builder
 	for _, p := range pages {
@@ -168,7 +168,13 @@ func view(t *testing.T, pages ...viewed) []checked {
 		}
 		input.Write(append(line, '\n'))
 	}
-	list := lines[checked](t, input.String(), "node", "viewer.mjs")
+	return lines[T](t, input.String(), "node", script)
+}
+
+// view makes the checks of pages.
+func view(t *testing.T, pages ...viewed) []checked {
+	t.Helper()
+	list := lookedAt[checked](t, "viewer.mjs", pages)
 	ran := map[string]bool{}
 	for _, c := range list {
 		ran[c.Page+c.Check] = true

@@ -2,7 +2,7 @@
 // page of the packet beside it, as a PNG for the README:
 //
 //	drawerwright build samples/bench-drawers.yaml --exploded -o out
-//	pdftoppm -r 72 -f 3 -l 3 -y 30 -H 378 -gray -png -singlefile out/packet.pdf page
+//	pdftoppm -r 72 -f 2 -l 2 -y 425 -H 262 -gray -png -singlefile out/packet.pdf page
 //	go run ./testdata/picture out/3d/bench-wide/exploded.stl page.png > samples/bench-wide.png
 package main
 
