@@ -29,6 +29,8 @@ export async function open(browser, file, options = {}) {
   return { context, page, heard };
 }
 
+export const near = (a, b, by) => Math.abs(a - b) <= by;
+
 // settle waits until the picture stands still.
 export const settle = (page) => page.evaluate(() => new Promise((done) => {
   let n = 3;
