@@ -2,8 +2,10 @@
 // that are released, as their modules have them:
 //
 //	go run ./.ci/licenses > others.txt && mv others.txt cmd/internal/licenses/
+//	go run ./.ci/licenses -list
 //
-// It fails where a module has none.
+// It fails where a module has none. With -list it prints a line for every module that the program, its tests
+// and its tools ask for: version, newest version, days of both, kind of license.
 package main
 
 import (
@@ -35,6 +37,12 @@ func main() {
 	linked, err := modules("linux", "darwin", "windows")
 	if err != nil {
 		fatal(err)
+	}
+	if len(os.Args) > 1 && os.Args[1] == "-list" {
+		if err := list(os.Stdout, linked); err != nil {
+			fatal(err)
+		}
+		return
 	}
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
