@@ -47,6 +47,10 @@ func list(w io.Writer, linked []module) error {
 		if err != nil {
 			return err
 		}
+		// A license can be read only of what is here.
+		if said, err := exec.Command("go", "mod", "download", "-modfile="+file).CombinedOutput(); err != nil {
+			return fmt.Errorf("go mod download of %s: %w: %s", file, err, said)
+		}
 		used, err := releases(file, paths)
 		if err != nil {
 			return err
