@@ -185,6 +185,7 @@ func row(old, new string) func([]byte) ([]byte, int) {
 }
 
 var plantedTables = map[string]planted{
+	"quotes that are not closed":     {file: "tables/parts.csv", code: "unreadable", bytes: row("base-1-side,base-1,side,2,550", "\"base-1-side,base-1,side,2,550")},
 	"a length of the list":           {file: "tables/parts.csv", code: "table-number", part: "base-1-side", bytes: row("base-1-side,base-1,side,2,550", "base-1-side,base-1,side,2,560")},
 	"a quantity of the list":         {file: "tables/parts.csv", code: "table-number", part: "base-1-side", bytes: row("base-1-side,base-1,side,2", "base-1-side,base-1,side,3")},
 	"a name of the list":             {file: "tables/parts.csv", code: "table-row", bytes: row("base-1-back,", "base-1-rear,")},

@@ -264,6 +264,11 @@ func nowhere(f func([]byte) ([]byte, int)) func([]byte) ([]byte, int) {
 }
 
 var plantedSaid = map[string]planted{
+	"parts.txt cut off below a stock": {file: "parts.txt", code: "unreadable", bytes: func(b []byte) ([]byte, int) {
+		at := bytes.Index(b, []byte("birch, 12.2 mm thick"))
+		at += bytes.IndexByte(b[at:], '\n') + 1
+		return b[:at], bytes.Count(b[:at], []byte("\n"))
+	}},
 	"a length in parts.txt":       {file: "parts.txt", code: "said", part: "base-1-box-front", bytes: row("481.78     128.5  both", "482.78     128.5  both")},
 	"pieces in parts.txt":         {file: "parts.txt", code: "said", bytes: row("4        550", "5        550")},
 	"a thickness in parts.txt":    {file: "parts.txt", code: "said", bytes: row("birch, 12.2 mm thick", "birch, 12.1 mm thick")},

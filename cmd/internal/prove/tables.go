@@ -93,11 +93,10 @@ func (c *checking) rows(file string, data []byte, columns []string, each func(at
 		if errors.Is(err, io.EOF) {
 			return true
 		}
-		at, _ := r.FieldPos(0)
 		if err != nil {
-			var p *csv.ParseError
-			if errors.As(err, &p) {
-				at = p.Line
+			at := 0 // a row that cannot be read may have no field whose place could be asked for
+			if p := (*csv.ParseError)(nil); errors.As(err, &p) {
+				at = p.StartLine
 			}
 			c.fault("unreadable", place{file, file, at}, rebuild, "a row cannot be read: %v", err)
 			return false
@@ -105,6 +104,7 @@ func (c *checking) rows(file string, data []byte, columns []string, each func(at
 		for i, n := range columns {
 			cells[i] = row[column[n]]
 		}
+		at, _ := r.FieldPos(0)
 		each(at, cells)
 	}
 }

@@ -1,6 +1,7 @@
 package prove
 
 import (
+	"errors"
 	"io"
 	"strings"
 
@@ -82,6 +83,10 @@ func (w *Worker) Document(file string, read Read) record.Checked {
 	found, err := readback.Against(r.job, r.record, file, data)
 	if err != nil {
 		c.fault("unreadable", place{file, file, 0}, rebuild, "it is not laid out as build lays it out: %v", err)
+		var u readback.Unreadable
+		if errors.As(err, &u) {
+			c.on(len(c.out.Faults)-1, u.At)
+		}
 		return c.out
 	}
 	for _, k := range found {
@@ -94,14 +99,19 @@ func (w *Worker) Document(file string, read Read) record.Checked {
 		n := len(c.out.Faults)
 		c.fault("said", place{k.Of, file, 0}, rebuild, "it says %q for the %s of the %s %q; the report has %q",
 			k.Says[1].Value, k.Measure, k.Kind, k.Of, k.Says[0].Value)
-		if len(c.out.Faults) == n {
-			continue
-		}
-		if f := &c.out.Faults[n]; strings.HasSuffix(file, ".pdf") {
-			f.Page = k.Says[1].At
-		} else {
-			f.Line = k.Says[1].At
-		}
+		c.on(n, k.Says[1].At)
 	}
 	return c.out
+}
+
+// on sets the line of a fault in a file that people read, or its page; there is none where there were faults enough.
+func (c *checking) on(fault, at int) {
+	if fault >= len(c.out.Faults) {
+		return
+	}
+	if f := &c.out.Faults[fault]; strings.HasSuffix(f.File, ".pdf") {
+		f.Page = at
+	} else {
+		f.Line = at
+	}
 }

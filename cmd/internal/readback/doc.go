@@ -88,11 +88,14 @@ type reading struct {
 	at   int // the line or page that is read
 }
 
-// unreadable is what a reader gives up with.
-type unreadable struct{ error }
+// Unreadable is why a reader gives up: the output is not laid out as it is written.
+type Unreadable struct {
+	error
+	At int // the line, or page of the packet, up to which it was read; 0 where it is not known
+}
 
 func (r *reading) fail(format string, args ...any) {
-	panic(unreadable{fmt.Errorf("%s: %s", r.out, fmt.Sprintf(format, args...))})
+	panic(Unreadable{fmt.Errorf("%s: %s", r.out, fmt.Sprintf(format, args...)), r.at})
 }
 
 func (r *reading) add(kind, of, measure, value string, step float64) {
@@ -191,11 +194,11 @@ func noReader(out string) error { return fmt.Errorf("no reader for %q", out) }
 func (r *reading) run(read func(*reading, string), text string) (err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			u, ours := p.(unreadable)
+			u, ours := p.(Unreadable)
 			if !ours {
 				panic(p)
 			}
-			err = u.error
+			err = u
 		}
 	}()
 	read(r, text)

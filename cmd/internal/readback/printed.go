@@ -148,6 +148,9 @@ func (s *scanner) table(ends ...string) printedTable {
 
 func (s *scanner) tableUntil(ends func(line string) bool) printedTable {
 	from := s.at
+	if !s.more() {
+		s.r.fail("a table is cut off")
+	}
 	for s.more() && strings.TrimSpace(s.line()) != "" && (s.at == from || !ends(s.line())) {
 		s.at++
 	}
