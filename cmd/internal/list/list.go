@@ -55,6 +55,7 @@ const (
 	maxPrice    = 1e9
 	maxProblems = 20
 	maxName     = 100                          // characters: what a label holds
+	least       = geom.Length(1_000_000)       // 1 mm: less is no board, and may be written as 0
 	most        = geom.Length(100_000_000_000) // 100 m
 )
 
@@ -123,8 +124,7 @@ func (r *reader) table(from io.Reader, each func(row []string)) error {
 		var bad *csv.ParseError
 		switch {
 		case errors.As(err, &bad):
-			r.line = bad.Line
-			r.fail("write values between commas, and quotes about those with a comma in them", "%v", bad.Err)
+			r.unquoted(bad)
 			return errors.Join(r.problems...)
 		case err != nil:
 			return fmt.Errorf("cannot read %s: %w", r.file, err)
@@ -143,6 +143,19 @@ func (r *reader) table(from io.Reader, each func(row []string)) error {
 		}
 	}
 	return nil
+}
+
+// unquoted reports quotes that belong to no value. Those that are not closed take in all that follows:
+// where they open is what is to be looked at.
+func (r *reader) unquoted(bad *csv.ParseError) {
+	const ask = "write quotes about the whole of a value with a comma in it, and two for each one within it"
+	if r.line = bad.Line; bad.StartLine < bad.Line {
+		r.line = bad.StartLine
+		r.fail(ask, "the quotes that open in this line are not closed, or more follows than a comma, up to line %d",
+			bad.Line)
+		return
+	}
+	r.fail(ask, "the quotes near character %d stand within a value, or are not closed", bad.Column)
 }
 
 func (r *reader) fail(ask, fact string, args ...any) {
@@ -253,8 +266,8 @@ func (r *reader) length(head, text string) int64 {
 	switch {
 	case err != nil:
 		r.fail("write a length as 500, 500 mm or 19 5/8 in", "the %s %s is no length", head, quoted(text))
-	case l <= 0 || l > most:
-		r.refuse(geom.Sentencef("write one of over 0 and up to %s", geom.Millimeters(most.MM())),
+	case l < least || l > most:
+		r.refuse(geom.Sentencef("write one from %s to %s", geom.Millimeters(least.MM()), geom.Millimeters(most.MM())),
 			geom.Sentencef("the %s %s is out of range", head, quoted(text)))
 	}
 	return int64(l)

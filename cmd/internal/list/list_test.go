@@ -2,8 +2,11 @@ package list
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 	"testing"
+	"unicode"
+	"unicode/utf8"
 
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
@@ -55,7 +58,9 @@ func TestReadRefuses(t *testing.T) {
 		head + "part,a,500,140,1,,perhaps\n":                `l.csv:2: turn "perhaps" is neither yes nor no`,
 		head + "leaf,a,500,140,1,,\n":                       `l.csv:2: "leaf" is no kind`,
 		head + "\n\npart,\"a\nb\",1,1\npart,c,x,1":          `l.csv:6: the length "x" is no length`,
-		head + "part,\"a,1,1\n":                             "l.csv:",
+		head + "part,\"a,1,1\n\npart,b,1,1\n":               "l.csv:2: the quotes that open in this line are not closed, or more follows than a comma, up to line 4",
+		head + "part,a\"b,1,1\n":                            "l.csv:2: the quotes near character 7 stand within a value",
+		head + "part,a,0.004,140,1,,\n":                     `l.csv:2: the length "0.004" is out of range`,
 		head + "part,a,\x1b[31m,140\n":                      `the length "\x1b[31m" is no length`,
 	} {
 		_, err := Read("l.csv", strings.NewReader(text), geom.Millimeter)
@@ -76,23 +81,47 @@ func FuzzRead(f *testing.F) {
 	f.Add(head + "part,a,500,140,2,,yes\nsheet,s,1000,1000,,3,\n")
 	f.Add("name,length,width\n\"")
 	f.Fuzz(func(t *testing.T, text string) {
-		l, err := Read("l.csv", strings.NewReader(text), geom.Inch)
-		var p Problem
-		if err != nil {
-			if !errors.As(err, &p) || p.Line < 1 {
-				t.Fatal(err)
-			}
-			return
-		}
-		for _, s := range l.Sheets {
-			if s.Length <= 0 || s.Width <= 0 || s.Count < 0 || !(s.Price >= 0) {
-				t.Fatalf("%+v", s)
-			}
-		}
-		for _, p := range l.Pieces {
-			if p.Length <= 0 || p.Width <= 0 || p.Count < 0 {
-				t.Fatalf("%+v", p)
-			}
+		if err := readable(text); err != nil {
+			t.Fatal(err)
 		}
 	})
+}
+
+// readable reads a list and says what is wrong with what came of it.
+func readable(text string) error {
+	l, err := Read("l.csv", strings.NewReader(text), geom.Inch)
+	if err != nil {
+		return placed(text, err)
+	}
+	for _, s := range l.Sheets {
+		if s.Length <= 0 || s.Width <= 0 || s.Count < 0 || !(s.Price >= 0) {
+			return fmt.Errorf("%+v", s)
+		}
+	}
+	for _, p := range l.Pieces {
+		if p.Length <= 0 || p.Width <= 0 || p.Count < 0 {
+			return fmt.Errorf("%+v", p)
+		}
+	}
+	return nil
+}
+
+// placed reports whether all problems of a file have a line of it, and print.
+func placed(text string, err error) error {
+	all, ok := err.(interface{ Unwrap() []error })
+	if !ok {
+		return fmt.Errorf("no list of problems: %w", err)
+	}
+	for _, one := range all.Unwrap() {
+		var p Problem
+		if !errors.As(one, &p) || p.Line < 1 || p.Line > strings.Count(text, "\n")+1 || p.Ask.IsEmpty() {
+			return fmt.Errorf("no line, or no way out: %w", one)
+		}
+		said := one.Error()
+		odd := strings.ContainsFunc(said, func(c rune) bool { return c != '\n' && !unicode.IsPrint(c) })
+		if odd || !utf8.ValidString(said) || len(said) > 1000 {
+			return fmt.Errorf("%q does not print", said)
+		}
+	}
+	return nil
 }
