@@ -53,22 +53,22 @@ func formatManifest(list []entry) []byte {
 var errManifest = errors.New("is not a list that this version of the tool wrote")
 
 // parseManifest takes apart what formatManifest gave; anything else, a cut file
-// or lines out of order among them, is errManifest.
+// or lines out of order among them, is errManifest with the line.
 func parseManifest(text string) (manifest, error) {
 	m := manifest{files: map[string]entry{}, folders: map[string]bool{}}
 	text, ok := strings.CutPrefix(text, manifestFormat+"\n")
 	if !ok {
-		return manifest{}, errManifest
+		return manifest{}, notIn(1)
 	}
 	last := ""
-	for text != "" {
+	for number := 2; text != ""; number++ {
 		var line string
 		if line, text, ok = strings.Cut(text, "\n"); !ok {
-			return manifest{}, errManifest
+			return manifest{}, notIn(number)
 		}
 		e, ok := parseEntry(line)
 		if !ok || e.path <= last {
-			return manifest{}, errManifest
+			return manifest{}, notIn(number)
 		}
 		last = e.path
 		m.files[e.path] = e
@@ -78,6 +78,9 @@ func parseManifest(text string) (manifest, error) {
 	}
 	return m, nil
 }
+
+// notIn is errManifest for the line that no manifest has.
+func notIn(line int) error { return fmt.Errorf("%w: line %d is none of it", errManifest, line) }
 
 func parseEntry(line string) (e entry, ok bool) {
 	sum, rest, ok1 := strings.Cut(line, "  ")

@@ -55,11 +55,8 @@ func (c Vertex) MarshalJSON() ([]byte, error) {
 // UnmarshalJSON takes two or three numbers.
 func (c *Vertex) UnmarshalJSON(data []byte) error {
 	var list []float64
-	if err := json.Unmarshal(data, &list); err != nil {
-		return err
-	}
-	if len(list) != 2 && len(list) != 3 {
-		return fmt.Errorf("a corner has %d numbers, and not x, y and sometimes a bulge", len(list))
+	if err := json.Unmarshal(data, &list); err != nil || len(list) != 2 && len(list) != 3 {
+		return &json.UnmarshalTypeError{Value: "what is not two or three numbers", Type: reflect.TypeFor[Vertex]()} // encoding/json adds of what entry
 	}
 	*c = Vertex{X: Length(list[0]), Y: Length(list[1])}
 	if len(list) == 3 {
