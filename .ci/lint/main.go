@@ -227,7 +227,7 @@ func unused(found places, loaded []*packages.Package) {
 }
 
 // forTests are packages that only tests use.
-var forTests = []string{"/geomtest", "/dxftest", "/jobtest", "/readback"}
+var forTests = []string{"/geomtest", "/dxftest", "/jobtest", "/mutate", "/readback"}
 
 // counted reports whether an object is one whose users are to be counted: what is declared
 // at the level of a package, and methods that no interface of another package asks for.

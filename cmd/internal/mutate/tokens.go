@@ -1,0 +1,63 @@
+package mutate
+
+import (
+	"regexp"
+	"strings"
+)
+
+// nested is a value in brackets, many deep.
+func nested(open, inner, shut string) string {
+	return strings.Repeat(open, longest) + inner + strings.Repeat(shut, longest)
+}
+
+// oddNumbers are the ends of what numbers can be, and past them.
+var oddNumbers = []string{"0", "-0", "-1", "0.001", "0.5", "1", "2", "3", "40", "100", "999", "1000", "100000", "2147483648", "9223372036854775808", "1e308", "-1e308", "1e-308",
+	"1e400", "NaN", "-Inf", strings.Repeat("9", longest)}
+
+// oddPaths lead out of a folder, or to what is no file.
+var oddPaths = []string{"../report.json", "../../../../../../etc/passwd", "/etc/passwd", "/dev/zero", "/proc/self/mem", ".", "..", "", "CON", "aux.txt", `..\..\x`, `C:\x`, "a/../../b",
+	"file:///etc/passwd", "link", "a\x00b"}
+
+// oddWords stand for values of any format.
+var oddWords = append(append([]string{"x", "true", "mm", "in", "none", strings.Repeat("x", longest)}, oddNumbers...), oddPaths...)
+
+var oddYAML = append([]string{"null", "~", ".nan", ".inf", "[]", "{}", "[1, 2, 3]", "{a: b}", "&a", "*a", "!!binary x", "|", ">", "? a", "<<: *a", "&a [*a]", "- -", "---", "...", "%YAML 9.0",
+	"'", `"`, "#", "@", "`", "a: b: c", "0x10", "0o17", "1_000", "2026-01-01", "yes", "12 mm", "1/2 in", "1/0", "3/4", "1 1/2", "-1/2", "12,5", "12.5 in", "400 x 100 x 300", "1x1x1", "0 x 0 x 0",
+	"9999 x 9999 x 9999", "40 kg", "100 lb", "5'", "50%", nested("[", "1", "]"), nested("{a: ", "1", "}"), nested("- ", "1", ""), nested("[", "1", "")}, oddWords...)
+
+var (
+	token = regexp.MustCompile(`[^\s,:\[\]{}]+`)
+	value = regexp.MustCompile(`[^\n:,\[\]{}]*[^\s:,\[\]{}]`)
+	key   = regexp.MustCompile(`[\w-]+:`)
+)
+
+// ofTokens spoil words, values and keys.
+var ofTokens = []way{
+	func(s *spoiler, text string) string { return s.replace(text, value, one(s, s.format.odd)) },
+	func(s *spoiler, text string) string { return s.replace(text, value, s.of(value)) },
+	func(s *spoiler, text string) string { return s.replace(text, token, one(s, s.format.odd)) },
+	func(s *spoiler, text string) string { return s.replace(text, token, s.of(token)) },
+	func(s *spoiler, text string) string { return s.replace(text, key, s.of(key)) },
+	func(s *spoiler, text string) string { // further in, or out
+		from, _ := line(text, s.place(text))
+		if s.IntN(2) == 0 && strings.HasPrefix(text[from:], " ") {
+			return text[:from] + text[from+1:]
+		}
+		return text[:from] + one(s, []string{" ", "  ", "\t", "- ", "    "}) + text[from:]
+	},
+}
+
+// replace puts something in the place of what an expression finds behind some place.
+func (s *spoiler) replace(text string, what *regexp.Regexp, by string) string {
+	from := s.place(text)
+	if at := what.FindStringIndex(text[from:]); at != nil {
+		return text[:from+at[0]] + by + text[from+at[1]:]
+	}
+	return text
+}
+
+// of finds something in one of the samples.
+func (s *spoiler) of(what *regexp.Regexp) string {
+	text := one(s, s.samples).Text
+	return what.FindString(text[s.place(text):])
+}
