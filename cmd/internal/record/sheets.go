@@ -187,7 +187,13 @@ func SheetsOf(p sheets.Plan) Sheets {
 }
 
 // saidOf is what may be said of a layout: "best possible" only where the bound is met.
-func saidOf(l nest.Layout, left, sizes int, priced bool) string {
+func saidOf(l nest.Layout, left int, all []SheetSize) string {
+	sizes, priced := 0, false
+	for _, z := range all {
+		if !z.Offcut {
+			sizes, priced = sizes+1, priced || z.Price > 0
+		}
+	}
 	switch {
 	case left > 0:
 		return fmt.Sprintf("%s without a sheet", words.Count(left, "piece", "pieces"))

@@ -42,14 +42,13 @@ func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 			out.FlipOn.Pins = append(out.FlipOn.Pins, [2]Length{Length(q.X), Length(q.Y)})
 		}
 	}
-	used, full := s.Used(), 0
+	used := s.Used()
 	for i, z := range s.Sheets {
 		out.Sizes = append(out.Sizes, SheetSize{Name: z.Name, Length: fromNM(z.Length), Width: fromNM(z.Width),
 			Offcut: z.Offcut, Batch: z.Batch, Price: z.Price, Used: used[i]})
 		out.EndTrim = fromNM(z.Trim.Left)
 		if !z.Offcut {
 			out.Cost += float64(z.Price * float64(used[i]))
-			full++
 		}
 	}
 	out.Cost = Money(out.Cost)
@@ -59,7 +58,7 @@ func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 			out.Unplaced = append(out.Unplaced, Shortfall{Pieces{s.Pieces[i].Name, n}, whyLeft(of, i)})
 		}
 	}
-	out.Summary = saidOf(l, s.Remaining(), full, out.Cost > 0)
+	out.Summary = saidOf(l, s.Remaining(), out.Sizes)
 	for _, c := range s.Cuts {
 		out.Cuts = append(out.Cuts, s.sawCut(c))
 	}
