@@ -1,15 +1,17 @@
 package nest
 
 import (
+	"fmt"
 	"math"
 	"slices"
 )
 
-// least is what no layout of a task can cost less than: by area, and where all sheets
-// that are bought are of one size by dual feasible functions and by bars. What fits no
-// offcut is judged by itself, too.
+// least is what no layout of a task can cost less than: by area, and by what has to be bought.
 func (t *task) least() float64 {
-	var bought []size
+	bought := t.bought()
+	if len(bought) == 0 {
+		return 0
+	}
 	all, shelf := 0.0, 0.0
 	for i, n := range t.demand {
 		all += float64(t.area[i] * float64(n))
@@ -17,24 +19,60 @@ func (t *task) least() float64 {
 	for _, z := range t.sizes {
 		if z.shelf {
 			shelf += float64(z.area * float64(z.stock))
-		} else {
-			bought = append(bought, z)
 		}
 	}
-	if len(bought) == 0 {
-		return 0
-	}
-	must := &task{sizes: bought}
-	for i, k := range t.kinds {
-		if !slices.ContainsFunc(t.sizes, func(z size) bool { return z.shelf && k.fits(z) }) {
-			must.kinds, must.demand, must.area = append(must.kinds, k), append(must.demand,
-				t.demand[i]), append(must.area, t.area[i])
-		}
-	}
-	return max(cover(bought, all-shelf), must.bare())
+	must, _ := t.within(bought)
+	return max(cover(must.sizes, all-shelf), must.bare())
 }
 
-// bare is least without offcuts.
+// bought are the sizes that are no offcuts.
+func (t *task) bought() (sizes []int) {
+	for n, z := range t.sizes {
+		if !z.shelf {
+			sizes = append(sizes, n)
+		}
+	}
+	return sizes
+}
+
+// within is the part of a task that can lie on some sizes alone, and the places of its kinds in the task.
+func (t *task) within(sizes []int) (part *task, kinds []int) {
+	part = &task{rules: t.rules, stop: t.stop}
+	for _, n := range sizes {
+		part.sizes = append(part.sizes, t.sizes[n])
+	}
+	for i, k := range t.kinds {
+		only := sizeSet(0)
+		alone := true
+		for _, n := range t.choices(i) {
+			at := slices.Index(sizes, n)
+			alone = alone && at >= 0
+			only |= 1 << max(at, 0)
+		}
+		if !alone {
+			continue
+		}
+		if k.only != 0 {
+			k.only = only
+		}
+		part.kinds, part.demand, part.area = append(part.kinds, k), append(part.demand, t.demand[i]), append(part.area, t.area[i])
+		kinds = append(kinds, i)
+	}
+	return part, kinds
+}
+
+// choices are the sizes on which a kind may lie.
+func (t *task) choices(kind int) (list []int) {
+	k := t.kinds[kind]
+	for n, z := range t.sizes {
+		if k.only.has(n) && k.fits(z) {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
+// bare is least without offcuts. What goes on some of several sizes alone needs these.
 func (t *task) bare() float64 {
 	total := 0.0
 	for i, n := range t.demand {
@@ -47,7 +85,16 @@ func (t *task) bare() float64 {
 		if len(t.kinds) <= manyKinds {
 			sheets = max(sheets, t.bars(z, false, 200), t.bars(z, true, 200))
 		}
-		best = max(best, float64(sheets)*z.price)
+		return max(best, float64(sheets)*z.price)
+	}
+	tried := make(map[string]bool)
+	for i := range t.kinds {
+		few := t.choices(i)
+		if name := fmt.Sprint(few); len(few) < len(t.sizes) && !tried[name] {
+			tried[name] = true
+			part, _ := t.within(few)
+			best = max(best, part.bare())
+		}
 	}
 	return best
 }

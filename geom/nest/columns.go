@@ -68,11 +68,17 @@ func (s *search) singles() *pool {
 // looks for more of them that lower its value, until it finds none (P. C. Gilmore,
 // R. E. Gomory, 1961).
 func (s *search) generate(l *pool, demand []int, rounds int) *program {
-	p := &program{demand: make([]float64, len(demand)), columns: l.columns}
+	p := &program{demand: make([]float64, len(demand)), columns: slices.Clone(l.columns)}
 	for i, n := range demand {
 		p.demand[i] = float64(n)
 	}
 	p.solve()
+	s.price(p, l, demand, rounds)
+	return p
+}
+
+// price adds to a program, and to its pool, ways to fill a sheet that lower its value.
+func (s *search) price(p *program, l *pool, demand []int, rounds int) {
 	for dry := 0; rounds > 0 && dry < 3 && !s.spent(); rounds-- {
 		found := false
 		for try := range 8 {
@@ -95,25 +101,25 @@ func (s *search) generate(l *pool, demand []int, rounds int) *program {
 					worth += p.y[q.kind]
 				}
 				if worth > z.price*(1+1e-6) && l.add(s, f) {
+					p.columns = append(p.columns, l.columns[len(l.columns)-1])
 					found = true
 				}
 			}
 		}
 		if dry++; found {
 			dry = 0
-			p.columns = l.columns
 			p.optimize()
 		}
 	}
-	return p
 }
 
 // dive lays out by linear programs: what comes in whole sheets is taken, and of the rest
 // the largest fraction, until nothing is wanted or it cannot be better than what there is.
-func (s *search) dive(l *pool, best result, enough float64) result {
+func (s *search) dive(l *pool, best result, enough, chance float64) result {
 	now := partial{search: s, demand: slices.Clone(s.demand), stock: s.stock()}
 	now.keepFew(best.list)
 	for !s.spent() {
+		s.f.work += int64(20*len(now.demand) + 500)
 		if now.wanted() == 0 {
 			now.laid.left = 0
 			if now.laid.better(best) {
@@ -130,7 +136,7 @@ func (s *search) dive(l *pool, best result, enough float64) result {
 				return best
 			}
 		}
-		if !now.takeRounded(l, p) {
+		if !now.takeRounded(l, p, chance) {
 			return best
 		}
 	}
@@ -191,7 +197,7 @@ func (d *partial) packed() (whole result, ok bool) {
 
 // takeRounded takes each column as often as the program's solution has it whole, or else
 // the one of the largest fraction; it is false where there is none.
-func (d *partial) takeRounded(l *pool, p *program) bool {
+func (d *partial) takeRounded(l *pool, p *program, chance float64) bool {
 	most, at, whole := 0.0, -1, false
 	for i, c := range p.basis {
 		if c < 0 {
@@ -201,8 +207,8 @@ func (d *partial) takeRounded(l *pool, p *program) bool {
 			d.take(l.sheets[c])
 			whole = true
 		}
-		if p.x[i] > most {
-			most, at = p.x[i], c
+		if x := p.x[i] * (1 - float64(chance*d.rnd.Float64())); x > most {
+			most, at = x, c
 		}
 	}
 	if whole {
@@ -216,9 +222,9 @@ func (d *partial) takeRounded(l *pool, p *program) bool {
 }
 
 // atLeast rounds a cost up to what whole sheets can cost, where all cost the same.
-func (s *search) atLeast(cost float64) float64 {
+func (t *task) atLeast(cost float64) float64 {
 	price := -1.0
-	for _, z := range s.sizes {
+	for _, z := range t.sizes {
 		switch {
 		case z.price == 0:
 		case price < 0:

@@ -5,52 +5,124 @@ import (
 	"slices"
 )
 
-// cuts bounds the number of sheets from which pieces are cut from edge to edge: the
+// cuts bounds the cost of sheets from which pieces are cut from edge to edge: the
 // linear program over all such ways to fill a sheet, whether or not they hold more of a
 // piece than is wanted, its columns found by dynamic programming over the sums of sides
 // (P. C. Gilmore, R. E. Gomory, 1965; J. E. Beasley, 1985; from memory). The values of
 // the program are made whole numbers before the sheet of most value is looked for, so
 // that any rounding errors make the bound weaker and never wrong (A. A. Farley, 1990).
-// It ends when the bound is as good as the best layout, or its ration is spent.
-func (t *task) cuts(z size, known int, ration int64) int {
-	g := newGrid(t, z)
-	if g == nil || g.work() > ration {
-		return 0
+// It ends when the bound is as good as the best layout, or its ration is spent. Sheets
+// are taken as if there were no end of them. The ways to fill one that it met are what
+// layouts can be rounded from.
+func (t *task) cuts(known float64, ration int64) (least float64, met []full) {
+	endlessly := &task{kinds: t.kinds, demand: t.demand, area: t.area, rules: t.rules, stop: t.stop}
+	var list []pricer
+	round := int64(0) // what filling a sheet of each size takes
+	for n, z := range t.sizes {
+		z.stock = endless
+		endlessly.sizes = append(endlessly.sizes, z)
+		p := newPricer(t, n)
+		if p == nil || z.price == 0 {
+			return 0, nil
+		}
+		list, round = append(list, *p), round+p.work()
 	}
 	// The program begins with columns that a search finds, which is soon done.
-	z.stock = endless
-	s := newSearch(&task{kinds: t.kinds, demand: t.demand, sizes: []size{z}, area: t.area, rules: t.rules, stop: t.stop}, 0)
+	s := newSearch(endlessly, 0)
 	s.most = ration / 4
-	p := s.generate(s.singles(), t.demand, 200)
-	best := 0
+	found := s.singles()
+	if found == nil || round > ration {
+		return 0, nil
+	}
+	p := s.generate(found, t.demand, 200)
 	values := make([]int64, len(t.kinds))
-	for ; best < known && ration >= g.work(); ration -= g.work() {
+	for ; least < known*(1-1e-9) && ration >= round && !t.stop.Load(); ration -= round {
 		const scale = 1 << 30
-		sum := 0.0
+		sum, over := 0.0, 0.0
 		for i, n := range t.demand {
-			values[i] = int64(max(p.y[i], 0) / z.price * scale)
+			values[i] = int64(max(p.y[i], 0) * scale)
 			sum += float64(float64(values[i]) * float64(n))
 		}
-		most := g.fill(values)
-		if most <= 0 {
-			return best
+		for n, z := range t.sizes {
+			most := float64(list[n].rough.fill(values)) / z.price
+			if over = max(over, most); most <= scale*(1+1e-7) {
+				continue
+			}
+			p.columns = append(p.columns, columnOf(z.price, list[n].rough.counts()))
+			if f := list[n].filled(t, values); len(f.spots) > 0 && t.sawn(f) {
+				found.add(s, f)
+			}
 		}
-		best = max(best, ceiling(sum/float64(most)))
-		if float64(most) <= scale*(1+1e-7) {
-			return best
+		if over <= 0 {
+			break
 		}
-		count := make([]int, len(t.kinds))
-		g.count(len(g.x)-1, len(g.y)-1, count)
-		p.columns = append(p.columns, columnOf(z.price, count))
+		if least = max(least, t.atLeast(sum/over)); over <= scale*(1+1e-7) {
+			break
+		}
 		p.optimize()
+		s.price(p, found, t.demand, 4)
 	}
-	return best
+	return least, found.sheets
+}
+
+// pricer looks for the sheet of a size that has the most value.
+type pricer struct {
+	size int
+	// In rough, lengths may be rounded down, so that no sheet has more value; in exact up, so that what is
+	// laid out can be cut. They are one where nothing is rounded; exact is nil where it is too coarse.
+	rough, exact *grid
+}
+
+func newPricer(t *task, n int) *pricer {
+	p := &pricer{size: n, rough: newGrid(t, n, false)}
+	if p.rough == nil {
+		return nil
+	}
+	if p.exact = p.rough; p.rough.step > 1 {
+		p.exact = newGrid(t, n, true)
+	}
+	return p
+}
+
+// work is what pricing takes, about.
+func (p *pricer) work() int64 {
+	if p.exact == nil || p.exact == p.rough {
+		return p.rough.work()
+	}
+	return p.rough.work() + p.exact.work()
+}
+
+// filled is a sheet of much value that can be cut; rough is filled already.
+func (p *pricer) filled(t *task, values []int64) full {
+	f := full{size: p.size}
+	if p.exact == nil {
+		return f
+	}
+	if p.exact != p.rough {
+		p.exact.fill(values)
+	}
+	f.spots = p.exact.spots(len(p.exact.x)-1, len(p.exact.y)-1, 0, 0, nil)
+	for _, q := range f.spots {
+		f.area += t.area[q.kind]
+	}
+	return f
+}
+
+// sawn reports whether the cuts of a filled sheet have no more stages than the rules allow.
+func (t *task) sawn(f full) bool {
+	z := t.sizes[f.size]
+	if t.rules.Stages == 0 {
+		return true
+	}
+	_, ok := takeApart(CutTree{Length: z.w, Width: z.h, Piece: -1}, t.boxes(f), 0, t.rules.Stages)
+	return ok
 }
 
 // grid is the table of the dynamic program: at each of the places to which sides add up,
 // along and across, the most value of what lies below and before.
 type grid struct {
-	kinds []kind
+	kinds []kind  // those that do not go on the sheet have no size
+	step  int64   // of the lengths of kinds and places, 1 where they are exact
 	x, y  []int64 // places, the last one the sheet's end
 	value []int64
 	how   []int32 // above 0 cut at x[how], below at y[-how], or left or down; 0 a piece
@@ -62,12 +134,25 @@ type grid struct {
 // still does, so that the bound only gets weaker.
 const maxPlaces, coarse = 900, 700
 
-func newGrid(t *task, z size) *grid {
-	g := &grid{kinds: slices.Clone(t.kinds)}
+// Rounded up, kinds take more than they need, and what is laid out is true.
+func newGrid(t *task, n int, up bool) *grid {
+	z := t.sizes[n]
+	g := &grid{kinds: slices.Clone(t.kinds), step: 1}
+	for i := range g.kinds {
+		if !slices.Contains(t.choices(i), n) {
+			g.kinds[i] = kind{}
+		}
+	}
 	if !g.lay(z.w, z.h) {
-		step := (max(z.w, z.h) + coarse - 1) / coarse
+		step, add := (max(z.w, z.h)+coarse-1)/coarse, int64(0)
+		if g.step = step; up {
+			add = step - 1
+		}
 		for i, k := range g.kinds {
-			if g.kinds[i].w, g.kinds[i].h = k.w/step, k.h/step; min(k.w, k.h) < step {
+			if k.w == 0 {
+				continue
+			}
+			if g.kinds[i].w, g.kinds[i].h = (k.w+add)/step, (k.h+add)/step; min(k.w, k.h) < step {
 				return nil
 			}
 		}
@@ -85,6 +170,9 @@ func newGrid(t *task, z size) *grid {
 func (g *grid) lay(w, h int64) bool {
 	var ws, hs []int64
 	for _, k := range g.kinds {
+		if k.w == 0 {
+			continue
+		}
 		ws, hs = append(ws, k.w), append(hs, k.h)
 		if k.turn {
 			ws, hs = append(ws, k.h), append(hs, k.w)
@@ -163,10 +251,10 @@ func (g *grid) setPieces(values []int64) {
 	clear(g.how)
 	clear(g.piece)
 	for k, v := range values {
-		if v == 0 {
+		one := g.kinds[k]
+		if v == 0 || one.w == 0 {
 			continue
 		}
-		one := g.kinds[k]
 		for turned := range 2 {
 			if turned == 1 {
 				if !one.turn {
@@ -206,33 +294,45 @@ const (
 	down = math.MinInt32
 )
 
-// count counts the pieces of the best filling up to a place.
-func (g *grid) count(i, j int, n []int) {
+// counts are how many of each kind the best filling has.
+func (g *grid) counts() []int {
+	n := make([]int, len(g.kinds))
+	for _, p := range g.spots(len(g.x)-1, len(g.y)-1, 0, 0, nil) {
+		n[p.kind]++
+	}
+	return n
+}
+
+// spots adds the pieces of the best filling up to a place, which lies at x, y.
+func (g *grid) spots(i, j int, x, y int64, list []spot) []spot {
+	rest := func(places []int64, v int64) int {
+		k, exact := slices.BinarySearch(places, v)
+		if !exact {
+			k--
+		}
+		return k
+	}
 	for i > 0 && j > 0 {
 		at := j*len(g.x) + i
-		rest := func(list []int64, v int64) int {
-			k, exact := slices.BinarySearch(list, v)
-			if !exact {
-				k--
-			}
-			return k
-		}
 		switch how := g.how[at]; {
 		case how == left:
 			i--
 		case how == down:
 			j--
 		case how > 0:
-			g.count(int(how), j, n)
-			i = rest(g.x, g.x[i]-g.x[how])
+			list = g.spots(int(how), j, x, y, list)
+			i, x = rest(g.x, g.x[i]-g.x[how]), x+g.x[how]
 		case how < 0:
-			g.count(i, int(-how), n)
-			j = rest(g.y, g.y[j]-g.y[-how])
+			list = g.spots(i, int(-how), x, y, list)
+			j, y = rest(g.y, g.y[j]-g.y[-how]), y+g.y[-how]
 		default:
 			if k := g.piece[at]; k > 0 {
-				n[k-1]++
+				one := g.kinds[k-1]
+				list = append(list, spot{kind: int(k - 1), x: x * g.step, y: y * g.step,
+					turned: one.w != g.x[i] || one.h != g.y[j]})
 			}
-			return
+			return list
 		}
 	}
+	return list
 }

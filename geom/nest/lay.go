@@ -44,6 +44,8 @@ const (
 	// manyKinds is from where on sheets are filled from some of the kinds at a time, and
 	// linear programs are left out.
 	manyKinds = 300
+	// maxChance is how much smaller fractions may be taken for when dives differ.
+	maxChance = 0.6
 )
 
 // Lay lays pieces out on sheets. A context that ends stops the search: the layout is the
@@ -82,11 +84,16 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 	}
 	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
-	few := len(w.sizes) == 1 && len(w.kinds) <= manyKinds
-	open := best.left == 0 && best.cost > least*(1+1e-9) // between the bound and what was found
-	if z := w.sizes[0]; few && open && w.rules.Method == Guillotine && ctx.Err() == nil {
-		least = max(least, float64(w.cuts(z, len(best.list), effort*min(effort*cutsShare, maxCutsShare)))*z.price)
-		out.LowerBound = least * w.price
+	open := func() bool { return best.left == 0 && best.cost > least*(1+1e-9) } // between the bound and what was found
+	if len(w.kinds) <= manyKinds && open() && ctx.Err() == nil {
+		bound, met := w.program(best.cost, effort*min(effort*cutsShare, maxCutsShare))
+		if w.rules.Method == Guillotine { // free layouts may do with less
+			least = max(least, bound)
+			out.LowerBound = least * w.price
+		}
+		if open() && met != nil {
+			best = w.rounded(met, best, least, effort*1_000_000, o.Seed)
+		}
 	}
 	out.Completed = whole
 	w.gather(&best)
@@ -264,6 +271,51 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 	return best, !w.stop.Load()
 }
 
+// program is cuts of what has to be bought.
+func (w *work) program(known float64, ration int64) (least float64, met []full) {
+	bought := w.bought()
+	must, kinds := w.within(bought)
+	if len(must.kinds) == 0 {
+		return 0, nil
+	}
+	least, met = must.cuts(known, ration)
+	for i := range met {
+		met[i].size = bought[met[i].size]
+		for n := range met[i].spots {
+			met[i].spots[n].kind = kinds[met[i].spots[n].kind]
+		}
+	}
+	return least, met
+}
+
+// rounded is the best of layouts that are rounded from linear programs over ways to fill a sheet.
+func (w *work) rounded(met []full, best result, enough float64, ration int64, seed uint64) result {
+	results := make([]result, units)
+	parallel(units, func(u int) {
+		s := newSearch(&w.task, (seed+1)*units+uint64(u))
+		s.most = ration / units
+		results[u] = best
+		l := s.singles()
+		if l == nil {
+			return
+		}
+		for _, f := range met {
+			if s.sizes[f.size].stock == endless {
+				l.add(s, f)
+			}
+		}
+		for chance := 0.0; !s.spent() && results[u].cost > enough*(1+1e-9); chance = maxChance {
+			results[u] = s.dive(l, results[u], enough, chance)
+		}
+	})
+	for _, r := range results {
+		if r.better(best) {
+			best = r
+		}
+	}
+	return best
+}
+
 // improved is what a unit makes of the best layout in a round: the first round packs a
 // layout, or one unit lays windows of very many kinds; in the second every other unit
 // dives; and all mend what holds all pieces.
@@ -281,7 +333,7 @@ func (s *search) improved(best result, unit, round int, enough float64) result {
 					l.add(s, f)
 				}
 			}
-			best = s.dive(l, best, enough)
+			best = s.dive(l, best, enough, 0)
 		}
 	}
 	if best.left == 0 {

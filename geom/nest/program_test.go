@@ -95,20 +95,8 @@ func TestBoundsOfCuts(t *testing.T) {
 		w, h := rapid.Int64Range(20, 90).Draw(t, "w"), rapid.Int64Range(20, 90).Draw(t, "h")
 		sheets := rapid.IntRange(1, 3).Draw(t, "sheets")
 		var pieces []Piece
-		var split func(w, h int64, depth int)
-		split = func(w, h int64, depth int) {
-			if at := rapid.Int64Range(-w/2, w+h).Draw(t, "at"); depth > 0 && at > 0 && at < w {
-				split(at, h, depth-1)
-				split(w-at, h, depth-1)
-			} else if at -= w; depth > 0 && at > 0 && at < h {
-				split(w, at, depth-1)
-				split(w, h-at, depth-1)
-			} else {
-				pieces = append(pieces, Piece{Length: w, Width: h, Count: 1})
-			}
-		}
 		for range sheets {
-			split(w, h, 3)
+			pieces = append(pieces, cutApart(t, w, h, 3)...)
 		}
 		k := begin(pieces, []Sheet{{Length: w, Width: h}}, nil, Rules{})
 		z := k.sizes[0]
@@ -120,12 +108,63 @@ func TestBoundsOfCuts(t *testing.T) {
 				t.Fatalf("bars ask for %d of %d", n, sheets)
 			}
 		}
-		if n := k.cuts(z, math.MaxInt, 100_000_000); n > sheets || n < 1 {
-			t.Fatalf("cuts ask for %d of %d", n, sheets)
+		if n, _ := k.cuts(math.Inf(1), 100_000_000); n > float64(sheets) || n < 1 {
+			t.Fatalf("cuts ask for %v of %d", n, sheets)
 		}
 		// The area is that of the sheets: no bound may be less than their number.
 		if n := ceiling(k.least() / z.price); n != sheets {
 			t.Fatalf("%d of %d", n, sheets)
+		}
+	})
+}
+
+// cutApart are the pieces of a sheet that is cut from edge to edge at random.
+func cutApart(t *rapid.T, w, h int64, depth int) []Piece {
+	if at := rapid.Int64Range(-w/2, w+h).Draw(t, "at"); depth > 0 && at > 0 && at < w {
+		return append(cutApart(t, at, h, depth-1), cutApart(t, w-at, h, depth-1)...)
+	} else if at -= w; depth > 0 && at > 0 && at < h {
+		return append(cutApart(t, w, at, depth-1), cutApart(t, w, h-at, depth-1)...)
+	}
+	return []Piece{{Length: w, Width: h, Count: 1}}
+}
+
+// TestBoundsOfSizes: pieces that sheets of several sizes are cut into need no more than these, whichever of
+// them are offcuts; lengths that are too many to be exact change nothing of that, and every way to fill
+// a sheet that the bound met can be cut.
+func TestBoundsOfSizes(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		most := rapid.SampledFrom([]int64{60, 50_000}).Draw(t, "most")
+		var sheets []Sheet
+		var pieces []Piece
+		cost := 0.0
+		for i := range rapid.IntRange(1, 3).Draw(t, "sizes") {
+			s := Sheet{Length: rapid.Int64Range(most/3, most).Draw(t, "w"), Width: rapid.Int64Range(most/3, most).Draw(t, "h"),
+				Price: float64(rapid.IntRange(1, 60).Draw(t, "price")), Offcut: i > 0 && rapid.IntRange(0, 3).Draw(t, "offcut") == 0}
+			if s.Count = rapid.IntRange(1, 3).Draw(t, "cut"); !s.Offcut {
+				cost += s.Price * float64(s.Count)
+			}
+			for range s.Count {
+				pieces = append(pieces, cutApart(t, s.Length, s.Width, 3)...)
+			}
+			sheets = append(sheets, s)
+		}
+		k := begin(pieces, sheets, nil, Rules{})
+		least, met := k.program(math.Inf(1), 30_000_000)
+		if bare := k.least(); max(least, bare)*k.price > cost*(1+1e-9) {
+			t.Fatalf("the program asks for %g, the rest for %g of %g", least*k.price, bare*k.price, cost)
+		}
+		for _, f := range met {
+			z := k.sizes[f.size]
+			for i, a := range k.boxes(f) {
+				if a.x0 < 0 || a.y0 < 0 || a.x1 > z.w || a.y1 > z.h {
+					t.Fatalf("%+v is beyond a sheet of %d x %d", a, z.w, z.h)
+				}
+				for _, b := range k.boxes(f)[:i] {
+					if a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1 {
+						t.Fatalf("%+v lies on %+v", a, b)
+					}
+				}
+			}
 		}
 	})
 }
