@@ -22,12 +22,12 @@ type Corner struct {
 // is shown about them.
 const (
 	cornerReach = 45.0
-	cornerShown = 3.0
+	cornerShown = 2.0
 )
 
-// cornerScales are those that a corner is drawn at, the largest that fits: 5:1 and 2:1, as usual as ISO 5455 has them
-// (from memory), with some between, at which two corners of the usual boards have room beside each other.
-var cornerScales = []float64{5, 4, 3, 2.5, 2, 1.5, 1}
+// cornerScales are those that a corner is drawn at, the largest that fits: 5:1, 2:1 and 1:1, as usual as ISO 5455 has
+// them (from memory), with two between, at which two corners of thicker boards have room on a page.
+var cornerScales = []float64{5, 4, 2.5, 2, 1}
 
 // size is a size of a piece between two places in the plane, level or upright.
 type size struct {
@@ -38,50 +38,53 @@ type size struct {
 // upright reports whether it is measured up the sheet.
 func (s size) upright() bool { return math.Abs(s.to.X-s.from.X) < math.Abs(s.to.Y-s.from.Y) }
 
-// Corners draws corners at one scale, the largest of the usual ones at which each fits, and gives the scale. Each shows
-// its pieces pushed together, hatched each another way, with every size of what is cut into them there, and their
-// names.
-func Corners(list []Corner, in Frame, number Number) (drawn []drawing.Drawing, scale float64) {
-	views := make([]cornerView, len(list))
+// Corners draws corners one above the other, each at the largest of the usual scales at which all have room, the first
+// ones larger than those after them, and gives the scales. Each shows its pieces pushed together, hatched each another
+// way, with every size of what is cut into them there, the clearances that are left, and their names.
+func Corners(list []Corner, in Frame, number Number) (all drawing.Drawing, scales []float64) {
+	views, at := make([]cornerView, len(list)), make([]int, len(list)) // which of the scales each has
 	for i, c := range list {
 		views[i] = c.view(number)
-	}
-	for _, scale = range cornerScales {
-		drawn = drawn[:0]
-		fits := true
-		for i := range views {
-			v := &views[i]
-			v.scale = scale
-			v.draw()
-			drawn = append(drawn, v.out)
-			fits = fits && v.out.Width <= in.Width && v.out.Height <= in.Height
+		for at[i] = range cornerScales {
+			if views[i].draw(cornerScales[at[i]]); views[i].out.Width <= in.Width {
+				break
+			}
 		}
-		if fits {
+	}
+	for {
+		if all = stacked(views); all.Height <= in.Height {
 			break
 		}
+		largest := 0
+		for i := range at {
+			if at[i] <= at[largest] {
+				largest = i
+			}
+		}
+		if at[largest]+1 == len(cornerScales) {
+			break
+		}
+		at[largest]++
+		views[largest].draw(cornerScales[at[largest]])
 	}
-	return drawn, scale
+	for _, v := range views {
+		scales = append(scales, v.scale)
+	}
+	return all, scales
 }
 
-// CornerPair draws two corners beside each other, the first as large as it can be while the other is at a scale or
-// larger, and gives their scales; ok is false where they do not go so.
-func CornerPair(list [2]Corner, in Frame, least float64, number Number) (drawn [2]drawing.Drawing, scales [2]float64,
-	ok bool) {
-	first, other := list[0].view(number), list[1].view(number)
-	for _, first.scale = range cornerScales {
-		if first.draw(); first.out.Height > in.Height {
-			continue
+// stacked are corners that are drawn, from above.
+func stacked(views []cornerView) (all drawing.Drawing) {
+	const between = 2.0
+	for i := range slices.Backward(views) {
+		out := views[i].out
+		if all.Height > 0 {
+			all.Height += between
 		}
-		for _, other.scale = range cornerScales {
-			if other.scale > first.scale || other.scale < least {
-				continue
-			}
-			if other.draw(); first.out.Width+ColumnGap+other.out.Width <= in.Width && other.out.Height <= in.Height {
-				return [2]drawing.Drawing{first.out, other.out}, [2]float64{first.scale, other.scale}, true
-			}
-		}
+		all.Add(out, geom.Point{Y: all.Height}, 1)
+		all.Width, all.Height = max(all.Width, out.Width), all.Height+out.Height
 	}
-	return drawn, scales, false
+	return all
 }
 
 // view is the corner with its sizes, not drawn yet.
@@ -94,6 +97,7 @@ func (c Corner) view(number Number) cornerView {
 	}
 	for _, s := range v.slices {
 		v.measure(s, number)
+		v.clearances(s, number)
 	}
 	v.window = v.shown()
 	v.bodies = geom.Rect{Min: v.window.Max, Max: v.window.Min}
@@ -166,10 +170,7 @@ func (v *cornerView) tongued() bool {
 func (v *cornerView) cutSizes(s slice, r geom.Run, number Number) {
 	ends, thick := s.ends(), s.Panel.Thickness
 	kind := s.kind(r)
-	face, wood := thick, thick-r.Inside // heights of the face that is cut, and of what is left there
-	if r.Inside == 0 {
-		face, wood = 0, r.Outside
-	}
+	face, wood := s.faceWood(r)
 	atEnd := r.Min-ends.Min < same || ends.Max-r.Max < same
 	width, depth := " "+kind+" width", " "+kind+" depth"
 	if kind == geom.Rabbet.String() && atEnd && v.tongued() {
@@ -185,6 +186,59 @@ func (v *cornerView) cutSizes(s slice, r geom.Run, number Number) {
 		}
 		v.add(size{s.place(of, face), s.place(near, face), number(math.Abs(near-of)) + " to the " + kind})
 	}
+}
+
+// leastClearance is the least room beside a part that a size is drawn of, in mm: what rounding leaves is none.
+const leastClearance = 0.005
+
+// clearances adds the room that other pieces leave in the cuts of a piece, at their walls and their floors.
+func (v *cornerView) clearances(s slice, number Number) {
+	ends := s.ends()
+	for _, r := range s.runs {
+		face, wood := s.faceWood(r)
+		cut := geom.Around(s.place(r.Min, face), s.place(r.Max, wood))
+		if face == wood || !v.near(cut.Center()) {
+			continue
+		}
+		walls := []geom.Point{s.place(r.Mid(), wood)}
+		if r.Min-ends.Min > same {
+			walls = append(walls, s.place(r.Min, (face+wood)/2))
+		}
+		if ends.Max-r.Max > same {
+			walls = append(walls, s.place(r.Max, (face+wood)/2))
+		}
+		for _, t := range v.slices {
+			in, met := t.within(cut)
+			for _, w := range walls {
+				near := geom.Point{X: min(max(w.X, in.Min.X), in.Max.X), Y: min(max(w.Y, in.Min.Y), in.Max.Y)}
+				if far := near.To(w); met && far > leastClearance && (near.X == w.X || near.Y == w.Y) {
+					v.add(size{near, w, number(far) + " clearance"})
+				}
+			}
+		}
+	}
+}
+
+// within is what a piece takes of a box in the plane; ok is false where it takes nothing.
+func (s slice) within(box geom.Rect) (taken geom.Rect, ok bool) {
+	taken = geom.Rect{Min: box.Max, Max: box.Min}
+	for _, l := range s.rings() {
+		if l = l.ClipTo(box); math.Abs(l.Area()) > chord*chord {
+			ok = true
+			for _, p := range l {
+				taken = taken.Include(p)
+			}
+		}
+	}
+	return taken, ok
+}
+
+// faceWood are the heights of the face that a run is cut into and of what is left there, the same where it is not cut.
+func (s slice) faceWood(r geom.Run) (face, wood float64) {
+	if r.Inside == 0 {
+		return 0, r.Outside
+	}
+	return s.Panel.Thickness, s.Panel.Thickness - r.Inside
 }
 
 // kind is what a cut of a section is; nothing where there is none.
@@ -227,13 +281,14 @@ func (v *cornerView) shown() geom.Rect {
 
 // Measures of the sheet about a corner, in mm.
 const (
-	sizeRow   = 5.8 // from one line of a size to the next
+	sizeRow   = 5.2 // from one line of a size to the next
 	sizeWords = 1.5 // from a line to its words
 )
 
-// draw draws the corner at its scale.
-func (v *cornerView) draw() {
-	const toBody = 3.0 // from the first line of a size
+// draw draws the corner at a scale.
+func (v *cornerView) draw(scale float64) {
+	v.scale = scale
+	const toBody = 2.0 // from the first line of a size
 	level, upright := v.parted()
 	high, left := 0.0, float64(sizeRow*float64(len(upright)))+toBody
 	words := func(s size) float64 { return sizeWords + drawing.Width(drawing.Regular, figure, s.words) }

@@ -89,13 +89,13 @@ func (c columns) highest(right func(floor float64) bool) float64 {
 	return low
 }
 
-// besideLeast is the room for words beside a drawing, in mm; where less is left they stand below it.
-const besideLeast = 58.0
+// BesideLeast is the room for words beside a drawing, in mm; where less is left they stand below it.
+const BesideLeast = 58.0
 
 // Beside puts a drawing at the left, and what draw draws to its right, none of it torn apart where a page has room
 // for it. Draw may be called several times.
 func (b *Book) Beside(d drawing.Drawing, draw func()) {
-	if b.Width()-d.Width-ColumnGap < besideLeast {
+	if b.Width()-d.Width-ColumnGap < BesideLeast {
 		b.Figure(d, "")
 		draw()
 		return

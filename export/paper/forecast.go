@@ -85,9 +85,6 @@ func (f Forecast) axis(l look) axis {
 // with numbers.
 func (f Forecast) Draw() drawing.Drawing { return f.drawn(onScreen) }
 
-// Print is [Forecast.Draw] for paper.
-func (f Forecast) Print() drawing.Drawing { return f.drawn(onPaper) }
-
 func (f Forecast) drawn(l look) drawing.Drawing {
 	var d drawing.Drawing
 	a := f.axis(l)

@@ -101,7 +101,7 @@ func rightlyDrawn(t failer, f Forecast) {
 		}
 	}
 	apart(t, f, r.d)
-	apart(t, f, f.Print())
+	apart(t, f, f.drawn(onPaper))
 }
 
 // apart checks that no two texts of a drawing meet, and that all of it is within its edges.

@@ -26,25 +26,45 @@ const (
 // rowText is the size of the letters of rows of forecasts.
 var rowText = caption
 
+// rowLook is how rows look that have some room: their words at the left of the drawing and the verdict at its right,
+// or, where that is too little, all below each other.
+type rowLook struct {
+	look
+	left   float64 // for the words
+	narrow bool
+}
+
+// leastLeft is the least room for the words at the left of a drawing, in mm.
+const leastLeft = 50.0
+
+func (b *Book) rowLook() rowLook {
+	l := rowLook{look: onPaper, left: b.Width() - onPaper.wide - verdictWidth - 2*rowAir}
+	if l.left < leastLeft {
+		l.narrow, l.left = true, b.Width()
+		l.wide = min(l.wide, b.Width())
+	}
+	return l
+}
+
 // Forecasts draws forecasts below each other, under a line that says what their signs are. Both come
 // again on every page.
 func (b *Book) Forecasts(rows []ForecastRow) {
 	if len(rows) == 0 {
 		return
 	}
-	left := b.Width() - onPaper.wide - verdictWidth - 2*rowAir
-	b.Keep(rows[0].height(left) + 12)
+	l := b.rowLook()
+	b.Keep(rows[0].height(l) + 12)
 	b.forecastKey()
 	for i, r := range rows {
-		high := r.height(left)
+		high := r.height(l)
 		if i > 0 && i == len(rows)-2 { // the last does not stand on its page alone
-			high += rows[i+1].height(left) + 0.01 // whatever sums round to
+			high += rows[i+1].height(l) + 0.01 // whatever sums round to
 		}
 		if b.Room() < high {
 			b.Page()
 			b.forecastKey()
 		}
-		b.forecastRow(r, left)
+		b.forecastRow(r, l)
 	}
 	b.Space(b.Gap(AfterTable))
 }
@@ -52,21 +72,24 @@ func (b *Book) Forecasts(rows []ForecastRow) {
 // forecastKey says what the signs are.
 func (b *Book) forecastKey() {
 	const toWord, toNext = 1.0, 4.0
-	x, high := margin, 0.0
+	x := b.left()
 	for _, s := range ForecastSigns() {
+		wide := s.Width + toWord + drawing.Width(drawing.Regular, rowText, s.Word)
+		if x > b.left() && x+wide > b.left()+b.Width() {
+			x = b.left()
+			b.Space(s.Height + 1)
+		}
 		b.put(s.Drawing, geom.Point{X: x, Y: b.cursor - s.Height})
-		x += s.Width + toWord
-		b.page.Words(x, b.cursor-s.Height/2-0.36*rowText, rowText, drawing.Regular, s.Word)
-		x += drawing.Width(drawing.Regular, rowText, s.Word) + toNext
-		high = s.Height
+		b.page.Words(x+s.Width+toWord, b.cursor-s.Height/2-0.36*rowText, rowText, drawing.Regular, s.Word)
+		x += wide + toNext
 	}
-	b.Space(high + 1)
+	b.Space(ForecastSigns()[0].Height + 1)
 	b.forecastRule()
 }
 
 func (b *Book) forecastRule() {
-	b.page.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: margin, Y: b.cursor},
-		geom.Point{X: margin + b.Width(), Y: b.cursor})
+	b.page.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: b.left(), Y: b.cursor},
+		geom.Point{X: b.left() + b.Width(), Y: b.cursor})
 	b.cursor -= rowGap / 2
 }
 
@@ -76,39 +99,64 @@ type said struct {
 	face drawing.Face
 }
 
-// words are the paragraphs of a row's left side, from above.
+// words are the paragraphs of a row, from above.
 func (r ForecastRow) words() []said {
 	return []said{{r.Name, drawing.Bold}, {r.Numbers, drawing.Regular}, {r.Help, drawing.Regular}}
 }
 
-// height is that of a row whose words have so much room.
-func (r ForecastRow) height(left float64) float64 {
+// height is that of a row of a look.
+func (r ForecastRow) height(l rowLook) float64 {
 	lines := 0
 	for _, s := range r.words() {
-		lines += len(drawing.Wrap(s.face, rowText, left, s.text))
+		lines += len(drawing.Wrap(s.face, rowText, l.left, s.text))
 	}
-	return max(forecastHeight+onPaper.rise, float64(rowLeading*rowText*float64(lines))) + rowGap
+	high, drawn := float64(rowLeading*rowText*float64(lines)), forecastHeight+l.rise
+	if l.narrow {
+		return high + drawn + float64(rowLeading*rowText*float64(len(r.verdict(l)))) + rowGap
+	}
+	return max(drawn, high) + rowGap
 }
 
-func (b *Book) forecastRow(r ForecastRow, left float64) {
-	y := b.cursor
-	for _, s := range r.words() {
-		for _, l := range drawing.Wrap(s.face, rowText, left, s.text) {
-			b.page.Words(margin, y-rowText, rowText, s.face, l)
+// verdict are the lines of the verdict and its odds.
+func (r ForecastRow) verdict(l rowLook) []string {
+	if l.narrow {
+		return drawing.Wrap(r.verdictFace(), rowText, l.left-markWidth, r.Verdict+", "+r.Odds)
+	}
+	return []string{r.Verdict, r.Odds}
+}
+
+func (r ForecastRow) verdictFace() drawing.Face {
+	if r.Wrong {
+		return drawing.Bold
+	}
+	return drawing.Regular
+}
+
+func (b *Book) forecastRow(r ForecastRow, l rowLook) {
+	y, end := b.cursor, b.cursor-r.height(l)+rowGap/2
+	down := func(x float64, face drawing.Face, lines ...string) {
+		for _, s := range lines {
+			b.page.Words(x, y-rowText, rowText, face, s)
 			y -= rowLeading * rowText
 		}
 	}
-	d := r.Print()
-	b.put(d, geom.Point{X: margin + left + rowAir, Y: b.cursor - d.Height})
-	x, face := margin+b.Width()-verdictWidth, drawing.Regular
-	if r.Wrong {
-		face = drawing.Bold
+	for _, s := range r.words() {
+		down(b.left(), s.face, drawing.Wrap(s.face, rowText, l.left, s.text)...)
 	}
-	mark(&b.page.Drawing, geom.Point{X: x, Y: b.cursor - rowText}, r.Wrong)
-	for i, s := range []string{r.Verdict, r.Odds} {
-		b.page.Words(x+markWidth, b.cursor-rowText-float64(rowLeading*rowText*float64(i)), rowText, face, s)
+	d, at := r.drawn(l.look), geom.Point{X: b.left(), Y: y} // at is where the drawing is, then the verdict
+	if !l.narrow {
+		at = geom.Point{X: b.left() + l.left + rowAir, Y: b.cursor}
 	}
-	b.cursor -= r.height(left) - rowGap/2
+	b.put(d, at.Sub(geom.Point{Y: d.Height}))
+	if l.narrow {
+		at.Y -= d.Height
+	} else {
+		at.X += d.Width + rowAir
+	}
+	y = at.Y
+	mark(&b.page.Drawing, geom.Point{X: at.X, Y: y - rowText}, r.Wrong)
+	down(at.X+markWidth, r.verdictFace(), r.verdict(l)...)
+	b.cursor = end
 	b.forecastRule()
 }
 

@@ -23,9 +23,6 @@ func (b *Book) lead(size float64) float64 {
 	return leading * size
 }
 
-// Trial reports whether what is drawn is thrown away, to try how it fits.
-func (b *Book) Trial() bool { return b.trial }
-
 // Pages is how many pages have begun after each of draws, which are drawn one after the other.
 func (b *Book) Pages(draws ...func()) (begun []int) {
 	b.try(func() {

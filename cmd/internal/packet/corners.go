@@ -2,7 +2,6 @@ package packet
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"drawerwright/cmd/internal/batch"
@@ -12,127 +11,104 @@ import (
 	"drawerwright/geom/setup"
 )
 
-// corners draws the joints of every different corner, as they come together by the mean of
-// the readings: the details beside each other, below them what is right of the joint and what is likely, and last the
-// sizes of the boxes.
-//
-// Where that takes no page more before the chapters after it end, tightened as they may be, joints are enlarged.
-func (m maker) corners(after ...func()) {
-	usual, enlarged := func() { m.joints(func(j joint) joint { return j }) }, func() { m.joints(m.enlarge) }
-	draw := usual
-	if m.few() && !m.Trial() && slices.Max(m.begun(enlarged, after)) <= slices.Max(m.begun(usual, after)) {
-		draw = enlarged
-	}
-	draw()
-}
-
-// joints draws all joints, changed as given.
-func (m maker) joints(change func(joint) joint) {
+// corners draws the joints of every different corner, as they come together by the mean of the readings: the details
+// of a joint one above the other, beside them what is right of it and what is likely, and after all joints the sizes of
+// the boxes.
+func (m maker) corners() {
 	groups := m.alike()
-	sizes := m.sizedAll(groups)
 	for i, group := range groups {
-		j := joint{group: group, meetings: m.meetings(group[0]), sizes: sizes[i]}
-		m.drawJoint(&j)
-		j = change(j)
-		m.Keep(j.kept + chapterHead) // headings stay with the first
-		if i == 0 {
+		m.joint(group, i == 0)
+	}
+	for i, sizes := range m.sizedAll(groups) {
+		if len(sizes) > 0 {
+			m.Together(func() { m.boxSizes(sizes, groups, i) })
+		}
+	}
+}
+
+// joint shows the corners of alike drawers, the first with the chapter's heading.
+func (m maker) joint(group []batch.Drawer, first bool) {
+	head := 0.0
+	if first {
+		head = m.Height(func(b *paper.Book) { b.Chapter("Corners") })
+	}
+	name, rows := fmt.Sprintf("%s: %s", group[0].Spec.Joint, names(drawerNames(group))), m.forecasts(group[0])
+	for i, d := range m.detailed(group[0], m.Whole()-head) {
+		m.Keep(head + d.Height)
+		if head > 0 {
 			m.Chapter("Corners")
+			head = 0
 		}
-		m.joint(j)
-	}
-}
-
-// joint is the corners of alike drawers.
-type joint struct {
-	group    []batch.Drawer
-	meetings []meeting
-	across   int     // how many stand beside each other
-	kept     float64 // how much of a page is not torn apart, in mm
-	sizes    []sized
-	enlarged bool // the first is as large as it can be, and what is said of them goes on over the page
-}
-
-// chapterHead is what the heading of a chapter takes up, in mm, and cornerLow how high the drawing of a corner has to
-// be to tell much.
-const chapterHead, cornerLow = 10.0, 80.0
-
-// drawJoint draws the corners of a joint so that they go on one page with all that is said of them; where that is too
-// much, they have a page of their own, and are larger.
-func (m maker) drawJoint(j *joint) {
-	heading := m.Height(m.on(func(m maker) { m.jointHeading(*j) }))
-	told := m.Height(m.on(func(m maker) { m.jointTold(*j) }))
-	j.across = abreast
-	rows := math.Ceil(float64(len(j.meetings)) / abreast)
-	page := m.Whole() - chapterHead - heading + m.Gap(paper.AfterTable)
-	if high := (page-told)/rows - cornerWords; high >= cornerLow {
-		m.drawMeetings(j.meetings, high, abreast)
-		j.kept = m.Whole() - chapterHead
-		return
-	}
-	if len(j.meetings) <= 2 {
-		j.across, rows = 1, float64(len(j.meetings))
-	}
-	m.drawMeetings(j.meetings, page/rows-cornerWords, j.across)
-	j.kept = page
-}
-
-// cornerWords is what the words under the drawing of a corner take up, in mm.
-const cornerWords = 8.0
-
-// joint shows the corners of alike drawers.
-func (m maker) joint(j joint) {
-	m.jointHeading(j)
-	if j.enlarged {
-		m.pair(j.meetings[0], j.meetings[1])
-		m.jointTold(j)
-		return
-	}
-	for row := range slices.Chunk(j.meetings, j.across) {
-		things := make([]func(*paper.Book), j.across)
-		for i := range things {
-			things[i] = func(*paper.Book) {}
+		n := len(rows)
+		show := func() { m.stack(d, name, rows[:n]) }
+		for n > 0 && !m.Fits(show) {
+			n--
 		}
-		for i, c := range row {
-			things[i] = m.on(func(m maker) { m.meeting(c) })
+		show()
+		if rows = rows[n:]; i == 0 {
+			name += ", goes on"
 		}
-		m.Abreast(things...)
 	}
-	m.Together(func() { m.jointTold(j) })
-}
-
-func (m maker) jointHeading(j joint) {
-	m.Heading(1, fmt.Sprintf("%s: %s", j.group[0].Spec.Joint, names(drawerNames(j.group))))
-}
-
-// jointTold says what is right of a joint and what is likely, and the same of the sizes of its boxes.
-func (m maker) jointTold(j joint) {
-	m.Forecasts(m.forecasts(j.group[0]))
-	if len(j.sizes) > 0 {
-		m.table(m.sizedTable(j.sizes, j.group))
-	}
-	if m.listed(j.group) < len(j.group) {
-		m.Text("The form for readings has the limits of the other drawers' sizes.")
+	if len(rows) > 0 {
+		m.Heading(1, name)
+		m.Forecasts(rows)
 	}
 }
 
-// meeting shows a corner.
-func (m maker) meeting(c meeting) {
-	m.Scale(paper.ScaleText(c.scale))
-	m.Figure(c.drawn, "")
-	m.Text(upper(c.words()))
+// stack is corners that differ, drawn one above the other, and what each is.
+type stack struct {
+	drawing.Drawing
+	what   []string
+	scales []float64
 }
 
-// pair shows a corner, and beside it another that is smaller, with the words of both.
-func (m maker) pair(first, other meeting) {
-	m.Scale(paper.ScaleText(first.scale))
-	m.Beside(first.drawn, func() {
-		m.Text("At the left: " + first.words())
-		m.meeting(other)
+// detailed are the corners of a drawer that differ, two by two, no higher than a height in mm; one alone leaves some of
+// it for what follows.
+func (m maker) detailed(d batch.Drawer, high float64) (list []stack) {
+	const together, alone = 2, 0.7
+	wide := m.Width() - paper.ColumnGap - paper.BesideLeast
+	for some := range slices.Chunk(m.meetings(d), together) {
+		var corners []paper.Corner
+		var of stack
+		for _, c := range some {
+			corners, of.what = append(corners, c.Corner), append(of.what, c.what)
+		}
+		in := paper.Frame{Width: wide, Height: high}
+		if len(some) == 1 {
+			in.Height = alone * high
+		}
+		of.Drawing, of.scales = paper.Corners(corners, in, m.asSet)
+		list = append(list, of)
+	}
+	return list
+}
+
+// stack shows details, beside them a heading and forecasts.
+func (m maker) stack(d stack, heading string, rows []paper.ForecastRow) {
+	m.Beside(d.Drawing, func() {
+		m.Heading(1, heading)
+		for i, at := range []string{"Above", "Below"}[:len(d.what)] {
+			if len(d.what) == 1 {
+				at = "At the left"
+			}
+			m.Scale(paper.ScaleText(d.scales[i]))
+			m.Text(fmt.Sprintf("%s: %s, %s.", at, d.what[i], paper.ScaleText(d.scales[i])))
+		}
+		m.Forecasts(rows)
 	})
 }
 
-// words say what a corner is, and its scale.
-func (c meeting) words() string { return fmt.Sprintf("%s, %s.", c.what, paper.ScaleText(c.scale)) }
+// boxSizes says what is right of the sizes of the boxes of a group and what is likely.
+func (m maker) boxSizes(list []sized, groups [][]batch.Drawer, at int) {
+	group := groups[at]
+	if len(groups) > 1 {
+		m.Heading(1, "Sizes: "+names(drawerNames(group)))
+	}
+	m.table(m.sizedTable(list, group))
+	if m.listed(group) < len(group) {
+		m.Text("The form for readings has the limits of the other drawers' sizes.")
+	}
+}
 
 // drawerNames are those of drawers, of many the first.
 func drawerNames(group []batch.Drawer) (list []string) {
@@ -162,46 +138,10 @@ func (m maker) alike() [][]batch.Drawer {
 	})
 }
 
-// meeting is a corner with what it is, and its drawing when it is made.
+// meeting is a corner with what it is.
 type meeting struct {
 	paper.Corner
-	what  string
-	drawn drawing.Drawing
-	scale float64
-}
-
-// drawMeetings draws corners, all at one scale, so many beside each other, up to a height in mm.
-func (m maker) drawMeetings(list []meeting, high float64, across int) {
-	corners := make([]paper.Corner, len(list))
-	for i, c := range list {
-		corners[i] = c.Corner
-	}
-	drawn, scale := paper.Corners(corners, paper.Frame{Width: m.ColumnWidth(across), Height: high}, m.asSet)
-	for i := range list {
-		list[i].drawn, list[i].scale = drawn[i], scale
-	}
-}
-
-// secondLeast is the scale of the second of two corners at least, where the first one is larger.
-const secondLeast = 1.5
-
-// enlarge draws the first of two corners, the joint itself, as large as a page has room for beside the other.
-func (m maker) enlarge(j joint) joint {
-	if len(j.meetings) != 2 {
-		return j
-	}
-	pair, scales, ok := paper.CornerPair([2]paper.Corner{j.meetings[0].Corner, j.meetings[1].Corner},
-		paper.Frame{Width: m.Width(), Height: m.Whole() / 2}, secondLeast, m.asSet)
-	if !ok || scales[0] <= j.meetings[0].scale {
-		return j
-	}
-	j.meetings = slices.Clone(j.meetings)
-	for i := range pair {
-		j.meetings[i].drawn, j.meetings[i].scale = pair[i], scales[i]
-	}
-	j.enlarged = true
-	j.kept = m.Height(m.on(func(m maker) { m.jointHeading(j); m.pair(j.meetings[0], j.meetings[1]) }))
-	return j
+	what string
 }
 
 // meetings are the corners of a drawer that differ.
@@ -217,11 +157,12 @@ func (m maker) meetings(d batch.Drawer) []meeting {
 	}
 	// A little off the middle, where no row of fingers ends.
 	level := paper.Corner{Pieces: pieces, Axis: paper.AcrossZ, At: 0.53 * d.Spec.Height}
-	list := []meeting{{Corner: level, what: "the left front corner from above"}}
+	upright := paper.Corner{Pieces: pieces, Axis: paper.AcrossX, At: 0.47 * d.Outside.Width}
+	list := []meeting{{level, "the left front corner from above"},
+		{upright, "the bottom at the box front, from the right"}}
 	if d.Spec.BackJoint == joinery.Housed {
 		level.Near.Y = d.Outside.Depth
-		list = append(list, meeting{Corner: level, what: "the left rear corner from above"})
+		list = append(list, meeting{level, "the left rear corner from above"})
 	}
-	upright := paper.Corner{Pieces: pieces, Axis: paper.AcrossX, At: 0.47 * d.Outside.Width}
-	return append(list, meeting{Corner: upright, what: "the bottom at the box front, from the right"})
+	return list
 }

@@ -39,19 +39,11 @@ func drawnOf(b batch.Batch) (list []drawn) {
 		list = append(list, drawn{Drawing: d.Drawing, of: "detail " + d.Name, scale: d.Scale})
 	}
 	for _, group := range m.alike() {
-		for _, high := range []float64{cornerLow, m.Whole()} {
-			all := m.meetings(group[0])
-			m.drawMeetings(all, high, abreast)
-			for _, c := range all {
-				list = append(list, drawn{Drawing: c.drawn, of: group[0].Spec.Name + ", " + c.what, scale: c.scale})
+		for _, high := range []float64{m.Whole() / 3, m.Whole()} {
+			for _, d := range m.detailed(group[0], high) {
+				list = append(list, drawn{Drawing: d.Drawing, of: group[0].Spec.Name + ", " + names(d.what),
+					scale: slices.Min(d.scales)})
 			}
-		}
-		j := m.enlarge(joint{group: group, meetings: m.meetings(group[0])})
-		for _, c := range j.meetings {
-			if !j.enlarged {
-				break
-			}
-			list = append(list, drawn{Drawing: c.drawn, of: group[0].Spec.Name + ", enlarged, " + c.what, scale: c.scale})
 		}
 	}
 	return list

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -9,8 +10,10 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/export/drawing"
 	"drawerwright/geom"
 	"drawerwright/geom/geomtest"
+	"drawerwright/geom/joinery"
 )
 
 // recorded are the numbers that a drawing of a part of the record may have, in words: ends and
@@ -40,6 +43,34 @@ func recorded(p record.Part, words func(mm float64) string) map[string]bool {
 		known[words(b.Width())], known[words(b.Height())] = true, true
 		cut := b.Intersect(geom.Rect{Max: geom.Point{X: p.Length.MM(), Y: p.Width.MM()}}) // not beyond the edges
 		known[words(cut.Width())], known[words(cut.Height())] = true, true
+	}
+	return known
+}
+
+// clearances are the rooms beside parts in cuts, in words: what a box is set for, all of it or half at either end, and
+// by how much a cut is wider or deeper than the wood beside another.
+func clearances(r record.Report, words func(mm float64) string) map[string]bool {
+	known := make(map[string]bool)
+	for _, f := range r.Fit {
+		known[words(math.Abs(f.Nominal.MM()))], known[words(math.Abs(f.Nominal.MM()/2))] = true, true
+	}
+	var cuts, wood []float64
+	for _, p := range r.Parts {
+		for _, o := range p.Operations {
+			deep := o.Depth.MM()
+			var l geom.Loop
+			for _, v := range o.Outline {
+				l = append(l, geom.Vertex{Point: geom.Point{X: v.X.MM(), Y: v.Y.MM()}, Bulge: v.Bulge})
+			}
+			b := l.Bounds().Intersect(geom.Rect{Max: geom.Point{X: p.Length.MM(), Y: p.Width.MM()}})
+			cuts = append(cuts, deep, min(b.Width(), b.Height()))
+			wood = append(wood, p.Thickness.MM()-deep, p.Thickness.MM())
+		}
+	}
+	for _, c := range cuts {
+		for _, w := range append(wood, cuts...) {
+			known[words(math.Abs(c-w))] = true
+		}
 	}
 	return known
 }
@@ -87,7 +118,11 @@ func TestDrawnNumbersAreRecorded(t *testing.T) {
 		parts := make(map[string]map[string]bool)
 		all := make(map[string]bool) // of corners, in which several parts meet
 		long := make(map[string][2]string)
-		for _, p := range record.Make(b, sheets.Plan{}, nil).Parts {
+		r := record.Make(b, sheets.Plan{}, nil)
+		for words := range clearances(r, m.asSet) {
+			all[words+" clearance"] = true
+		}
+		for _, p := range r.Parts {
 			parts[p.Name] = recorded(p, m.asSet)
 			long[p.Name] = [2]string{m.number(p.Length.MM()), m.number(p.Width.MM())}
 			for _, w := range []string{long[p.Name][0], long[p.Name][1], m.number(0)} {
@@ -158,5 +193,34 @@ func TestCutsAreNamed(t *testing.T) {
 	})
 	if count < 500 {
 		t.Errorf("only %d cuts", count)
+	}
+}
+
+// TestClearancesAreDrawn: the clearance of a tongue in its dado, of a housed back and of a bottom in their grooves, as
+// cuts are set, is a size of the drawing of the corner in every sample.
+func TestClearancesAreDrawn(t *testing.T) {
+	drawn := 0
+	for _, k := range packets(t) {
+		m := maker{Book: book(k.batch, "", func(drawing.Page) {}), batch: k.batch, unit: k.batch.Units}
+		for _, g := range m.alike() {
+			var said []string
+			for _, d := range m.detailed(g[0], m.Whole()) {
+				for _, w := range d.Texts {
+					said = append(said, w.String)
+				}
+			}
+			for _, f := range k.report.FitOf(g[0].Spec.Name) {
+				switch f.Check {
+				case joinery.CheckTongueClearance, joinery.CheckBackClearance, joinery.CheckGrooveClearance:
+					drawn++
+					if want := m.asSet(f.Nominal.MM()) + " clearance"; !slices.Contains(said, want) {
+						t.Errorf("%s, %s: %q is not in %q", k.file, f.Drawer, want, said)
+					}
+				}
+			}
+		}
+	}
+	if drawn < 25 {
+		t.Errorf("%d clearances", drawn)
 	}
 }

@@ -41,8 +41,7 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 	}
 	var failed error
 	assembly := func() { failed = m.assembly() }
-	corners := func() { m.corners(assembly, m.travelers, m.openings) }
-	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, corners, assembly,
+	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, m.corners, assembly,
 		m.travelers, m.openings, m.templates}); err != nil {
 		return err
 	}
