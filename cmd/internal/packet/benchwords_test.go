@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
@@ -44,8 +45,8 @@ func TestFormKeepsSlides(t *testing.T) {
 func TestSetupsOfSides(t *testing.T) {
 	text, _ := workshop(t)
 	for said, want := range map[string]int{"\nREAR end\n": 1, "\nFRONT end\n": 1,
-		"1 x left-2-side-left, 1 x left-2-side-right, 1 x left-2-box-front,\n": 1,
-		"flush within 0.25 mm, shoulders open at most 0.25 mm":                 1, "buried in the fence": 0} {
+		"1 x left-2-side-left, 1 x left-2-side-right, 1 x left-2-box-front\n": 1,
+		"flush within 0.25 mm, shoulders open at most 0.25 mm":                1, "buried in the fence": 0} {
 		if n := strings.Count(text, said); n != want {
 			t.Errorf("%q stands %d times, not %d", said, n, want)
 		}
@@ -62,5 +63,24 @@ func TestCautionsAreLarge(t *testing.T) {
 	}
 	if len(warned) < 7 {
 		t.Errorf("%d cautions", len(warned))
+	}
+}
+
+// TestTickedPiecesEndPlainly: what stands behind a box to tick ends without a comma: the pieces of the next drawer
+// stand behind the next box.
+func TestTickedPiecesEndPlainly(t *testing.T) {
+	text, _ := workshop(t)
+	ended, lines, drawer := 0, strings.Split(text, "\n"), regexp.MustCompile(`^\d+ x ([a-z]+-\d)-`)
+	for i, next := range lines[1:] {
+		of, other := drawer.FindStringSubmatch(lines[i]), drawer.FindStringSubmatch(next)
+		if of == nil || other == nil || of[1] == other[1] {
+			continue
+		}
+		if ended++; strings.HasSuffix(lines[i], ",") {
+			t.Errorf("a comma stands before another box to tick: %q", lines[i])
+		}
+	}
+	if ended < 15 {
+		t.Errorf("%d lines of pieces", ended)
 	}
 }

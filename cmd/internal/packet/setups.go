@@ -256,7 +256,7 @@ func (m maker) how(c present.CutStep, step int) {
 
 // pieces are those of a step, to be ticked.
 func (m maker) pieces(c present.CutStep) {
-	parts := strings.SplitAfter(c.PartsText, ", ") // by the commas they are read back as one list
+	parts := strings.Split(c.PartsText, ", ")
 	switch {
 	case !strings.HasPrefix(c.PartsText, fmt.Sprint(c.Parts[0].Count, " x ")):
 		parts = []string{c.PartsText}
@@ -264,7 +264,7 @@ func (m maker) pieces(c present.CutStep) {
 		parts = m.byDrawer(parts, c.Parts)
 	}
 	for _, p := range parts {
-		m.Tick(1, strings.TrimRight(p, " "))
+		m.Tick(1, p)
 	}
 }
 
@@ -274,7 +274,7 @@ func (m maker) byDrawer(words []string, pieces []record.Pieces) (list []string) 
 	for i, p := range pieces {
 		drawer := m.drawerOf(p.Part)
 		if i > 0 && drawer == before {
-			list[len(list)-1] += words[i]
+			list[len(list)-1] += ", " + words[i]
 		} else {
 			list = append(list, words[i])
 		}

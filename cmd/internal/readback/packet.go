@@ -152,7 +152,9 @@ func (p *packetReader) setups() taken {
 		p.sheet.paragraph(s.together(0))
 	case len(list) == 2 && itemNumber.MatchString(list[0]):
 		p.sheet.paragraph(list[0] + " " + s.together(1))
-	case one != "" && (p.sheet.lastStep && whoLine.MatchString(one) || passesLine.MatchString(one)):
+	case p.sheet.lastStep && whoLine.MatchString(one):
+		p.sheet.paragraph(s.ticked())
+	case passesLine.MatchString(one):
 		p.sheet.paragraph(s.together(0))
 	case s.begins("on the test piece", "set to "+p.unit, "least", "most", "measured"),
 		s.begins("on the parts", "should be "+p.unit, "least", "most", "measured"):

@@ -227,7 +227,24 @@ var paperStart = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Settin
 
 // together is the text of this line from a cell on, with the lines that go on with it at the
 // same distance from the left.
-func (s *paperScan) together(cell int) string {
+func (s *paperScan) together(cell int) string { return s.joined(cell, joinLines) }
+
+// ticked is the list whose entries, pieces with their number each, stand below each other from this line on behind
+// boxes to tick.
+func (s *paperScan) ticked() string {
+	return s.joined(0, func(text, next string) string {
+		if tickedPieces.MatchString(next) && !strings.HasSuffix(text, ",") {
+			text += ","
+		}
+		return joinLines(text, next)
+	})
+}
+
+// tickedPieces is how an entry of such a list begins.
+var tickedPieces = regexp.MustCompile(`^\d+ x `)
+
+// joined is [paperScan.together], lines joined as given.
+func (s *paperScan) joined(cell int, join func(text, next string) string) string {
 	x := s.lines[s.at][cell].x
 	text := strings.TrimSpace(s.lines[s.at][cell].text)
 	for {
@@ -235,7 +252,7 @@ func (s *paperScan) together(cell int) string {
 		if len(next) != 1 || math.Abs(next[0].x-x) > 0.1 || paperStart.MatchString(next[0].text) {
 			break
 		}
-		text = joinLines(text, next[0].text)
+		text = join(text, next[0].text)
 		s.at++
 	}
 	return text
