@@ -1,9 +1,11 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 
@@ -22,6 +24,7 @@ type shelved struct {
 	path  string
 	put   bool
 	shelf list.Shelf
+	was   bytes.Buffer // the file that the shelf was read from
 }
 
 func (h *shelved) flags(c *cobra.Command) {
@@ -71,21 +74,33 @@ func (h *shelved) read(u geom.Unit) (list.Shelf, error) {
 		return list.Shelf{}, unread("shelf", h.path, err, "--put-back begins a new one")
 	}
 	defer f.Close()
-	h.shelf, err = list.ReadShelf(plain(h.path), f, u)
+	h.shelf, err = list.ReadShelf(plain(h.path), io.TeeReader(f, &h.was), u)
 	return h.shelf, err
 }
 
-// putBack writes the shelf as it is after a layout has been cut, if that is asked for.
+// putBack writes the shelf as it is after a layout has been cut, if that is asked for, and if the shelf
+// is what the layout was made with: of two layouts at once only one can have an offcut.
 func (h *shelved) putBack(p sheets.Plan, s streams) error {
 	if !h.put {
 		return nil
 	}
 	used, left := p.Offcuts()
 	after := h.shelf.After(used, left)
-	if err := outdir.ReplaceFile(h.path, after.CSV(p.Units)); err != nil {
+	done, err := outdir.ReplaceFileIf(h.path, after.CSV(p.Units), func() (bool, error) {
+		now, err := os.ReadFile(h.path)
+		if errors.Is(err, fs.ErrNotExist) {
+			err = nil
+		}
+		return bytes.Equal(now, h.was.Bytes()), err
+	})
+	switch {
+	case err != nil:
 		return fmt.Errorf("cannot write the shelf, which is as it was: %w", err)
+	case !done:
+		return fmt.Errorf("nothing is put back: another program has changed %s since it was read, and an offcut "+
+			"of this layout may be gone; do not cut by it, run this again", plain(h.path))
 	}
-	_, err := fmt.Fprintf(s.err, "%s: %s taken, %s put back\n", plain(h.path),
+	_, err = fmt.Fprintf(s.err, "%s: %s taken, %s put back\n", plain(h.path),
 		words.Count(len(used), "offcut", "offcuts"), words.Count(len(left), "offcut", "offcuts"))
 	return err
 }

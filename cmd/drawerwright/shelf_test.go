@@ -2,11 +2,15 @@ package main
 
 import (
 	"encoding/csv"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom"
 )
 
 // TestShelfUsed: offcuts are cut up before sheets, and only when it is asked for they are
@@ -123,6 +127,35 @@ func TestNoFormulas(t *testing.T) {
 			if strings.ContainsAny(cell[:min(1, len(cell))], "=+-@") {
 				t.Errorf("a cell is a formula: %q", cell)
 			}
+		}
+	}
+}
+
+// TestShelfChangedMeanwhile: a shelf that is no more what a layout was made with is not written over:
+// its offcuts may have gone into another layout.
+func TestShelfChangedMeanwhile(t *testing.T) {
+	shelf := filepath.Join(t.TempDir(), "offcuts.csv")
+	const other = "stock,name,length,width\r\nbirch,other,500 mm,400 mm\r\n"
+	for _, before := range []string{"", "stock,name,length,width\nbirch,long,1600,700\n"} {
+		os.Remove(shelf)
+		if before != "" { // else there is none yet
+			if err := os.WriteFile(shelf, []byte(before), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		h := shelved{path: shelf, put: true}
+		if _, err := h.read(geom.Millimeter); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(shelf, []byte(other), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		err := h.putBack(sheets.Plan{}, streams{err: io.Discard})
+		if err == nil || !strings.Contains(err.Error(), "nothing is put back") || !strings.Contains(err.Error(), "run this again") {
+			t.Errorf("%q: %v", before, err)
+		}
+		if now, _ := os.ReadFile(shelf); string(now) != other {
+			t.Errorf("%q: the shelf is %s", before, now)
 		}
 	}
 }

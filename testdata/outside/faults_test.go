@@ -123,23 +123,36 @@ func TestFaults(t *testing.T) {
 	}
 }
 
-// killable are commands that write, with what they write in the folder of a job; whether a second
-// run changes nothing more; and their arguments.
+// killable are what writes, with what it writes in the folder of a job; whether a second time changes
+// nothing more; and how it is made ready.
 var killable = map[string]struct {
 	writes string
 	again  bool
-	args   func(dir string) []string
+	writer writer
 }{
-	"build": {"out", true, func(dir string) []string { return faultyBuild(dir)[1:] }},
-	"sheets --put-back": {"offcuts.csv", false, func(dir string) []string {
-		return []string{"sheets", filepath.Join(dir, "job.yaml"), "--shelf", filepath.Join(dir, "offcuts.csv"), "--put-back"}
+	"build": {"out", true, func(_ *testing.T, dir string) func() *writing { return runs(faultyBuild(dir)[1:]...) }},
+	"sheets --put-back": {"offcuts.csv", false, func(_ *testing.T, dir string) func() *writing {
+		return runs("sheets", filepath.Join(dir, "job.yaml"), "--shelf", filepath.Join(dir, "offcuts.csv"), "--put-back")
 	}},
-	"adjust --write": {"next.yaml", false, func(dir string) []string {
-		return []string{"adjust", filepath.Join(dir, "job.yaml"), "slot=6.40", "edge=6.25", "--write", filepath.Join(dir, "next.yaml")}
+	"adjust --write": {"next.yaml", false, func(_ *testing.T, dir string) func() *writing {
+		return runs("adjust", filepath.Join(dir, "job.yaml"), "slot=6.40", "edge=6.25", "--write", filepath.Join(dir, "next.yaml"))
+	}},
+	// A text of the length of a large job, so that its write takes a while.
+	"a save of the page": {"job.yaml", true, func(t *testing.T, dir string) func() *writing {
+		return saves(t, dir, "job.yaml", faultyAfter+strings.Repeat("# a line\n", 50_000))
 	}},
 }
 
-// TestKilled: a command that writes, killed at any moment, leaves what was there as it was or as it
+// shelfOf puts a shelf of offcuts beside a job.
+func shelfOf(t *testing.T, dir string) {
+	t.Helper()
+	shelf := []byte("stock,name,length,width\nply 12,old,900,700\nply 6,oak,200,200\n")
+	if err := os.WriteFile(filepath.Join(dir, "offcuts.csv"), shelf, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// TestKilled: what writes, killed at any moment, leaves what was there as it was or as it
 // shall be, and the next run makes it, and leaves nothing beside it.
 func TestKilled(t *testing.T) {
 	t.Parallel()
@@ -148,32 +161,27 @@ func TestKilled(t *testing.T) {
 			t.Parallel()
 			place := func() string {
 				dir, _, _ := faulty(t)
-				shelf := []byte("stock,name,length,width\nply 12,old,900,700\nply 6,oak,200,200\n")
-				if err := os.WriteFile(filepath.Join(dir, "offcuts.csv"), shelf, 0o644); err != nil {
-					t.Fatal(err)
-				}
+				shelfOf(t, dir)
 				return dir
 			}
 			written := func(dir string) map[string][32]byte { return contents(t, filepath.Join(dir, c.writes)) }
-			run := func(dir string) {
-				if out, err := exec.Command(command, c.args(dir)...).CombinedOutput(); err != nil {
-					t.Fatalf("%v: %s", err, out)
+			run := func(dir string) (took time.Duration) {
+				w := c.writer(t, dir)()
+				if w.code() != 0 {
+					t.Fatalf("%d: %s", w.exit, w.said)
 				}
+				return w.took
 			}
 			dir := place()
-			before, start := written(dir), time.Now()
-			run(dir)
-			took, after, beside := time.Since(start), written(dir), names(t, dir)
+			before := written(dir)
+			took, after, beside := run(dir), written(dir), names(t, dir)
 			random, old, times := rand.New(rand.NewPCG(1, 2)), 0, geomtest.Cases(8, 1000)
 			for range times {
 				dir := place()
-				dying := exec.Command(command, c.args(dir)...)
-				if err := dying.Start(); err != nil {
-					t.Fatal(err)
-				}
+				dying := c.writer(t, dir)()
 				time.Sleep(time.Duration(random.Float64() * float64(took)))
-				dying.Process.Kill() // it may have ended
-				dying.Wait()
+				dying.process.Kill() // it may have ended
+				dying.code()
 				left := written(dir)
 				asBefore := maps.Equal(left, before)
 				if !asBefore && !maps.Equal(left, after) {

@@ -14,14 +14,6 @@ import (
 	"github.com/rogpeppe/go-internal/robustio"
 )
 
-// ReplaceFile writes a file whole or not at all: into a new one beside it, which then
-// takes its name. Its mode stays; a link stays one. What is no plain file, or may not be
-// written, is refused.
-func ReplaceFile(path string, data []byte) error {
-	_, err := ReplaceFileIf(path, data, func() (bool, error) { return true, nil })
-	return err
-}
-
 // NewFile writes a file that is not there yet, whole or not at all. It is false where there is one.
 func NewFile(path string, data []byte) (done bool, err error) {
 	return ReplaceFileIf(path, data, func() (bool, error) {
@@ -30,9 +22,11 @@ func NewFile(path string, data []byte) (done bool, err error) {
 	})
 }
 
-// ReplaceFileIf does so if something still holds when the new file is ready, such as that
-// the old one is what it was. No other process of this program replaces a file of the same
-// folder between that look and the change.
+// ReplaceFileIf writes a file whole or not at all: into a new one beside it, which then
+// takes its name, if something still holds when it is ready, such as that the old one is what it
+// was. No other process of this program replaces a file of the same folder between that look and
+// the change. Its mode stays; a link stays one. What is no plain file, or may not be written, is
+// refused.
 func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done bool, err error) {
 	if to, err := filepath.EvalSymlinks(path); err == nil {
 		path = to

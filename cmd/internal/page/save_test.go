@@ -125,11 +125,11 @@ func TestWholeWrites(t *testing.T) {
 	if err := os.MkdirAll(filepath.Join(dir, "full"), 0o755); err != nil {
 		t.Fatal(err)
 	}
-	if err := outdir.ReplaceFile(dir, []byte("x")); err == nil {
+	if _, err := outdir.NewFile(dir, []byte("x")); err == nil {
 		t.Error("a folder was replaced")
 	}
 	alone(t, dir)
-	if err := outdir.ReplaceFile(filepath.Join(dir, "nowhere", "bench.yaml"), []byte("x")); err == nil {
+	if _, err := outdir.NewFile(filepath.Join(dir, "nowhere", "bench.yaml"), []byte("x")); err == nil {
 		t.Error("a file was written into no folder")
 	}
 }
