@@ -12,8 +12,12 @@ import (
 // claim is a stage folder that this process alone works in, until it ends.
 type claim struct {
 	dir  string
+	root *os.Root // of dir: what is in it is not left by a link that somebody puts there
 	lock *flock.Flock
 }
+
+// giveUp leaves the folder to others, as it is.
+func (c *claim) giveUp() error { return errors.Join(c.root.Close(), c.lock.Close()) }
 
 // claimTries bounds how often a stage folder is looked for again that another
 // build took away between two steps.
@@ -48,7 +52,11 @@ func (s system) takeClaim(t target) (*claim, error) {
 		case !free:
 			return nil, busy(t)
 		case isStill(lock):
-			return &claim{dir, lock}, nil
+			root, err := os.OpenRoot(dir)
+			if err != nil {
+				return nil, errors.Join(cannotMake(t, dir, err), lock.Close())
+			}
+			return &claim{dir, root, lock}, nil
 		default:
 			lock.Close() // of a file that has gone
 		}

@@ -39,11 +39,10 @@ func (s *Stage) Commit() error {
 
 // publish is Commit without the clearing up.
 func (s *Stage) publish() error {
-	list := filepath.Join(s.newDir(), manifestName)
-	if err := s.sys.write(list, allOf(formatManifest(s.written))); err != nil {
+	if err := s.sys.write(s.claim.root, s.at(manifestName), allOf(formatManifest(s.written))); err != nil {
 		return s.unwritten(manifestName, err)
 	}
-	if err := s.sys.flush(s.newDir(), list); err != nil {
+	if err := s.sys.flush(s.newDir(), filepath.Join(s.newDir(), manifestName)); err != nil {
 		return s.unwritten("", err)
 	}
 	old, err := s.t.inspect()
@@ -52,7 +51,7 @@ func (s *Stage) publish() error {
 	}
 	if old != nil {
 		// Somebody may have said who can read the folder; that holds for the new one.
-		if err := s.sys.chmod(s.newDir(), old.Mode()&(fs.ModePerm|fs.ModeSetgid)); err != nil {
+		if err := s.sys.chmod(s.claim.root, newName, old.Mode()&(fs.ModePerm|fs.ModeSetgid)); err != nil {
 			return s.unwritten("", err)
 		}
 	}

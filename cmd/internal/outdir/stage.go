@@ -47,7 +47,7 @@ func create(dir string, sys system) (*Stage, error) {
 	}
 	s := &Stage{t: t, sys: sys, claim: c, names: names{}}
 	if err := s.tidy(); err != nil {
-		return nil, errors.Join(err, c.lock.Close())
+		return nil, errors.Join(err, c.giveUp())
 	}
 	if _, err := t.inspect(); err != nil {
 		return nil, errors.Join(err, s.end())
@@ -67,8 +67,8 @@ const (
 func (s *Stage) newDir() string { return filepath.Join(s.claim.dir, newName) }
 func (s *Stage) oldDir() string { return filepath.Join(s.claim.dir, oldName) }
 
-// at is where a file of the folder is while it is built.
-func (s *Stage) at(name string) string { return filepath.Join(s.newDir(), filepath.FromSlash(name)) }
+// at is where a file of the folder is while it is built, in the stage folder.
+func (s *Stage) at(name string) string { return filepath.Join(newName, filepath.FromSlash(name)) }
 
 // WriteFile writes a file of the folder. The name is relative, with slashes;
 // folders on the way are made. Two names that differ only in case clash, as they
@@ -95,7 +95,7 @@ func (s *Stage) Stream(name string, fill func(io.Writer) error) error {
 	e := summed{entry: entry{path: name}, sum: sha256.New()}
 	err := s.enter(name)
 	if err == nil {
-		err = s.sys.write(s.at(name), func(w io.Writer) error {
+		err = s.sys.write(s.claim.root, s.at(name), func(w io.Writer) error {
 			e.to = w
 			return fill(&e)
 		})
@@ -146,7 +146,7 @@ func (s *Stage) enter(name string) error {
 			fmt.Sprintf("%s and %s in the output folder would be one on some disks", shown(clash), shown(name)), "")
 	}
 	for _, folder := range folders {
-		if err := s.sys.mkdir(s.at(folder), 0o777); err != nil {
+		if err := s.sys.folder(s.claim.root, s.at(folder)); err != nil {
 			return s.unwritten(folder, err)
 		}
 	}
@@ -161,6 +161,16 @@ func (s *Stage) unwritten(name string, err error) error {
 // ReadFile reads a file back that WriteFile wrote, as it is on disk now. It may be
 // called from many goroutines at a time.
 func (s *Stage) ReadFile(name string) ([]byte, error) {
+	f, err := s.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	data, err := io.ReadAll(f)
+	return data, errors.Join(err, f.Close())
+}
+
+// Open is ReadFile, read as it is wanted; it is to be closed before Commit or Abort.
+func (s *Stage) Open(name string) (io.ReadCloser, error) {
 	s.running.RLock()
 	defer s.running.RUnlock()
 	if s.ended {
@@ -169,7 +179,7 @@ func (s *Stage) ReadFile(name string) ([]byte, error) {
 	if !validName(name) {
 		return nil, fault(ErrFileName, name, nil, "no such name can be in the output folder: "+shown(name), "")
 	}
-	return os.ReadFile(s.at(name))
+	return s.claim.root.Open(s.at(name))
 }
 
 // finished is the error for a step that comes after Commit or Abort.
@@ -192,9 +202,9 @@ func (s *Stage) Abort() error {
 func (s *Stage) end() error {
 	s.ended = true
 	if err := s.tidy(); err != nil {
-		return errors.Join(err, s.claim.lock.Close())
+		return errors.Join(err, s.claim.giveUp())
 	}
-	if err := s.sys.dropClaim(s.claim); err != nil {
+	if err := errors.Join(s.claim.root.Close(), s.sys.dropClaim(s.claim)); err != nil {
 		return s.leftover(err)
 	}
 	return nil
@@ -211,8 +221,8 @@ func (s *Stage) tidy() error {
 				"rename it to "+shown(s.t.path()))
 		}
 	}
-	for _, dir := range []string{s.newDir(), s.oldDir()} {
-		if err := s.sys.clear(dir); err != nil {
+	for _, name := range []string{newName, oldName} {
+		if err := s.sys.clear(s.claim.root, name); err != nil {
 			return s.leftover(err)
 		}
 	}

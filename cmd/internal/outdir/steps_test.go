@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 
 	"github.com/gofrs/flock"
 )
@@ -28,19 +29,22 @@ func watched(exchange bool, hook func(op string, do, half func() error) error) s
 		err = hook("lock", func() error { lock, free, err = sys.lock(name); return err }, none)
 		return lock, free, err
 	}
-	w.write = func(name string, fill func(io.Writer) error) error {
+	w.folder = func(in *os.Root, name string) error {
+		return hook("folder", func() error { return sys.folder(in, name) }, none)
+	}
+	w.write = func(in *os.Root, name string, fill func(io.Writer) error) error {
 		half := func() error {
-			return sys.write(name, func(w io.Writer) error {
+			return sys.write(in, name, func(w io.Writer) error {
 				var data bytes.Buffer
 				err := fill(&data)
 				_, cut := w.Write(data.Bytes()[:data.Len()/2])
 				return errors.Join(err, cut)
 			})
 		}
-		return hook("write", func() error { return sys.write(name, fill) }, half)
+		return hook("write", func() error { return sys.write(in, name, fill) }, half)
 	}
-	w.chmod = func(name string, mode fs.FileMode) error {
-		return hook("chmod", func() error { return sys.chmod(name, mode) }, none)
+	w.chmod = func(in *os.Root, name string, mode fs.FileMode) error {
+		return hook("chmod", func() error { return sys.chmod(in, name, mode) }, none)
 	}
 	w.flush = func(dir, last string) error {
 		return hook("flush", func() error { return sys.flush(dir, last) }, none)
@@ -60,8 +64,8 @@ func watched(exchange bool, hook func(op string, do, half func() error) error) s
 	w.remove = func(name string) error {
 		return hook("remove", func() error { return sys.remove(name) }, none)
 	}
-	w.clear = func(dir string) error {
-		return hook("clear", func() error { return sys.clear(dir) }, func() error { return clearHalf(dir) })
+	w.clear = func(in *os.Root, name string) error {
+		return hook("clear", func() error { return sys.clear(in, name) }, func() error { return clearHalf(filepath.Join(in.Name(), name)) })
 	}
 	return w
 }

@@ -20,23 +20,25 @@ import (
 type system struct {
 	mkdir    func(dir string, mode fs.FileMode) error
 	lock     func(name string) (lock *flock.Flock, free bool, err error)
-	write    func(name string, fill func(io.Writer) error) error // a file that was not there
-	chmod    func(name string, mode fs.FileMode) error
+	folder   func(in *os.Root, name string) error                             // a folder below it
+	write    func(in *os.Root, name string, fill func(io.Writer) error) error // a file that was not there
+	chmod    func(in *os.Root, name string, mode fs.FileMode) error
 	flush    func(dir, last string) error // all below dir, its newest file being last
 	flushDir func(dir string) error       // the names in one folder
 	exchange func(a, b string) error      // two folders; errors.ErrUnsupported where that cannot be done
 	place    func(from, to string) error  // a folder to where nothing is
 	rename   func(from, to string) error
-	remove   func(name string) error // a file or an empty folder
-	clear    func(dir string) error  // a folder and all in it
+	remove   func(name string) error              // a file or an empty folder
+	clear    func(in *os.Root, name string) error // a folder and all in it
 }
 
 func realSystem() system {
 	return system{
 		mkdir:    os.Mkdir,
+		folder:   func(in *os.Root, name string) error { return in.Mkdir(name, 0o777) },
 		lock:     tryLock,
 		write:    writeNew,
-		chmod:    os.Chmod,
+		chmod:    (*os.Root).Chmod,
 		flush:    flushTree,
 		flushDir: flushFolder,
 		exchange: exchange,
@@ -56,8 +58,8 @@ func tryLock(name string) (lock *flock.Flock, free bool, err error) {
 
 // writeNew makes a file. It is not synced: one flush of all files is far
 // quicker than one each.
-func writeNew(name string, fill func(io.Writer) error) error {
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+func writeNew(in *os.Root, name string, fill func(io.Writer) error) error {
+	f, err := in.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
 		return err
 	}
@@ -131,19 +133,20 @@ func placeIfFree(from, to string) error {
 }
 
 // clearFolder removes a folder with all in it, if it is there. Its files go
-// first, several at a time, which takes a tenth of the time on a slow disk.
-func clearFolder(dir string) error {
+// first, several at a time, which takes a tenth of the time on a slow disk. A
+// link is removed, and nothing that it leads to.
+func clearFolder(in *os.Root, name string) error {
 	var files []string
 	// What this walk does not see, or a worker does not remove, is for RemoveAll
 	// to remove or to complain of.
-	filepath.WalkDir(dir, func(name string, d fs.DirEntry, err error) error {
+	fs.WalkDir(in.FS(), name, func(name string, d fs.DirEntry, err error) error {
 		if err == nil && !d.IsDir() {
 			files = append(files, name)
 		}
 		return nil
 	})
-	each(len(files), func(i int) { os.Remove(files[i]) })
-	return robustio.RemoveAll(dir)
+	each(len(files), func(i int) { in.Remove(files[i]) })
+	return robustio.RemoveAll(filepath.Join(in.Name(), name))
 }
 
 // workers is how many files are read or removed at a time. Each mostly waits
