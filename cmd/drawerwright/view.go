@@ -51,7 +51,8 @@ you measured, or with a job file of the folder in which you are. drawerwright al
 a terminal, or a double click on it, does the same and opens the browser.
 
 The job file is written when you save, whole, and only if it is still what the page
-has read. Other files are not touched; a download gives all that build writes.`,
+has read; an editor that saves in that very instant is not seen. Other files are not
+touched; a download gives all that build writes.`,
 		Example: `  $ drawerwright view drawers.yaml
   http://127.0.0.1:40123/6f1c.../
   $ drawerwright view`,

@@ -5,8 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"runtime"
+	"strconv"
 	"strings"
 	"time"
 
@@ -22,35 +25,45 @@ func NewFile(path string, data []byte) (done bool, err error) {
 	})
 }
 
-// ReplaceFileIf writes a file whole or not at all: into a new one beside it, which then
-// takes its name, if something still holds when it is ready, such as that the old one is what it
-// was. No other process of this program replaces a file of the same folder between that look and
-// the change. Its mode stays; a link stays one. What is no plain file, or may not be written, is
-// refused.
+// ReplaceFileIf is ReplaceIn of a path; a link stays one.
 func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done bool, err error) {
 	if to, err := filepath.EvalSymlinks(path); err == nil {
 		path = to
 	}
-	mode, err := Replaceable(path)
+	in, err := os.OpenRoot(filepath.Dir(path))
 	if err != nil {
 		return false, err
 	}
-	unlock, alone, err := lockFolder(filepath.Dir(path))
+	defer in.Close()
+	return ReplaceIn(in, filepath.Base(path), data, still)
+}
+
+// ReplaceIn writes a file of a folder whole or not at all: into a new one beside it, which then
+// takes its name, if something still holds when it is ready, such as that the old one is what it
+// was. No other process of this program replaces a file of the same folder between that look and
+// the change. Its mode stays. What is no plain file, or may not be written, is refused.
+func ReplaceIn(in *os.Root, name string, data []byte, still func() (bool, error)) (done bool, err error) {
+	mode, err := Replaceable(in, name)
+	if err != nil {
+		return false, err
+	}
+	unlock, alone, err := lockFolder(in.Name())
 	if err != nil {
 		return false, err
 	}
 	defer unlock()
-	begins := "." + filepath.Base(path) + "-"
+	begins := "." + name + "-"
 	if alone {
-		removeLeft(filepath.Dir(path), begins)
+		removeLeft(in, begins)
 	}
-	out, err := os.CreateTemp(filepath.Dir(path), begins+"*")
+	out, err := in.OpenFile(begins+strconv.FormatUint(rand.Uint64(), 10), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if err != nil {
 		return false, err
 	}
+	made := filepath.Base(out.Name())
 	defer func() {
 		if !done {
-			err = errors.Join(err, os.Remove(out.Name()))
+			err = errors.Join(err, in.Remove(made))
 		}
 	}()
 	_, err = out.Write(data)
@@ -63,18 +76,27 @@ func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done b
 	if ok, err := still(); err != nil || !ok {
 		return false, err
 	}
-	err = robustio.Rename(out.Name(), path)
+	err = renameIn(in, made, name)
 	return err == nil, err
+}
+
+// renameIn gives a file of a folder another name there. A Root does not try again where Windows refuses
+// since a scanner holds the file.
+func renameIn(in *os.Root, from, to string) error {
+	if runtime.GOOS == "windows" {
+		return robustio.Rename(filepath.Join(in.Name(), from), filepath.Join(in.Name(), to))
+	}
+	return in.Rename(from, to)
 }
 
 // removeLeft removes what was left of new files by processes that were killed. A file that cannot be
 // removed stays: it is in nobody's way.
-func removeLeft(dir, begins string) {
-	list, _ := os.ReadDir(dir)
+func removeLeft(in *os.Root, begins string) {
+	list, _ := fs.ReadDir(in.FS(), ".")
 	for _, e := range list {
 		number, found := strings.CutPrefix(e.Name(), begins)
 		if found && number != "" && strings.Trim(number, "0123456789") == "" {
-			os.Remove(filepath.Join(dir, e.Name()))
+			in.Remove(e.Name())
 		}
 	}
 }
@@ -100,10 +122,11 @@ func lockFolder(dir string) (unlock func() error, alone bool, err error) {
 	return lock.Close, alone && err == nil, nil
 }
 
-// Replaceable gives the mode that a file at a path keeps when it is replaced, or gets when there is
+// Replaceable gives the mode that a file of a folder keeps when it is replaced, or gets when there is
 // none. The error says why the file that is there cannot be replaced.
-func Replaceable(path string) (fs.FileMode, error) {
-	info, err := os.Stat(path)
+func Replaceable(in *os.Root, name string) (fs.FileMode, error) {
+	info, err := in.Lstat(name)
+	path := filepath.Join(in.Name(), name)
 	switch {
 	case err != nil:
 		return 0o644, nil

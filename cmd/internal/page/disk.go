@@ -20,10 +20,11 @@ import (
 // can still be shortened on the page.
 const maxFile = 1 << 20
 
-// file is a job file on disk, or a job that has none yet: then path and name are empty.
+// file is a job file on disk, or a job that has none yet, the zero value.
 type file struct {
-	name string // as the person gave it
-	path string // of the file itself, where a link leads to it
+	name string   // as the person gave it
+	in   *os.Root // the folder of the file itself, where a link leads to it
+	at   string   // its name there
 }
 
 // called is how messages call the job.
@@ -44,17 +45,17 @@ func (f *file) base() string {
 
 // read reads the file as it is now.
 func (f *file) read() ([]byte, error) {
-	if f.path == "" {
+	if f.in == nil {
 		return nil, fs.ErrNotExist
 	}
-	info, err := os.Lstat(f.path) // where a link led to it, that was followed at the start
+	info, err := f.in.Lstat(f.at) // where a link led to it, that was followed at the start
 	if err != nil {
 		return nil, err
 	}
 	if !info.Mode().IsRegular() { // a pipe would be waited for, and a link could lead anywhere
 		return nil, fmt.Errorf("%s is no regular file", f.name)
 	}
-	in, err := os.Open(f.path)
+	in, err := f.in.Open(f.at) // which leaves the folder by no link that has come since
 	if err != nil {
 		return nil, err
 	}
@@ -112,7 +113,7 @@ func (f *file) save(text, seen string) (now state, saved bool, err error) {
 		return now, false, nil
 	}
 	text = endedAs(string(old), text)
-	done, err := outdir.ReplaceFileIf(f.path, []byte(text), func() (bool, error) {
+	done, err := outdir.ReplaceIn(f.in, f.at, []byte(text), func() (bool, error) {
 		now, err = f.now() // another program may have written meanwhile
 		return now.Version == seen, err
 	})
@@ -175,7 +176,7 @@ func (p *Page) save(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	f := fileOf(r.Context())
-	if f.path == "" {
+	if f.in == nil {
 		refuse(w, http.StatusBadRequest, "the job has no name yet")
 		return
 	}

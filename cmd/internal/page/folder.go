@@ -32,15 +32,6 @@ type folder struct {
 func openFolder(path string) (*folder, error) {
 	var err error
 	d := &folder{}
-	if path != "" {
-		d.given, err = fileAt(path)
-	}
-	if err != nil {
-		return nil, fmt.Errorf("cannot read the job: %w", err)
-	}
-	if _, err := d.given.now(); err != nil {
-		return nil, fmt.Errorf("cannot read the job: %w", err)
-	}
 	in := filepath.Dir(path) // the current one of no path
 	d.path, err = filepath.EvalSymlinks(in)
 	if err == nil {
@@ -52,7 +43,27 @@ func openFolder(path string) (*folder, error) {
 	if err != nil {
 		return nil, fmt.Errorf("cannot read the job's folder: %w", err)
 	}
+	if path != "" {
+		d.given, err = fileAt(path)
+	}
+	if err == nil {
+		_, err = d.given.now()
+	}
+	if err != nil {
+		return nil, errors.Join(fmt.Errorf("cannot read the job: %w", err), d.close())
+	}
 	return d, nil
+}
+
+// close closes the folder, and that of the job, once a save has ended.
+func (d *folder) close() error {
+	d.saving.Lock()
+	defer d.saving.Unlock()
+	err := d.root.Close()
+	if d.given != nil {
+		err = errors.Join(err, d.given.in.Close())
+	}
+	return err
 }
 
 // fileAt is the file of a path that a person gave. A link leads to it.
@@ -64,7 +75,11 @@ func fileAt(path string) (*file, error) {
 		}
 		full, err = path, nil
 	}
-	return &file{name: path, path: full}, err
+	if err != nil {
+		return nil, err
+	}
+	in, err := os.OpenRoot(filepath.Dir(full))
+	return &file{path, in, filepath.Base(full)}, err
 }
 
 // file is the job of a name in the folder; the empty name is that of a job without a file.
@@ -78,7 +93,7 @@ func (d *folder) file(name string) (*file, error) {
 	if fault := fileFault(name); fault != "" {
 		return nil, fmt.Errorf("the name %q %s", name, fault)
 	}
-	return &file{name: name, path: filepath.Join(d.path, name)}, nil
+	return &file{name, d.root, name}, nil
 }
 
 // maxFileName is the most bytes of a name; file systems take 255, and a new file has a longer

@@ -56,8 +56,8 @@ func secret() string {
 	return hex.EncodeToString(random[:])
 }
 
-// Close closes the job's folder.
-func (p *Page) Close() error { return p.folder.root.Close() }
+// Close closes the job's folder, once a save has ended.
+func (p *Page) Close() error { return p.folder.close() }
 
 // New reports whether the job that the page was opened on is still to be written.
 func (p *Page) New() bool {

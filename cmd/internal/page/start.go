@@ -94,7 +94,7 @@ func (d *folder) jobs() ([]listed, error) {
 		if !e.Type().IsRegular() || fileFault(e.Name()) != "" || len(list) == mostListed {
 			continue
 		}
-		one := file{name: e.Name(), path: filepath.Join(d.path, e.Name())}
+		one := file{e.Name(), d.root, e.Name()}
 		data, err := one.read()
 		if err != nil { // it is too large, or no text: no job
 			continue
@@ -141,7 +141,7 @@ func (p *Page) name(w http.ResponseWriter, r *http.Request) {
 	}
 	now, err := f.now()
 	if err == nil {
-		_, err = outdir.Replaceable(f.path)
+		_, err = outdir.Replaceable(f.in, f.at)
 	}
 	if err != nil {
 		refuse(w, http.StatusUnprocessableEntity, err.Error())

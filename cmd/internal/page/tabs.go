@@ -86,14 +86,14 @@ type tab struct {
 
 func (p *Page) here(w http.ResponseWriter, r *http.Request) {
 	if asked, ok := readTab(w, r); ok {
-		p.tabs.opened(asked.Tab, fileOf(r.Context()).path)
+		p.tabs.opened(asked.Tab, fileOf(r.Context()).name)
 		w.WriteHeader(http.StatusNoContent)
 	}
 }
 
 func (p *Page) leave(w http.ResponseWriter, r *http.Request) {
 	if asked, ok := readTab(w, r); ok {
-		p.tabs.closed(asked.Tab, fileOf(r.Context()).path, asked.Unsaved)
+		p.tabs.closed(asked.Tab, fileOf(r.Context()).name, asked.Unsaved)
 		w.WriteHeader(http.StatusNoContent)
 	}
 }
