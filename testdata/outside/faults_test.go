@@ -130,13 +130,9 @@ var killable = map[string]struct {
 	again  bool
 	writer writer
 }{
-	"build": {"out", true, func(_ *testing.T, dir string) func() *writing { return runs(faultyBuild(dir)[1:]...) }},
-	"sheets --put-back": {"offcuts.csv", false, func(_ *testing.T, dir string) func() *writing {
-		return runs("sheets", filepath.Join(dir, "job.yaml"), "--shelf", filepath.Join(dir, "offcuts.csv"), "--put-back")
-	}},
-	"adjust --write": {"next.yaml", false, func(_ *testing.T, dir string) func() *writing {
-		return runs("adjust", filepath.Join(dir, "job.yaml"), "slot=6.40", "edge=6.25", "--write", filepath.Join(dir, "next.yaml"))
-	}},
+	"build":             {"out", true, func(_ *testing.T, dir string) func() *writing { return runs(faultyBuild(dir)[1:]...) }},
+	"sheets --put-back": {"offcuts.csv", false, putsBack},
+	"adjust --write":    {"next.yaml", false, adjusts("6.40")},
 	// A text of the length of a large job, so that its write takes a while.
 	"a save of the page": {"job.yaml", true, func(t *testing.T, dir string) func() *writing {
 		return saves(t, dir, "job.yaml", faultyAfter+strings.Repeat("# a line\n", 50_000))

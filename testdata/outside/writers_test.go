@@ -169,7 +169,8 @@ func putsBack(_ *testing.T, dir string) func() *writing {
 
 func adjusts(slot string) writer {
 	return func(_ *testing.T, dir string) func() *writing {
-		return runs("adjust", filepath.Join(dir, "job.yaml"), "slot="+slot, "edge=6.25", "--write", filepath.Join(dir, "next.yaml"))
+		return runs("adjust", filepath.Join(dir, "job.yaml"), "slot="+slot, "edge=6.25",
+			"--write", filepath.Join(dir, "next.yaml"))
 	}
 }
 
@@ -190,7 +191,8 @@ func TestTwoWriters(t *testing.T) {
 			place := func() string {
 				dir := t.TempDir()
 				shelfOf(t, dir)
-				for file, text := range map[string]string{"job.yaml": sharedJob, "other.yaml": strings.Replace(sharedJob, "400 x", "420 x", 1)} {
+				other := strings.Replace(sharedJob, "400 x", "420 x", 1)
+				for file, text := range map[string]string{"job.yaml": sharedJob, "other.yaml": other} {
 					if err := os.WriteFile(filepath.Join(dir, file), []byte(text), 0o644); err != nil {
 						t.Fatal(err)
 					}
@@ -239,8 +241,9 @@ func TestTwoWriters(t *testing.T) {
 					}
 				}
 				left := contents(t, dir)
-				if !slices.ContainsFunc(may[wrote], func(one map[string][32]byte) bool { return maps.Equal(one, left) }) {
-					t.Fatalf("%v have written, and the folder is as neither order of them leaves it: %q", wrote, slices.Sorted(maps.Keys(left)))
+				same := func(one map[string][32]byte) bool { return maps.Equal(one, left) }
+				if !slices.ContainsFunc(may[wrote], same) {
+					t.Fatalf("%v have written, and the folder is as neither order leaves it: %q", wrote, names(t, dir))
 				}
 				seen[wrote]++
 				os.RemoveAll(dir)

@@ -18,7 +18,8 @@ func TestSwappedForLinks(t *testing.T) {
 		place, to string // to is below what is outside
 		exchange  bool
 	}{
-		{"out/router", "router", true}, {"out/preview/w", "preview/w", true}, {"out/a", "a", true}, {"out/" + manifestName, manifestName, true},
+		{"out/router", "router", true}, {"out/preview/w", "preview/w", true}, {"out/a", "a", true},
+		{"out/" + manifestName, manifestName, true},
 		{stage + "/new/router", "", true}, {stage + "/new/preview", "preview", true}, {stage + "/new/a", "a", true},
 		{stage + "/new", "", true}, {stage + "/new", "", false}, {stage + "/old", "", false},
 	} {
@@ -36,7 +37,8 @@ func TestSwappedForLinks(t *testing.T) {
 			for at, step := 0, 0; at <= step; at++ {
 				step = 0
 				links := watched(c.exchange, func(_ string, do, _ func() error) error {
-					if from := filepath.Join(parent, c.place); step == at && os.Rename(from, filepath.Join(parent, "aside")) == nil {
+					from, aside := filepath.Join(parent, c.place), filepath.Join(parent, "aside")
+					if step == at && os.Rename(from, aside) == nil {
 						if err := os.Symlink(filepath.Join(outside, c.to), from); err != nil {
 							t.Skip(err) // a system where links take a right of their own
 						}

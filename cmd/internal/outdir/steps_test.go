@@ -65,7 +65,8 @@ func watched(exchange bool, hook func(op string, do, half func() error) error) s
 		return hook("remove", func() error { return sys.remove(name) }, none)
 	}
 	w.clear = func(in *os.Root, name string) error {
-		return hook("clear", func() error { return sys.clear(in, name) }, func() error { return clearHalf(filepath.Join(in.Name(), name)) })
+		half := func() error { return clearHalf(filepath.Join(in.Name(), name)) }
+		return hook("clear", func() error { return sys.clear(in, name) }, half)
 	}
 	return w
 }

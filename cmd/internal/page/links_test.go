@@ -18,8 +18,9 @@ func TestSwappedForLinks(t *testing.T) {
 	p, path := open(t, text)
 	const secret = "units: mm\nslides:\n  secret: {kind: side-mount}\n"
 	outside := filepath.Join(t.TempDir(), "outside.yaml")
-	inside := map[string]string{path: text, filepath.Join(filepath.Dir(path), "slides.yaml"): strings.ReplaceAll(secret, "secret", "quiet")}
-	for name, data := range map[string]string{outside: secret, filepath.Join(filepath.Dir(path), "slides.yaml"): ""} {
+	slides := filepath.Join(filepath.Dir(path), "slides.yaml")
+	inside := map[string]string{path: text, slides: strings.ReplaceAll(secret, "secret", "quiet")}
+	for name, data := range map[string]string{outside: secret, slides: ""} {
 		if err := os.WriteFile(name, []byte(data), 0o644); err != nil {
 			t.Fatal(err)
 		}
