@@ -84,6 +84,23 @@ func (p *Prover) check() error {
 			return err
 		}
 	}
+	return p.checkLists()
+}
+
+// checkLists looks at lists that name what stands elsewhere in the report by its place.
+func (p *Prover) checkLists() error {
+	for _, k := range p.report.Sheets {
+		for _, s := range k.Sheets {
+			if s.Size < 0 || s.Size >= len(k.Sizes) {
+				return wrong("a sheet of %q has the size %d of %d", k.Stock, s.Size, len(k.Sizes))
+			}
+		}
+	}
+	for _, g := range p.report.CutList {
+		if len(g.Parts) == 0 {
+			return wrong("number %d of the cut list is of no part", g.Number)
+		}
+	}
 	return nil
 }
 

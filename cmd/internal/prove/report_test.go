@@ -45,7 +45,11 @@ func TestNotAReport(t *testing.T) {
 		"an endless bit":          func(r *record.Report) { r.Layers[0].Diameter = 1e300 },
 		"a bit below nothing":     func(r *record.Report) { r.Layers[0].Diameter = -3 },
 		"a legend without end":    func(r *record.Report) { r.Layers = append(r.Layers, repeat(r.Layers[0], 10_000)...) },
-		"an endless gap":          func(r *record.Report) { r.Router.PartSpacing = 1e300 },
+		"a group of no part":      func(r *record.Report) { r.CutList[0].Parts = nil },
+		"a size that is not here": func(r *record.Report) {
+			r.Sheets = []record.SheetStock{{Sheets: []record.LaidSheet{{Size: 1}}, Sizes: make([]record.SheetSize, 1)}}
+		},
+		"an endless gap": func(r *record.Report) { r.Router.PartSpacing = 1e300 },
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := build(t, harmed("R2000", "")).report(t)
