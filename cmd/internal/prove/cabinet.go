@@ -64,7 +64,8 @@ func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []
 	}
 	f, err := dxfread.Parse(data)
 	if err != nil {
-		c.fault("unreadable", place{k.Name, name, 0}, rebuild, "no DXF that can be read: %v", err)
+		line, why := broken(err)
+		c.fault("unreadable", place{k.Name, name, line}, rebuild, noDXF, why)
 		return nil
 	}
 	scale := 1.0

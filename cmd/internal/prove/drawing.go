@@ -1,6 +1,7 @@
 package prove
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -30,6 +31,17 @@ type sheet struct {
 	scale float64    // mm to the drawing's unit
 	at    geom.Point // lower left of the panel, in the drawing, mm
 	size  geom.Point
+}
+
+// noDXF is what is said of a drawing that cannot be read, with why.
+const noDXF = "no DXF that can be read: %s"
+
+// broken is why a drawing cannot be read, with the line.
+func broken(err error) (line int, why string) {
+	if e := (*dxfread.Error)(nil); errors.As(err, &e) {
+		return e.Line, e.Found + "; broken rule: " + e.Rule.Error()
+	}
+	return 0, err.Error()
 }
 
 // drawing reads one drawing.

@@ -185,7 +185,8 @@ func (r *panelReader) panel() {
 		}
 		drawing, err := dxfread.Parse(data)
 		if err != nil {
-			r.fault("unreadable", r.place(f.name, 0), "export it again", "no DXF that can be read: %v", err)
+			line, why := broken(err)
+			r.fault("unreadable", r.place(f.name, line), "export it again", noDXF, why)
 			continue
 		}
 		if r.drawing(f.name, f.face, drawing); r.lines > maxCorners {

@@ -107,7 +107,8 @@ func (r *sheetReader) sheet() bool {
 		}
 		drawing, err := dxfread.Parse(data)
 		if err != nil {
-			r.fault("unreadable", r.place(name, 0), "export it again", "no DXF that can be read: %v", err)
+			line, why := broken(err)
+			r.fault("unreadable", r.place(name, line), "export it again", noDXF, why)
 			whole = false
 			continue
 		}

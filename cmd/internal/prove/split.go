@@ -102,7 +102,8 @@ func (s *sheet) splitFile(r bitRun) {
 	}
 	one, err := dxfread.Parse(data)
 	if err != nil {
-		s.fault("unreadable", s.place(r.file, 0), "export it again", "no DXF that can be read: %v", err)
+		line, why := broken(err)
+		s.fault("unreadable", s.place(r.file, line), "export it again", noDXF, why)
 		return
 	}
 	if one.Unit != s.file.Unit {

@@ -71,7 +71,8 @@ func (c *checking) plate(part, name string, read Read) (p plate, ok bool) {
 	}
 	f, err := dxfread.Parse(data)
 	if err != nil {
-		c.fault("unreadable", place{part, name, 0}, rebuild, "no DXF that can be read: %v", err)
+		line, why := broken(err)
+		c.fault("unreadable", place{part, name, line}, rebuild, noDXF, why)
 		return p, false
 	}
 	scale := 1.0
