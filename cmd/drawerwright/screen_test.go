@@ -23,6 +23,9 @@ func TestMain(m *testing.M) {
 			panic(err)
 		}
 	}
+	if at := os.Getenv(commandAlone); at != "" {
+		alone(at)
+	}
 	os.Exit(m.Run())
 }
 

@@ -32,10 +32,10 @@ const maxWays = 4
 
 // The formats of files that the program reads. Lines has no structure but lines.
 var (
-	YAML  = Format{ways: slices.Concat(ofLines, ofBlocks, ofLetters, ofTokens, ofLetters), odd: oddYAML}
+	YAML  = Format{ways: slices.Concat(ofLines, ofBlocks, ofLetters, ofTokens, ofEntries, ofEntries, ofEntries), odd: oddYAML}
 	CSV   = Format{ways: slices.Concat(ofLines, ofLetters, ofTables), odd: oddCells}
 	DXF   = Format{ways: slices.Concat(ofLines, ofLetters, ofPairs, ofPairs), odd: oddTags}
-	JSON  = Format{ways: slices.Concat(ofBlocks, ofLetters, ofJSON, ofJSON, ofJSON), odd: oddJSON}
+	JSON  = Format{ways: slices.Concat(ofBlocks, ofLetters, ofJSON, ofValues, ofValues, ofValues), odd: oddJSON}
 	Lines = Format{ways: slices.Concat(ofLines, ofLetters, ofTokens), odd: oddWords}
 )
 

@@ -17,8 +17,25 @@ var oddJSON = func() []string {
 
 var (
 	jsonValue = regexp.MustCompile(`"(?:[^"\\]|\\.)*"|-?\d[\d.eE+-]*|true|false|null`)
+	jsonText  = regexp.MustCompile(`: "(?:[^"\\]|\\.)*"`)
+	jsonPoint = regexp.MustCompile(`-?\d+\.\d+`)
+	jsonWhole = regexp.MustCompile(`: \d+\b`)
 	jsonKey   = regexp.MustCompile(`"[\w-]*":`)
 )
+
+// ofValues leave what a reader takes, mostly: values of the same kind.
+var ofValues = []way{
+	func(s *spoiler, text string) string { return s.replace(text, jsonText, s.of(jsonText)) },
+	func(s *spoiler, text string) string {
+		return s.replace(text, jsonText, ": "+strconv.Quote(one(s, oddWords)))
+	},
+	func(s *spoiler, text string) string { return s.replace(text, jsonPoint, s.of(jsonPoint)) },
+	func(s *spoiler, text string) string { return s.replace(text, jsonPoint, one(s, oddNumbers)) },
+	func(s *spoiler, text string) string { return s.replace(text, jsonWhole, s.of(jsonWhole)) },
+	func(s *spoiler, text string) string {
+		return s.replace(text, jsonWhole, one(s, []string{": -1", ": 0", ": 1", ": 1000000"}))
+	},
+}
 
 // ofJSON spoil values and keys.
 var ofJSON = []way{

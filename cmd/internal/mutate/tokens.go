@@ -29,7 +29,29 @@ var (
 	token = regexp.MustCompile(`[^\s,:\[\]{}]+`)
 	value = regexp.MustCompile(`[^\n:,\[\]{}]*[^\s:,\[\]{}]`)
 	key   = regexp.MustCompile(`[\w-]+:`)
+	entry = regexp.MustCompile(`[\w-]+: [^,{}\[\]\n]+`)
+	digit = regexp.MustCompile(`\d[\d.]*`)
 )
+
+// ofEntries leave a file that a reader takes, mostly: what is worked out of it has to stand it.
+var ofEntries = []way{
+	func(s *spoiler, text string) string { return s.replace(text, digit, s.of(digit)) },
+	func(s *spoiler, text string) string { return s.replace(text, digit, one(s, oddNumbers)) },
+	func(s *spoiler, text string) string { // what another sample has under the same key
+		at := s.place(text)
+		found := entry.FindStringIndex(text[at:])
+		if found == nil {
+			return text
+		}
+		from, to := at+found[0], at+found[1]
+		name, _, _ := strings.Cut(text[from:to], ": ")
+		other := one(s, s.samples).Text
+		if n := strings.Index(other, name+": "); n >= 0 {
+			return text[:from] + entry.FindString(other[n:]) + text[to:]
+		}
+		return text
+	},
+}
 
 // ofTokens spoil words, values and keys.
 var ofTokens = []way{

@@ -31,7 +31,7 @@ func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) 
 	for number := range times {
 		spoiled := f.Spoil(number, samples)
 		watch := time.AfterFunc(MaxTime, func() {
-			panic(fmt.Sprintf("case %d, of %s, takes over %v: %s", number, spoiled.Name, MaxTime, kept(spoiled.Text)))
+			panic(fmt.Sprintf("case %d, of %s, takes over %v: %s", number, spoiled.Name, MaxTime, Kept(spoiled.Text)))
 		})
 		before, start := allocated(), time.Now()
 		err := unpanicked(func() error { return read(spoiled) })
@@ -41,7 +41,7 @@ func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) 
 			err = fmt.Errorf("it allocates %d MiB", used>>20)
 		}
 		if err != nil {
-			t.Fatalf("case %d, of %s: %v\nthe file is kept as %s", number, spoiled.Name, err, kept(spoiled.Text))
+			t.Fatalf("case %d, of %s: %v\nthe file is kept as %s", number, spoiled.Name, err, Kept(spoiled.Text))
 		}
 		longest, most = max(longest, took), max(most, used)
 	}
@@ -59,8 +59,8 @@ func unpanicked(read func() error) (err error) {
 	return read()
 }
 
-// kept keeps a text in a file and gives its name.
-func kept(text string) string {
+// Kept keeps a text in a file and gives its name.
+func Kept(text string) string {
 	f, err := os.CreateTemp("", "spoiled-*")
 	if err != nil {
 		return err.Error()
