@@ -69,11 +69,12 @@ var ofTokens = []way{
 	},
 }
 
-// replace puts something in the place of what an expression finds behind some place.
+// replace puts something in the place of what an expression finds behind some place, or else before it.
 func (s *spoiler) replace(text string, what *regexp.Regexp, by string) string {
-	from := s.place(text)
-	if at := what.FindStringIndex(text[from:]); at != nil {
-		return text[:from+at[0]] + by + text[from+at[1]:]
+	for _, from := range []int{s.place(text), 0} {
+		if at := what.FindStringIndex(text[from:]); at != nil {
+			return text[:from+at[0]] + by + text[from+at[1]:]
+		}
 	}
 	return text
 }
