@@ -5,8 +5,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 
 	"github.com/gofrs/flock"
+	"github.com/rogpeppe/go-internal/robustio"
 )
 
 // claim is a stage folder that this process alone works in, until it ends.
@@ -23,6 +25,9 @@ func (c *claim) giveUp() error { return errors.Join(c.root.Close(), c.lock.Close
 // build took away between two steps.
 const claimTries = 100
 
+// claimPause is how long one waits for Windows, which opens no file that another build is about to remove.
+const claimPause = 10 * time.Millisecond
+
 // lockName is the lock file's name in the stage folder.
 const lockName = "lock"
 
@@ -31,7 +36,7 @@ const lockName = "lock"
 // there: the lock counts only if the locked file is still the one in the folder.
 func (s system) takeClaim(t target) (*claim, error) {
 	dir := t.stage()
-	for range claimTries {
+	for tries := range claimTries {
 		if err := s.mkdir(dir, 0o700); err != nil && !errors.Is(err, fs.ErrExist) {
 			return nil, cannotMake(t, t.parent, err)
 		}
@@ -43,6 +48,8 @@ func (s system) takeClaim(t target) (*claim, error) {
 		var open *fs.PathError
 		switch {
 		case errors.Is(err, fs.ErrNotExist): // the folder has gone meanwhile
+		case robustio.IsEphemeralError(err) && tries < claimTries-1:
+			time.Sleep(claimPause)
 		case errors.As(err, &open):
 			s.remove(dir) // it is empty, or not ours to remove
 			return nil, cannotMake(t, dir, err)

@@ -7,6 +7,7 @@ import (
 	"maps"
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -150,4 +151,13 @@ func write(t testing.TB, name, data string) {
 	if err := os.WriteFile(name, []byte(data), 0o644); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// symlink makes a link. Windows allows it to some only, and Wine says that it did when it did not.
+func symlink(to, name string) error {
+	err := os.Symlink(to, name)
+	if _, gone := os.Lstat(name); runtime.GOOS == "windows" && (err != nil || gone != nil) {
+		return fmt.Errorf("a link: %w", errors.ErrUnsupported)
+	}
+	return err
 }

@@ -53,9 +53,11 @@ func ReplaceIn(in *os.Root, name string, data []byte, still func() (bool, error)
 	}
 	defer unlock()
 	begins := "." + name + "-"
-	if alone {
-		removeLeft(in, begins)
+	var age time.Duration
+	if !alone {
+		age = longWrite
 	}
+	removeLeft(in, begins, age)
 	out, err := in.OpenFile(begins+strconv.FormatUint(rand.Uint64(), 10), os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if err != nil {
 		return false, err
@@ -89,13 +91,19 @@ func renameIn(in *os.Root, from, to string) error {
 	return in.Rename(from, to)
 }
 
-// removeLeft removes what was left of new files by processes that were killed. A file that cannot be
-// removed stays: it is in nobody's way.
-func removeLeft(in *os.Root, begins string) {
+// longWrite is longer than any write of a file takes: what is older was left.
+const longWrite = time.Hour
+
+// removeLeft removes what was left of new files by processes that were killed: all of it, or what has an
+// age. A file that cannot be removed stays: it is in nobody's way.
+func removeLeft(in *os.Root, begins string, age time.Duration) {
 	list, _ := fs.ReadDir(in.FS(), ".")
 	for _, e := range list {
 		number, found := strings.CutPrefix(e.Name(), begins)
-		if found && number != "" && strings.Trim(number, "0123456789") == "" {
+		if !found || number == "" || strings.Trim(number, "0123456789") != "" {
+			continue
+		}
+		if info, err := e.Info(); age == 0 || err == nil && time.Since(info.ModTime()) > age {
 			in.Remove(e.Name())
 		}
 	}

@@ -3,8 +3,10 @@ package outdir
 import (
 	"os"
 	"path/filepath"
+	"runtime"
 	"slices"
 	"testing"
+	"time"
 )
 
 // TestNewFile: a file that is there stays; a new one is whole, and takes away what a process that was
@@ -12,7 +14,11 @@ import (
 func TestNewFile(t *testing.T) {
 	dir := t.TempDir()
 	for _, name := range []string{".next.yaml-123", ".next.yaml-12a", ".next.yaml-", ".other.yaml-123", "next.yaml-1"} {
-		if err := os.WriteFile(filepath.Join(dir, name), nil, 0o644); err != nil {
+		write(t, filepath.Join(dir, name), "")
+	}
+	if runtime.GOOS == "windows" { // where folders have no locks, what is new may be another process's
+		before := time.Now().Add(-2 * longWrite)
+		if err := os.Chtimes(filepath.Join(dir, ".next.yaml-123"), before, before); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -36,4 +42,25 @@ func TestNewFile(t *testing.T) {
 	if done, err := NewFile(filepath.Join(dir, "nowhere", "next.yaml"), nil); done || err == nil {
 		t.Errorf("a folder that is not there: %v, %v", done, err)
 	}
+}
+
+// TestLeftByAge: what may be of a process that still writes stays, where that is not known.
+func TestLeftByAge(t *testing.T) {
+	dir := t.TempDir()
+	for _, name := range []string{".a-1", ".a-2"} {
+		write(t, filepath.Join(dir, name), "")
+	}
+	before := time.Now().Add(-2 * longWrite)
+	if err := os.Chtimes(filepath.Join(dir, ".a-1"), before, before); err != nil {
+		t.Fatal(err)
+	}
+	in, err := os.OpenRoot(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer in.Close()
+	removeLeft(in, ".a-", longWrite)
+	expectAlone(t, dir, ".a-2")
+	removeLeft(in, ".a-", 0)
+	expectAlone(t, dir)
 }

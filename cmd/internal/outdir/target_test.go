@@ -1,6 +1,7 @@
 package outdir
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -39,8 +40,13 @@ func TestRefusedFolders(t *testing.T) {
 		{"no/out", ErrParent, "there is no folder no\n"},
 		{"no/..", ErrParent, ""},
 	} {
-		if runtime.GOOS == "windows" && (c.dir == "/" || c.dir == "///") {
-			continue
+		if runtime.GOOS == "windows" {
+			if c.dir == "/" || c.dir == "///" {
+				continue
+			}
+			if c.dir == "file/out" { // it has one error for both
+				c.say = "there is no folder file\n"
+			}
 		}
 		s, err := Create(c.dir)
 		if err == nil {
@@ -80,7 +86,9 @@ func TestSymlinks(t *testing.T) {
 	}
 	t.Chdir(parent)
 	for name, to := range map[string]string{"link": far, "dangling": "nowhere", "loop": "loop"} {
-		if err := os.Symlink(to, name); err != nil {
+		if err := symlink(to, name); errors.Is(err, errors.ErrUnsupported) {
+			t.Skip(err)
+		} else if err != nil {
 			t.Fatal(err)
 		}
 	}
