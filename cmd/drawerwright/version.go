@@ -18,25 +18,31 @@ import (
 var releaseVersion, releaseCommit, releaseDate string
 
 func newVersion(s streams) *cobra.Command {
-	var texts bool
+	var texts, tried bool
 	c := &cobra.Command{
 		Use:   "version",
-		Short: "Print the version, its source, and the licenses",
+		Short: "Print the version, its source, systems and licenses",
 		Long: `version prints which version this is, the commit and the date of its source, and the
 format of the report.json that it writes and reads.`,
 		Example: `  $ drawerwright version
+  $ drawerwright version --support
   $ drawerwright version --licenses > LICENSES.txt`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {
 			text := version()
-			if texts {
+			switch {
+			case texts:
 				text = licenseText()
+			case tried:
+				text = support()
 			}
 			_, err := io.WriteString(s.out, text)
 			return done(err)
 		},
 	}
 	c.Flags().BoolVar(&texts, "licenses", false, "print the license, and those of all that the program is made of")
+	c.Flags().BoolVar(&tried, "support", false, "print for which systems it is made, and what has run it on each")
+	c.MarkFlagsMutuallyExclusive("licenses", "support")
 	return c
 }
 
