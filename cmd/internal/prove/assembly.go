@@ -120,7 +120,7 @@ func (w *Worker) standing(d record.Drawer, read Read) (list []piece, allowed flo
 // ownSolid is the solid of a part by its own file, or without tabs and onion skin, which do not go
 // into a box, as its board has it. What is wrong with the file is said where that is checked.
 func (w *Worker) ownSolid(part record.Part, read Read) (list []triangle, ok bool) {
-	if w.drawer[part.Name].Preview == record.PreviewMilled {
+	if w.drawerOf(part.Name).Preview == record.PreviewMilled {
 		b, err := w.milledBoard(part.Name, read)
 		if err != nil {
 			return nil, false

@@ -39,26 +39,32 @@ func (p *Prover) others() {
 			}
 		}
 	}
-	for _, part := range r.Parts {
-		if part.Files.STL != "" {
-			add(func(w *Worker, read Read) record.Checked { return w.solidCheck(part, read) })
+	// What a check needs of a part or drawer it takes from the report when its turn comes: there may be
+	// thousands of them.
+	for i := range r.Parts {
+		if part := &r.Parts[i]; part.Files.STL != "" {
+			add(func(w *Worker, read Read) record.Checked { return w.solidCheck(*part, read) })
 		}
 	}
-	byName := make(map[string]record.Drawer)
-	for _, d := range r.Drawers {
+	byName := make(map[string]*record.Drawer)
+	for i := range r.Drawers {
+		d := &r.Drawers[i]
 		byName[d.Name] = d
-		if box := p.folderOf(d); box != "" {
-			g := group{name: d.Name, file: filing.BoxScene(box), drawers: []record.Drawer{d},
-				at: []geom.Vec3{{}}}
-			add(func(w *Worker, read Read) record.Checked { return w.sceneCheck(g, read) })
-			add(func(w *Worker, read Read) record.Checked { return w.boxCheck(d, box, read) })
+		if box := p.folderOf(*d); box != "" {
+			add(func(w *Worker, read Read) record.Checked {
+				return w.sceneCheck(group{d.Name, filing.BoxScene(box), []record.Drawer{*d}, []geom.Vec3{{}}}, read)
+			})
+			add(func(w *Worker, read Read) record.Checked { return w.boxCheck(*d, box, read) })
 		}
 	}
 	for _, k := range r.Cabinets {
 		if k.Preview != "" {
 			g := group{name: k.Name, file: k.Preview}
 			for _, row := range k.Rows {
-				d := byName[row.Drawer]
+				var d record.Drawer
+				if known := byName[row.Drawer]; known != nil {
+					d = *known
+				}
 				g.drawers, g.at = append(g.drawers, d), append(g.at,
 					geom.Vec3{X: (k.Opening.Width - d.Outside.Width).MM() / 2, Z: row.BoxBottom.MM()})
 			}
@@ -81,8 +87,8 @@ func (p *Prover) others() {
 	for _, set := range p.picturesOf() {
 		add(func(w *Worker, read Read) record.Checked { return w.picturesCheck(set, read) })
 	}
-	for _, t := range p.tables() {
-		add(func(w *Worker, read Read) record.Checked { return w.tableCheck(t, read) })
+	for _, lines := range p.tables() {
+		add(func(w *Worker, read Read) record.Checked { return w.tableCheck(lines(), read) })
 	}
 	add(func(w *Worker, read Read) record.Checked { return w.cutListCheck(read) })
 }

@@ -31,7 +31,7 @@ func (w *Worker) Board(part string, read Read) (milled.Board, error) {
 		}
 		return milled.Board{}, fmt.Errorf("%w: %s: %s", ErrUncut, part, why)
 	}
-	if of := w.drawer[part].Name; w.ahead == nil || w.aheadOf != of { // what was of another is not proven
+	if of := w.drawerOf(part).Name; w.ahead == nil || w.aheadOf != of { // what was of another is not proven
 		w.ahead, w.aheadOf = make(map[string]*panelReader), of
 	}
 	w.ahead[part] = r
@@ -54,7 +54,7 @@ func (w *Worker) reader(part record.Part, read Read, detail bool) *panelReader {
 		return r
 	}
 	r := &panelReader{Prover: w.Prover, part: part, read: read, detail: detail,
-		saw: !joinery.CutterKind(w.drawer[part.Name].Machine).FollowsDrawing()}
+		saw: !joinery.CutterKind(w.drawerOf(part.Name).Machine).FollowsDrawing()}
 	r.panel()
 	return r
 }
@@ -86,7 +86,7 @@ func (r *panelReader) board() (b milled.Board, err error) {
 // shown is what the solids of a part have to show: its design, or one of the ways in which its
 // board is milled. A part of which no board can be cut has a fault where its drawer is proven.
 func (w *Worker) shown(c *checking, part record.Part, read Read, way func(milled.Board) geom.Panel) (shapeOf, bool) {
-	if w.drawer[part.Name].Preview != record.PreviewMilled {
+	if w.drawerOf(part.Name).Preview != record.PreviewMilled {
 		return w.shape(part)
 	}
 	b, err := w.milledBoard(part.Name, read)

@@ -42,11 +42,11 @@ type Prover struct {
 	bits    map[string]record.Layer   // the first line of each layer's name
 	names   names
 	checks  []check
-	onSheet map[string]bool          // parts that lie on sheets
-	code    []segment                // of the job, as drawings have it
-	drawer  map[string]record.Drawer // of a part, by its name
-	kept    sync.Map                 // their panels, by name, once their drawers are proven
-	boards  sync.Map                 // of parts whose solids are milled, by name, once they are read
+	onSheet map[string]bool           // parts that lie on sheets
+	code    []segment                 // of the job, as drawings have it
+	drawer  map[string]*record.Drawer // of a part, by its name
+	kept    sync.Map                  // their panels, by name, once their drawers are proven
+	boards  sync.Map                  // of parts whose solids are milled, by name, once they are read
 	// recorded is what the report says, worked out once.
 	recorded  recorded
 	recording sync.Once
@@ -59,7 +59,7 @@ var ErrReport = errors.New("report.json")
 func New(r record.Report) (*Prover, error) {
 	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]record.Layer),
 		known: make(map[string]bool), bits: make(map[string]record.Layer), fits: make(map[string][]record.Fit),
-		onSheet: make(map[string]bool), drawer: make(map[string]record.Drawer), code: codeSegments(r)}
+		onSheet: make(map[string]bool), drawer: make(map[string]*record.Drawer), code: codeSegments(r)}
 	if r.Tool != "drawerwright" || r.Format != record.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again",
 			ErrReport, r.Format, r.Tool, record.Format)
@@ -74,15 +74,13 @@ func New(r record.Report) (*Prover, error) {
 	for i, part := range r.Parts {
 		p.parts[part.Name] = i
 	}
-	for _, d := range r.Drawers {
-		for _, name := range d.Parts {
-			p.drawer[name] = d
+	for i := range r.Drawers {
+		for _, name := range r.Drawers[i].Parts {
+			p.drawer[name] = &r.Drawers[i]
 		}
 	}
 	p.lists(r.Layers)
-	for _, f := range r.Fit {
-		p.fits[f.Drawer] = append(p.fits[f.Drawer], f)
-	}
+	groupBy(p.fits, r.Fit, func(f record.Fit) string { return f.Drawer })
 	for _, k := range r.Sheets {
 		for _, laid := range k.Sheets {
 			p.lists(laid.Layers)
@@ -137,16 +135,41 @@ func layerKey(name string) string { return strings.ToUpper(name) }
 
 // lists takes lines of the legend.
 func (p *Prover) lists(layers []record.Layer) {
+	groupBy(p.legend, layers, func(l record.Layer) string { return l.File })
 	for _, l := range layers {
 		if _, known := p.bits[layerKey(l.Layer)]; !known {
 			p.bits[layerKey(l.Layer)] = l
 		}
-		p.legend[l.File] = append(p.legend[l.File], l)
 		p.known[l.File] = true
 		if l.BitFile != "" {
 			p.known[l.BitFile] = true
 		}
 	}
+}
+
+// groupBy adds what a list has of each name to what is known of it. What stands together there, as a report
+// has it, is not copied.
+func groupBy[T any](by map[string][]T, list []T, name func(T) string) {
+	for from := 0; from < len(list); {
+		of, to := name(list[from]), from+1
+		for to < len(list) && name(list[to]) == of {
+			to++
+		}
+		if known := by[of]; known == nil {
+			by[of] = list[from:to:to]
+		} else {
+			by[of] = append(known, list[from:to]...)
+		}
+		from = to
+	}
+}
+
+// drawerOf is the drawer of a part; one without a name where the report has none.
+func (p *Prover) drawerOf(part string) *record.Drawer {
+	if d := p.drawer[part]; d != nil {
+		return d
+	}
+	return new(record.Drawer)
 }
 
 // Stocks are the names of the stocks that were measured.

@@ -12,17 +12,17 @@ import (
 	"drawerwright/geom"
 )
 
-// tables are all for programs whose rows the report has.
-func (p *Prover) tables() []table {
-	list := []table{p.partTable(), p.buyTable()}
+// tables make all for programs whose rows the report has.
+func (p *Prover) tables() []func() table {
+	list := []func() table{p.partTable, p.buyTable}
 	if p.report.ForRouter() {
-		list = append(list, p.layerTable())
+		list = append(list, p.layerTable)
 	}
 	if len(p.report.Cabinets) > 0 {
-		list = append(list, p.slideTable())
+		list = append(list, p.slideTable)
 	}
 	if len(p.report.Sheets) > 0 {
-		list = append(list, p.placeTable(), p.cutTable())
+		list = append(list, p.placeTable, p.cutTable)
 	}
 	return list
 }

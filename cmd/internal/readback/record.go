@@ -1,6 +1,7 @@
 package readback
 
 import (
+	"cmp"
 	"io"
 	"slices"
 )
@@ -10,8 +11,9 @@ import (
 type Record struct {
 	things   numbered[thing]
 	measures numbered[string]
-	facts    []recorded
-	first    map[measured]int32 // the first fact of a key
+	steps    numbered[float64]
+	facts    []recorded // by key, those of one key as they were read
+	values   []byte     // of all facts, one after the other
 }
 
 // thing is what several facts are about.
@@ -20,15 +22,20 @@ type thing struct{ kind, of string }
 // measured is a key: the numbers of its thing and of its measure.
 type measured struct{ thing, measure int32 }
 
-// recorded is a fact of a record.
-type recorded struct {
-	value string
-	step  float64
-	key   measured
-	next  int32 // the next fact of the same key; -1 after the last
+func (m measured) compare(n measured) int {
+	return cmp.Or(cmp.Compare(m.thing, n.thing), cmp.Compare(m.measure, n.measure))
 }
 
-func (r *recorded) fact() Fact { return Fact{Value: r.value, Step: r.step} }
+// recorded is a fact of a record: its key, where its value stands among the values, the number of its step.
+type recorded struct {
+	key            measured
+	from, to, step int32
+}
+
+func (r *Record) fact(i int) Fact {
+	f := r.facts[i]
+	return Fact{Value: string(r.values[f.from:f.to]), Step: r.steps.list[f.step]}
+}
 
 // numbered are values by their numbers, from 0.
 type numbered[T comparable] struct {
@@ -54,7 +61,9 @@ func RecordOf(job Job, report io.Reader, cutList string) (*Record, error) {
 	all := new(Record)
 	take := func(f Fact) {
 		key := measured{all.things.add(thing{f.Kind, f.Of}), all.measures.add(f.Measure)}
-		all.facts = append(all.facts, recorded{f.Value, f.Step, key, -1})
+		from := int32(len(all.values))
+		all.values = append(all.values, f.Value...)
+		all.facts = append(all.facts, recorded{key, from, int32(len(all.values)), all.steps.add(f.Step)})
 	}
 	r := &reading{out: ReportJSON, unit: job.Units, job: job, take: take}
 	err := r.run(func(r *reading, _ string) { r.report(report) }, "")
@@ -64,19 +73,12 @@ func RecordOf(job Job, report io.Reader, cutList string) (*Record, error) {
 	if err != nil {
 		return nil, err
 	}
-	all.first = make(map[measured]int32, len(all.facts))
-	for i := len(all.facts) - 1; i >= 0; i-- {
-		f := &all.facts[i]
-		if n, known := all.first[f.key]; known {
-			f.next = n
-		}
-		all.first[f.key] = int32(i)
-	}
+	slices.SortStableFunc(all.facts, func(a, b recorded) int { return a.key.compare(b.key) })
 	return all, nil
 }
 
 // find gives the first fact of a key, if there is one.
-func (r *Record) find(k Key) (first int32, known bool) {
+func (r *Record) find(k Key) (first int, known bool) {
 	t, known := r.things.number[thing{k.Kind, k.Of}]
 	if !known {
 		return 0, false
@@ -85,8 +87,7 @@ func (r *Record) find(k Key) (first int32, known bool) {
 	if !known {
 		return 0, false
 	}
-	first, known = r.first[measured{t, m}]
-	return first, known
+	return slices.BinarySearchFunc(r.facts, measured{t, m}, func(f recorded, k measured) int { return f.key.compare(k) })
 }
 
 // keyOf is the key of a fact.
@@ -106,8 +107,8 @@ func Against(job Job, record *Record, out string, text []byte) (found []Contradi
 			return
 		}
 		there[first] = true
-		for i := first; i >= 0; i = record.facts[i].next {
-			if g := record.facts[i].fact(); !job.agree(g, f) {
+		for i := first; i < len(record.facts) && record.facts[i].key == record.facts[first].key; i++ {
+			if g := record.fact(i); !job.agree(g, f) {
 				found = append(found, Contradiction{Key: f.Key, Says: []Fact{g, f}})
 				break
 			}
@@ -126,12 +127,12 @@ func Against(job Job, record *Record, out string, text []byte) (found []Contradi
 		return nil, err
 	}
 	var not []Contradiction
-	for m, first := range record.first {
-		if there[first] {
+	for i, f := range record.facts {
+		if there[i] || i > 0 && record.facts[i-1].key == f.key {
 			continue
 		}
-		if k := record.keyOf(m); slices.Contains(job.standsIn(k), out) {
-			not = append(not, Contradiction{Key: k, Says: []Fact{record.facts[first].fact()}, Not: []string{out}})
+		if k := record.keyOf(f.key); slices.Contains(job.standsIn(k), out) {
+			not = append(not, Contradiction{Key: k, Says: []Fact{record.fact(i)}, Not: []string{out}})
 		}
 	}
 	slices.SortFunc(not, func(a, b Contradiction) int { return compareKeys(a.Key, b.Key) })

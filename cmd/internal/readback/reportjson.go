@@ -59,7 +59,7 @@ type reported struct {
 		CutterHeight  float64 `json:"cutter_height"`
 		Drawers       []string
 	}
-	Fit      []fitted
+	Fit      func(fitted) // there are so many that each is taken as it is read
 	Sheets   []laidStock
 	Material []struct {
 		Stock  string
@@ -144,7 +144,7 @@ func decodeLists(d *json.Decoder, to reflect.Value) error {
 			f, _ := to.Type().FieldByName(name)
 			return strings.EqualFold(cmp.Or(f.Tag.Get("json"), name), key.(string))
 		})
-		if !field.IsValid() || field.Kind() == reflect.Slice {
+		if !field.IsValid() || field.Kind() == reflect.Slice || field.Kind() == reflect.Func {
 			err = eachElement(d, field)
 		} else {
 			err = d.Decode(field.Addr().Interface())
@@ -159,7 +159,8 @@ func decodeLists(d *json.Decoder, to reflect.Value) error {
 
 var errNoObject = errors.New("it is no object")
 
-// eachElement appends the elements of a list to a slice; without one it passes over any value.
+// eachElement appends the elements of a list to a slice, or calls a function with each; without either it
+// passes over any value.
 func eachElement(d *json.Decoder, to reflect.Value) error {
 	t, err := d.Token()
 	if begins, _ := t.(json.Delim); err != nil || begins == 0 {
@@ -167,11 +168,9 @@ func eachElement(d *json.Decoder, to reflect.Value) error {
 	}
 	for depth := 1; depth > 0; {
 		if to.IsValid() && d.More() {
-			one := reflect.New(to.Type().Elem())
-			if err := d.Decode(one.Interface()); err != nil {
+			if err := oneElement(d, to); err != nil {
 				return err
 			}
-			to.Set(reflect.Append(to, one.Elem()))
 			continue
 		}
 		t, err := d.Token()
@@ -188,11 +187,27 @@ func eachElement(d *json.Decoder, to reflect.Value) error {
 	return nil
 }
 
+// oneElement reads the next element of a list for [eachElement].
+func oneElement(d *json.Decoder, to reflect.Value) error {
+	if to.Kind() == reflect.Func {
+		one := reflect.New(to.Type().In(0))
+		err := d.Decode(one.Interface())
+		if err == nil {
+			to.Call([]reflect.Value{one.Elem()})
+		}
+		return err
+	}
+	one := reflect.New(to.Type().Elem())
+	err := d.Decode(one.Interface())
+	to.Set(reflect.Append(to, one.Elem()))
+	return err
+}
+
 func reportJSON(r *reading, text string) { r.report(strings.NewReader(text)) }
 
 // report reads one as it comes.
 func (r *reading) report(from io.Reader) {
-	var j reported
+	j := reported{Fit: func(f fitted) { r.fit(f.Drawer, f) }}
 	if err := decodeLists(json.NewDecoder(from), reflect.ValueOf(&j).Elem()); err != nil {
 		r.fail("%v", err)
 	}
@@ -228,9 +243,6 @@ func (r *reading) report(from io.Reader) {
 			r.exact("corner", d, "fence", s.FenceDistance)
 			r.exact("corner", d, "height", s.CutterHeight)
 		}
-	}
-	for _, f := range j.Fit {
-		r.fit(f.Drawer, f)
 	}
 	for _, m := range j.Material {
 		r.count("stock", m.Stock, "pieces", m.Pieces)
