@@ -33,10 +33,15 @@ func sample(t *testing.T) scene.Scene {
 		Groups: []scene.Group{scene.Alone(hostile, 0)}}
 }
 
+// picture gives one.
+func picture(svg string) func() ([]byte, error) {
+	return func() ([]byte, error) { return []byte(svg), nil }
+}
+
 func written(t *testing.T) string {
 	t.Helper()
 	var out bytes.Buffer
-	if err := Write(&out, sample(t), []Picture{{SVG: []byte(`<svg viewBox="0 0 1 1"></svg>`), File: hostile}}); err != nil {
+	if err := Write(&out, sample(t), []Picture{{SVG: picture(`<svg viewBox="0 0 1 1"></svg>`), File: hostile}}); err != nil {
 		t.Fatal(err)
 	}
 	return out.String()
@@ -145,9 +150,9 @@ func TestEveryScriptIsUsed(t *testing.T) {
 func TestMostPictures(t *testing.T) {
 	s := sample(t)
 	s.Boxes = append(s.Boxes, s.Boxes[0])
-	large := []byte("<svg>" + strings.Repeat(" ", maxPictures) + "</svg>")
+	large := "<svg>" + strings.Repeat(" ", maxPictures) + "</svg>"
 	var out bytes.Buffer
-	if err := Write(&out, s, []Picture{{SVG: []byte("<svg></svg>"), File: "a.svg"}, {SVG: large, File: "b.svg"}}); err != nil {
+	if err := Write(&out, s, []Picture{{SVG: picture("<svg></svg>"), File: "a.svg"}, {SVG: picture(large), File: "b.svg"}}); err != nil {
 		t.Fatal(err)
 	}
 	if page := out.String(); strings.Count(page, "<svg") != 1 || !strings.Contains(page, `href="b.svg"`) {

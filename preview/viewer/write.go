@@ -16,8 +16,8 @@ import (
 
 // Picture is what is shown of a box where the viewer cannot be.
 type Picture struct {
-	SVG  []byte
-	File string // where it is, relative to the page
+	SVG  func() ([]byte, error) // asked for while the page has room
+	File string                 // where it is, relative to the page
 }
 
 // maxPictures is how many bytes of pictures a page holds; it names the files of others.
@@ -69,8 +69,14 @@ func Write(w io.Writer, s scene.Scene, pictures []Picture) error {
 	room := maxPictures
 	for i, p := range pictures {
 		f := figure{Name: s.Boxes[i].Name, File: p.File}
-		if room -= len(p.SVG); room >= 0 {
-			f.SVG = template.HTML(p.SVG)
+		if room >= 0 {
+			svg, err := p.SVG()
+			if err != nil {
+				return err
+			}
+			if room -= len(svg); room >= 0 {
+				f.SVG = template.HTML(svg)
+			}
 		}
 		figures = append(figures, f)
 	}

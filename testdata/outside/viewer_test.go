@@ -222,7 +222,8 @@ func hostile(t *testing.T) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	picture := viewer.Picture{SVG: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3"><path d="M0 0L4 3" stroke="#000"/></svg>`), File: `a"b<c>.svg`}
+	svg := []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3"><path d="M0 0L4 3" stroke="#000"/></svg>`)
+	picture := viewer.Picture{SVG: func() ([]byte, error) { return svg, nil }, File: `a"b<c>.svg`}
 	if err := viewer.Write(out, s, []viewer.Picture{picture}); err != nil {
 		t.Fatal(err)
 	}

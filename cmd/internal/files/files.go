@@ -22,6 +22,7 @@ import (
 	"drawerwright/geom/mill"
 	"drawerwright/geom/milled"
 	"drawerwright/geom/solid"
+	"drawerwright/preview/scene"
 )
 
 // Folder takes files by their slash-separated names. It is used from several
@@ -69,8 +70,8 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	packet := paper.packet(ctx, r)
 	defer packet()
 	defer stop() // before it is waited for: without the rest nobody wants it
-	previews := make([]preview, len(b.Drawers))
-	boxes := drawers{batch: b, to: to, o: o, reader: reader, proofs: r.Proof, previews: previews}
+	scenes := make([]scene.Scene, len(b.Drawers))
+	boxes := drawers{batch: b, to: to, o: o, reader: reader, proofs: r.Proof, scenes: scenes}
 	if err := boxes.write(ctx); err != nil {
 		return err
 	}
@@ -81,7 +82,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	for _, write := range []func() error{
 		func() error { return WriteSheets(ctx, o.Plan, to) },
 		func() error { return writeCabinets(b, r, to) },
-		func() error { return writePreviews(b, previews, to) },
+		func() error { return writePreviews(b, scenes, to) },
 		func() error { return writeTemplates(ctx, b, to) },
 	} {
 		if err := write(); err != nil {
@@ -137,12 +138,12 @@ func readBack(ctx context.Context, prover *prove.Prover, to Folder) ([]record.Ch
 
 // drawers are those of a batch on their way to a folder, and what became of each.
 type drawers struct {
-	batch    batch.Batch
-	to       Folder
-	o        Options
-	reader   *prove.Prover
-	proofs   []record.Proof
-	previews []preview
+	batch  batch.Batch
+	to     Folder
+	o      Options
+	reader *prove.Prover
+	proofs []record.Proof
+	scenes []scene.Scene
 }
 
 // write works on as many drawers at a time as there are processors.
@@ -152,7 +153,7 @@ func (d drawers) write(ctx context.Context) error {
 			reader: d.reader.Worker()}
 		return func(i int) error {
 			var err error
-			if d.previews[i], err = w.drawer(d.batch.Drawers[i], d.batch.Milled(d.batch.Drawers[i])); err != nil {
+			if d.scenes[i], err = w.drawer(d.batch.Drawers[i], d.batch.Milled(d.batch.Drawers[i])); err != nil {
 				return err
 			}
 			if !d.o.NoProof {
@@ -210,10 +211,10 @@ func (u *Unproven) Error() string {
 }
 
 // drawer writes what belongs to one drawer alone, its solids as milled where that is asked for.
-func (w *writer) drawer(d batch.Drawer, asMilled bool) (preview, error) {
+func (w *writer) drawer(d batch.Drawer, asMilled bool) (scene.Scene, error) {
 	for _, p := range d.Parts {
 		if err := w.drawings(p); err != nil {
-			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
+			return scene.Scene{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 	}
 	var cut []milled.Board // as it is on disk
@@ -230,11 +231,11 @@ func (w *writer) drawer(d batch.Drawer, asMilled bool) (preview, error) {
 			err = w.stl(p.STL, p.Name, m)
 		}
 		if err != nil {
-			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
+			return scene.Scene{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 	}
 	if err := w.exact(d, trimmed(cut)); err != nil {
-		return preview{}, err
+		return scene.Scene{}, err
 	}
 	return w.preview(d, trimmed(cut))
 }

@@ -18,25 +18,25 @@ type pictureOf struct {
 	drawn       drawing.Drawing
 }
 
-// write writes a picture, and gives it as lines. Dots take longer than all else of a build.
-func (p pictureOf) write(to Folder, as filing.Looks) ([]byte, error) {
+// write writes a picture. Dots take longer than all else of a build.
+func (p pictureOf) write(to Folder, as filing.Looks) error {
 	d := paper.Framed(p.drawn)
 	var svg bytes.Buffer
 	if err := d.WriteSVG(&svg, p.title); err != nil {
-		return nil, fmt.Errorf("%s: %w", p.name, err)
+		return fmt.Errorf("%s: %w", p.name, err)
 	}
 	data := [][]byte{svg.Bytes()}
 	if as.PNG {
 		var png bytes.Buffer
 		if err := d.WritePNG(&png, dots); err != nil {
-			return nil, fmt.Errorf("%s: %w", p.name, err)
+			return fmt.Errorf("%s: %w", p.name, err)
 		}
 		data = append(data, png.Bytes())
 	}
 	for i, file := range as.Files(p.name) {
 		if err := to.WriteFile(file, data[i]); err != nil {
-			return nil, err
+			return err
 		}
 	}
-	return svg.Bytes(), nil
+	return nil
 }

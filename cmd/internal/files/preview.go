@@ -18,46 +18,39 @@ import (
 	"drawerwright/preview/viewer"
 )
 
-// preview is what the page of all drawers takes from one.
-type preview struct {
-	scene   scene.Scene
-	picture []byte // of the assembled box, as SVG
-}
-
-// preview writes what shows a box, each way that programs read; its solids as milled where
-// there are such. Pictures show the design, with fewer lines.
-func (w *writer) preview(d batch.Drawer, milled []geom.Panel) (p preview, err error) {
+// preview writes what shows a box, each way that programs read, and gives its scene for the page of all; its
+// solids as milled where there are such. Pictures show the design, with fewer lines.
+func (w *writer) preview(d batch.Drawer, milled []geom.Panel) (scene.Scene, error) {
 	boxed, err := BoxOf(d, milled)
 	if err != nil {
-		return p, err
+		return scene.Scene{}, err
 	}
-	p.scene = boxed.Scene
+	shown := boxed.Scene
 	type moved func(scene.Part, geom.Placement) geom.Placement
 	stands := func(where moved) (list []solid.Mesh) {
-		for _, piece := range p.scene.Boxes[0].Pieces {
-			part := p.scene.Parts[piece.Part]
-			list = append(list, p.scene.Meshes[part.Milled].Place(where(part, piece.Placement), boxed.Grid))
+		for _, piece := range shown.Boxes[0].Pieces {
+			part := shown.Parts[piece.Part]
+			list = append(list, shown.Meshes[part.Milled].Place(where(part, piece.Placement), boxed.Grid))
 		}
 		return list
 	}
 	taken := w.taken(d, boxed)
 	assembled := stands(func(_ scene.Part, s geom.Placement) geom.Placement { return s })
-	p.picture, err = w.view(d, filing.Assembled, assembled, taken.Assembled(pictured))
-	if err != nil {
-		return p, err
+	if err := w.view(d, filing.Assembled, assembled, taken.Assembled(pictured)); err != nil {
+		return shown, err
 	}
 	if w.o.Plan.Looks.Exploded {
 		exploded := stands(func(part scene.Part, s geom.Placement) geom.Placement {
 			return aside(part.Role, s, boxed.Apart)
 		})
-		if _, err := w.view(d, filing.Exploded, exploded, taken.Exploded(pictured)); err != nil {
-			return p, err
+		if err := w.view(d, filing.Exploded, exploded, taken.Exploded(pictured)); err != nil {
+			return shown, err
 		}
 		if err := w.corner(d, taken); err != nil {
-			return p, err
+			return shown, err
 		}
 	}
-	return p, writeGLB(w.to, filing.BoxScene(d.Folder), p.scene, p.scene.Groups[0])
+	return shown, writeGLB(w.to, filing.BoxScene(d.Folder), shown, shown.Groups[0])
 }
 
 // taken is a box for pictures, with the solids of its scene.
@@ -69,11 +62,11 @@ func (w *writer) taken(d batch.Drawer, boxed Boxed) packet.Taken {
 	return packet.Take(w.stocks, d, meshes, boxed.Grid)
 }
 
-// view writes a view of a box as STL and as a picture, which it gives as SVG.
-func (w *writer) view(d batch.Drawer, view string, solids []solid.Mesh, drawn drawing.Drawing) ([]byte, error) {
+// view writes a view of a box as STL and as a picture.
+func (w *writer) view(d batch.Drawer, view string, solids []solid.Mesh, drawn drawing.Drawing) error {
 	title := d.Spec.Name + " " + view
 	if err := w.stl(filing.BoxSolid(d.Folder, view), title, solid.Join(solids...)); err != nil {
-		return nil, err
+		return err
 	}
 	look := pictureOf{filing.BoxPicture(d.Folder, view), title, drawn}
 	return look.write(w.to, w.o.Plan.Looks)
@@ -86,8 +79,7 @@ func (w *writer) corner(d batch.Drawer, taken packet.Taken) error {
 		return err
 	}
 	look := pictureOf{filing.BoxPicture(d.Folder, filing.Corner), d.Spec.Name + " corner", drawn}
-	_, err = look.write(w.to, w.o.Plan.Looks)
-	return err
+	return look.write(w.to, w.o.Plan.Looks)
 }
 
 // sceneOf is what a scene is made from.
@@ -109,17 +101,16 @@ func writeGLB(to Folder, name string, s scene.Scene, g scene.Group) error {
 }
 
 // writePreviews writes what shows several boxes: each cabinet's, and the page.
-func writePreviews(b batch.Batch, previews []preview, to Folder) error {
-	if len(previews) == 0 {
+func writePreviews(b batch.Batch, scenes []scene.Scene, to Folder) error {
+	if len(scenes) == 0 {
 		return nil
 	}
-	scenes := make([]scene.Scene, len(previews))
-	pictures := make([]viewer.Picture, len(previews))
-	for i, p := range previews {
-		scenes[i] = p.scene
+	pictures := make([]viewer.Picture, len(scenes))
+	for i := range scenes {
 		box := &scenes[i].Boxes[0]
 		box.Steps = packet.Steps(b, b.Drawers[i], *box)
-		pictures[i] = viewer.Picture{SVG: p.picture, File: filing.BoxPicture(b.Drawers[i].Folder, filing.Assembled) + ".svg"}
+		file := filing.BoxPicture(b.Drawers[i].Folder, filing.Assembled) + ".svg"
+		pictures[i] = viewer.Picture{SVG: func() ([]byte, error) { return to.ReadFile(file) }, File: file}
 	}
 	groups := Cabinets(b)
 	title := b.Title

@@ -68,6 +68,5 @@ func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) err
 	}
 	picture, _, _ := packet.SheetPicture(p, s, one, sheetRoom)
 	title := fmt.Sprintf("%s, sheet %d", s.Name, one.Number)
-	_, err := pictureOf{s.Picture(one), title, picture}.write(to, p.Looks)
-	return err
+	return pictureOf{s.Picture(one), title, picture}.write(to, p.Looks)
 }

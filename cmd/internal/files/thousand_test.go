@@ -15,6 +15,7 @@ import (
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/preview/scene"
 )
 
 // sink keeps drawings, which are read back, and forgets all else.
@@ -64,7 +65,7 @@ func lot(b *testing.B, first, n int, solids string) func() {
 	}
 	return func() {
 		d := drawers{batch: all, to: &sink{drawings: map[string][]byte{}}, reader: reader,
-			proofs: make([]record.Proof, n), previews: make([]preview, n)}
+			proofs: make([]record.Proof, n), scenes: make([]scene.Scene, n)}
 		if err := d.write(b.Context()); err != nil {
 			b.Fatal(err)
 		}
