@@ -256,9 +256,12 @@ func (r *reader) upTo(most int, text string) string {
 	return name
 }
 
-// oneLine is a name without line breaks and other control characters.
+// oneLine is a name without line breaks, other control characters, and marks that turn the direction of writing: a
+// label would show what stands behind them in another order.
 func oneLine(s string) string {
-	return strings.Join(strings.FieldsFunc(strings.ToValidUTF8(s, "?"), func(c rune) bool { return unicode.IsSpace(c) || unicode.IsControl(c) }), " ")
+	return strings.Join(strings.FieldsFunc(strings.ToValidUTF8(s, "?"), func(c rune) bool {
+		return unicode.IsSpace(c) || unicode.IsControl(c) || unicode.Is(unicode.Bidi_Control, c)
+	}), " ")
 }
 
 func (r *reader) length(head, text string) int64 {

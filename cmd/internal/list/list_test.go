@@ -35,6 +35,15 @@ func TestRead(t *testing.T) {
 	}
 }
 
+// TestNamesInOneLine: a name has no signs that would move what stands behind it.
+func TestNamesInOneLine(t *testing.T) {
+	const text = "name,length,width,kind\n\"a\r\n\tb\u202ec\u2069\",5,4,\ns\u200f,100,100,sheet\n"
+	got, err := Read("l.csv", strings.NewReader(text), geom.Millimeter)
+	if err != nil || got.Pieces[0].Name != "a b c" || got.Sheets[0].Name != "s" {
+		t.Errorf("%+v %v", got, err)
+	}
+}
+
 func TestReadRefuses(t *testing.T) {
 	for text, want := range map[string]string{
 		"":                             "l.csv:1: there is no sheet",
