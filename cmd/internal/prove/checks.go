@@ -57,23 +57,7 @@ func (p *Prover) others() {
 			add(func(w *Worker, read Read) record.Checked { return w.boxCheck(*d, box, read) })
 		}
 	}
-	for _, k := range r.Cabinets {
-		if k.Preview != "" {
-			g := group{name: k.Name, file: k.Preview}
-			for _, row := range k.Rows {
-				var d record.Drawer
-				if known := byName[row.Drawer]; known != nil {
-					d = *known
-				}
-				g.drawers, g.at = append(g.drawers, d), append(g.at,
-					geom.Vec3{X: (k.Opening.Width - d.Outside.Width).MM() / 2, Z: row.BoxBottom.MM()})
-			}
-			add(func(w *Worker, read Read) record.Checked { return w.sceneCheck(g, read) })
-		}
-		if len(k.Files) > 0 {
-			add(func(w *Worker, read Read) record.Checked { return w.cabinetCheck(k, read) })
-		}
-	}
+	p.cabinets(byName, add)
 	printed, plates := p.printedPlates()
 	for _, file := range printed {
 		add(func(w *Worker, read Read) record.Checked { return w.platesCheck(file, plates[file], read) })
@@ -91,6 +75,27 @@ func (p *Prover) others() {
 		add(func(w *Worker, read Read) record.Checked { return w.tableCheck(lines(), read) })
 	}
 	add(func(w *Worker, read Read) record.Checked { return w.cutListCheck(read) })
+}
+
+// cabinets adds what is read back of cabinets, with drawers by their names.
+func (p *Prover) cabinets(byName map[string]*record.Drawer, add func(check)) {
+	for _, k := range p.report.Cabinets {
+		if k.Preview != "" {
+			g := group{name: k.Name, file: k.Preview}
+			for _, row := range k.Rows {
+				var d record.Drawer
+				if known := byName[row.Drawer]; known != nil {
+					d = *known
+				}
+				g.drawers, g.at = append(g.drawers, d), append(g.at,
+					geom.Vec3{X: (k.Opening.Width - d.Outside.Width).MM() / 2, Z: row.BoxBottom.MM()})
+			}
+			add(func(w *Worker, read Read) record.Checked { return w.sceneCheck(g, read) })
+		}
+		if len(k.Files) > 0 {
+			add(func(w *Worker, read Read) record.Checked { return w.cabinetCheck(k, read) })
+		}
+	}
 }
 
 // folderOf is the folder of a drawer's solids, that of its first part.
