@@ -46,6 +46,9 @@ type SimulatedMeasure struct {
 // OutOfLimits reports whether the likely range leaves the limits.
 func (f SimulatedMeasure) OutOfLimits() bool { return f.Verdict != f.Verdicts.Within }
 
+// Unknown is the outcome of a drawer that cannot be built: nothing is known of its boxes.
+var Unknown = Outcome{Weakest: -1}
+
 // Simulate works out what the boxes of a drawer come out as. The drawer must be one that
 // can be built.
 func Simulate(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) Outcome {

@@ -18,6 +18,7 @@ import (
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/advice"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/setup"
@@ -247,6 +248,8 @@ func (b *Batch) workOut(j *job.Job, how manner) [][]proposal {
 				if sound(judged[i]) {
 					list = append(list, b.judge(j, from+i, &d)...)
 					d.band(j.Bandings)
+				} else {
+					d.Outcome = fit.Unknown
 				}
 				b.Drawers[from+i], found[from+i] = d, list
 			}
