@@ -226,9 +226,9 @@ func (c spoiling) try(t *testing.T, spoiled mutate.Sample) (code int, err error)
 	switch {
 	case code != 0 && code != 1:
 		return code, fmt.Errorf("it ends with %d: %.2000s", code, errs.String())
-	case used > mutate.MaxTime:
+	case used > mutate.MaxTime && !mutate.UnderRace:
 		return code, fmt.Errorf("it takes %v", used)
-	case memory > mutate.MaxMemory>>10:
+	case memory > mutate.MaxMemory>>10 && !mutate.UnderRace:
 		return code, fmt.Errorf("it takes %d MiB", memory>>10)
 	case code == 1 && !strings.Contains(c.args, "--json") && !c.placed.MatchString(said):
 		return code, fmt.Errorf("no place: %.2000s", said)

@@ -1,5 +1,6 @@
 //go:build !race
 
-package job
+package mutate
 
-const underRace = false
+// UnderRace reports whether the race detector is on.
+const UnderRace = false

@@ -1,5 +1,6 @@
 //go:build race
 
-package job
+package mutate
 
-const underRace = true
+// UnderRace reports whether the race detector is on, which takes time and memory of its own.
+const UnderRace = true

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/mutate"
+	"drawerwright/geom/geomtest"
 )
 
 // smallText is a job that is worked out at once.
@@ -87,6 +88,40 @@ func TestSpoiledAddresses(t *testing.T) {
 	})
 	t.Log(codes)
 }
+
+// TestSpoiledJobFiles: whatever stands in the job's file and beside it, the page has answers, and leaves it as it is.
+func TestSpoiledJobFiles(t *testing.T) {
+	p, path := open(t, smallText)
+	codes, number := map[int]int{}, 0
+	mutate.YAML.Each(t, mutate.Samples(t, "../../../samples/*.yaml"), func(spoiled mutate.Sample) error {
+		if err := os.WriteFile(path, []byte(spoiled.Text), 0o644); err != nil {
+			return err
+		}
+		requests := []*http.Request{request(p, http.MethodGet, "/api/job", nil), request(p, http.MethodGet, "/api/start", nil)}
+		if number++; number%some == 0 || geomtest.All() {
+			v := view{Show: views[number/some%len(views)], Entry: number/some%4 - 1, Whole: number%3 == 0, Flat: number%7 == 0}
+			requests = append(requests, request(p, http.MethodPost, "/api/look", asked{spoiled.Text, v}))
+		}
+		for _, r := range requests {
+			w := do(p, r)
+			codes[w.Code]++
+			if err := soundAnswer(w.Code, w.Header(), w.Body.String(), path); err != nil {
+				return err
+			}
+		}
+		if left, err := os.ReadFile(path); err != nil || string(left) != spoiled.Text {
+			return fmt.Errorf("the file has become %q: %w", left, err)
+		}
+		return nil
+	})
+	t.Log(codes)
+}
+
+// some is how many job files there are for one that is looked at, unless there is a night for all of them.
+const some = 20
+
+// views are what a tab shows.
+var views = []string{"", "fit", "parts", "setups", "buy"}
 
 func quoted(t *testing.T, text string) string {
 	t.Helper()
