@@ -215,6 +215,9 @@ func (b *Book) Caution(level int, s string) {
 	b.paragraph(set{size: warns, x: float64(6 * level), hang: 6, sign: "!"}, s)
 }
 
+// Note is an item of a list that says how something is done, in letters as large as those of cautions.
+func (b *Book) Note(s string) { b.paragraph(set{size: warns, hang: 3, sign: "·"}, s) }
+
 // SmallItem is an item in small letters.
 func (b *Book) SmallItem(level int, sign, s string) {
 	b.paragraph(set{size: small, x: float64(6 * level), hang: 6, sign: sign}, s)

@@ -132,23 +132,24 @@ func dots(d drawing.Drawing) (n int) {
 	return n
 }
 
-// TestCautionsAreReadable: what stands behind an exclamation mark is in letters of 3 mm or more, in every sample.
+// TestCautionsAreReadable: what stands behind an exclamation mark, and notes beside sheets and cuts behind a dot, are in
+// letters of 3 mm or more, in every sample.
 func TestCautionsAreReadable(t *testing.T) {
-	found := 0
+	found := make(map[string]int)
 	for _, k := range packets(t) {
 		for i, p := range k.pages {
 			for at, w := range p.Texts {
-				if w.String != "!" || at+1 == len(p.Texts) {
+				if w.String != "!" && w.String != "·" || at+1 == len(p.Texts) {
 					continue
 				}
-				found++
+				found[w.String]++
 				if said := p.Texts[at+1]; w.Size < 3 || said.Size < 3 {
 					t.Errorf("%s, page %d: %q in letters of %.1f mm", k.file, i+1, said.String, said.Size)
 				}
 			}
 		}
 	}
-	if found < 100 {
-		t.Errorf("%d cautions", found)
+	if found["!"] < 100 || found["·"] < 100 {
+		t.Errorf("%v cautions and notes", found)
 	}
 }

@@ -144,7 +144,7 @@ func (b sheetBook) once(list []string) (fresh []string) {
 
 func (b sheetBook) notes(list []string) {
 	for _, s := range list {
-		b.SmallItem(0, "·", s)
+		b.Note(s)
 	}
 }
 

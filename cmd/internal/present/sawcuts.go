@@ -37,6 +37,24 @@ func setFor(c, before record.SawCut, u geom.Unit) string {
 	}
 }
 
+// fenceAway is what is done before the sled comes onto the saw, where the fence stands.
+const fenceAway = "first move the fence away"
+
+// fenceGoes reports of each cut whether the fence stands and has to be moved away for it: of those on the sled, the
+// first after a cut along the fence.
+func fenceGoes(cuts []record.SawCut) []bool {
+	goes, stands := make([]bool, len(cuts)), false
+	for i, c := range cuts {
+		switch c.Kind {
+		case fenceCut:
+			stands = true
+		case crosscut:
+			goes[i], stands = stands, false
+		}
+	}
+	return goes
+}
+
 // inHand says what is to be watched of a board at a cut, shortly; nothing for most.
 func inHand(c record.SawCut) (list []string) {
 	switch {
@@ -55,6 +73,7 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("piece"),
 		Column{Heading: "remainder", Unit: unit}, Words(""))
 	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
+	goes := fenceGoes(cuts)
 	for i, c := range cuts {
 		var before record.SawCut
 		if i > 0 {
@@ -90,6 +109,9 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			}
 		}
 		notes := inHand(c)
+		if goes[i] {
+			notes = append([]string{fenceAway}, notes...)
+		}
 		if c.SetAsCut > 0 {
 			notes = append(notes, fmt.Sprintf("check with a piece of cut %d", c.SetAsCut))
 		}
@@ -113,15 +135,16 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	machine := kinds[fenceCut] || kinds[crosscut]
 	if machine {
 		list = append(list, fmt.Sprintf("Planned for a fence that opens to %s and a sled that takes %s: see that "+
-			"yours do; what is larger is cut along a guide.", of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u)))
+			"yours do; what is larger, or too heavy for one person, is cut along a guide.",
+			of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u)))
 	}
 	if kinds[fenceCut] {
-		list = append(list, "A fence cut runs along the fence; the piece that it gives is between fence and blade. "+
-			"A push stick moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
+		list = append(list, "A fence cut runs along the fence; its piece is between fence and blade. A push stick "+
+			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
 	}
 	if kinds[crosscut] {
-		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: the "+
-			"edge is too short beside the board. First move the fence away: what is cut off would jam between it "+
+		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: "+
+			"that edge is too short. First move the fence away: what is cut off would jam between it "+
 			"and the blade. Hold up, level with the table, what hangs over the sled.")
 	}
 	if kinds[handHeld] {
@@ -137,8 +160,8 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			"lies, along a guide.")
 	}
 	if machine {
-		return append(list, "Guard and riving knife on; slivers are cleared only when the blade stands still. Local "+
-			"rules and the saw's manual come first.")
+		return append(list, "Guard and riving knife on; clear slivers only when the blade stands still. Local rules "+
+			"and the saw's manual come first.")
 	}
 	return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with "+
 		"a motor says comes first.")
@@ -169,8 +192,8 @@ func cutsCounted(k record.SheetStock) string {
 }
 
 // boardsCalled says what names and sizes of boards are.
-const boardsCalled = "Boards have the names that stand on the picture; one keeps its name while pieces are cut off " +
-	"it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board."
+const boardsCalled = "Boards have their names on the picture; one keeps its name while pieces are cut off it. " +
+	"All is measured from the lower and the left edge of each board."
 
 // settingNotes say what the words of some cuts mean: clean-up, again, measure.
 func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
@@ -194,11 +217,11 @@ func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
 	if len(how) > 0 {
 		list = append(list, "A clean-up cut takes the lower or the left edge off, straight and "+
 			"square, "+strings.Join(how, ", or ")+
-			". From then on that edge is the one that runs along the fence, lies at the stop or is measured from.")
+			". From then on that edge runs along the fence or lies at the stop.")
 	}
 	if again {
 		list = append(list, "\"Again\": the fence or stop stood elsewhere since, or the fence was taken away for "+
-			"the sled. Set it anew and check it with a piece of the cut that is named before a part is cut.")
+			"the sled. Set it anew, and check it with a piece of the cut named there before a part is cut.")
 	}
 	if rest {
 		list = append(list, fmt.Sprintf("Where the remainder is a part, it takes up any error of the kerf of %g %s: "+
@@ -212,9 +235,8 @@ func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
 func handHeldNote(machine bool) string {
 	if machine {
 		return "Hand-held cuts are made with a track saw, or a circular saw along a clamped guide, the board flat " +
-			"on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the " +
-			"fence or too long for the sled. What is said is where the cut is: the guide stands off it by what the " +
-			"saw's base has beside the blade. Take a fine blade: the edge stays on the piece."
+			"on foam or battens that hold both halves. What is said is where the cut is: the guide stands off it " +
+			"by what the saw's base has beside the blade. Take a fine blade: the edge stays on the piece."
 	}
 	return "All cuts are made with a track saw, or by hand along a clamped guide or a knifed line, the board flat " +
 		"on foam or battens that hold both halves. Take a fine blade: the edge stays on the piece. With a hand saw " +

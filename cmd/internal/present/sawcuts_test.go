@@ -33,12 +33,22 @@ func TestSetFor(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
+	var goes []int
+	for i, r := range rows {
+		if strings.HasPrefix(r[len(r)-1], "first move the fence away") {
+			goes = append(goes, i+1)
+		}
+	}
+	if !slices.Equal(goes, []int{3, 8}) {
+		t.Errorf("the fence is moved away before cuts %v", goes)
+	}
 	if last := rows[4][len(rows[4])-1]; !strings.Contains(last, "check with a piece of cut 2") {
 		t.Errorf("what is set again is not checked: %q", last)
 	}
 }
 
 // TestCutGroups: cuts of one setting stand below it in their order, and a setting that was lost since is a group anew.
+// Before the sled comes on the fence goes, each time that it was set.
 func TestCutGroups(t *testing.T) {
 	var got []string
 	for _, g := range CutGroups(ripsAndCrosscuts, geom.Millimeter) {
@@ -48,10 +58,10 @@ func TestCutGroups(t *testing.T) {
 		}
 		got = append(got, said)
 	}
-	want := []string{"Fence 90.00 mm: 1 2", "Clean-up on the sled, 5.00 mm off: 3", "Sled stop 500.00 mm: 4",
+	want := []string{"Fence 90.00 mm: 1 2", "Clean-up on the sled, 5.00 mm off; first move the fence away: 3", "Sled stop 500.00 mm: 4",
 		"Fence again 90.00 mm: check with a piece of cut 2: 5", "Cut along a guide at 700.00 mm: 6", "Fence still " +
 			"90.00 mm: 7",
-		"Sled stop still 500.00 mm: 8"}
+		"Sled stop still 500.00 mm; first move the fence away: 8"}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}

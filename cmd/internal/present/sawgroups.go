@@ -17,10 +17,15 @@ type CutGroup struct {
 // CutGroups are cuts in order by what is set for them: of each its number, the board, the piece by its name on the
 // picture, and what stays in hand, by its size along the cut.
 func CutGroups(cuts []record.SawCut, u geom.Unit) (list []CutGroup) {
+	goes := fenceGoes(cuts)
 	for i, c := range cuts {
 		if i == 0 || setForGroup(c) != setForGroup(cuts[i-1]) || c.SettingChanged {
 			t := NewTable(Numbers("cut"), Words("of"), Words("piece"), Words("rest"))
-			list = append(list, CutGroup{Set: setInGroup(c, u), Table: t})
+			set := setInGroup(c, u)
+			if goes[i] {
+				set += "; " + fenceAway
+			}
+			list = append(list, CutGroup{Set: set, Table: t})
 		}
 		gives := "sawdust"
 		switch {
