@@ -77,13 +77,16 @@ func partsCut(r record.Report) (list []string) {
 
 // machineOrder are the settings of a machine in their order, and what is done elsewhere afterward.
 func machineOrder(m Machine, sheets bool) (list []string) {
-	name := upper(joinery.CutterKind(m.Machine).Machine())
+	name, first := upper(joinery.CutterKind(m.Machine).Machine()), "change the cutter"
+	if joinery.CutterKind(m.Machine) == joinery.Hand {
+		first = "set gauge and plow plane"
+	}
 	switch n := len(m.Settings); {
 	case n == 1:
-		list = append(list, name+": change the cutter, cut and measure a test piece; then the FIRST box (dry fit, "+
+		list = append(list, name+": "+first+", cut and measure a test piece; then the FIRST box (dry fit, "+
 			"measure), then the rest.")
 	case n > 1:
-		list = append(list, name+": change the cutter. Settings are made twice: for test piece and FIRST box "+
+		list = append(list, name+": "+first+". Settings are made twice: for test piece and FIRST box "+
 			"(dry fit, measure), then for the rest. Keep their spacers and test pieces.")
 	}
 	for i, s := range m.Settings {

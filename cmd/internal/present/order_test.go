@@ -9,7 +9,8 @@ import (
 )
 
 // TestOrderOfWork: boards are measured between the limits that the forecast reckons with, a part is marked as it comes
-// off, and its label comes off before glue; no setting is named before all are said to be made twice.
+// off, and its label comes off before glue; no setting is named before all are said to be made twice;
+// hand work has no cutter to change.
 func TestOrderOfWork(t *testing.T) {
 	r := record.Report{Units: "mm", CutList: []record.CutGroup{{Stock: "birch", Thickness: 12.15},
 		{Stock: "oak", Thickness: 20}}}
@@ -32,5 +33,14 @@ func TestOrderOfWork(t *testing.T) {
 	}
 	if said := strings.Join(OrderOfWork(r, one, boards), " "); strings.Contains(said, "twice") {
 		t.Errorf("of one setting: %s", said)
+	}
+	for machine, said := range map[string]string{"saw": "Table saw: change the cutter, ",
+		"hand": "Hand work: set gauge and plow plane, "} {
+		one.Machines[0].Machine = machine
+		if list := OrderOfWork(r, one, boards); !slices.ContainsFunc(list, func(s string) bool {
+			return strings.HasPrefix(s, said)
+		}) {
+			t.Errorf("of a %s: %q", machine, list)
+		}
 	}
 }
