@@ -365,7 +365,7 @@ func openEnds(d batch.Drawer) []string {
 		}
 		plugs = append(plugs, fmt.Sprintf("at the %s %d x %s", e.At, e.Plug.Count, e.Plug.Name))
 	}
-	how := "Glue a plug into each open end of a groove, with none on the bottom, and pare it level"
+	how := "Glue a plug into each open end of a groove, with no glue on the bottom, and pare it level"
 	if !wished {
 		how = "The bottom's grooves show as small holes at the corners"
 		if hidden {
@@ -374,7 +374,7 @@ func openEnds(d batch.Drawer) []string {
 		if len(plugs) == 0 {
 			return []string{how + "."}
 		}
-		how += "; where they are to be hidden, glue a plug into each, with none on the bottom, and pare it level"
+		how += "; where they are to be hidden, glue a plug into each, with no glue on the bottom, and pare it level"
 	}
 	return []string{how + ": " + strings.Join(plugs, ", ") + ". Cut plugs off a long strip by hand on a bench hook: " +
 		"they are too short to be held at a saw."}

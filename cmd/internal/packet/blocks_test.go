@@ -104,8 +104,8 @@ func TestFamilies(t *testing.T) {
 
 // TestCornersOnOnePage: the corner of a joint and its bottom stand on one page.
 func TestCornersOnOnePage(t *testing.T) {
-	const level = "Above: the left front corner from above, "
-	const bottom = "Below: the bottom at the box front, from the right, "
+	const level = ":1: the left front corner from above, front at the foot. Lower drawing, "
+	const bottom = ":1: the bottom at the box front, from the right, front at the left."
 	joints := 0
 	for _, k := range packets(t) {
 		for i, p := range k.pages {

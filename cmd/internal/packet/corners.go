@@ -87,12 +87,12 @@ func (m maker) detailed(d batch.Drawer, high float64) (list []stack) {
 func (m maker) stack(d stack, heading string, rows []paper.ForecastRow) {
 	m.Beside(d.Drawing, func() {
 		m.Heading(1, heading)
-		for i, at := range []string{"Above", "Below"}[:len(d.what)] {
+		for i, at := range []string{"Upper drawing", "Lower drawing"}[:len(d.what)] {
 			if len(d.what) == 1 {
-				at = "At the left"
+				at = "Drawing"
 			}
 			m.Scale(paper.ScaleText(d.scales[i]))
-			m.Text(fmt.Sprintf("%s: %s, %s.", at, d.what[i], paper.ScaleText(d.scales[i])))
+			m.Text(fmt.Sprintf("%s, %s: %s.", at, paper.ScaleText(d.scales[i]), d.what[i]))
 		}
 		m.Forecasts(rows)
 	})
@@ -101,9 +101,11 @@ func (m maker) stack(d stack, heading string, rows []paper.ForecastRow) {
 // boxSizes says what is right of the sizes of the boxes of a group and what is likely.
 func (m maker) boxSizes(list []sized, groups [][]batch.Drawer, at int) {
 	group := groups[at]
+	heading := "Sizes of the boxes"
 	if len(groups) > 1 {
-		m.Heading(1, "Sizes: "+names(drawerNames(group)))
+		heading += ": " + names(drawerNames(group))
 	}
+	m.Heading(1, heading)
 	m.table(m.sizedTable(list, group))
 	if m.listed(group) < len(group) {
 		m.Text("The form for readings has the limits of the other drawers' sizes.")
@@ -158,11 +160,11 @@ func (m maker) meetings(d batch.Drawer) []meeting {
 	// A little off the middle, where no row of fingers ends.
 	level := paper.Corner{Pieces: pieces, Axis: paper.AcrossZ, At: 0.53 * d.Spec.Height}
 	upright := paper.Corner{Pieces: pieces, Axis: paper.AcrossX, At: 0.47 * d.Outside.Width}
-	list := []meeting{{level, "the left front corner from above"},
-		{upright, "the bottom at the box front, from the right"}}
+	list := []meeting{{level, "the left front corner from above, front at the foot"},
+		{upright, "the bottom at the box front, from the right, front at the left"}}
 	if d.Spec.BackJoint == joinery.Housed {
 		level.Near.Y = d.Outside.Depth
-		list = append(list, meeting{level, "the left rear corner from above"})
+		list = append(list, meeting{level, "the left rear corner from above, rear at the top"})
 	}
 	return list
 }

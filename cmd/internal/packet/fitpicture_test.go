@@ -49,7 +49,7 @@ func TestFitIsDrawn(t *testing.T) {
 					row := present.FitRow(f, b.Units)
 					of := filepath.Base(file) + ", " + f.Drawer + ", " + f.Name
 					drawnAs(t, of, row.Forecast, f)
-					parts := []string{f.Short(), row.Numbers, row.Help, f.Verdict, present.FitOdds(f)}
+					parts := []string{f.Short(), row.Numbers, strings.ReplaceAll(row.Help, "+-", "±"), f.Verdict, present.FitOdds(f)}
 					if slices.Contains(ofBox, f.Check) {
 						boxes++
 						parts = append(strings.Fields(f.Short()), f.Of1000, present.FitLimits(f, b.Units)+" "+

@@ -132,8 +132,8 @@ func dots(d drawing.Drawing) (n int) {
 	return n
 }
 
-// TestCautionsAreReadable: what stands behind an exclamation mark, and notes beside sheets and cuts behind a dot, are in
-// letters of 3 mm or more, in every sample.
+// TestCautionsAreReadable: what stands behind an exclamation mark, and notes beside sheets and cuts behind a dot, are
+// in letters of 3 mm or more, in every sample.
 func TestCautionsAreReadable(t *testing.T) {
 	found := make(map[string]int)
 	for _, k := range packets(t) {

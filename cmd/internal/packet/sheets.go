@@ -154,7 +154,7 @@ func (b sheetBook) stock(k record.SheetStock) func() {
 	return func() {
 		b.Heading(1, k.Stock)
 		b.Text(withoutCost(present.SheetsSummary(k, b.unit)) + ".")
-		b.Text(upper(present.SheetsHow(k, b.unit)) + ". Sizes are along x and y of the sheet.")
+		b.Text(upper(present.SheetsHow(k, b.unit)) + ". " + present.SheetSizes)
 		b.notes(notes)
 		for _, left := range k.Unplaced {
 			b.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Reason))

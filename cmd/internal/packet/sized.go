@@ -25,6 +25,7 @@ func (m maker) forecasts(d batch.Drawer) (rows []paper.ForecastRow) {
 			continue
 		}
 		row := present.FitRow(f, m.unit)
+		row.Help = present.PlusMinus(row.Help)
 		row.Numbers = "right " + present.FitLimits(f, m.unit) + ", " + row.Numbers
 		rows = append(rows, row)
 	}

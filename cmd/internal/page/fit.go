@@ -51,14 +51,11 @@ func fitOf(d record.SimulatedDrawer, u geom.Unit) *fitted {
 		row := present.FitRow(f, u)
 		out.Measures = append(out.Measures, drawnMeasure{Name: f.Name, Title: row.Name, Verdict: row.Verdict,
 			Odds: row.Odds, Mark: f.State,
-			Help: plusMinus(job.FormText(row.Help, anyDrawer)), Said: present.FitText(f, u),
+			Help: present.PlusMinus(job.FormText(row.Help, anyDrawer)), Said: present.FitText(f, u),
 			Picture: row.Draw().Marked()})
 	}
 	return out
 }
-
-// plusMinus has the sign that a screen has for it.
-func plusMinus(text string) string { return strings.ReplaceAll(text, "+-", "±") }
 
 // strip is the verdict on a job that can be built: the word, what follows it, and the measure to
 // watch.
@@ -80,7 +77,7 @@ var marks = map[string]joinery.State{record.Fits: joinery.StateRight, record.May
 // be watched.
 func stripOf(v record.Verdict, problems job.Problems) *strip {
 	s := &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),
-		Watch:  plusMinus(v.Watched.Text),
+		Watch:  present.PlusMinus(v.Watched.Text),
 		Drawer: v.Watched.Drawer, Measure: v.Watched.Measure, Check: string(v.Watched.Check)}
 	beyond := func(p job.Problem) bool { return p.Code == "setup-limit" }
 	if s.Mark == joinery.StateRight && slices.ContainsFunc(problems, beyond) {

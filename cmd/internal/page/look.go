@@ -154,7 +154,7 @@ func lookAt(w worked, v view, file string) looked {
 // inForm adds what a form says of a problem.
 func (q *problem) inForm(p job.Problem) {
 	said, do := p.InForm(q.Path)
-	said, do = plusMinus(said), plusMinus(do)
+	said, do = present.PlusMinus(said), present.PlusMinus(do)
 	if said != q.Message {
 		q.Said = said
 	}

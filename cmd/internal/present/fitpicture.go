@@ -1,6 +1,8 @@
 package present
 
 import (
+	"strings"
+
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
@@ -21,6 +23,9 @@ func FitRow(f record.Fit, u geom.Unit) paper.ForecastRow {
 		Numbers: "as set " + FitSet(f, u) + ", likely " + FitLikely(f, u),
 		Help:    FitHelp(f, u), Verdict: FitVerdict(f), Odds: FitOdds(f), Wrong: !joinery.Verdict(f.Verdict).Right()}
 }
+
+// PlusMinus has the sign that a screen and paper have for it, and a terminal may not.
+func PlusMinus(text string) string { return strings.ReplaceAll(text, "+-", "±") }
 
 // FitVerdict is the verdict on a measure in words.
 func FitVerdict(f record.Fit) string { return f.State.Words(joinery.Verdict(f.Verdict)) }

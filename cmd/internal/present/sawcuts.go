@@ -131,8 +131,8 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 		kinds[c.Kind], short = true, short || c.TooSmallToHold
 	}
 	list := []string{cutsCounted(k)}
-	list = append(list, settingNotes(k, u)...)
 	machine := kinds[fenceCut] || kinds[crosscut]
+	list = append(list, settingNotes(k, machine, u)...)
 	if machine {
 		list = append(list, fmt.Sprintf("Planned for a fence that opens to %s and a sled that takes %s: see that "+
 			"yours do; what is larger, or too heavy for one person, is cut along a guide.",
@@ -196,7 +196,7 @@ const boardsCalled = "Boards have their names on the picture; one keeps its name
 	"All is measured from the lower and the left edge of each board."
 
 // settingNotes say what the words of some cuts mean: clean-up, again, measure.
-func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
+func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string) {
 	trims, again, rest := make(map[string]bool), false, false
 	for _, c := range k.Cuts {
 		if c.Trim {
@@ -215,9 +215,12 @@ func settingNotes(k record.SheetStock, u geom.Unit) (list []string) {
 		}
 	}
 	if len(how) > 0 {
+		after := "From then on all is measured from that edge."
+		if machine {
+			after = "From then on that edge runs along the fence or lies at the stop."
+		}
 		list = append(list, "A clean-up cut takes the lower or the left edge off, straight and "+
-			"square, "+strings.Join(how, ", or ")+
-			". From then on that edge runs along the fence or lies at the stop.")
+			"square, "+strings.Join(how, ", or ")+". "+after)
 	}
 	if again {
 		list = append(list, "\"Again\": the fence or stop stood elsewhere since, or the fence was taken away for "+

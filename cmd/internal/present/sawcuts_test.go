@@ -73,11 +73,15 @@ func TestRulesWithTheirCuts(t *testing.T) {
 	of := map[string]string{"fence cut": "A fence cut runs along", "crosscut": "A crosscut is made",
 		"hand-held": "a track saw"}
 	for kind := range of {
-		stock := record.SheetStock{RipCapacity: 760, SledCapacity: 610, Cuts: []record.SawCut{{Kind: kind, Setting: 90}}}
+		stock := record.SheetStock{RipCapacity: 760, SledCapacity: 610, Cuts: []record.SawCut{{Kind: kind, Trim: true,
+			Setting: 90}}}
 		said := strings.Join(CutNotes(stock, geom.Millimeter), "\n")
 		reach := strings.Contains(said, "a fence that opens to 760 mm and a sled that takes 610 mm")
 		if reach != (kind != "hand-held") {
 			t.Errorf("of a %s: what the saw takes: %t\n%s", kind, reach, said)
+		}
+		if runs := strings.Contains(said, "that edge runs along the fence or"); runs != (kind != "hand-held") {
+			t.Errorf("of a %s: what a trimmed edge lies at: %t\n%s", kind, runs, said)
 		}
 		for k, rule := range of {
 			if has := strings.Contains(said, rule); has != (k == kind) {

@@ -54,6 +54,9 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 	return out.String()
 }
 
+// SheetSizes says how sizes of boards and pieces of sheets are meant.
+const SheetSizes = "Sizes are along x and y of the sheet."
+
 // SheetsHow says by which rules a stock was laid out.
 func SheetsHow(k record.SheetStock, u geom.Unit) string {
 	how := "laid out for cutting " + map[bool]string{true: "from edge to edge", false: "each part out by " +
@@ -150,7 +153,7 @@ func cutsText(out *Printed, k record.SheetStock, u geom.Unit) {
 	}
 	fmt.Fprintf(out, "\ncuts of %s\n", k.Stock)
 	CutTable(k.Cuts, u).Print(out, "")
-	for _, n := range CutNotes(k, u) {
+	for _, n := range append([]string{SheetSizes}, CutNotes(k, u)...) {
 		fmt.Fprintln(out, n)
 	}
 	if weightUnknown(k) {
