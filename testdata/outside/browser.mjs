@@ -1,16 +1,19 @@
-// A real Chromium, for viewer.mjs: pages with what they say, ask for and draw.
+// A real Chromium: pages with what they say, ask for and draw.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { chromium } from 'playwright-core';
 
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+export const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-// WebGL by software, so that every machine has it; --no-sandbox for root.
-const WITH = ['--no-sandbox', '--enable-unsafe-swiftshader'];
-const WITHOUT = ['--no-sandbox', '--disable-3d-apis'];
+// launch starts a browser. WebGL is by software, so that every machine has it, and without smooth edges, which
+// take a third of the work; --no-sandbox is for root.
+export const launch = (webgl = true) => chromium.launch({
+  executablePath: '/usr/bin/chromium',
+  args: ['--no-sandbox', ...(webgl ? ['--enable-unsafe-swiftshader', '--webgl-antialiasing-mode=none'] : ['--disable-3d-apis'])],
+});
 
 export async function browse(webgl, act) {
-  const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: webgl ? WITH : WITHOUT });
+  const browser = await launch(webgl);
   try { return await act(browser); } finally { await browser.close(); }
 }
 

@@ -3,12 +3,15 @@ package outside
 import (
 	"path/filepath"
 	"testing"
+
+	"drawerwright/geom/geomtest"
 )
 
 // lettered is a page for viewer_letters.mjs, and what it says of it.
 type lettered struct {
 	Name    string   `json:"name"`
 	Page    string   `json:"page"`
+	Turns   int      `json:"turns"` // in how many ways it is turned in each state
 	Views   int      `json:"views"`
 	Letters int      `json:"letters"`
 	Faults  []string `json:"faults"`
@@ -18,10 +21,11 @@ type lettered struct {
 // viewer cover each other or a mark that is not their own, and what has to be told is told.
 func TestLetters(t *testing.T) {
 	t.Parallel()
+	turns := geomtest.Cases(4, 10)
 	var pages []lettered
 	add := func(name, job string) {
 		dir, _ := build(t, job)
-		pages = append(pages, lettered{Name: name, Page: filepath.Join(dir, "boxes.html")})
+		pages = append(pages, lettered{Name: name, Page: filepath.Join(dir, "boxes.html"), Turns: turns})
 	}
 	add("knobs that meet", knobsMeet)
 	add("bank of twelve", bankOfTwelve)
@@ -33,7 +37,7 @@ func TestLetters(t *testing.T) {
 		add(filepath.Base(f), textOf(t, f))
 	}
 	for _, l := range letters(t, pages) {
-		if l.Views < 50 || l.Letters < 3*l.Views {
+		if l.Views < 5*turns || l.Letters < 3*l.Views {
 			t.Errorf("%s: %d letters in %d views", l.Name, l.Letters, l.Views)
 		}
 		for _, f := range l.Faults {
@@ -50,7 +54,7 @@ func TestLettersComparator(t *testing.T) {
 	var pages []lettered
 	for old, put := range map[string]string{"this.cells.fill(BOX,": "this.cells.fill(0,",
 		"cells[at] = number;": "number;", "if (!ask.must && !ask.aside ||": "if (true ||"} {
-		pages = append(pages, lettered{Name: old, Page: spoiled(t, dir, "letters", old, put)})
+		pages = append(pages, lettered{Name: old, Page: spoiled(t, dir, "letters", old, put), Turns: 4})
 	}
 	for _, l := range letters(t, pages) {
 		if len(l.Faults) == 0 {

@@ -2,7 +2,7 @@
 // command and a folder, how many edits the memory of page and program is measured over.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
+import { launch } from './browser.mjs';
 import * as person from './person.mjs';
 
 const { attempt, accessible, browser, folder, must, say, source, unfold, until } = person;
@@ -294,7 +294,7 @@ await attempt('a phone', async () => {
 });
 
 await attempt('without WebGL', async () => {
-  const flat = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-3d-apis'] });
+  const flat = await launch(false);
   const old = await tab(one.address, { context: await flat.newContext() });
   await until('lines are drawn', async () => ((await old.locator('#picture svg path').getAttribute('d')) ?? '').length > 100);
   await accessible(old);

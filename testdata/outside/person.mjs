@@ -3,11 +3,8 @@
 // {"tried", "fault"}, the fault empty where all went well.
 import { spawn } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
-import { chromium } from 'playwright-core';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+import { axe, launch } from './browser.mjs';
 
 export const [command, folder] = process.argv.slice(2);
 mkdirSync(folder, { recursive: true });
@@ -37,7 +34,7 @@ export function file(name, text) {
   return { path, read: () => readFileSync(path, 'utf8') };
 }
 
-export const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--enable-unsafe-swiftshader'] });
+export const browser = await launch();
 const faults = []; // of any page, whatever was being tried
 
 // tab opens a page of a context, and notes whatever it says or asks for that it must not.

@@ -1,5 +1,5 @@
 // Turns the boxes of pages in Chromium, with all that can be marked, and looks whether letters over the
-// picture cover each other or a mark that is not their own. Reads {"name", "page"} as JSON, one a line;
+// picture cover each other or a mark that is not their own. Reads {"name", "page", "turns"} as JSON, one a line;
 // prints for each {"name", "views", "letters", "faults"}.
 import { browse, open } from './browser.mjs';
 import { lines } from './panels.mjs';
@@ -8,7 +8,7 @@ const jobs = await lines();
 await browse(true, async (browser) => {
   for (const job of jobs) {
     const { context, page, heard } = await open(browser, job.page);
-    const found = await page.evaluate(async () => {
+    const found = await page.evaluate(async (turns) => {
       const { state, marks, stage } = viewer, faults = [];
       let views = 0, letters = 0;
       // still waits until tools that came or went have given the picture its size.
@@ -71,7 +71,7 @@ await browse(true, async (browser) => {
         for (const [name, set] of Object.entries(states)) {
           set();
           await still();
-          for (const [left, above] of [[-30, 30], [0, 0], [-90, 0], [180, 0], [0, 90], [0, -90], [35, 20], [-65, 50], [120, -25], [-150, 10]]) {
+          for (const [left, above] of [[-30, 30], [0, 90], [35, 20], [120, -25], [0, 0], [-90, 0], [180, 0], [0, -90], [-65, 50], [-150, 10]].slice(0, turns)) {
             Object.assign(state.camera, { left, above });
             state.fit();
             judge(`${state.groupName}, ${name}, seen from ${left}, ${above}`);
@@ -97,7 +97,7 @@ await browse(true, async (browser) => {
         }
       }
       return { views, letters, faults: faults.slice(0, 20), all: faults.length };
-    });
+    }, job.turns);
     console.log(JSON.stringify({ name: job.name, ...found, faults: [...found.faults, ...heard] }));
     await context.close();
   }
