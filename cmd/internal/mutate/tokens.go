@@ -5,9 +5,12 @@ import (
 	"strings"
 )
 
-// nested is a value in brackets, many deep.
+// deep is how many brackets stand within each other: a hundred times what readers take.
+const deep = 3_000
+
+// nested is a value in brackets.
 func nested(open, inner, shut string) string {
-	return strings.Repeat(open, longest) + inner + strings.Repeat(shut, longest)
+	return strings.Repeat(open, deep) + inner + strings.Repeat(shut, deep)
 }
 
 // oddNumbers are the ends of what numbers can be, and past them.
