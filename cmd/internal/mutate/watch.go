@@ -27,11 +27,14 @@ func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) 
 	least := time.Now()
 	var longest time.Duration
 	var most uint64
-	times := geomtest.Cases(few, all)
+	times, limit := geomtest.Cases(few, all), MaxTime
+	if UnderRace {
+		limit *= 10
+	}
 	for number := range times {
 		spoiled := f.Spoil(number, samples)
-		watch := time.AfterFunc(MaxTime, func() {
-			panic(fmt.Sprintf("case %d, of %s, takes over %v: %s", number, spoiled.Name, MaxTime, Kept(spoiled.Text)))
+		watch := time.AfterFunc(limit, func() {
+			panic(fmt.Sprintf("case %d, of %s, takes over %v: %s", number, spoiled.Name, limit, Kept(spoiled.Text)))
 		})
 		before, start := allocated(), time.Now()
 		err := unpanicked(func() error { return read(spoiled) })
