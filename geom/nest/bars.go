@@ -28,7 +28,7 @@ func (t *task) bars(z size, across bool, rounds int) int {
 	if across {
 		whole, wide = z.w, z.h
 	}
-	p := &program{demand: make([]float64, len(items))}
+	p := &program{demand: make([]float64, len(items)), stop: t.stop}
 	for i, it := range items {
 		if it.length > whole {
 			return 0
@@ -38,7 +38,7 @@ func (t *task) bars(z size, across bool, rounds int) int {
 	}
 	p.solve()
 	best, ration := 0, maxNodes
-	for ration > 0 && rounds > 0 {
+	for ration > 0 && rounds > 0 && !t.stop.Load() {
 		rounds--
 		// Values as whole numbers, and the most that goes into a bar.
 		const scale = 1 << 30

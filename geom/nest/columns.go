@@ -68,7 +68,7 @@ func (s *search) singles() *pool {
 // looks for more of them that lower its value, until it finds none (P. C. Gilmore,
 // R. E. Gomory, 1961).
 func (s *search) generate(l *pool, demand []int, rounds int) *program {
-	p := &program{demand: make([]float64, len(demand)), columns: slices.Clone(l.columns)}
+	p := &program{demand: make([]float64, len(demand)), columns: slices.Clone(l.columns), stop: s.stop}
 	for i, n := range demand {
 		p.demand[i] = float64(n)
 	}

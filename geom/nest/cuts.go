@@ -3,6 +3,7 @@ package nest
 import (
 	"math"
 	"slices"
+	"sync/atomic"
 )
 
 // cuts bounds the cost of sheets from which pieces are cut from edge to edge: the
@@ -44,7 +45,10 @@ func (t *task) cuts(known float64, ration int64) (least float64, met []full) {
 			sum += float64(float64(values[i]) * float64(n))
 		}
 		for n, z := range t.sizes {
-			most := float64(list[n].rough.fill(values)) / z.price
+			most := float64(list[n].rough.fill(values, t.stop)) / z.price
+			if t.stop.Load() { // it may have been filled in part
+				return least, found.sheets
+			}
 			if over = max(over, most); most <= scale*(1+1e-7) {
 				continue
 			}
@@ -99,7 +103,10 @@ func (p *pricer) filled(t *task, values []int64) full {
 		return f
 	}
 	if p.exact != p.rough {
-		p.exact.fill(values)
+		p.exact.fill(values, t.stop)
+		if t.stop.Load() { // it may have been filled in part
+			return f
+		}
 	}
 	f.spots = p.exact.spots(len(p.exact.x)-1, len(p.exact.y)-1, 0, 0, nil)
 	for _, q := range f.spots {
@@ -212,12 +219,12 @@ func (g *grid) work() int64 {
 	return x * y * (x + y) / 4
 }
 
-// fill finds the most value of pieces on the sheet.
-func (g *grid) fill(values []int64) int64 {
+// fill finds the most value of pieces on the sheet; where it is stopped, of some of it.
+func (g *grid) fill(values []int64, stop *atomic.Bool) int64 {
 	nx, ny := len(g.x), len(g.y)
 	g.setPieces(values)
 	restX, restY := rests(g.x), rests(g.y)
-	for j := 1; j < ny; j++ {
+	for j := 1; j < ny && !stop.Load(); j++ {
 		row := g.value[j*nx : (j+1)*nx]
 		for i := 1; i < nx; i++ {
 			at := j*nx + i

@@ -71,6 +71,8 @@ func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options
 
 // lay lays the pieces out.
 func (w *work) lay(ctx context.Context, o Options) Layout {
+	w.stop.Store(ctx.Err() != nil) // which AfterFunc does a moment later
+	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	least := w.least()
 	out := Layout{Remaining: make([]int, len(w.unfit)), LowerBound: float64(least * w.price)}
 	copy(out.Remaining, w.unfit)
@@ -82,7 +84,6 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 	if effort == 0 {
 		effort = DefaultEffort
 	}
-	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
 	open := func() bool { return best.left == 0 && best.cost > least*(1+1e-9) } // between the bound and what was found
 	if len(w.kinds) <= manyKinds && open() && ctx.Err() == nil {

@@ -1,6 +1,9 @@
 package nest
 
-import "math"
+import (
+	"math"
+	"sync/atomic"
+)
 
 // column is a way to fill a sheet in a linear program: how many of each kind.
 type column struct {
@@ -14,6 +17,7 @@ type column struct {
 // explicit inverse (Dantzig, Orchard-Hays; from memory), which small programs take well.
 type program struct {
 	demand  []float64
+	stop    *atomic.Bool // set when a solution that is not the best will do
 	columns []column
 	inverse [][]float64
 	basis   []int // columns; below 0 those that cover too much, -1 - kind
@@ -41,7 +45,7 @@ func (p *program) solve() {
 	p.optimize()
 }
 
-// optimize goes from corner to corner of the program until none is better.
+// optimize goes from corner to corner of the program until none is better, or it is stopped.
 func (p *program) optimize() {
 	m := len(p.demand)
 	d := make([]float64, m)
@@ -58,7 +62,7 @@ func (p *program) optimize() {
 				enter, best, found = c, r, true
 			}
 		}
-		if !found || pivots > 60*(m+20) {
+		if !found || pivots > 60*(m+20) || p.stop.Load() {
 			return
 		}
 		p.direction(enter, d)
@@ -164,8 +168,8 @@ func (p *program) refresh() {
 				best = i
 			}
 		}
-		if math.Abs(a[best][j]) < 1e-12 {
-			return // a basis that is nearly singular: go on with the old inverse
+		if math.Abs(a[best][j]) < 1e-12 || p.stop.Load() {
+			return // go on with the old inverse: the basis is nearly singular, or it matters no more
 		}
 		a[j], a[best] = a[best], a[j]
 		k := 1 / a[j][j]

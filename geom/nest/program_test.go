@@ -2,6 +2,7 @@ package nest
 
 import (
 	"math"
+	"sync/atomic"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -11,7 +12,7 @@ import (
 // both values are the same: the answer is the best there is (duality).
 func TestProgram(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := &program{}
+		p := &program{stop: new(atomic.Bool)}
 		for i := range rapid.IntRange(1, 12).Draw(t, "kinds") {
 			p.demand = append(p.demand, float64(rapid.IntRange(1, 30).Draw(t, "demand")))
 			p.columns = append(p.columns, column{at: []int{i}, n: []int{rapid.IntRange(1, 4).Draw(t, "n")}, price: 1})

@@ -6,8 +6,8 @@ import (
 )
 
 // leading is how many of the largest kinds are in a window, filling how many others, to fill up
-// with.
-const leading, filling = 60, 60
+// with; a search that is to end, but has no layout yet, lays few at a time, which is soon done.
+const leading, filling, hurried = 60, 60, 6
 
 // windows lays very many kinds out, some at a time: the largest that are left, and some
 // of all the others, until half of the largest are laid.
@@ -20,7 +20,10 @@ func (s *search) windows() (out result) {
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(s.task.area[b], s.task.area[a]) })
 	for len(order) > 0 {
-		lead := min(leading, len(order))
+		lead, fill := min(leading, len(order)), filling
+		if s.stop.Load() {
+			lead, fill = min(hurried, len(order)), 0
+		}
 		rest := order[lead:]
 		some := make([]int, len(s.kinds))
 		large := 0
@@ -28,8 +31,8 @@ func (s *search) windows() (out result) {
 			some[k] = demand[k]
 			large += demand[k]
 		}
-		for i := range min(filling, len(rest)) {
-			k := rest[i*len(rest)/min(filling, len(rest))]
+		for i := range min(fill, len(rest)) {
+			k := rest[i*len(rest)/min(fill, len(rest))]
 			some[k] = demand[k]
 		}
 		now := s.part(some, func(t *search, wanted []int) (r result) {
