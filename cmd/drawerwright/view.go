@@ -125,7 +125,7 @@ func (v viewing) serve(ctx context.Context, path string, s streams) error {
 		closed = p.Ended(v.wait)
 	}
 	served := make(chan error, 1)
-	go func() { served <- server.Serve(listener) }()
+	go func() { served <- server.Serve(page.Sealed(listener)) }()
 	if err := v.announce(p, host, path, s); err != nil {
 		return err
 	}

@@ -68,6 +68,16 @@ func (b *built) note(name string) {
 	b.names = append(b.names, name)
 }
 
+// copied writes a file of the build as it stands on disk: it need not go into memory whole.
+func (b *built) copied(name string, w io.Writer) error {
+	f, err := b.Open(name)
+	if err != nil {
+		return err
+	}
+	_, err = io.Copy(w, f)
+	return errors.Join(err, f.Close())
+}
+
 // zipped writes a build as a zip of one folder, its files in the order of their names. They carry
 // no time, so that the same job gives the same bytes.
 func zipped(ctx context.Context, _ worked, b *built, w io.Writer) error {
@@ -77,15 +87,11 @@ func zipped(ctx context.Context, _ worked, b *built, w io.Writer) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		data, err := b.ReadFile(name)
-		if err != nil {
-			return err
-		}
 		// The first day that the format knows.
 		one, err := z.CreateHeader(&zip.FileHeader{Name: b.title + "/" + name, Method: zip.Deflate,
 			Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)})
 		if err == nil {
-			_, err = one.Write(data)
+			err = b.copied(name, one)
 		}
 		if err != nil {
 			return err

@@ -27,19 +27,17 @@ type guard struct {
 
 func (g guard) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h := w.Header()
-	h.Set("Content-Security-Policy", policy)
-	h.Set("X-Content-Type-Options", "nosniff")
-	h.Set("X-Frame-Options", "DENY")
-	h.Set("Referrer-Policy", "no-referrer")
-	h.Set("Cross-Origin-Opener-Policy", "same-origin")
-	h.Set("Cross-Origin-Resource-Policy", "same-origin")
-	h.Set("Cache-Control", "no-store")
+	for _, each := range policies {
+		h.Set(each[0], each[1])
+	}
 	r.Body = http.MaxBytesReader(w, r.Body, most)
 	switch {
 	case headSize(r) > maxHeader:
 		refuse(w, http.StatusRequestHeaderFieldsTooLarge, "the request is too long")
 	case r.Host != g.host: // another name that was made to lead here
 		refuse(w, http.StatusMisdirectedRequest, "this page answers at "+g.host+" alone")
+	case len(r.TransferEncoding) > 0: // a browser says how long; of two lengths someone may believe the other
+		refuse(w, http.StatusLengthRequired, "the request does not say how long it is")
 	case !g.ours(r):
 		refuse(w, http.StatusForbidden, "the request comes from another page")
 	case r.Method == http.MethodGet && r.URL.Path == "/" && g.once.take(r.URL.Query().Get("ticket")):

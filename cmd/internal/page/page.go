@@ -84,6 +84,8 @@ func (p *Page) Server(host string) *http.Server {
 		WriteTimeout:      writeTime,
 		IdleTimeout:       idleTime,
 		ErrorLog:          quiet,
+
+		DisableGeneralOptionsHandler: true, // what it answers has no policy
 	}
 }
 

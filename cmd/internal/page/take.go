@@ -58,13 +58,7 @@ func unlaid(w worked) string {
 
 // copied gives a file of the build.
 func copied(name string) func(context.Context, worked, *built, io.Writer) error {
-	return func(_ context.Context, _ worked, b *built, w io.Writer) error {
-		data, err := b.ReadFile(name)
-		if err == nil {
-			_, err = w.Write(data)
-		}
-		return err
-	}
+	return func(_ context.Context, _ worked, b *built, w io.Writer) error { return b.copied(name, w) }
 }
 
 func writeLabels(ctx context.Context, done worked, _ *built, w io.Writer) error {
