@@ -17,9 +17,6 @@ import (
 	"github.com/spf13/cobra"
 )
 
-// lastWords is how long answers that are being given may take when the page is ended.
-const lastWords = 5 * time.Second
-
 // closedWait is how long the page is served once it was closed in the browser.
 const closedWait = time.Minute
 
@@ -136,10 +133,7 @@ func (v viewing) serve(ctx context.Context, path string, s streams) error {
 		s.complain("The page was closed a minute ago with nothing unsaved, so drawerwright ends; --keep lets it wait.")
 	case <-ctx.Done():
 	}
-	last, done := context.WithTimeout(context.Background(), lastWords)
-	defer done()
-	server.Shutdown(last) // what does not end then is closed
-	return nil
+	return nil // what ends the page ends with it all answers; what is being written is written
 }
 
 // announce says where the page is, and opens it if it shall.

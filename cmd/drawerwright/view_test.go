@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"context"
 	"io"
+	"net"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -61,6 +62,47 @@ func TestView(t *testing.T) {
 	}
 	if list, err := os.ReadDir("."); err != nil || len(list) != 1 {
 		t.Errorf("files are left: %v %v", list, err)
+	}
+}
+
+// TestViewEndsAtOnce: a browser that holds connections, and sends and reads nothing, keeps nobody from
+// ending the page.
+func TestViewEndsAtOnce(t *testing.T) {
+	inTemp(t)
+	ctx, stop := context.WithCancel(context.Background())
+	defer stop()
+	from, to := io.Pipe()
+	ended := make(chan error, 1)
+	go func() {
+		ended <- viewing{keep: true}.serve(ctx, "new.yaml", streams{strings.NewReader(""), to, io.Discard})
+	}()
+	address, err := bufio.NewReader(from).ReadString('\n')
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, sent := range []string{"", "GET / HTTP/1.1\r\n"} {
+		c, err := net.Dial("tcp4", strings.Split(address, "/")[2])
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer c.Close()
+		if _, err := io.WriteString(c, sent); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got, err := http.Get(strings.TrimSpace(address)) // the others are taken before this one is
+	if err != nil {
+		t.Fatal(err)
+	}
+	got.Body.Close()
+	stop()
+	select {
+	case err := <-ended:
+		if err != nil {
+			t.Error(err)
+		}
+	case <-time.After(4 * time.Second): // of a few milliseconds; such connections are given five seconds else
+		t.Error("it does not end")
 	}
 }
 

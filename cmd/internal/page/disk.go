@@ -180,6 +180,8 @@ func (p *Page) save(w http.ResponseWriter, r *http.Request) {
 		refuse(w, http.StatusBadRequest, "the job has no name yet")
 		return
 	}
+	p.folder.busy.RLock()
+	defer p.folder.busy.RUnlock()
 	p.folder.saving.Lock()
 	defer p.folder.saving.Unlock()
 	now, saved, err := f.save(*asked.Text, asked.Version)

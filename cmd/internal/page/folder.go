@@ -24,6 +24,7 @@ type folder struct {
 	root   *os.Root // nothing beyond it is opened
 	given  *file    // the job that a person named; nil where none was
 	saving sync.Mutex
+	busy   sync.RWMutex // read-held by what writes anything, held by close
 }
 
 // openFolder finds the job of a path and its folder; without a path, the folder in which the
@@ -55,10 +56,10 @@ func openFolder(path string) (*folder, error) {
 	return d, nil
 }
 
-// close closes the folder, and that of the job, once a save has ended.
+// close closes the folder, and that of the job, once saves have ended and builds are cleared away.
 func (d *folder) close() error {
-	d.saving.Lock()
-	defer d.saving.Unlock()
+	d.busy.Lock()
+	defer d.busy.Unlock()
 	err := d.root.Close()
 	if d.given != nil {
 		err = errors.Join(err, d.given.in.Close())

@@ -56,7 +56,8 @@ func secret() string {
 	return hex.EncodeToString(random[:])
 }
 
-// Close closes the job's folder, once a save has ended.
+// Close closes the job's folder, once saves have ended and builds are cleared away: those of requests whose
+// contexts have ended soon are.
 func (p *Page) Close() error { return p.folder.close() }
 
 // New reports whether the job that the page was opened on is still to be written.

@@ -100,6 +100,8 @@ func (p *Page) take(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	w.Header().Set("Content-Type", "application/octet-stream")
+	p.folder.busy.RLock()
+	defer p.folder.busy.RUnlock()
 	said := &saying{w: w, of: len(done.Batch.Drawers)}
 	b, file, err := p.work.made(ctx, what, done, said.one)
 	if err != nil {

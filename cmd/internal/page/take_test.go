@@ -21,6 +21,8 @@ import (
 	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/sheets"
+	"runtime"
+	"sync"
 )
 
 // took is an answer with something to take along: what its lines said, and the bytes after them.
@@ -265,5 +267,40 @@ func TestTakeIsReadSlowly(t *testing.T) {
 	p.Handler(host).ServeHTTP(w, request(p, "POST", "/api/take", map[string]string{"text": jobText, "what": "all"}))
 	if !taken {
 		t.Errorf("nothing is given: %.200s", w.Body)
+	}
+}
+
+// TestCloseClears: a page that is closed in the midst of a build waits for it to be cleared away.
+func TestCloseClears(t *testing.T) {
+	t.Setenv("TMPDIR", t.TempDir())
+	p, _ := open(t, jobText)
+	ctx, stop := context.WithCancel(context.Background())
+	w := &slow{ResponseRecorder: httptest.NewRecorder()}
+	closed := make(chan []os.DirEntry, 1)
+	var begin sync.Once
+	w.before = func(string) {
+		begin.Do(func() {
+			stop()
+			go func() {
+				p.Close()
+				left, _ := os.ReadDir(os.TempDir())
+				closed <- left
+			}()
+			for p.folder.busy.TryRLock() { // until it waits, or has not
+				p.folder.busy.RUnlock()
+				if len(closed) > 0 {
+					return
+				}
+				runtime.Gosched()
+			}
+		})
+	}
+	r := request(p, "POST", "/api/take", map[string]string{"text": jobText, "what": "all"}).WithContext(ctx)
+	p.Handler(host).ServeHTTP(w, r)
+	if stop(); !strings.Contains(w.Body.String(), "stopped") {
+		t.Errorf("it says %.200s", w.Body)
+	}
+	if left := <-closed; len(left) > 0 {
+		t.Errorf("left behind: %v", left)
 	}
 }
