@@ -244,7 +244,7 @@ func counted(o types.Object) bool {
 // asked are methods that are called by an interface: of the standard library,
 // or an interface of the package that uses them.
 var asked = map[string]bool{"ReadFile": true, "WriteFile": true, "Stream": true, "ServeHTTP": true, "Push": true, "Pop": true, "String": true, "Error": true, "Unwrap": true, "Is": true, "Write": true, "Read": true, "Close": true, "Get": true, "Put": true, "Len": true, "Less": true, "Swap": true,
-	"MarshalJSON": true, "UnmarshalJSON": true, "MarshalText": true, "UnmarshalText": true, "In": true}
+	"Accept": true, "MarshalJSON": true, "UnmarshalJSON": true, "MarshalText": true, "UnmarshalText": true, "In": true}
 
 // origin is an object as declared, where it is an instance of a generic one.
 func origin(o types.Object) types.Object {

@@ -95,7 +95,8 @@ func TestTokens(t *testing.T) {
 		seen[s] = true
 	}
 	for _, name := range []string{"guard.go", "ticket.go"} {
-		if data, err := os.ReadFile(name); err != nil || !strings.Contains(string(data), "subtle.ConstantTimeCompare(") {
+		data, err := os.ReadFile(name)
+		if err != nil || !strings.Contains(string(data), "subtle.ConstantTimeCompare(") {
 			t.Errorf("%s compares in another way, %v", name, err)
 		}
 	}

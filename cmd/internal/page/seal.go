@@ -32,6 +32,7 @@ func Sealed(l net.Listener) net.Listener { return sealed{l} }
 
 type sealed struct{ net.Listener }
 
+// Accept is that of a net.Listener.
 func (l sealed) Accept() (net.Conn, error) {
 	c, err := l.Listener.Accept()
 	if err != nil {
