@@ -12,17 +12,10 @@ import (
 )
 
 // corners draws the joints of every different corner, as they come together by the mean of the readings: the details
-// of a joint one above the other, beside them what is right of it and what is likely, and after all joints the sizes of
-// the boxes.
+// of a joint one above the other, and beside them what is right of it and what is likely.
 func (m maker) corners() {
-	groups := m.alike()
-	for i, group := range groups {
+	for i, group := range m.alike() {
 		m.joint(group, i == 0)
-	}
-	for i, sizes := range m.sizedAll(groups) {
-		if len(sizes) > 0 {
-			m.Together(func() { m.boxSizes(sizes, groups, i) })
-		}
 	}
 }
 
@@ -96,20 +89,6 @@ func (m maker) stack(d stack, heading string, rows []paper.ForecastRow) {
 		}
 		m.Forecasts(rows)
 	})
-}
-
-// boxSizes says what is right of the sizes of the boxes of a group and what is likely.
-func (m maker) boxSizes(list []sized, groups [][]batch.Drawer, at int) {
-	group := groups[at]
-	heading := "Sizes of the boxes"
-	if len(groups) > 1 {
-		heading += ": " + names(drawerNames(group))
-	}
-	m.Heading(1, heading)
-	m.table(m.sizedTable(list, group))
-	if m.listed(group) < len(group) {
-		m.Text("The form for readings has the limits of the other drawers' sizes.")
-	}
 }
 
 // drawerNames are those of drawers, of many the first.

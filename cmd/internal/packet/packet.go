@@ -41,8 +41,9 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 	}
 	var failed error
 	assembly := func() { failed = m.assembly() }
+	readings := func() { m.travelers(); m.boxSizes() }
 	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, m.corners, assembly,
-		m.travelers, m.openings, m.templates}); err != nil {
+		readings, m.openings, m.templates}); err != nil {
 		return err
 	}
 	return cmp.Or(failed, m.labels())

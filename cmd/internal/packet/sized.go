@@ -82,6 +82,32 @@ func (m maker) sizedAll(groups [][]batch.Drawer) [][]sized {
 	return list
 }
 
+// boxSizes says what is right of the sizes of the boxes of each group, and what is likely.
+func (m maker) boxSizes() {
+	var heads []paper.Column
+	var list []paper.Group
+	groups, short := m.alike(), false
+	for i, sizes := range m.sizedAll(groups) {
+		if len(sizes) == 0 {
+			continue
+		}
+		t, of := m.sizedTable(sizes, groups[i]), paper.Group{}
+		if of.Rows = t.Texts(); len(groups) > 1 {
+			of.Head = names(drawerNames(groups[i]))
+		}
+		heads, list = columns(t), append(list, of)
+		short = short || m.listed(groups[i]) < len(groups[i])
+	}
+	if len(list) == 0 {
+		return
+	}
+	m.Heading(1, "Sizes of the boxes")
+	m.Groups(heads, list)
+	if short {
+		m.Text("The form for readings has the limits of the other drawers' sizes.")
+	}
+}
+
 // withSize adds a measure of a drawer, to those of which it is alike.
 func (m maker) withSize(list []sized, f record.Fit) []sized {
 	odds := f.Of1000
