@@ -158,6 +158,9 @@ func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s
 		})
 	}
 	if err == nil && slices.ContainsFunc(laid.Stocks, func(k record.SheetStock) bool { return len(k.Unplaced) > 0 }) {
+		if p.csv { // in which they have no row
+			s.complain("%s", plain(present.SheetsHead(laid).Text))
+		}
 		return errShown // pieces without a sheet are named in what was printed
 	}
 	return done(err)

@@ -73,6 +73,17 @@ func TestShelfUsed(t *testing.T) {
 	}
 }
 
+// TestUnplaced: a piece that no sheet holds is named wherever a layout goes to.
+func TestUnplaced(t *testing.T) {
+	const list = "kind,name,length,width,count\nsheet,ply,1000,600,\npart,small,300,200,7\npart,wide top,1200,900,1\n"
+	for _, flag := range []string{"--all", "--csv", "--json"} {
+		code, out, errs := call(t, list, "layout", "-", flag)
+		if code != 1 || !strings.Contains(out+errs, "wide top") || strings.Contains(out, "wide top") == (flag == "--csv") {
+			t.Errorf("%s: %d, %s%s", flag, code, out, errs)
+		}
+	}
+}
+
 // TestSheetFolders: sheets and lists are written as drawings, pictures and tables.
 func TestSheetFolders(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
