@@ -72,6 +72,7 @@ func spoilings(t *testing.T) (list []spoiling) {
 		list = append(list, spoiling{args, &mutate.YAML, as("job.yaml", jobs), beside, []string{"out", "next.yaml"},
 			regexp.MustCompile(`job\.yaml:\d+:|"line": [1-9]`)})
 	}
+	laid := regexp.MustCompile(`(list\.csv|\(standard input\)):\d+:|[Nn]o sheet holds`) // which no one line is to blame for
 	rects, shelf := []mutate.Sample{{Text: spoiledList}}, []mutate.Sample{{Text: spoiledShelf}}
 	bench := jobs[slices.IndexFunc(jobs, func(s mutate.Sample) bool { return s.Name == "bench-drawers.yaml" })].Text
 	list = append(list,
@@ -80,8 +81,8 @@ func spoilings(t *testing.T) (list []spoiling) {
 		spoiling{"check -", &mutate.YAML, as("-", jobs), beside, nil, atPlace("(standard input)")},
 		spoiling{"build job.yaml -o out", &mutate.YAML, as("slides.yaml", slides), map[string]string{"job.yaml": slidingJob},
 			[]string{"out"}, atPlace("slides.yaml|job.yaml")},
-		spoiling{"layout list.csv -o out", &mutate.CSV, as("list.csv", rects), nil, []string{"out"}, atPlace("list.csv")},
-		spoiling{"layout - --csv", &mutate.CSV, as("-", rects), nil, nil, atPlace("(standard input)")},
+		spoiling{"layout list.csv -o out", &mutate.CSV, as("list.csv", rects), nil, []string{"out"}, laid},
+		spoiling{"layout - --csv", &mutate.CSV, as("-", rects), nil, nil, laid},
 		spoiling{"sheets job.yaml --shelf shelf.csv --put-back", &mutate.CSV, as("shelf.csv", shelf), map[string]string{"job.yaml": bench},
 			[]string{"shelf.csv"}, atPlace("shelf.csv")})
 	built := builtFolder(t)
@@ -117,10 +118,10 @@ const (
 
 // Files that are spoiled, and jobs that go with them.
 const (
-	slidingJob = "units: mm\nstock: {a: {thickness: 12}}\ncutter: {kind: saw, width: 6}\n" +
+	slidingJob = "units: mm\nstock: {a: {thickness: 12.2}, b: {thickness: 5.9}}\ncutter: {kind: saw, width: 6.35}\n" +
 		"slides-file: slides.yaml\n" +
 		"openings: {o: {width: 400, height: 400, depth: 560, cabinet: frameless, fronts: none}}\n" +
-		"drawers: [{name: d, opening: o, slide: ball bearing, rows: 2, sides: a, bottom: a}]\n"
+		"drawers: [{name: d, opening: o, slide: ball bearing, rows: 2, sides: a, bottom: b}]\n"
 	spoiledList = "kind,name,length,width,count,price,turn\nsheet,birch,2440,1220,,58.50,\n" +
 		"part,\"side, left\",500,140,12,,\npart,top,19 5/8 in,100 mm,1,,yes\n"
 	spoiledShelf = "stock,name,length,width,batch\nbirch ply,old,900 mm,700,A\nply 6,\"x, y\",19 5/8 in,200,\n"
@@ -243,14 +244,15 @@ func (c spoiling) try(t *testing.T, spoiled mutate.Sample) (code int, err error)
 		return code, fmt.Errorf("no place: %.2000s", said)
 	}
 	after := filesOf(t, dir)
+	done := code == 0 || strings.Contains(said, "o sheet holds") // what sheets hold is laid out
 	for name, text := range files {
-		if now, there := after["work/"+name]; (code != 0 || !c.mayWrite(name)) && (!there || now != text) {
+		if now, there := after["work/"+name]; (!done || !c.mayWrite(name)) && (!there || now != text) {
 			return code, fmt.Errorf("it changed %s and ended with %d", name, code)
 		}
 	}
 	for name := range after {
 		own, inside := strings.CutPrefix(name, "work/")
-		if _, before := files[own]; !inside || !before && (code != 0 || !c.mayWrite(own)) {
+		if _, before := files[own]; !inside || !before && (!done || !c.mayWrite(own)) {
 			return code, fmt.Errorf("it left %s and ended with %d: %s", name, code, errs.String())
 		}
 	}

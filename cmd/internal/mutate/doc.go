@@ -8,6 +8,7 @@ package mutate
 
 import (
 	"math/rand/v2"
+	"regexp"
 	"slices"
 )
 
@@ -42,6 +43,9 @@ var (
 // Sample is a file as it should be.
 type Sample struct{ Name, Text string }
 
+// manyBoxes are counts of thousands: building those takes its time, as it should, and no fault shows in it.
+var manyBoxes = regexp.MustCompile(`(?i)(\b(?:count|spares): *)\d{3,5}\b`)
+
 // Spoil gives a spoiled copy of one of some samples: the same one for the same number.
 func (f *Format) Spoil(number int, samples []Sample) Sample {
 	s := &spoiler{rand.New(rand.NewPCG(uint64(number), 20261126)), f, samples}
@@ -49,6 +53,7 @@ func (f *Format) Spoil(number int, samples []Sample) Sample {
 	for range 1 + s.IntN(1+s.IntN(maxWays)) { // mostly one
 		out.Text = one(s, f.ways)(s, out.Text)
 	}
+	out.Text = manyBoxes.ReplaceAllString(out.Text, "${1}99")
 	return out
 }
 
