@@ -5,6 +5,7 @@
 package advice
 
 import (
+	"crypto/sha256"
 	"encoding/json"
 	"fmt"
 	"sync"
@@ -60,7 +61,8 @@ func (known *Memory) Box(d joinery.Drawer, s Shop) Box {
 		b.Outcome = b.foresee(d)
 		return b
 	}
-	b.key = string(text)
+	sum := sha256.Sum256(text) // of thousands of drawers the texts would be the most in memory
+	b.key = string(sum[:])
 	b.Outcome = recall(&known.mu, known.drawn, b.key, func() fit.Outcome { return b.foresee(d) })
 	return b
 }
