@@ -161,3 +161,11 @@ func symlink(to, name string) error {
 	}
 	return err
 }
+
+// needLinks skips a test where a system makes no links.
+func needLinks(t *testing.T) {
+	t.Helper()
+	if err := symlink("nowhere", filepath.Join(t.TempDir(), "link")); errors.Is(err, errors.ErrUnsupported) {
+		t.Skip(err)
+	}
+}

@@ -1,7 +1,6 @@
 package outdir
 
 import (
-	"errors"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -79,6 +78,7 @@ func TestSpellings(t *testing.T) {
 // TestSymlinks: a link as the folder is refused, also a dangling one; a link on
 // the way to it is followed, also before a "..".
 func TestSymlinks(t *testing.T) {
+	needLinks(t)
 	parent := t.TempDir()
 	far := filepath.Join(parent, "far", "in")
 	if err := os.MkdirAll(far, 0o755); err != nil {
@@ -86,9 +86,7 @@ func TestSymlinks(t *testing.T) {
 	}
 	t.Chdir(parent)
 	for name, to := range map[string]string{"link": far, "dangling": "nowhere", "loop": "loop"} {
-		if err := symlink(to, name); errors.Is(err, errors.ErrUnsupported) {
-			t.Skip(err)
-		} else if err != nil {
+		if err := os.Symlink(to, name); err != nil {
 			t.Fatal(err)
 		}
 	}
