@@ -3,8 +3,9 @@
 //
 //	go run ./testdata/peers
 //	go run ./testdata/peers page
+//	go run ./testdata/peers scale
 //
-// the second that of the page in a browser. It needs what `.ci/check` installs: Debian's python3-ezdxf, and manifold-3d
+// the second that of the page in a browser, the third how time and memory grow with a job. It needs what `.ci/check` installs: Debian's python3-ezdxf, and manifold-3d
 // from npm beside testdata/outside. It runs on Linux.
 package main
 
@@ -40,8 +41,8 @@ func main() {
 	check(err)
 	defer os.RemoveAll(dir)
 	fmt.Printf("%s, %d processors, %s/%s\n\n", runtime.Version(), runtime.NumCPU(), runtime.GOOS, runtime.GOARCH)
-	if len(os.Args) > 1 && os.Args[1] == "page" {
-		pages(dir)
+	if len(os.Args) > 1 {
+		map[string]func(string){"page": pages, "scale": scale}[os.Args[1]](dir)
 		return
 	}
 	fmt.Println("| what | here | the peer | here is |")
