@@ -5,8 +5,9 @@
 //	go run ./testdata/peers page
 //	go run ./testdata/peers scale
 //
-// the second that of the page in a browser, the third how time and memory grow with a job. It needs what `.ci/check` installs: Debian's python3-ezdxf, and manifold-3d
-// from npm beside testdata/outside. It runs on Linux.
+// the second that of the page in a browser, the third how time and memory grow with a job. It needs what
+// `.ci/check` installs: Debian's python3-ezdxf, and manifold-3d from npm beside testdata/outside. It runs on
+// Linux.
 package main
 
 import (
