@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"context"
 	"fmt"
 	"maps"
 	"slices"
@@ -18,10 +19,13 @@ import (
 
 // assembly says in which order boxes of each kind of corner are put together, in the order in
 // which the page of boxes opens them, backward.
-func (m maker) assembly() error {
+func (m maker) assembly(ctx context.Context) error {
 	m.Chapter("Assembly")
 	m.Text("G and its tint: glue. Lines of dashes and dots: where each piece goes. Numbers: those of the cut list.")
 	for _, group := range m.assembledAlike() {
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
 		if err := m.assembleGroup(group); err != nil {
 			return err
 		}

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
@@ -13,8 +14,11 @@ import (
 
 // corners draws the joints of every different corner, as they come together by the mean of the readings: the details
 // of a joint one above the other, and beside them what is right of it and what is likely.
-func (m maker) corners() {
+func (m maker) corners(ctx context.Context) {
 	for i, group := range m.alike() {
+		if ctx.Err() != nil {
+			return
+		}
 		m.joint(group, i == 0)
 	}
 }

@@ -40,9 +40,10 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 		return err
 	}
 	var failed error
-	assembly := func() { failed = m.assembly() }
+	assembly := func() { failed = m.assembly(ctx) }
+	sheets, parts, corners := func() { m.sheets(ctx) }, func() { m.parts(ctx) }, func() { m.corners(ctx) }
 	readings := func() { m.travelers(); m.boxSizes() }
-	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.sheets, m.parts, m.corners, assembly,
+	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, sheets, parts, corners, assembly,
 		readings, m.openings, m.templates}); err != nil {
 		return err
 	}

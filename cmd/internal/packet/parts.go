@@ -2,6 +2,7 @@ package packet
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"slices"
 
@@ -16,7 +17,7 @@ import (
 
 // parts draws every different part, both faces where both need it, with tables of its cuts
 // and holes: those that differ in sizes alone as one, and as many on a page as it has room for.
-func (m maker) parts() {
+func (m maker) parts(ctx context.Context) {
 	families := m.families(batch.Merged(m.batch))
 	m.Chapter("Parts")
 	said := "All distances are from the circle: with the face that is named before you, from the left end and the " +
@@ -31,6 +32,9 @@ func (m maker) parts() {
 	details := &paper.Details{Number: m.asSet}
 	list := make([]sectioned, len(families))
 	for i, f := range families {
+		if ctx.Err() != nil {
+			return
+		}
 		list[i] = m.sectioned(f, details)
 	}
 	m.details(details.List())
@@ -41,6 +45,9 @@ func (m maker) parts() {
 	onto := pages{room: m.Room, turn: func() { m.Page() }, put: func(b block) { b.write(m.Book) },
 		slack: m.slack(blocks)}
 	for i, s := range list {
+		if ctx.Err() != nil {
+			return
+		}
 		if blocks != nil {
 			onto.add(blocks[i])
 		} else {

@@ -73,7 +73,7 @@ func listLabels(p sheets.Plan) (list []paper.Label) {
 }
 
 // sheets prints each sheet that is cut in another way, and the cuts.
-func (m maker) sheets() { sheetPages(context.Background(), m.Book, m.plan, m.report.Sheets) }
+func (m maker) sheets(ctx context.Context) { sheetPages(ctx, m.Book, m.plan, m.report.Sheets) }
 
 // maxSheetPages are the sheets of a stock that are printed; beyond that a table alone.
 const maxSheetPages = 200
