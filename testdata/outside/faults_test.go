@@ -39,19 +39,28 @@ var faults = map[string]struct {
 	code  int
 }{
 	"32 open files":              {`ulimit -n 32; exec "$@"`, 0},
-	"12 open files":              {`ulimit -n 12; exec "$@"`, 0},
+	"16 open files":              {`ulimit -n 16; exec "$@"`, 0},
 	"files of 20 KiB":            {`ulimit -f 20; exec "$@"`, 1},
 	"files of 100 KiB":           {`ulimit -f 100; exec "$@"`, 1},
 	"no space for what is told":  {`exec "$@" >/dev/full`, 1},
 	"closed output":              {`exec "$@" >&-`, 0},
 	"no input, output or errors": {`exec "$@" <&- >&- 2>&-`, 0},
 	"a reader that goes":         {`"$@" | true; exit "${PIPESTATUS[0]}"`, -1},
+	"a read-only folder":         {held("${3%/*}"), 1},
+	"a read-only output":         {held("$5"), 1},
 	"no environment":             {`exec env -i "$@"`, 0},
 	"no home or scratch folder":  {`export HOME=/nowhere TMPDIR=/nowhere XDG_CACHE_HOME=/nowhere; exec "$@"`, 0},
 	"a clock that was set back":  {`find "${3%/*}" -exec touch -d 2040-01-01 {} +; exec "$@"`, 0},
 	"one processor":              {`GOMAXPROCS=1 exec "$@"`, 0},
 	"two processors":             {`GOMAXPROCS=2 exec "$@"`, 0},
 	"eight processors":           {`GOMAXPROCS=8 exec "$@"`, 0},
+}
+
+// held is a command while a folder is read-only, to root too: what lets root write anywhere is dropped.
+func held(folder string) string {
+	return `at="` + folder + `"; chmod a-w "$at"; drop=
+[ "$(id -u)" != 0 ] || drop="setpriv --bounding-set=-dac_override,-dac_read_search --inh-caps=-all"
+$drop "$@"; code=$?; chmod u+w "$at"; exit $code`
 }
 
 // contents are the files of a folder, by their sums; none where there is no folder.
