@@ -77,8 +77,6 @@ touched; a download gives all that build writes.`,
 
 // run serves the page of a job, or of none, until a person ends it.
 func (v viewing) run(ctx context.Context, path string, s streams) error {
-	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
-	defer stop()
 	if err := v.serve(ctx, path, s); err != nil {
 		return jobError{err}
 	}
@@ -123,7 +121,13 @@ func (v viewing) serve(ctx context.Context, path string, s streams) error {
 	}
 	served := make(chan error, 1)
 	go func() { served <- server.Serve(page.Sealed(listener)) }()
-	if err := v.announce(p, host, path, s); err != nil {
+	if err := begun(p, path, s); err != nil {
+		return err
+	}
+	// Before, nothing is to be ended well: an interrupt need not wait for a large job to be worked out.
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	if err := v.announce(p, host, s); err != nil {
 		return err
 	}
 	select {
@@ -136,13 +140,17 @@ func (v viewing) serve(ctx context.Context, path string, s streams) error {
 	return nil // what ends the page ends with it all answers; what is being written is written
 }
 
-// announce says where the page is, and opens it if it shall.
-func (v viewing) announce(p *page.Page, host, path string, s streams) error {
+// begun says what the page begins with.
+func begun(p *page.Page, path string, s streams) error {
 	if p.New() {
 		s.complain("A new job: nothing is written before you save it.")
-	} else if err := answered(path, s); err != nil {
-		return err
+		return nil
 	}
+	return answered(path, s)
+}
+
+// announce says where the page is, and opens it if it shall.
+func (v viewing) announce(p *page.Page, host string, s streams) error {
 	if _, err := fmt.Fprintln(s.out, p.Address(host)); err != nil {
 		return err
 	}
