@@ -69,6 +69,9 @@ func Make(d Drawer, grid float64) (Scene, error) {
 	}
 	s.Boxes = []Box{b}
 	s.Boxes[0].Overlaps = s.OverlapsAt(0, 0)
+	for i, m := range s.Meshes { // those of many drawers are kept at once, without the room that each was made with
+		s.Meshes[i] = solid.Mesh{Vertices: slices.Clone(m.Vertices), Triangles: slices.Clone(m.Triangles)}
+	}
 	return Join(s.Title, s.Unit, []Scene{s}, nil), nil // front and back are often the same
 }
 
@@ -103,8 +106,7 @@ func Join(title string, unit geom.Unit, scenes []Scene, groups []Group) Scene {
 			if !ok {
 				at = len(out.Meshes)
 				known[key] = at
-				// Those of many drawers are kept at once, without the room that each was made with.
-				out.Meshes = append(out.Meshes, solid.Mesh{Vertices: slices.Clone(m.Vertices), Triangles: slices.Clone(m.Triangles)})
+				out.Meshes = append(out.Meshes, m)
 			}
 			mesh[i] = at
 		}

@@ -54,10 +54,11 @@ type Box struct {
 	Size       joinery.Size
 	Pieces     []Piece
 	Opening    []string // what happens in each step of opening it
-	Steps      []Step   // of putting it together; none where nobody tells them
 	Clearances []Clearance
-	// Joints gives what judges the clearances, for boards and errors that a person chooses; nil where nobody does. It
-	// is asked once: of many boxes the joints would be the most in memory.
+	// Steps gives those of putting it together; nil where nobody tells them. Joints gives what judges the clearances,
+	// for boards and errors that a person chooses; nil where nobody does. Both are asked once: of many boxes they
+	// would be the most in memory.
+	Steps    func() []Step
 	Joints   func() []fit.Joint
 	Overlaps []Overlap
 }

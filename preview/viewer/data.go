@@ -240,7 +240,10 @@ func writeData(w io.Writer, s scene.Scene) error {
 
 func stepsOf(b scene.Box) []step {
 	list := []step{}
-	for _, s := range b.Steps {
+	if b.Steps == nil {
+		return list
+	}
+	for _, s := range b.Steps() {
 		one := step{Text: s.Text, From: s.From, Open: s.Open}
 		for _, g := range s.Glue {
 			low, high := place(g.Low), place(g.High)

@@ -34,7 +34,7 @@ func TestSamplesOpen(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			for n := range 8*len(s.Boxes[0].Steps) + 1 {
+			for n := range 8*len(s.Boxes[0].Opening) + 1 {
 				steps := float64(n) / 8
 				if list := s.OverlapsAt(0, steps); len(list) > 0 {
 					t.Errorf("%s, %s, after %.2f steps: %s from %v to %v", filepath.Base(name),

@@ -107,8 +107,8 @@ func writePreviews(b batch.Batch, scenes []scene.Scene, to Folder) error {
 	}
 	pictures := make([]viewer.Picture, len(scenes))
 	for i := range scenes {
-		box := &scenes[i].Boxes[0]
-		box.Steps = packet.Steps(b, b.Drawers[i], *box)
+		box := scenes[i].Boxes[0]
+		scenes[i].Boxes[0].Steps = func() []scene.Step { return packet.Steps(b, b.Drawers[i], box) }
 		file := filing.BoxPicture(b.Drawers[i].Folder, filing.Assembled) + ".svg"
 		pictures[i] = viewer.Picture{SVG: func() ([]byte, error) { return to.ReadFile(file) }, File: file}
 	}

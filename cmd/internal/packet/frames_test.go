@@ -35,7 +35,7 @@ type viewed struct {
 func viewedOf(t *testing.T, taken Taken) viewed {
 	t.Helper()
 	box := taken.box
-	box.Steps = Steps(batch.Batch{}, taken.drawer, box)
+	box.Steps = func() []scene.Step { return Steps(batch.Batch{}, taken.drawer, taken.box) }
 	s := scene.Scene{Boxes: []scene.Box{box}}
 	for range taken.drawer.Parts {
 		s.Parts = append(s.Parts, scene.Part{})

@@ -37,8 +37,8 @@ func sceneOf(b batch.Batch, drawer int, whole, setups bool) json.RawMessage {
 		if err != nil {
 			return nil
 		}
-		box := &boxed.Scene.Boxes[0]
-		box.Steps = packet.Steps(b, b.Drawers[i], *box)
+		box := boxed.Scene.Boxes[0]
+		boxed.Scene.Boxes[0].Steps = func() []scene.Step { return packet.Steps(b, b.Drawers[i], box) }
 		scenes = append(scenes, boxed.Scene)
 	}
 	title := b.Drawers[drawer].Spec.Name
