@@ -55,9 +55,9 @@ type Box struct {
 	Pieces     []Piece
 	Opening    []string // what happens in each step of opening it
 	Clearances []Clearance
-	// Steps gives those of putting it together; nil where nobody tells them. Joints gives what judges the clearances,
-	// for boards and errors that a person chooses; nil where nobody does. Both are asked once: of many boxes they
-	// would be the most in memory.
+	// Steps gives those of putting it together; nil where nobody tells them. Joints gives what judges the
+	// clearances, for boards and errors that a person chooses; nil where nobody does. Both are asked once: of many
+	// boxes they would be the most in memory.
 	Steps    func() []Step
 	Joints   func() []fit.Joint
 	Overlaps []Overlap
