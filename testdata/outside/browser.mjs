@@ -5,15 +5,15 @@ import { chromium } from 'playwright-core';
 
 export const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
-// launch starts a browser. WebGL is by software, so that every machine has it, and without smooth edges, which
-// take a third of the work; --no-sandbox is for root.
-export const launch = (webgl = true) => chromium.launch({
+// launch starts a browser. WebGL is by software, so that every machine has it; --no-sandbox is for root.
+export const launch = ({ webgl = true, smooth = true } = {}) => chromium.launch({
   executablePath: '/usr/bin/chromium',
-  args: ['--no-sandbox', ...(webgl ? ['--enable-unsafe-swiftshader', '--webgl-antialiasing-mode=none'] : ['--disable-3d-apis'])],
+  args: ['--no-sandbox', webgl ? '--enable-unsafe-swiftshader' : '--disable-3d-apis', ...(smooth ? [] : ['--webgl-antialiasing-mode=none'])],
 });
 
+// browse acts in a browser whose pictures have no smooth edges: these are a third of the work.
 export async function browse(webgl, act) {
-  const browser = await launch(webgl);
+  const browser = await launch({ webgl, smooth: false });
   try { return await act(browser); } finally { await browser.close(); }
 }
 

@@ -294,7 +294,7 @@ await attempt('a phone', async () => {
 });
 
 await attempt('without WebGL', async () => {
-  const flat = await launch(false);
+  const flat = await launch({ webgl: false });
   const old = await tab(one.address, { context: await flat.newContext() });
   await until('lines are drawn', async () => ((await old.locator('#picture svg path').getAttribute('d')) ?? '').length > 100);
   await accessible(old);
