@@ -33,7 +33,7 @@ type Progress struct {
 // search, in its own cells, which take longer: more for those who search longer.
 const cutsShare, maxCutsShare = 1_500, 2_000_000
 
-// DefaultEffort takes a second or two.
+// DefaultEffort takes a second or two, and some more where the best is not proven.
 const DefaultEffort = 1500
 
 const (

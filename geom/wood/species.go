@@ -53,6 +53,7 @@ var species = []Species{
 	// Coefficients original; gravity and modulus from memory (red oak: northern).
 	{"red oak", 0.00158, 0.00369, 0.63, 12500},
 	{"sugar maple", 0.00165, 0.00353, 0.63, 12600},
+	{"hard maple", 0.00165, 0.00353, 0.63, 12600}, // the trade's name of it
 	{"butternut", 0.00116, 0.00223, 0.38, 8100},
 
 	// Coefficients secondary; gravity from memory, modulus secondary.

@@ -23,6 +23,12 @@ func TestSpecies(t *testing.T) {
 			t.Errorf("%s: %+v, %v", name, s, ok)
 		}
 	}
+	if sugar, _ := Find("sugar maple"); sugar.Name != "" {
+		hard, _ := Find("hard maple")
+		if hard.Name = sugar.Name; hard != sugar {
+			t.Errorf("hard maple %+v is not sugar maple %+v", hard, sugar)
+		}
+	}
 	if s, ok := Find("plastic"); ok || s != (Species{}) {
 		t.Errorf("found %+v", s)
 	}

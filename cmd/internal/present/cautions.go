@@ -111,7 +111,8 @@ var ofWork = map[setup.Holding][]Caution{
 		{"The fence is a stop, the miter gauge or sliding table feeds: right only because nothing is cut off; never " +
 			"both for a cut that goes through.", 0},
 		{"No sled with a floor: it lifts the part, and cannot pass a near fence.", 0},
-		{"A backing board behind the part keeps its far edge whole. Let the cutter stop before the part is lifted.", 0},
+		{"A backing board between part and gauge keeps its trailing edge whole. Let the cutter stop before the part " +
+			"is lifted.", 0},
 		{"A throat plate that closes round the cutter supports the part beside it.", 0},
 	},
 	setup.Along: {
@@ -121,8 +122,8 @@ var ofWork = map[setup.Holding][]Caution{
 	setup.AtEnd: {
 		{"Bury the cutter in a sacrificial fence, or have it touch one, only with the machine's own fence clear of " +
 			"it; raise it into the wood slowly, or cut the recess first.", 0},
-		{"A backing board behind the part, on the miter gauge or sliding table, keeps it from turning and its far " +
-			"edge from breaking out. No sled with a floor: it lifts the part.", 0},
+		{"A backing board between the part and the miter gauge or sliding table keeps it from turning and its " +
+			"trailing edge from breaking out. No sled with a floor: it lifts the part.", 0},
 	},
 	setup.AtEdge: {
 		{"Bury the cutter in a sacrificial fence only with the machine's own fence clear of it; featherboards hold " +

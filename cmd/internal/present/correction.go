@@ -27,8 +27,8 @@ func Corrected(machine joinery.CutterKind, list []Check) string {
 // otherCutter is what can be done about a cut that is too wide or too narrow, by machine.
 var otherCutter = map[joinery.CutterKind]string{
 	joinery.Saw: "Thinner cutter: shims or chippers out, or another cutter; two blades alone get no thinner. Thicker: " +
-		"shims in, or a second pass, the fence moved by the difference.",
-	joinery.RouterTable: "Thinner cutter: another bit. Thicker: a second pass, the fence moved by the difference.",
+		"shims in, or a second pass, fence farther by the difference.",
+	joinery.RouterTable: "Thinner cutter: another bit. Thicker: a second pass, fence farther by the difference.",
 }
 
 // corrected says in a few words what to move for a reading that is more, and for one that is less than it should be;

@@ -14,8 +14,8 @@ import (
 func OrderOfWork(r record.Report, s SetupSheet, boards []record.Board) []string {
 	list := []string{measureBoards(r, boards)}
 	list = append(list, partsCut(r)...)
-	list = append(list, "Each part as it comes off: its label (or number and lower edge) on the inside face, clear of "+
-		"cuts.")
+	list = append(list, "Each part as it comes off: number and lower edge in pencil on the inside face; its label "+
+		"after its last cut.")
 	for _, m := range s.Machines {
 		list = append(list, machineOrder(m, len(r.Sheets) > 0)...)
 	}

@@ -221,6 +221,9 @@ func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string
 		}
 		list = append(list, "A clean-up cut takes the lower or the left edge off, straight and "+
 			"square, "+strings.Join(how, ", or ")+". "+after)
+		if trims[fenceCut] {
+			list = append(list, "Joint a rough or bowed edge before it goes against the fence.")
+		}
 	}
 	if again {
 		list = append(list, "\"Again\": the fence or stop stood elsewhere since, or the fence was taken away for "+

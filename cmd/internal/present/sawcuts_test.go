@@ -21,6 +21,18 @@ var ripsAndCrosscuts = []record.SawCut{
 	{Kind: "crosscut", Setting: 500},
 }
 
+// TestStraightFirst: where an edge is cleaned up along the fence, the one against it has to be straight; no sled asks
+// for that.
+func TestStraightFirst(t *testing.T) {
+	for kind, want := range map[string]bool{fenceCut: true, crosscut: false} {
+		said := strings.Join(settingNotes(record.SheetStock{Cuts: []record.SawCut{{Kind: kind, Trim: true}}}, true,
+			geom.Millimeter), " ")
+		if strings.Contains(said, "Joint a rough or bowed edge") != want || !strings.Contains(said, "A clean-up cut") {
+			t.Errorf("%s: %s", kind, said)
+		}
+	}
+}
+
 // TestSetFor: a setting after the sled was on the saw is never called as before; it names the cut to check it with.
 func TestSetFor(t *testing.T) {
 	rows := CutTable(ripsAndCrosscuts, geom.Millimeter).Texts()
