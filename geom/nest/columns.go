@@ -73,8 +73,17 @@ func (s *search) generate(l *pool, demand []int, rounds int) *program {
 		p.demand[i] = float64(n)
 	}
 	p.solve()
+	s.count(p)
 	s.price(p, l, demand, rounds)
 	return p
+}
+
+// count adds what a program has taken to the work of the search, where that is of its ration.
+func (s *search) count(p *program) {
+	if s.metered {
+		s.f.work += p.work
+	}
+	p.work = 0
 }
 
 // price adds to a program, and to its pool, ways to fill a sheet that lower its value.
@@ -109,6 +118,7 @@ func (s *search) price(p *program, l *pool, demand []int, rounds int) {
 		if dry++; found {
 			dry = 0
 			p.optimize()
+			s.count(p)
 		}
 	}
 }

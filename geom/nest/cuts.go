@@ -64,6 +64,7 @@ func (t *task) cuts(known float64, ration int64) (least float64, met []full) {
 			break
 		}
 		p.optimize()
+		s.count(p)
 		s.price(p, found, t.demand, 4)
 	}
 	return least, found.sheets

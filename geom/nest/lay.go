@@ -33,6 +33,9 @@ type Progress struct {
 // search, in its own cells, which take longer: more for those who search longer.
 const cutsShare, maxCutsShare = 1_500, 2_000_000
 
+// roundShare is how much of an effort layouts take that are rounded from its ways to fill a sheet.
+const roundShare = 4_000_000
+
 // DefaultEffort takes a second or two, and some more where the best is not proven.
 const DefaultEffort = 1500
 
@@ -93,7 +96,7 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 			out.LowerBound = least * w.price
 		}
 		if open() && met != nil {
-			best = w.rounded(met, best, least, effort*1_000_000, o.Seed)
+			best = w.rounded(met, best, least, effort*roundShare, o.Seed)
 		}
 	}
 	out.Completed = whole
@@ -294,7 +297,7 @@ func (w *work) rounded(met []full, best result, enough float64, ration int64, se
 	results := make([]result, units)
 	parallel(units, func(u int) {
 		s := newSearch(&w.task, (seed+1)*units+uint64(u))
-		s.most = ration / units
+		s.most, s.metered = ration/units, true
 		results[u] = best
 		l := s.singles()
 		if l == nil {

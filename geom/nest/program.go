@@ -23,6 +23,7 @@ type program struct {
 	basis   []int // columns; below 0 those that cover too much, -1 - kind
 	x       []float64
 	y       []float64 // what one of each kind is worth
+	work    int64     // what steps have taken so far, in products
 }
 
 const (
@@ -51,6 +52,7 @@ func (p *program) optimize() {
 	d := make([]float64, m)
 	for pivots := 1; ; pivots++ {
 		p.prices()
+		p.work += int64(3 * m * m)
 		enter, best, found := 0, -lpZero, false
 		for i, v := range p.y {
 			if v < best { // covering more would save
@@ -58,6 +60,7 @@ func (p *program) optimize() {
 			}
 		}
 		for c := range p.columns {
+			p.work += int64(len(p.columns[c].at))
 			if r := p.columns[c].price - p.worth(c); r < best {
 				enter, best, found = c, r, true
 			}
@@ -147,6 +150,7 @@ func (p *program) pivot(enter, leave int, step float64, d []float64) {
 // refresh makes the inverse from the basis, so that errors do not add up.
 func (p *program) refresh() {
 	m := len(p.demand)
+	p.work += int64(2 * m * m * m)
 	a := make([][]float64, m) // rows kinds, columns basis, then the unit matrix
 	for i := range a {
 		a[i] = make([]float64, 2*m)

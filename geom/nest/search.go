@@ -63,6 +63,9 @@ type search struct {
 	fond []float64 // of each size, how much it is preferred
 	drop bool      // the next sheets are filled without regard to cuts
 	most int64
+	// metered says that the steps of linear programs are of the ration. They are not where programs are a small part of
+	// a search.
+	metered bool
 }
 
 func newSearch(t *task, seed uint64) *search {
