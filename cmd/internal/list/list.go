@@ -4,6 +4,7 @@ package list
 
 import (
 	"bufio"
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -215,12 +216,16 @@ func (r *reader) row(row []string) {
 	long, wide := r.length("length", get("length")), r.length("width", get("width"))
 	kind := strings.ToLower(get("kind"))
 	name := r.name(get("name"))
-	switch count := r.count(get("count")); kind {
+	count := r.count(get("count"))
+	what := cmp.Or(kind, "part")
+	known := slices.Contains([]string{"part", "sheet", "offcut"}, what)
+	if text := get("count"); known && text != "" && strings.Trim(text, "0+-") == "" {
+		r.fail("write how many there are, or delete the line", "the %s has a count of 0", what)
+	}
+	switch kind {
 	case "", "part":
 		if get("count") == "" {
 			count = 1
-		} else if count == 0 && strings.Trim(get("count"), "0+-") == "" {
-			r.fail("write how many there are, or delete the line", "the part has a count of 0")
 		}
 		if r.parts += count; r.parts > maxCount {
 			r.fail("lay out a part of the list at a time", "the list has over %d parts", maxCount)

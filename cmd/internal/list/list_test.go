@@ -54,6 +54,8 @@ func TestReadRefuses(t *testing.T) {
 		"name;length;width\n":                               "l.csv:1: the column headings have semicolons",
 		head + "part,a,500,140,1,5,\n":                      `l.csv:2: the part has a price, "5"`,
 		head + "sheet,a,500,140,1,5,no\n":                   `l.csv:2: the "sheet" has "no" for turn`,
+		head + "sheet,a,500,140,0,,\npart,b,1,1,,,\n":       "l.csv:2: the sheet has a count of 0",
+		head + "offcut,a,500,140,00,,\npart,b,1,1,,,\n":     "l.csv:2: the offcut has a count of 0",
 		head + "part,a,500,140,0,,\n":                       "l.csv:2: the part has a count of 0",
 		head + "part,a,5,4,600000,,\npart,b,5,4,600000,,\n": "l.csv:3: the list has over 1000000 parts",
 		"name,length,width,name\n":                          `l.csv:1: "name" stands twice`,

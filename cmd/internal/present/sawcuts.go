@@ -123,12 +123,16 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	return t
 }
 
+// thinStrip is the width from which on a strip is pushed between fence and blade, in mm (common practice, no source).
+const thinStrip = 20.0
+
 // CutNotes say how the table of a stock's cuts is to be read, and what can hurt at the kinds of cuts that are in it
 // (common practice, no source).
 func CutNotes(k record.SheetStock, u geom.Unit) []string {
-	kinds, short := make(map[string]bool), false
+	kinds, short, thin := make(map[string]bool), false, false
 	for _, c := range k.Cuts {
 		kinds[c.Kind], short = true, short || c.TooSmallToHold
+		thin = thin || c.Kind == fenceCut && !c.Trim && c.Setting.MM() < thinStrip
 	}
 	list := []string{cutsCounted(k)}
 	machine := kinds[fenceCut] || kinds[crosscut]
@@ -141,6 +145,11 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	if kinds[fenceCut] {
 		list = append(list, "A fence cut runs along the fence; its piece is between fence and blade. A push stick "+
 			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
+	}
+	if thin {
+		list = append(list, "A strip narrower than "+words.Either(u, "20 mm", "3/4 in")+" is not cut between fence and "+
+			"blade, where no push stick goes: cut it off on the far side of the blade, the fence set anew for each "+
+			"by a stop in front of the blade, or saw it by hand.")
 	}
 	if kinds[crosscut] {
 		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: "+

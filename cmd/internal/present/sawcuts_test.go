@@ -33,6 +33,22 @@ func TestStraightFirst(t *testing.T) {
 	}
 }
 
+// TestThinStrips: no strip is sent between fence and blade where no push stick goes; what is cleaned up is none.
+func TestThinStrips(t *testing.T) {
+	for _, c := range []struct {
+		cut  record.SawCut
+		want bool
+	}{
+		{record.SawCut{Kind: fenceCut, Setting: 8}, true}, {record.SawCut{Kind: fenceCut, Setting: 20}, false},
+		{record.SawCut{Kind: fenceCut, Setting: 5, Trim: true}, false}, {record.SawCut{Kind: crosscut, Setting: 8}, false},
+	} {
+		said := strings.Join(CutNotes(record.SheetStock{Cuts: []record.SawCut{c.cut}}, geom.Millimeter), " ")
+		if strings.Contains(said, "narrower than 20 mm is not cut between") != c.want {
+			t.Errorf("%+v: %s", c.cut, said)
+		}
+	}
+}
+
 // TestSetFor: a setting after the sled was on the saw is never called as before; it names the cut to check it with.
 func TestSetFor(t *testing.T) {
 	rows := CutTable(ripsAndCrosscuts, geom.Millimeter).Texts()
