@@ -33,8 +33,9 @@ type Progress struct {
 // search, in its own cells, which take longer: more for those who search longer.
 const cutsShare, maxCutsShare = 1_500, 2_000_000
 
-// roundShare is how much of an effort layouts take that are rounded from its ways to fill a sheet.
-const roundShare = 4_000_000
+// rounding is how much of an effort layouts take that are rounded from the ways to fill a sheet that the bound met:
+// of short searches more, for they have found less.
+func rounding(effort int64) int64 { return (effort + min(3*effort, 600)) * 1_000_000 }
 
 // DefaultEffort takes a second or two, and some more where the best is not proven.
 const DefaultEffort = 1500
@@ -96,7 +97,7 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 			out.LowerBound = least * w.price
 		}
 		if open() && met != nil {
-			best = w.rounded(met, best, least, effort*roundShare, o.Seed)
+			best = w.rounded(met, best, least, rounding(effort), o.Seed)
 		}
 	}
 	out.Completed = whole

@@ -9,7 +9,8 @@ import (
 )
 
 // TestOrderOfWork: boards are measured between the limits that the forecast reckons with, a part is marked as it comes
-// off, has its label when it is cut, and that comes off before glue; no setting is named before all are said to be made twice;
+// off, has its label when it is cut, and that comes off before glue; no setting is named before all are said to be made
+// twice;
 // hand work has no cutter to change.
 func TestOrderOfWork(t *testing.T) {
 	r := record.Report{Units: "mm", CutList: []record.CutGroup{{Stock: "birch", Thickness: 12.15},
@@ -21,7 +22,8 @@ func TestOrderOfWork(t *testing.T) {
 	at := func(what string) int {
 		return slices.IndexFunc(list, func(s string) bool { return strings.Contains(s, what) })
 	}
-	order := []int{at("12.10 to 12.20 mm (birch), 20 mm (oak)"), at("in pencil on the inside face; its label after its last cut"), at("made twice"), at("setting 1"),
+	order := []int{at("12.10 to 12.20 mm (birch), 20 mm (oak)"),
+		at("in pencil on the inside face; its label after its last cut"), at("made twice"), at("setting 1"),
 		at("setting 2"), at("Take labels off; glue")}
 	if order[0] != 0 || !slices.IsSorted(order) {
 		t.Errorf("%v: %q", order, list)

@@ -147,9 +147,8 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
 	}
 	if thin {
-		list = append(list, "A strip narrower than "+words.Either(u, "20 mm", "3/4 in")+" is not cut between fence and "+
-			"blade, where no push stick goes: cut it off on the far side of the blade, the fence set anew for each "+
-			"by a stop in front of the blade, or saw it by hand.")
+		list = append(list, "No push stick goes beside a strip narrower than "+words.Either(u, "20 mm", "3/4 in")+
+			": cut it off on the far side of the blade, the fence set for each by a stop, or by hand.")
 	}
 	if kinds[crosscut] {
 		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: "+

@@ -40,10 +40,11 @@ func TestThinStrips(t *testing.T) {
 		want bool
 	}{
 		{record.SawCut{Kind: fenceCut, Setting: 8}, true}, {record.SawCut{Kind: fenceCut, Setting: 20}, false},
-		{record.SawCut{Kind: fenceCut, Setting: 5, Trim: true}, false}, {record.SawCut{Kind: crosscut, Setting: 8}, false},
+		{record.SawCut{Kind: fenceCut, Setting: 5, Trim: true}, false},
+		{record.SawCut{Kind: crosscut, Setting: 8}, false},
 	} {
 		said := strings.Join(CutNotes(record.SheetStock{Cuts: []record.SawCut{c.cut}}, geom.Millimeter), " ")
-		if strings.Contains(said, "narrower than 20 mm is not cut between") != c.want {
+		if strings.Contains(said, "beside a strip narrower than 20 mm: cut it off on the far side") != c.want {
 			t.Errorf("%+v: %s", c.cut, said)
 		}
 	}
