@@ -25,7 +25,7 @@ func (m maker) cover() error {
 	for _, w := range present.Remarks(m.report.Warnings, geom.LevelWarning) {
 		m.Item(0, "!", w.Text)
 		if w.Hint != "" {
-			m.Item(1, "", "Way out, in the job: "+present.InTrade(w.Hint)+".")
+			m.Item(1, "", "Way out, in the job: "+present.OnPaper(w.Hint)+".")
 		}
 	}
 	m.notes()

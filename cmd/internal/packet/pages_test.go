@@ -36,7 +36,7 @@ func TestWarningsStandOnPageOne(t *testing.T) {
 			}
 		}
 		out := present.Gathered(k.report.Warnings, geom.LevelWarning)[0] +
-			" Way out, in the job: write bottom clearance: 2; or choose thinner sides. !"
+			` Way out, in the job: write "bottom-clearance: 2"; or choose thinner sides. !`
 		if !strings.Contains(first, out) {
 			t.Errorf("%s: the way out does not stand with its warning: %s", k.file, first)
 		}

@@ -75,16 +75,14 @@ func warnings(drawers ...string) (list []record.Warning) {
 	return list
 }
 
-// TestInTrade: paper has no marks of the job file's format, and all else of a hint.
-func TestInTrade(t *testing.T) {
+// TestOnPaper: what a hint writes into the job is on paper as the job takes it, and all else of a hint.
+func TestOnPaper(t *testing.T) {
 	for hint, want := range map[string]string{
-		"write `cutter: {groove-cutter: 3.18 mm}`: then more": "write cutter, groove cutter: 3.18 mm: then more",
-		"keep it within 0.1 mm and write `accuracy: {fence: 0.1 mm}`": "keep it within 0.1 mm and write accuracy, " +
-			"fence: 0.1 mm",
-		"choose thinner box-fronts":    "choose thinner box-fronts",
-		"write `bottom-fit: slide-in`": "write bottom fit: slide in",
+		"write `cutter: {groove-cutter: 3.18 mm}`: then more": `write "cutter: {groove-cutter: 3.18 mm}": then more`,
+		"choose thinner box-fronts":                           "choose thinner box-fronts",
+		"write `bottom-fit: slide-in`":                        `write "bottom-fit: slide-in"`,
 	} {
-		if got := InTrade(hint); got != want {
+		if got := OnPaper(hint); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

@@ -1,7 +1,6 @@
 package present
 
 import (
-	"regexp"
 	"strings"
 
 	"drawerwright/cmd/internal/record"
@@ -43,15 +42,6 @@ func Gathered(list []record.Warning, level geom.Level) (lines []string) {
 	return lines
 }
 
-var (
-	keyed  = regexp.MustCompile("`[^`]*`")
-	hyphen = regexp.MustCompile(`([a-z])-([a-z])`)
-)
-
-// InTrade is a hint for paper: what it would write into the job file in words, without the marks of the file's format.
-func InTrade(hint string) string {
-	return keyed.ReplaceAllStringFunc(hint, func(s string) string {
-		s = strings.NewReplacer("`", "", ": {", ", ", "{", "", "}", "").Replace(s)
-		return hyphen.ReplaceAllString(hyphen.ReplaceAllString(s, "$1 $2"), "$1 $2")
-	})
-}
+// OnPaper is a hint for paper: what it would write into the job file stands in quotes as it is written there, for the
+// job would refuse other words.
+func OnPaper(hint string) string { return strings.ReplaceAll(hint, "`", `"`) }
