@@ -35,8 +35,10 @@ is cut on both faces, puts every box together and says for each joint whether it
 in, with how much clearance, where it seats and how it stands; and of the box its size,
 diagonals and what overlaps. Then it reads the sheets back: every part's cuts in place and
 on the right face, nothing cut of another part or past the sheet, every part held, and
-nothing cut of a part that is loose; and every other file, against the report. A file that
-was changed, scaled, mirrored or lost is named. Nothing is written.
+nothing cut of a part that is loose; and every other file, against the report. A file
+whose cuts or figures were changed, scaled or mirrored, or that was lost, is named. Of
+shop.html sizes and the verdict are compared, its settings are not; what was added to a
+page or a picture is not looked for. Nothing is written.
 
 Other values can be tried: a length takes a unit, or is in the units of the job.`,
 		Example: `  $ drawerwright prove out
