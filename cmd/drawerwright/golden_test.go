@@ -90,7 +90,7 @@ func builtFiles(t *testing.T, job string, more ...string) (files []string) {
 		t.Fatal(errs)
 	}
 	for name := range tree(t, dir) {
-		if name = strings.TrimPrefix(name, "/"); !strings.HasPrefix(name, ".") {
+		if !strings.HasPrefix(name, ".") {
 			files = append(files, name)
 		}
 	}

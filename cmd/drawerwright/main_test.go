@@ -105,7 +105,7 @@ func TestEveryCommandHasAnExample(t *testing.T) {
 	}
 }
 
-// tree reads a folder: names and contents.
+// tree reads a folder: names below it, with slashes, and contents.
 func tree(t *testing.T, dir string) map[string]string {
 	t.Helper()
 	all := map[string]string{}
@@ -114,7 +114,7 @@ func tree(t *testing.T, dir string) map[string]string {
 			return err
 		}
 		data, err := os.ReadFile(path)
-		all[path[len(dir):]] = string(data)
+		all[filepath.ToSlash(path[len(dir)+1:])] = string(data)
 		return err
 	})
 	if err != nil {

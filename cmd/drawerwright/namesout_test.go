@@ -110,7 +110,7 @@ var fileName = regexp.MustCompile(`^[a-z0-9]([a-z0-9._+-]*[a-z0-9])?$`)
 func soundFolder(t *testing.T, dir string) {
 	t.Helper()
 	looked := map[string]int{}
-	for name, text := range filesOf(t, dir) {
+	for name, text := range tree(t, dir) {
 		if name == ".drawerwright-manifest" {
 			continue
 		}

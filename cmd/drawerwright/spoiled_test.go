@@ -5,7 +5,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io/fs"
 	"maps"
 	"os"
 	"os/exec"
@@ -143,26 +142,7 @@ func builtFolder(t *testing.T) map[string]string {
 	if code, _, errs := call(t, "", "build", job, "-o", filepath.Join(dir, "out")); code != 0 {
 		t.Fatal(errs)
 	}
-	return filesOf(t, dir)
-}
-
-// filesOf are the files of a folder by their names with slashes.
-func filesOf(t *testing.T, dir string) map[string]string {
-	t.Helper()
-	all := map[string]string{}
-	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		data, err := os.ReadFile(path)
-		name, _ := filepath.Rel(dir, path)
-		all[filepath.ToSlash(name)] = string(data)
-		return err
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return all
+	return tree(t, dir)
 }
 
 // patience is how long a command may take on a machine that does other work as well; of its own time it may take
@@ -243,7 +223,7 @@ func (c spoiling) try(t *testing.T, spoiled mutate.Sample) (code int, err error)
 	case code == 1 && !c.placed.MatchString(said):
 		return code, fmt.Errorf("no place: %.2000s", said)
 	}
-	after := filesOf(t, dir)
+	after := tree(t, dir)
 	done := code == 0 || strings.Contains(said, "o sheet holds") // what sheets hold is laid out
 	for name, text := range files {
 		if now, there := after["work/"+name]; (!done || !c.mayWrite(name)) && (!there || now != text) {

@@ -151,18 +151,25 @@ func FuzzRead(f *testing.F) {
 	for _, text := range hostile {
 		f.Add(text[:min(len(text), 300)])
 	}
-	f.Fuzz(func(t *testing.T, text string) {
-		job, problems := Read("job.yaml", strings.NewReader(text), Files(openTest))
-		if job == nil && !problems.Failed() {
-			t.Errorf("no job, and no error among %v", problems)
-		}
-		checkProblems(t, text, problems)
-		switch {
-		case job == nil:
-		case problems.Failed():
-			checkDrawers(t, job)
-		default:
-			checkJob(t, job)
-		}
-	})
+	f.Fuzz(func(t *testing.T, text string) { checkText(t, text) })
+}
+
+// checkText reads any text as a job, whose limits hold or whose problems have places, and reports whether it can be
+// built.
+func checkText(t *testing.T, text string) (built bool) {
+	t.Helper()
+	job, problems := Read("job.yaml", strings.NewReader(text), Files(openTest))
+	if job == nil && !problems.Failed() {
+		t.Errorf("no job, and no error among %v", problems)
+	}
+	checkProblems(t, text, problems)
+	switch {
+	case job == nil:
+	case problems.Failed():
+		checkDrawers(t, job)
+	default:
+		checkJob(t, job)
+		return true
+	}
+	return false
 }

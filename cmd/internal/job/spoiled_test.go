@@ -13,19 +13,8 @@ import (
 func TestSpoiledJobs(t *testing.T) {
 	built := 0
 	mutate.YAML.Each(t, mutate.Samples(t, "../../../samples/*.yaml"), func(spoiled mutate.Sample) error {
-		text := spoiled.Text
-		job, problems := Read("job.yaml", strings.NewReader(text), Files(openTest))
-		if job == nil && !problems.Failed() {
-			t.Errorf("no job, and no error among %v", problems)
-		}
-		checkProblems(t, text, problems)
-		switch {
-		case job == nil:
-		case problems.Failed():
-			checkDrawers(t, job)
-		default:
+		if checkText(t, spoiled.Text) {
 			built++
-			checkJob(t, job)
 		}
 		return failed(t)
 	})

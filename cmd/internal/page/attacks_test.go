@@ -219,14 +219,7 @@ func TestTextsInAnswers(t *testing.T) {
 // each answer has the policy.
 func TestNoRequests(t *testing.T) {
 	p, path := open(t, jobText)
-	listener, err := net.Listen("tcp4", "127.0.0.1:0")
-	if err != nil {
-		t.Fatal(err)
-	}
-	at := listener.Addr().String()
-	s := p.Server(at)
-	defer s.Close()
-	go s.Serve(Sealed(listener))
+	at := served(t, p)
 	body, err := json.Marshal(state{stateOf([]byte(jobText)).Version, "# forged\n"})
 	if err != nil {
 		t.Fatal(err)

@@ -183,17 +183,23 @@ func TestLimits(t *testing.T) {
 	}
 }
 
-// Clients that send nothing, or half a request, keep nobody else from the page.
-func TestSlowClients(t *testing.T) {
-	p, _ := open(t, jobText)
+// served has a page answer at an address until the test ends.
+func served(t *testing.T, p *Page) (at string) {
+	t.Helper()
 	listener, err := net.Listen("tcp4", "127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
-	at := listener.Addr().String()
-	s := p.Server(at)
-	defer s.Close()
-	go s.Serve(listener)
+	s := p.Server(listener.Addr().String())
+	t.Cleanup(func() { s.Close() })
+	go s.Serve(Sealed(listener))
+	return listener.Addr().String()
+}
+
+// Clients that send nothing, or half a request, keep nobody else from the page.
+func TestSlowClients(t *testing.T) {
+	p, _ := open(t, jobText)
+	at := served(t, p)
 	for i := range 300 {
 		c, err := net.Dial("tcp4", at)
 		if err != nil {
