@@ -159,7 +159,7 @@ func TestSamplesBuild(t *testing.T) {
 			if len(folders) > 1 && !reflect.DeepEqual(a, tree(t, "b")) {
 				t.Error("the files differ from one build to the next")
 			}
-			r, err := record.Read([]byte(a["/report.json"]))
+			r, err := record.Read([]byte(a["report.json"]))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -192,7 +192,7 @@ func TestSamplesBuild(t *testing.T) {
 					}
 					prints[f] = true
 					named++
-					if _, ok := a["/"+f]; !ok {
+					if _, ok := a[f]; !ok {
 						t.Errorf("the report names %s, which is not there", f)
 					}
 				}
@@ -201,7 +201,7 @@ func TestSamplesBuild(t *testing.T) {
 				for _, one := range k.Sheets {
 					for _, f := range one.Files {
 						named++
-						if _, ok := a["/"+f]; !ok {
+						if _, ok := a[f]; !ok {
 							t.Errorf("the report names %s, which is not there", f)
 						}
 					}
@@ -214,7 +214,7 @@ func TestSamplesBuild(t *testing.T) {
 				for _, f := range []string{p.Files.Inside, p.Files.Outside, p.Files.STL, p.Files.Step} {
 					if f != "" {
 						named++
-						if _, ok := a["/"+f]; !ok {
+						if _, ok := a[f]; !ok {
 							t.Errorf("the report names %s, which is not there", f)
 						}
 					}
@@ -223,7 +223,7 @@ func TestSamplesBuild(t *testing.T) {
 			if named != len(a) {
 				t.Errorf("%d files, the report accounts for %d", len(a), named)
 			}
-			rows, err := csv.NewReader(strings.NewReader(a["/tables/parts.csv"])).ReadAll()
+			rows, err := csv.NewReader(strings.NewReader(a["tables/parts.csv"])).ReadAll()
 			if err != nil || len(rows) != 1+len(r.Parts) {
 				t.Errorf("cut list of %d rows for %d parts, %v", len(rows), len(r.Parts), err)
 			}
