@@ -4,6 +4,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"drawerwright/cmd/internal/words"
 )
 
 // Position is a place in a job file. Both numbers count from 1, columns in
@@ -90,7 +92,7 @@ func printable(text string) string {
 		switch {
 		case unicode.IsSpace(r):
 			return ' '
-		case !unicode.IsPrint(r) || r == utf8.RuneError:
+		case words.Unprintable(r):
 			return '·'
 		}
 		return r

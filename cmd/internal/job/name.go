@@ -7,6 +7,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/layer"
 )
 
@@ -67,7 +68,7 @@ func titleFault(title string) string {
 		return "is empty"
 	case utf8.RuneCountInString(title) > maxTitle:
 		return fmt.Sprintf("has more than %d characters", maxTitle)
-	case strings.ContainsFunc(title, func(c rune) bool { return !unicode.IsPrint(c) || c == utf8.RuneError }):
+	case strings.ContainsFunc(title, words.Unprintable):
 		return "holds a character that does not print"
 	}
 	return ""

@@ -6,9 +6,9 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom/opening"
 )
 
@@ -32,7 +32,7 @@ func (r *reader) path(n *node, k *key) string {
 		fault = fmt.Sprintf("has more than %d characters", maxPath)
 	case text[0] == '/' || strings.ContainsAny(text, `\:`):
 		fault = "does not begin in the folder of the job"
-	case strings.ContainsFunc(text, func(c rune) bool { return !unicode.IsPrint(c) || c == utf8.RuneError }):
+	case strings.ContainsFunc(text, words.Unprintable):
 		fault = "holds a character that does not print"
 	default:
 		return text

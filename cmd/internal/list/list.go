@@ -12,7 +12,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"drawerwright/cmd/internal/words"
@@ -235,7 +234,7 @@ func (r *reader) row(row []string) {
 			Match: number(r.matches, get("match")), Set: number(r.sets, get("set"))})
 	case "sheet", "offcut":
 		r.list.lines[nest.SettingSheets] = append(r.list.lines[nest.SettingSheets], r.line)
-		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count, Price: r.price(get("price")), Offcut: kind == "offcut", Batch: get("batch")})
+		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count, Price: r.price(get("price")), Offcut: kind == "offcut", Batch: r.name(get("batch"))})
 	default:
 		r.fail("write part, sheet or offcut", "%s is no kind", quoted(kind))
 	}
@@ -249,24 +248,23 @@ func (r *reader) get(row []string, head string) string {
 	return ""
 }
 
-// name is a name in one line, not too long for a label.
+// name is a name that a label can hold.
 func (r *reader) name(text string) string { return r.upTo(maxName, text) }
 
-// upTo is a name in one line of so many characters at most.
+// upTo is a name of so many characters at most, all of which print: a shelf is written again, and nothing may be lost
+// from it.
 func (r *reader) upTo(most int, text string) string {
-	name := oneLine(text)
-	if n := utf8.RuneCountInString(name); n > most {
-		r.fail(fmt.Sprintf("write up to %d", most), "the name %s has %d characters", quoted(name), n)
+	if n := utf8.RuneCountInString(text); n > most {
+		r.fail(fmt.Sprintf("write up to %d", most), "the name %s has %d characters", quoted(text), n)
 	}
-	return name
-}
-
-// oneLine is a name without line breaks, other control characters, and marks that turn the direction of writing: a
-// label would show what stands behind them in another order.
-func oneLine(s string) string {
-	return strings.Join(strings.FieldsFunc(strings.ToValidUTF8(s, "?"), func(c rune) bool {
-		return unicode.IsSpace(c) || unicode.IsControl(c) || unicode.Is(unicode.Bidi_Control, c)
-	}), " ")
+	switch odd := strings.IndexFunc(text, words.Unprintable); {
+	case !utf8.ValidString(text):
+		r.fail("save the file as UTF-8", "the name %s is not UTF-8 text", quoted(text))
+	case odd >= 0:
+		c, _ := utf8.DecodeRuneInString(text[odd:])
+		r.fail("write the name in one line, without it", "the name %s has a character that does not print, U+%04X", quoted(text), c)
+	}
+	return text
 }
 
 func (r *reader) length(head, text string) int64 {

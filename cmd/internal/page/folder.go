@@ -15,6 +15,7 @@ import (
 	"unicode/utf8"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/words"
 )
 
 // folder is where a page works: that of the job that a person named, else the one in which
@@ -123,7 +124,7 @@ func fileFault(name string) string {
 }
 
 func notInNames(c rune) bool {
-	return !unicode.IsPrint(c) || c == utf8.RuneError || strings.ContainsRune(`/\:*?"<>|`, c)
+	return words.Unprintable(c) || strings.ContainsRune(`/\:*?"<>|`, c)
 }
 
 // beside opens a file that a job names, within the folder.

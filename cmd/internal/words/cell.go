@@ -1,6 +1,14 @@
 package words
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Unprintable reports whether a character is none that a label, a page and a message can show as it is: a line break,
+// a control character, a mark that turns the direction of writing, or no character at all.
+func Unprintable(c rune) bool { return !unicode.IsPrint(c) || c == utf8.RuneError }
 
 // formula are the characters with which a spreadsheet begins what it computes, also after a tab or a
 // return.
