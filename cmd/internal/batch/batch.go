@@ -13,7 +13,6 @@ import (
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
-	"drawerwright/export/drawing"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
 	"drawerwright/geom"
@@ -180,15 +179,6 @@ func Bare(j *job.Job) (Batch, []Problem) {
 
 // finish makes of drawers that are worked out what goes beyond each, and adds what is to be said of that.
 func (b *Batch) finish(j *job.Job, all []Problem) []Problem {
-	for i, d := range j.Drawers {
-		if r, missing := drawing.Missing(d.Name); missing {
-			all = append(all, Problem{Drawer: i, Diagnosis: geom.Diagnosis{
-				Code: "letters", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingName},
-				Fact: geom.Sentencef("the letters of the packet and its labels have no %q: an empty box stands for it", r),
-				Ask:  geom.Sentencef("write names in Latin, Greek or Cyrillic letters"),
-			}})
-		}
-	}
 	b.numberParts()
 	b.engrave()
 	b.shareLayers()

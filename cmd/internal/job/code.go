@@ -27,6 +27,7 @@ const (
 	CodeOutOfRange    Code = "out-of-range"   // too small or too large
 	CodeTooMany       Code = "too-many"       // more drawers, stocks or readings than the limit, or none
 	CodeBadName       Code = "bad-name"       // a name or title with signs that it cannot have
+	CodeLetters       Code = "letters"        // a name or title in letters that paper lacks
 	CodeSameName      Code = "same-name"      // two names that are the same, or the same as file names
 	CodeUnknownStock  Code = "unknown-stock"  // a stock that the file does not list
 	CodeNoEffect      Code = "no-effect"      // an entry that does nothing beside the others

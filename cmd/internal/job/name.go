@@ -8,7 +8,9 @@ import (
 	"unicode/utf8"
 
 	"drawerwright/cmd/internal/words"
+	"drawerwright/export/drawing"
 	"drawerwright/export/layer"
+	"drawerwright/geom"
 )
 
 // Signs that names of some kinds may hold beside them, as boards and bits are called: birch
@@ -107,6 +109,16 @@ type names map[string]struct {
 	line int
 }
 
+// legible says where letters that paper lacks stand first in the names and the title of a file.
+func (r *reader) legible(text string, at Position) {
+	if c, missing := drawing.Missing(text); missing && !r.illegible {
+		r.illegible = true
+		r.add(Problem{Level: geom.LevelWarning, Code: CodeLetters, Hint: "write names in Latin, Greek or Cyrillic letters",
+			Message: fmt.Sprintf("%s: the letters of the packet and its labels have no %q: an empty box stands for it",
+				quote(text), c)}, at)
+	}
+}
+
 // check reports a name that cannot be one, or that an earlier one excludes.
 func (ns names) check(r *reader, name string, at Position, kind string) {
 	more := map[string]string{"bit": bitSigns, "stock": stockSigns}[kind]
@@ -117,6 +129,7 @@ func (ns names) check(r *reader, name string, at Position, kind string) {
 			"the name %s %s", quote(name), fault)
 		return
 	}
+	r.legible(name, at)
 	file := FileName(name)
 	first, taken := ns[file]
 	switch {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -102,6 +103,27 @@ func TestSlips(t *testing.T) {
 	}{{"", "", 0}, {"", "abc", 3}, {"abc", "", 3}, {"abc", "abc", 0}, {"abc", "acb", 1}, {"abc", "axc", 1}, {"kitten", "sitting", 3}, {"ca", "abc", 3}} {
 		if got := slips([]rune(c.a), []rune(c.b)); got != c.want {
 			t.Errorf("%q to %q takes %d, want %d", c.a, c.b, got, c.want)
+		}
+	}
+}
+
+// TestLettersOnPaper: letters that paper lacks are told of once, where they stand first, in a title or any name.
+func TestLettersOnPaper(t *testing.T) {
+	for text, want := range map[string]string{
+		"job: Bench 抽\n": `1:6: "Bench 抽"`,
+		"stock: {抽屉: {thickness: [12, 12]}, 屉: {thickness: [12, 12]}}\n": `1:9: "抽屉"`,
+		"slides: {抽: {kind: side-mount, clearance: 12.7}}\n":             `1:10: "抽"`,
+		"drawers: [{name: Щука}, {name: 抽}]\n":                           `1:32: "抽"`,
+	} {
+		_, problems := Read("j.yaml", strings.NewReader(text+"units: mm\n"))
+		var told []string
+		for _, p := range problems {
+			if p.Code == CodeLetters {
+				told = append(told, fmt.Sprintf("%d:%d: %s", p.Line, p.Column, p.Message))
+			}
+		}
+		if len(told) != 1 || !strings.HasPrefix(told[0], want) {
+			t.Errorf("%s: %q", text, told)
 		}
 	}
 }

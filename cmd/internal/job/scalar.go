@@ -23,6 +23,8 @@ func (r *reader) scalar(v *value, n *node, k *key) {
 		if fault := titleFault(n.text); fault != "" {
 			r.fail(CodeBadName, n.at,
 				fmt.Sprintf("write one line of up to %d printable characters", maxTitle), "the title %s", fault)
+		} else {
+			r.legible(n.text, n.at)
 		}
 		v.text = n.text
 	case formName, formStock, formRef:

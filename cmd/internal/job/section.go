@@ -45,6 +45,7 @@ type reader struct {
 	unitsKnown bool
 	open       func(name string) (io.ReadCloser, error) // a file that the job names; nil refuses
 	shared     Problems                                 // those of that file
+	illegible  bool                                     // letters that paper lacks were told of
 }
 
 // section reads the entries of a mapping. title names it in messages.

@@ -75,7 +75,7 @@ func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost 
 		all[name] = shared[name]
 	}
 	r.shared = other.sorted()
-	return len(r.shared) > 0
+	return r.shared.Failed()
 }
 
 // slideSections reads the root of a file of slides.
