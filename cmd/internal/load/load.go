@@ -129,17 +129,16 @@ func (l *Loaded) sort() {
 	})
 }
 
-// group is a problem that several drawers have at one place of the file.
+// group is a problem that several drawers have; it stands at the place of the first.
 type group struct {
 	job.Problem
 	names []string
 }
 
-// alike gathers what would be said in the same words of the same place, as of the
-// drawers that share an opening.
+// alike gathers what would be said of several drawers in the same words: a board that serves twenty of them is one
+// mistake.
 func alike(j *job.Job, found []batch.Problem) []*group {
 	type key struct {
-		line, column        int
 		part, message, hint string
 		code                job.Code
 		level               geom.Level
@@ -148,7 +147,7 @@ func alike(j *job.Job, found []batch.Problem) []*group {
 	at := make(map[key]*group)
 	for _, p := range found {
 		shown := p.Shown(j)
-		k := key{shown.Line, shown.Column, p.Subject.Part, shown.Message, shown.Hint, shown.Code, shown.Level}
+		k := key{p.Subject.Part, shown.Message, shown.Hint, shown.Code, shown.Level}
 		g, known := at[k]
 		if !known {
 			g = &group{Problem: shown}
