@@ -134,12 +134,15 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 			l.Batch.KindsSaid(),
 			words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir)+nextAfter(written.Answer, file)))
 	}}
-	return done(errors.Join(s.show(said), l.show(s)))
+	if err := errors.Join(s.show(said), l.show(s)); err != nil {
+		return jobError{fmt.Errorf("%s is written whole; what was to be said of it is not: %w", plain(b.dir), err)}
+	}
+	return nil
 }
 
 // dated is the error of a date that is none.
 func dated(s string) error {
-	if _, err := time.Parse(time.DateOnly, s); s != "" && err != nil {
+	if day, err := time.Parse(time.DateOnly, s); s != "" && (err != nil || day.Year() < 1) {
 		return fmt.Errorf("--date takes a day as YYYY-MM-DD, as in: --date 2026-03-31; got %q", s)
 	}
 	return nil

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -226,9 +225,9 @@ func readList(path string, u geom.Unit, s streams) (list.List, error) {
 	if path == "-" {
 		name = "(standard input)"
 	} else {
-		f, err := os.Open(path)
+		f, err := opened("list", path, "")
 		if err != nil {
-			return list.List{}, unread("list", path, err, "")
+			return list.List{}, err
 		}
 		defer f.Close()
 		in = f

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
@@ -22,14 +21,11 @@ func loadJob(path string, s streams) (loaded, error) {
 	if path == "-" {
 		return loaded{load.Read("(standard input)", s.in, load.Beside(path))}, nil
 	}
-	f, err := os.Open(path)
+	f, err := opened("job", path, "drawerwright init "+plain(path)+" asks six questions and writes one")
 	if err != nil {
-		return loaded{}, unread("job", path, err, "drawerwright init "+plain(path)+" asks six questions and writes one")
+		return loaded{}, err
 	}
 	defer f.Close()
-	if info, err := f.Stat(); err == nil && info.IsDir() {
-		return loaded{}, fmt.Errorf("cannot read the job: %s is a folder", path)
-	}
 	return loaded{load.Read(path, f, load.Beside(path))}, nil
 }
 

@@ -10,10 +10,28 @@ import (
 	"drawerwright/cmd/internal/job"
 )
 
-// unread says why a file cannot be read: of one that is not there, in plain words, with what to do about it.
+// opened opens a file to read. Its error says in plain words why that cannot be, and what to do about it.
+func opened(what, path, instead string) (*os.File, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, unread(what, path, err, instead)
+	}
+	info, err := f.Stat()
+	if err == nil && info.IsDir() {
+		f.Close()
+		return nil, hinted{fmt.Sprintf("cannot read the %s: %s is a folder", what, plain(path)), "write the name of the file, with its folder before it"}
+	}
+	return f, nil
+}
+
+// unread is the error of a file that cannot be opened.
 func unread(what, path string, err error, instead string) error {
-	if !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("cannot read the %s: %w", what, err)
+	var of *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrPermission):
+		return hinted{fmt.Sprintf("cannot read the %s: its rights do not let you read %s", what, plain(path)), "change them, or copy the file to where you may read it"}
+	case !errors.Is(err, fs.ErrNotExist) && errors.As(err, &of):
+		return hinted{fmt.Sprintf("cannot read the %s %s: %s", what, plain(path), of.Err), "look at its name and its folder"}
 	}
 	hint := "look at its name and its folder"
 	if near := nearFile(path); near != "" {

@@ -24,7 +24,11 @@ func TestFilesThatAreNotThere(t *testing.T) {
 		"layout list.csv":                         {"there is no file list.csv here", "look at its name and its folder"},
 		"sheets drawers.yaml --shelf offcut.csv":  {"there is no file offcut.csv here", "did you mean offcuts.csv?"},
 		"sheets drawers.yaml --shelf nothing.csv": {"there is no file nothing.csv here", "look at its name and its folder; --put-back begins a new one"},
-		"prove out":                               {"out is no folder that build wrote: there is no report.json in it", "drawerwright build JOB -o out writes one"},
+		"check .":                       {"cannot read the job: . is a folder", "write the name of the file, with its folder before it"},
+		"layout .":                      {"cannot read the list: . is a folder", "write the name of the file, with its folder before it"},
+		"sheets drawers.yaml --shelf .": {"cannot read the shelf: . is a folder", "write the name of the file, with its folder before it"},
+		"sheets drawers.yaml --shelf -": {"--shelf takes no standard input", "write the name of the file; ./- where it is called -"},
+		"prove out":                     {"out is no folder that build wrote: there is no report.json in it", "drawerwright build JOB -o out writes one"},
 	} {
 		code, out, errs := call(t, "", strings.Fields(args)...)
 		said := strings.Join(strings.Fields(errs), " ") // lines are folded
@@ -37,5 +41,15 @@ func TestFilesThatAreNotThere(t *testing.T) {
 			found.Problems[0].Message != want[0] || found.Problems[0].Hint != want[1] {
 			t.Errorf("%s --json: %d, %v, %s", args, code, err, out)
 		}
+	}
+}
+
+// TestFolderNameTooLong: the way out is a shorter name, not another folder.
+func TestFolderNameTooLong(t *testing.T) {
+	job := codeBlock.FindStringSubmatch(readme(t))[1]
+	t.Chdir(t.TempDir())
+	code, _, errs := call(t, job, "build", "-", "-o", strings.Repeat("x", 250))
+	if code != exitJob || !strings.Contains(errs, "write a shorter name") {
+		t.Errorf("%d: %s", code, errs)
 	}
 }

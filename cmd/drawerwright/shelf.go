@@ -66,12 +66,15 @@ func (h *shelved) read(u geom.Unit) (list.Shelf, error) {
 		}
 		return list.Shelf{}, nil
 	}
-	f, err := os.Open(h.path)
-	if errors.Is(err, fs.ErrNotExist) && h.put {
+	if h.path == "-" { // which other commands take for standard input, and which is no file to write
+		return list.Shelf{}, hinted{"--shelf takes no standard input", "write the name of the file; ./- where it is called -"}
+	}
+	if _, err := os.Lstat(h.path); errors.Is(err, fs.ErrNotExist) && h.put {
 		return list.Shelf{}, nil
 	}
+	f, err := opened("shelf", h.path, "--put-back begins a new one")
 	if err != nil {
-		return list.Shelf{}, unread("shelf", h.path, err, "--put-back begins a new one")
+		return list.Shelf{}, err
 	}
 	defer f.Close()
 	h.shelf, err = list.ReadShelf(plain(h.path), io.TeeReader(f, &h.was), u)

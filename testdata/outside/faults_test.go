@@ -118,6 +118,9 @@ func TestFaults(t *testing.T) {
 			if f.code >= 0 && code != f.code {
 				t.Errorf("it ends with %d, not %d: %s", code, f.code, said)
 			}
+			if name == "no space for what is told" && !strings.Contains(string(said), "is written whole") {
+				t.Errorf("it does not say that the build is there: %s", said)
+			}
 			if strings.Contains(string(said), "panic") || strings.Contains(string(said), "goroutine ") {
 				t.Errorf("it panics: %s", said)
 			}

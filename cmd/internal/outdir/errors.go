@@ -98,5 +98,8 @@ func advice(err error) string {
 	if errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EDQUOT) {
 		return "nothing was changed; make room on the disk, or name a folder on another one"
 	}
+	if errors.Is(err, syscall.ENAMETOOLONG) {
+		return "nothing was changed; write a shorter name: most disks take 255 bytes, a folder beside it included"
+	}
 	return "nothing was changed; name a folder that you may write to"
 }
