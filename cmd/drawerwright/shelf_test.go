@@ -85,6 +85,21 @@ func TestUnplaced(t *testing.T) {
 	}
 }
 
+// TestUnplacedWhy: pieces that a larger sheet would hold, more sheets, or a smaller set.
+func TestUnplacedWhy(t *testing.T) {
+	const head = "kind,name,length,width,count,set\nsheet,ply,1000,500,2,\n"
+	for list, want := range map[string]string{
+		"part,a,1100,100,1,\n": "larger than what the trims leave of any sheet",
+		"part,a,900,400,3,\n":  "there are no more sheets",
+		"part,a,400,200,1,x\npart,b,400,200,1,x\npart,c,400,200,1,x\n": "it fits alone, but no sheet holds its set side by side",
+		"part,a,900,200,2,x\npart,b,900,200,2,x\npart,c,900,300,1,\n":  "there are no more sheets",
+	} {
+		if code, out, errs := call(t, head+list, "layout", "-", "--all"); code != 1 || !strings.Contains(strings.Join(strings.Fields(out), " "), want) {
+			t.Errorf("%s: %d, %s%s", list, code, out, errs)
+		}
+	}
+}
+
 // TestSheetFolders: sheets and lists are written as drawings, pictures and tables.
 func TestSheetFolders(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")

@@ -1,11 +1,36 @@
 package nest
 
+import "slices"
+
 // sets are pieces of which those of a set are one, that holds them side by side.
 type sets struct {
 	pieces  []Piece
 	rules   Rules
 	members [][]int // pieces that each is made of
 	all     []Piece // as they were given
+}
+
+// take puts a piece of its set beside a piece.
+func (p *Piece) take(next Piece, kerf int64) {
+	p.Length = max(p.Length, next.Length)
+	p.Width += kerf + next.Width
+	p.MayRotate = p.MayRotate && next.MayRotate
+}
+
+// Whole is a piece of a list with the others of its set, if it is of one, side by side: what a sheet has to hold.
+func Whole(pieces []Piece, piece int, kerf int64) Piece {
+	set := pieces[piece].Set
+	if set <= 0 {
+		return pieces[piece]
+	}
+	first := slices.IndexFunc(pieces, func(p Piece) bool { return p.Set == set })
+	whole := pieces[first]
+	for _, p := range pieces[first+1:] {
+		if p.Set == set {
+			whole.take(p, kerf)
+		}
+	}
+	return whole
 }
 
 // joinSets makes one piece of each set. Taking it apart is one stage more.
@@ -28,9 +53,7 @@ func joinSets(pieces []Piece, r Rules) (sets, error) {
 		if whole.Match != p.Match {
 			return sets{}, refused(CodeSet, SettingPieces, i, "piece %s has to match other pieces than those of its set", p.Name)
 		}
-		whole.Length = max(whole.Length, p.Length)
-		whole.Width += r.Kerf + p.Width
-		whole.MayRotate = whole.MayRotate && p.MayRotate
+		whole.take(p, r.Kerf)
 		if whole.Width > maxLength {
 			return sets{}, refused(CodeSet, SettingPieces, i, "the set of %s is wider than any sheet", p.Name)
 		}

@@ -198,7 +198,7 @@ var plainMistakes = []mistake{
 	{"half a drawer", "count: 6", "count: 6.5", []string{"10:12 not-a-number"}},
 	{"no drawers of a kind", "count: 6", "count: 0", []string{"10:12 out-of-range"}},
 	{"too many of a kind", "count: 6", "count: 10001", []string{"10:12 out-of-range"}},
-	{"negative count", "count: 6", "count: -6", []string{"10:12 not-a-number"}},
+	{"negative count", "count: 6", "count: -6", []string{"10:12 out-of-range"}},
 	{"price with a currency", "{thickness: 5.9}", "{thickness: 5.9, price: 58 EUR}", []string{"4:38 not-a-number"}},
 	{"units", "units: mm", "units: millimeters", []string{"1:8 unknown-word"}},
 	{"capital", "kind: saw", "kind: Saw", []string{"5:16 unknown-word"}},

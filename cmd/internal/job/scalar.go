@@ -114,12 +114,13 @@ func plainSign(c rune) bool {
 
 var (
 	countText = regexp.MustCompile(`^\d{1,9}$`)
+	longCount = regexp.MustCompile(`^-?\d{1,100}$`) // out of any range, or below it
 	priceText = regexp.MustCompile(`^\d{1,9}(\.\d{1,9})?$`)
 )
 
 // number reads a number of the given form within the range of its key.
 func (r *reader) number(n *node, k *key, form *regexp.Regexp, hint string) float64 {
-	if !form.MatchString(n.text) {
+	if !form.MatchString(n.text) && !longCount.MatchString(n.text) {
 		r.fail(CodeNotNumber, n.at, hint, "%s cannot be %s", k.name, quote(n.text))
 		return 0
 	}

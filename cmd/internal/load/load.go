@@ -74,6 +74,9 @@ func (l *Loaded) WorkOut(ctx context.Context) {
 	}
 	var found []batch.Problem
 	l.Batch, found = batch.Make(ctx, l.Job)
+	if l.Failed() { // what has no effect may have one when what could not be read is mended
+		found = slices.DeleteFunc(found, func(p batch.Problem) bool { return p.Code == geom.Code(job.CodeNoEffect) })
+	}
 	// Errors first: a job with warnings without number must still say what stops it.
 	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(b.Level, a.Level) })
 	for _, g := range alike(l.Job, found) {

@@ -168,11 +168,13 @@ type Shortfall struct {
 }
 
 func whyLeft(s *sheets.Stock, piece int) string {
-	if s.Fits(piece) && s.Pieces[piece].Match > 0 {
+	switch {
+	case s.Fits(piece) && s.Pieces[piece].Match > 0:
 		return "there are no more sheets of one batch: raise their count, or add sizes"
-	}
-	if s.Fits(piece) {
+	case s.Fits(piece):
 		return "there are no more sheets: raise their count, or add sizes"
+	case s.FitsAlone(piece):
+		return "it fits alone, but no sheet holds its set side by side: make the set smaller, or add a larger size"
 	}
 	return "larger than what the trims leave of any sheet, as its grain lets it lie"
 }

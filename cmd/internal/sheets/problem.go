@@ -64,6 +64,7 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 	all := 0
 	var names []string
 	var large []nest.Piece // those that fit no sheet
+	matched := false       // some of them because others lie beside them
 	for i, n := range s.Layout.Remaining {
 		q := s.Pieces[i]
 		if all += q.Count; n == 0 {
@@ -71,7 +72,8 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		}
 		names = append(names, fmt.Sprintf("%d x %s", n, s.called(i)))
 		if !s.Fits(i) {
-			large = append(large, q)
+			matched = matched || s.FitsAlone(i)
+			large = append(large, nest.Whole(s.Pieces, i, s.Rules.Kerf))
 		}
 	}
 	out := &Problem{Stock: s.Name, Key: "sheet", Diagnosis: geom.Diagnosis{Code: codeNoSheet, Level: geom.LevelError}}
@@ -84,7 +86,11 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 			length, width = width, length
 		}
 		size := atLeast{length, width}
-		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: add such a size below `other-sheets:`, or make the boxes smaller", size)
+		instead := "make the boxes smaller"
+		if matched {
+			instead = "leave out `match:`, which keeps drawer fronts side by side"
+		}
+		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: add such a size below `other-sheets:`, or "+instead, size)
 		out.Edits = []job.Edit{job.LargerSheet(s.Name, size.In(u))}
 		return out
 	}

@@ -59,9 +59,13 @@ func (p Plan) OffcutName(stock string, one Sheet, n, k int) string {
 	return strings.TrimSpace(fmt.Sprintf("%s %d-%d", strings.TrimSpace(p.Title+" "+stock), one.Number+n, k+1))
 }
 
-// Fits reports whether a piece could lie on any of the sheets, if there were enough.
-func (s *Stock) Fits(piece int) bool {
-	p := s.Pieces[piece]
+// Fits reports whether a piece could lie on any of the sheets, with those of its set beside it, if there were enough.
+func (s *Stock) Fits(piece int) bool { return s.hold(nest.Whole(s.Pieces, piece, s.Rules.Kerf)) }
+
+// FitsAlone is Fits without those of its set.
+func (s *Stock) FitsAlone(piece int) bool { return s.hold(s.Pieces[piece]) }
+
+func (s *Stock) hold(p nest.Piece) bool {
 	return slices.ContainsFunc(s.Sheets, func(z nest.Sheet) bool { return sheet.Fits(p, z) })
 }
 
