@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -113,9 +114,12 @@ type names map[string]struct {
 func (r *reader) legible(text string, at Position) {
 	if c, missing := drawing.Missing(text); missing && !r.illegible {
 		r.illegible = true
+		sign := strconv.QuoteRune(c)
+		if c > 0xFFFF { // paper that tells of it could not be read back
+			sign = fmt.Sprintf("U+%X", c)
+		}
 		r.add(Problem{Level: geom.LevelWarning, Code: CodeLetters, Hint: "write names in Latin, Greek or Cyrillic letters",
-			Message: fmt.Sprintf("%s: the letters of the packet and its labels have no %q: an empty box stands for it",
-				quote(text), c)}, at)
+			Message: fmt.Sprintf("the letters of the packet and its labels have no %s: an empty box stands for it", sign)}, at)
 	}
 }
 
