@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -123,5 +124,17 @@ func TestMoistureBeyondTheFormula(t *testing.T) {
 	}
 	if _, problems := stockText(t, "material: cherry", "climate: {now: 50 %, driest: 30 %, dampest: 65 %}\n"); len(problems) > 0 {
 		t.Errorf("%v", problems)
+	}
+}
+
+// TestUnevenReadings: readings are of one order as long as they keep within EN 315 for sanded sheets: of 20 mm, 0.8 +
+// 1.0 mm.
+func TestUnevenReadings(t *testing.T) {
+	for text, want := range map[string]bool{"19.11, 20.89": false, "19.09, 20.91": true, "20": false} {
+		_, problems := Read("j.yaml", strings.NewReader("units: mm\nstock: {birch: {thickness: ["+text+"]}}\n"))
+		told := slices.ContainsFunc(problems, func(p Problem) bool { return p.Code == CodeUnevenReadings })
+		if told != want {
+			t.Errorf("%s: told %v: %v", text, told, problems)
+		}
 	}
 }

@@ -49,7 +49,7 @@ func TestUnitsDoNotMatter(t *testing.T) {
 
 		in, inProblems := Read("in.yaml", strings.NewReader(inches.String()))
 		mm, mmProblems := Read("mm.yaml", strings.NewReader(millimeters.String()))
-		if len(inProblems)+len(mmProblems) > 0 {
+		if inProblems.Failed() || mmProblems.Failed() {
 			t.Fatalf("%v%v\n%s%s", inProblems, mmProblems, &inches, &millimeters)
 		}
 		a, b := in.Drawers[0].Spec, mm.Drawers[0].Spec

@@ -104,7 +104,7 @@ var asks = map[geom.Code]string{
 	"letters": "a name is the maker's wish", "same-name": "a name is the maker's wish", "bottom-behind": "another board or slide is bought", "weight": "a stronger slide is bought, where the box alone is too heavy",
 	"handle": "where a handle goes is the maker's wish", "drawer-front": "where a front goes is the maker's wish", "divider-room": "where dividers go is the maker's wish",
 	"notch": "the slide maker's sheet says it", "hook": "the slide maker's sheet says it", "side-thickness": "another slide, where no thinner sides make a box", "recess-under": "another slide, where no groove stands as high",
-	"solid-grain": "only who sees the boards knows the grain", "moisture": "only who has the wood knows where it lies",
+	"solid-grain": "only who sees the boards knows the grain", "uneven-readings": "one of the readings is wrong: only a caliper tells which", "moisture": "only who has the wood knows where it lies",
 	"finger-width": "the topmost fingers are planed off, where the height is the opening's", "fasteners": "pilot holes: a board is as thick as it is", "room": "a box in an opening has its size from there",
 	"inside": "holes beyond a board: another place for what is screwed on", "web": "holes that break through: another place for what is screwed on", "ring": "a shape that crosses itself: sizes far from any drawer's", "thin-web": "thicker boards are bought",
 	"bit-width": "of several bits, the shop chooses which it adds", "bit-reach": "of several bits, the shop chooses which it buys longer", "bit-radius": "of several bits, the shop chooses which it adds", "corner-relief": "a smaller bit: how small hangs on the corner",
