@@ -19,7 +19,10 @@ func newCheck(s streams) *cobra.Command {
 		Long: `check reads a job file, works out every drawer, and lists all that is wrong or
 doubtful in it, in one run, each with its line and what would do. Of a job without
 errors it says for each kind of drawer what becomes of its boxes, with boards and
-machine off as they usually are. It writes no files.
+machine off as they usually are. It begins with the worst that is true: "Cannot be
+cut" of cuts beyond the limits of the shop's machine, "Does not fit", "May not fit",
+"Overloaded", or "Fits". All but errors are warnings: the exit code is 0. It writes
+no files.
 JOB may be - for standard input.`,
 		Example: `  $ drawerwright check samples/bench-drawers.yaml
   bench-wide, bench-narrow: goes together: more than 999 of 1,000 boxes come out right

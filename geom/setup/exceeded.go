@@ -1,6 +1,8 @@
 package setup
 
 import (
+	"math"
+
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
@@ -51,6 +53,11 @@ var facts = map[Limit]string{
 // Fact says what is measured against which limit.
 func (b Exceeded) Fact() geom.Sentence {
 	return geom.Sentencef(facts[b.Limit], geom.Millimeters(b.Measured), geom.Millimeters(b.Allowed))
+}
+
+// Further reports whether more is missing than of another.
+func (b Exceeded) Further(o Exceeded) bool {
+	return math.Abs(b.Measured-b.Allowed) > math.Abs(o.Measured-o.Allowed)
 }
 
 // Needed is the limit that a machine would have to have, rounded to the printed step of a unit, in

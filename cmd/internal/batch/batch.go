@@ -90,6 +90,10 @@ type Drawer struct {
 	Bits     []mill.Bit // none on a saw
 	Parts    []Part
 	Strength Strength
+	// Refused are the cuts that its machine cannot make.
+	Refused []setup.Step
+	// Against is what else is wrong with a box that is right by itself: too much for bottom or slide, or no room.
+	Against []geom.Diagnosis
 	// Advice is what is said to help each measure of which there is a problem.
 	Advice map[joinery.CheckID]string
 }
@@ -315,7 +319,7 @@ func build(j *job.Job, from, to int, how manner) (drawers []Drawer, problems [][
 
 // judge judges a box that can be made by its router, its load and its machine.
 func (b Batch) judge(j *job.Job, i int, d *Drawer) []proposal {
-	return slices.Concat(b.mill(j, i, d), d.strengthen(j, i), b.beyond(j, i, *d))
+	return slices.Concat(b.mill(j, i, d), d.strengthen(j, i), b.beyond(j, i, d))
 }
 
 func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {

@@ -26,15 +26,16 @@ func Boards(drawers []Drawer) (list []setup.Board) {
 	return list
 }
 
-// beyond warns of cuts that are no setup of the drawer's machine.
-func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
+// beyond warns of cuts that are no setup of the drawer's machine, and notes them at the drawer.
+func (b Batch) beyond(j *job.Job, drawer int, d *Drawer) (problems []proposal) {
 	cutter := d.Setup.Cutter
 	told := make(map[string]bool)
-	for _, board := range Boards([]Drawer{d}) {
+	for _, board := range Boards([]Drawer{*d}) {
 		for _, s := range setup.Process(board, cutter, b.Machines) {
 			if s.Refused == nil {
 				continue
 			}
+			d.Refused = append(d.Refused, s)
 			fact := geom.Sentencef("the %s of the %s cannot be cut on this %s: %s", s.Name(),
 				board.Role, cutter.Kind.Machine(), s.Refused.Fact())
 			if told[fact.In(b.Units)] {

@@ -24,6 +24,9 @@ type Strength struct {
 // fieldLoad is the entry of a drawer's load.
 const fieldLoad geom.Setting = "load"
 
+// CodeBottomBehind is of a bottom that swells further behind its box than there is room.
+const CodeBottomBehind geom.Code = "bottom-behind"
+
 // slideOf finds the slide that a drawer of a job runs on, in the bank that it is of.
 func slideOf(j *job.Job, drawer int) *opening.Plan {
 	for i, bank := range j.Banks {
@@ -36,7 +39,7 @@ func slideOf(j *job.Job, drawer int) *opening.Plan {
 	return nil
 }
 
-// strengthen works out the strength of a drawer, and judges it.
+// strengthen works out the strength of a drawer, judges it, and notes what is against it.
 func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 	s, load, plan := &d.Strength, j.Drawers[drawer].Load, slideOf(j, drawer)
 	s.Load = load
@@ -63,12 +66,15 @@ func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 	}
 	if plan != nil && d.BottomOut > plan.RoomBehind {
 		problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
-			Code: "bottom-behind", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingBottom, Part: string(joinery.Bottom)},
+			Code: CodeBottomBehind, Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingBottom, Part: string(joinery.Bottom)},
 			Fact: geom.Sentencef("in the dampest air the bottom stands out %s behind the back, and there is %s behind the box: the drawer no longer closes",
 				geom.Millimeters(d.BottomOut), geom.Millimeters(plan.RoomBehind)),
 			Measured: geom.Millimeters(d.BottomOut), Limit: geom.Millimeters(plan.RoomBehind),
 			Ask: geom.Sentencef("take a bottom of quartersawn boards or of sheet stock, or a shorter slide"),
 		}})
+	}
+	for _, p := range problems {
+		d.Against = append(d.Against, p.Diagnosis)
 	}
 	return problems
 }

@@ -141,7 +141,7 @@ func (m maker) whatToMake() {
 // figures are what each machine is set to, to be read from where one stands at it.
 func (m maker) figures() {
 	for _, c := range m.sheet.Machines {
-		if len(c.Settings) == 0 {
+		if len(c.Files) > 0 {
 			m.BigFigures(upper(joinery.CutterKind(c.Machine).Machine()), m.bits(c), nil)
 		}
 		for i, s := range c.Settings {

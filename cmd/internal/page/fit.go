@@ -1,7 +1,6 @@
 package page
 
 import (
-	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
@@ -71,17 +70,12 @@ type strip struct {
 
 // marks are the signs of the words of verdicts.
 var marks = map[string]joinery.State{record.Fits: joinery.StateRight, record.MayNotFit: joinery.StateDoubt,
-	record.DoesNotFit: joinery.StateWrong}
+	record.Overloaded: joinery.StateDoubt, record.DoesNotFit: joinery.StateWrong,
+	record.CannotBeCut: joinery.StateWrong}
 
-// stripOf is the strip of a verdict. What fits and cannot be cut on the machine that is given is to
-// be watched.
-func stripOf(v record.Verdict, problems job.Problems) *strip {
-	s := &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),
+// stripOf is the strip of a verdict.
+func stripOf(v record.Verdict) *strip {
+	return &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),
 		Watch:  present.PlusMinus(v.Watched.Text),
 		Drawer: v.Watched.Drawer, Measure: v.Watched.Measure, Check: string(v.Watched.Check)}
-	beyond := func(p job.Problem) bool { return p.Code == "setup-limit" }
-	if s.Mark == joinery.StateRight && slices.ContainsFunc(problems, beyond) {
-		s.Mark = joinery.StateDoubt
-	}
-	return s
 }

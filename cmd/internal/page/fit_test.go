@@ -2,10 +2,10 @@ package page
 
 import (
 	"net/http"
-	"slices"
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom/joinery"
 )
 
@@ -64,14 +64,12 @@ func TestStrip(t *testing.T) {
 	}
 }
 
-// TestFitsAndCannotBeCut: what fits and is no setup of the machine does not come with the sign of what is
-// right.
-func TestFitsAndCannotBeCut(t *testing.T) {
+// TestCannotBeCut: what fits and is no setup of the machine has the word and the sign of what is wrong.
+func TestCannotBeCut(t *testing.T) {
 	p, _ := open(t, jobText)
 	text := strings.Replace(jobText, "5.9", "[5.92, 5.86, 5.95]", 1) + "machines:\n  saw: {max-height: 2}\n"
 	l := askedFor(t, p, text, "fit")
-	beyond := slices.ContainsFunc(l.Problems, func(q problem) bool { return q.Code == "setup-limit" })
-	if !beyond || l.Strip == nil || l.Strip.Word != "Fits" || l.Strip.Mark != joinery.StateDoubt {
+	if l.Strip == nil || l.Strip.Word != record.CannotBeCut || l.Strip.Mark != joinery.StateWrong {
 		t.Errorf("the strip is %+v with %+v", l.Strip, l.Problems)
 	}
 }

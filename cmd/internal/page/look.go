@@ -232,7 +232,7 @@ func (l *looked) results(w worked, v view) {
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
 	verdict := record.VerdictOn(b)
-	l.Answer, l.Strip = verdict.Text, stripOf(verdict, w.Problems)
+	l.Answer, l.Strip = verdict.Text, stripOf(verdict)
 	l.Said = b.KindsSaid() + ", " +
 		words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()

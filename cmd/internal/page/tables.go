@@ -101,7 +101,11 @@ func partTables(b batch.Batch) (list []table, notes []string) {
 // setupTables are the settings that serve the drawers.
 func setupTables(b batch.Batch) (list []table) {
 	for _, t := range present.SettingTables(record.Setups(b), b.Units) {
-		list = append(list, shown("Settings", t.Pick("machine", "cutter", t.Fence, t.Height, "drawers")))
+		columns := []string{"machine", "cutter", t.Fence, t.Height, "drawers"}
+		if t.Has(present.CannotCut) {
+			columns = slices.Insert(columns, len(columns)-1, present.CannotCut)
+		}
+		list = append(list, shown("Settings", t.Pick(columns...)))
 	}
 	return list
 }

@@ -81,6 +81,10 @@ func machineOrder(m Machine, sheets bool) (list []string) {
 	if joinery.CutterKind(m.Machine) == joinery.Hand {
 		first = "set gauge and plow plane"
 	}
+	if len(m.Refused) > 0 {
+		list = append(list, "Not on this "+lower(name)+": "+strings.Join(kindsOf(m.Refused), ", ")+
+			". See its setups before anything is cut.")
+	}
 	switch n := len(m.Settings); {
 	case n == 1:
 		list = append(list, name+": "+first+", cut and measure a test piece; then the FIRST box (dry fit, "+

@@ -1,13 +1,15 @@
 package present
 
 import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
-	"fmt"
-	"slices"
-	"strings"
 )
 
 // SettingTables are the settings of routers, and those of machines with a fence or by hand,
@@ -38,6 +40,9 @@ type SettingTable struct {
 	cutter        bool // parts.txt has the column too
 	notes         []string
 }
+
+// CannotCut heads what a machine cannot make at a setting, where there is any.
+const CannotCut = "cannot be cut"
 
 // settings prints the tables of settings.
 func settings(out *Printed, r record.Report, u geom.Unit) {
@@ -103,12 +108,19 @@ func fencedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 	if own {
 		t.Columns = append(t.Columns, Words("fence for grooves"), Words("fence for housed backs"))
 	}
+	refused := slices.ContainsFunc(setups, func(s record.Setup) bool { return len(s.Cannot) > 0 })
+	if refused {
+		t.Columns = append(t.Columns, Words(CannotCut))
+	}
 	t.Columns = append(t.Columns, Words("drawers"))
 	for _, s := range setups {
 		row := []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u),
 			slotHeight(s, u), rabbetPasses(s, u), bottomFence(s, u)}
 		if own {
 			row = append(row, grooveFence(s, u), backFence(s, u))
+		}
+		if refused {
+			row = append(row, cmp.Or(strings.Join(s.Cannot, "; "), "-"))
 		}
 		t.Add(append(row, strings.Join(s.Drawers, ", "))...)
 		if s.FingerRow > 0 {

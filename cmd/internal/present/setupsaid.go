@@ -15,6 +15,9 @@ import (
 // said puts the verdict on one setting into sentences: whether it serves, what forcing
 // it costs, and the least number of settings that is right.
 func (m maker) said(o OneSetup) string {
+	if len(m.Refused) > 0 {
+		return m.refusedText()
+	}
 	all := fmt.Sprintf("all %d drawers", len(m.Drawers))
 	switch len(m.Drawers) {
 	case 1:
@@ -66,6 +69,20 @@ func (m maker) said(o OneSetup) string {
 		fmt.Fprintf(&out, " None of this cutter suits %s: %s.", strings.Join(reasons[why], ", "), why)
 	}
 	return out.String() + m.asked(o.JobSettings)
+}
+
+// refusedText says that there is no one setting, for the machine cannot make all cuts: none is named that it may not
+// take.
+func (m maker) refusedText() string {
+	var all []string
+	for _, r := range m.Refused {
+		all = append(all, r.Text())
+	}
+	said := fmt.Sprintf("No: this %s cannot cut %s.", m.Cutter.Kind.Machine(), strings.Join(all, "; "))
+	if m.Settings > 0 {
+		said += fmt.Sprintf(" For what it can, %s.", words.Count(m.Settings, "setting follows", "settings follow"))
+	}
+	return said
 }
 
 // shared is the one setting that all drawers have, as it is printed.

@@ -235,6 +235,9 @@ func (m maker) setting(s setup.Setting, limits *record.CaliperLimits) Setting {
 // verdict is on one setting for the drawers of a machine.
 func (m maker) verdict() OneSetup {
 	v := m.Grouping
+	if len(m.Refused) > 0 { // what would serve may be what it cannot take
+		v.One, v.Minimal = false, nil
+	}
 	out := OneSetup{One: v.One, JobSettings: m.Settings, Compromise: m.choice(v.Compromise), Optimal: v.Optimal,
 		Minimal: []Choice{}, Unserved: []Unserved{}}
 	for _, g := range v.Minimal {

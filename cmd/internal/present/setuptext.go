@@ -182,6 +182,8 @@ func (t *sheetText) machine(m Machine) {
 	if joinery.CutterKind(m.Machine).FollowsDrawing() {
 		t.files(m)
 		t.line("")
+	} else if len(m.Settings) == 0 {
+		t.line("")
 	}
 	t.checks(m.Checks, m.ChecksText)
 	t.apart(m)

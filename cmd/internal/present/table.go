@@ -82,6 +82,11 @@ func (t Table) Texts() [][]string {
 	return rows
 }
 
+// Has reports whether a table has a column.
+func (t Table) Has(heading string) bool {
+	return slices.ContainsFunc(t.Columns, func(c Column) bool { return c.Heading == heading })
+}
+
 // Pick is the table of some columns, in the order of the headings given.
 func (t Table) Pick(headings ...string) Table {
 	out := Table{UnitOnce: t.UnitOnce, Rows: make([][]Cell, len(t.Rows))}

@@ -16,7 +16,7 @@ import (
 // joints will do, the board that it takes, and the warnings. Long lines are folded.
 func PartsText(r record.Report) []byte {
 	return hanging(printed(func(out *Printed) {
-		if !r.Answer.Cut { // which a screen begins with anyway
+		if r.Answer.Word != record.Fits { // which a screen begins with anyway
 			fmt.Fprintf(out, "%s\n\n", r.Answer.Text)
 		}
 		PrintParts(out, r)

@@ -77,7 +77,7 @@ func (r *reading) packet(data []byte) {
 }
 
 // answered is how the answer on a job begins.
-var answered = regexp.MustCompile(`^(Fits|May not fit|Does not fit): `)
+var answered = regexp.MustCompile(`^(Fits|May not fit|Does not fit|Overloaded|Cannot be cut): `)
 
 // boxes reads the cover: verdict and remarks, the table of boxes, how many there are.
 func (p *packetReader) boxes() taken {

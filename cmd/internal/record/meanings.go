@@ -45,9 +45,9 @@ var drawerMeanings = map[string]map[string]string{
 		"warnings":  "warnings and notes: what does not stop a build",
 	},
 	"Answer": {
-		"word": "Fits, May not fit or Does not fit",
+		"word": "Fits, May not fit, Overloaded, Does not fit or Cannot be cut: the worst that is true",
 		"text": "the verdict in words, with its odds",
-		"cut":  "false: fewer than half of the boxes of some drawer come out right, and nothing is to be cut from the files yet",
+		"cut":  "false: a machine cannot make some cuts, or fewer than half of the boxes of some drawer come out right, and nothing is to be cut from the files yet",
 	},
 	"DXF": {
 		"version":   "R2000 or R12",

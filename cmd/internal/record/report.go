@@ -203,6 +203,8 @@ type Setup struct {
 	BackPasses    int      `json:"back_passes"`     // of a saw over one of these
 	LastBackFence Length   `json:"last_back_fence"` // of those passes
 	Drawers       []string `json:"drawers"`
+
+	Cannot []string `json:"cannot_cut,omitempty"` // what the machine cannot make of these drawers, and why
 }
 
 // Stock is the board that the parts take of one stock, without kerf and waste.
@@ -385,6 +387,9 @@ func Setups(b batch.Batch) []Setup {
 		}
 		for _, d := range g {
 			one.Drawers = append(one.Drawers, d.Spec.Name)
+		}
+		for _, r := range refusedOf(g, b.Units) {
+			one.Cannot = append(one.Cannot, r.Text())
 		}
 		list = append(list, one)
 	}

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
@@ -12,8 +13,9 @@ import (
 // Verdict is the answer on a job, which terminal, packet and page begin with.
 type Verdict struct {
 	Fits bool
-	// Word is [Fits], [MayNotFit] or [DoesNotFit]; Text a sentence that begins with it, says where
-	// nothing is to be cut yet, and by what odds.
+	// Word is that of the worst that is true of the job; Text begins with it and has all of them, a sentence each:
+	// which cuts no machine makes, where nothing is to be cut yet, by what odds boxes come out right, and what else
+	// is against them.
 	Word, Text string
 	// Watch is a sentence: which measure is nearest to its limits, and what moves it most; empty
 	// where nothing moves any. Watched is that measure, of the drawer that is the least sure.
@@ -23,9 +25,11 @@ type Verdict struct {
 
 // Words of verdicts.
 const (
-	Fits       = "Fits"
-	MayNotFit  = "May not fit"
-	DoesNotFit = "Does not fit"
+	Fits        = "Fits"
+	MayNotFit   = "May not fit"
+	DoesNotFit  = "Does not fit"
+	Overloaded  = "Overloaded"
+	CannotBeCut = "Cannot be cut" // on the machine that is given
 )
 
 // Watched is a measure of a drawer by its names, and in words with what moves it most.
@@ -53,7 +57,7 @@ type Answer struct {
 func (v Verdict) Answer() Answer { return Answer{v.Word, v.Text, v.Cut()} }
 
 // Cut reports whether a shop may cut from the files.
-func (v Verdict) Cut() bool { return v.Word != DoesNotFit }
+func (v Verdict) Cut() bool { return v.Word != DoesNotFit && v.Word != CannotBeCut }
 
 // VerdictOn judges the drawers of a batch; of none it is empty. Odds are of 1,000 boxes: how many the job has
 // is said elsewhere, so that nobody takes one number for the other.
@@ -98,7 +102,24 @@ func VerdictOn(b batch.Batch) Verdict {
 	default:
 		v.Text = fmt.Sprintf("%s: %s; of %s, the least sure, %s.", v.Word, kinds, least.Spec.Name, o.Right)
 	}
+	v.saysFirst(cannotCut(b), against(b))
 	return v
+}
+
+// saysFirst puts what is worse than the odds before them, and what is against the boxes after: of these none fits.
+func (v *Verdict) saysFirst(worse string, against []string) {
+	var all []string
+	if worse != "" {
+		all = append(all, worse)
+	}
+	if !v.Fits {
+		all = append(all, v.Text)
+	}
+	if all = append(all, against...); len(all) == 0 {
+		return
+	}
+	v.Fits, v.Text = false, strings.Join(all, " ")
+	v.Word, _, _ = strings.Cut(v.Text, ":")
 }
 
 // weaker reports whether fewer boxes come out right, those that are likely to last.

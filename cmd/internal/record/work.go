@@ -34,6 +34,7 @@ type MachineWork struct {
 	Grouping setup.Grouping
 	Settings int
 	Plan     setup.WorkPlan // none of a router, which follows its drawings
+	Refused  []Refused      // why some of its cuts are no setting
 	Files    []RoutedFile   // of a router
 	Bits     []float64      // of a router, the diameters of those that cut something, the narrowest first, in mm
 	// Limits are the caliper limits of the drawers whose corners are cut at a setting of the plan,
@@ -120,6 +121,7 @@ func machineWork(b batch.Batch, drawers []batch.Drawer, gauged bool) MachineWork
 	}
 	m.Boards = batch.Boards(drawers)
 	m.Plan = setup.Plan(cutter, b.Machines, m.Boards)
+	m.Refused = refusedOf(drawers, b.Units)
 	m.Settings, m.Limits = len(m.Plan.Settings), make([]*CaliperLimits, len(m.Plan.Settings))
 	if gauged {
 		m.gauge(drawers)

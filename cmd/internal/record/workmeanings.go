@@ -22,6 +22,7 @@ var workMeanings = map[string]map[string]string{
 		"back_fence":      "the fence for the dados of a housed back, from the rear end; 0 for none",
 		"back_passes":     "passes over one of these",
 		"last_back_fence": "the fence for the last of them",
+		"cannot_cut":      "cuts that the machine cannot make, for each of its limits what they need and what there is",
 		"drawers":         "the drawers that the setting serves",
 	},
 	"SheetStock": {
