@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
@@ -146,6 +147,9 @@ func (m maker) figures() {
 		}
 		for i, s := range c.Settings {
 			m.BigFigures(settingLabel(c, i), m.set(s, c.Machine), nil)
+		}
+		if joinery.CutterKind(c.Machine).Fenced() && slices.ContainsFunc(c.Settings, func(s present.Setting) bool { return s.Fence > 0 }) {
+			m.Small("Fence " + present.FenceFrom(c.Machine) + ".")
 		}
 	}
 }

@@ -104,6 +104,9 @@ func (s Setting) wide() (n int) {
 // touches reports whether a sacrificial fence stands at the cutter, and buries none of it.
 func (s Setting) touches() bool { return s.Fence == 0 && !s.Jig() && s.wide() == len(s.Cuts) }
 
+// FenceFrom says between which faces the distance of a machine's fence is.
+func FenceFrom(machine string) string { return "from its face to the near side of the " + CutterName(machine) }
+
 // Heading names a setting by what is set.
 func (s Setting) Heading(number int, machine string, u geom.Unit) string {
 	mm := func(v record.Length) string { return words.Length(v.MM(), u) }
@@ -112,7 +115,7 @@ func (s Setting) Heading(number int, machine string, u geom.Unit) string {
 	}
 	name := CutterName(machine)
 	then := s.thenFences(u)
-	to := " from its face to the near side of the " + name
+	to := " " + FenceFrom(machine)
 	if then != "" && (s.Fence > 0 || s.touches()) {
 		to = ", each" + to
 	}
