@@ -131,6 +131,12 @@ func (l *layout) standsBefore(front geom.Rect) bool {
 	return false
 }
 
+// HandleHole is the diameter in mm of the holes for the screws of handles, as shops of a unit drill them.
+func HandleHole(u geom.Unit) float64 {
+	l := layout{Spec: Spec{Units: u}}
+	return l.sized(handleHole, 12)
+}
+
 // handle bores for a knob or a handle, through both fronts where they meet.
 func (l *layout) handle(drawerFront, front *Part) {
 	f, stand, floor := l.DrawerFront, drawerFront.Placements[0], l.frontFloor(front)
@@ -139,7 +145,7 @@ func (l *layout) handle(drawerFront, front *Part) {
 	}
 	d, down := f.HandleDiameter, f.HandleFromTop
 	if d == 0 {
-		d = l.sized(handleHole, 12)
+		d = HandleHole(l.Units)
 	}
 	if down == 0 {
 		down = f.Height / 2

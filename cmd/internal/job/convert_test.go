@@ -98,6 +98,25 @@ func TestConvertedJobBuildsTheSame(t *testing.T) {
 	})
 }
 
+// A pull that just misses the hole of a knob in inches would meet that of the usual metric screw.
+func TestConvertedHandleKeepsItsHole(t *testing.T) {
+	if problem := convertsBothWays([]byte(`units: in
+stock:
+  walls: {thickness: [0.413, 0.413, 0.413], material: mdf}
+  face1: {thickness: [0.591, 0.587, 0.594], material: birch-plywood}
+  ply2: {thickness: [0.126, 0.126, 0.126], sheet: 2440 mm x 1220 mm, grain: length, price: 8.01, material: plywood}
+cutter: {kind: hand, width: 0.126}
+openings:
+  ash: {width: 7 1/16, height: 9 7/16, depth: 11 13/16, cabinet: frameless, fronts: overlay}
+slides:
+  own ash: {kind: side-mount, clearance: 0.492, lengths: [9.843, 11.811, 13.78, 15.748, 17.717, 19.685]}
+drawers:
+  - {name: ash, opening: ash, slide: own ash, rows: 2, drawer-front: {stock: face1, handles: knob}, sides: walls, joint: double-rabbet, bottom: ply2, joinery: {bottom-fit: grooved-in}, pull: {shape: hole}}
+`)); problem != "" {
+		t.Error(problem)
+	}
+}
+
 var anyThickness = regexp.MustCompile(`thickness: (?:\[([^,\]]+)[^\]]*\]|([^,}\s]+))(?:, tolerance: [^,}]+)?`)
 
 // Where a file names the standard by which its boards are judged, it is the same in either unit: the

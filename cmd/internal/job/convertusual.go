@@ -36,6 +36,10 @@ func withUsual(file []byte, before *Job) (out []byte, err error) {
 			w.missing(geom.LengthOf(d.BackSetback).Text(before.Units), "drawers", strconv.Itoa(d.entry),
 				string(joinery.SettingBackSetback))
 		}
+		if f := d.DrawerFront; f != nil && f.Handles > 0 && f.HandleDiameter == 0 { // a pull may just miss the hole
+			w.missing(geom.LengthOf(joinery.HandleHole(before.Units)).Text(before.Units), "drawers", strconv.Itoa(d.entry),
+				string(joinery.FieldDrawerFront), "handle-diameter")
+		}
 	}
 	return w.file, w.err
 }
