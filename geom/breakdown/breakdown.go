@@ -19,10 +19,11 @@ import (
 // Sheet is one way in which some sheets are cut.
 type Sheet struct {
 	Name  string
-	Count int              // of sheets cut alike
-	Size  nest.Sheet       // with its trims
-	Board nest.CutTree     // what its trims leave of it, and how that comes apart
-	Names func(int) string // of a placed piece, by its index
+	Count int          // of sheets cut alike
+	Size  nest.Sheet   // with its trims
+	Board nest.CutTree // what its trims leave of it, and how that comes apart
+	// Names is what a piece is, or what a strip holds, in full and shortly: of placed pieces, by their indices.
+	Names func(placed []int) (name, short string)
 }
 
 // Rules of breaking down.
@@ -55,7 +56,7 @@ func (k Kind) String() string { return [...]string{"hand-held", "fence cut", "cr
 
 // Workpiece is a board in hand.
 type Workpiece struct {
-	Name          string
+	Name, Short   string
 	Length, Width int64
 	Piece, Offcut bool // it is ready; nothing more is cut from it
 	// Clean is what trims would leave of an offcut.
@@ -85,12 +86,28 @@ type Cut struct {
 // board is one in hand with what is to be done to it.
 type board struct {
 	nest.CutTree
-	name   string
-	count  int
-	edge   [2]int64 // along x and y, what is to be trimmed off its first edge
-	over   [2]int64 // what is beyond its last section and is no part of the layout
-	names  func(int) string
+	mark  string // what is written on it: the sheet's number, and a letter of the strip
+	name  string // its mark with what it is for
+	short string
+	count int
+	edge  [2]int64 // along x and y, what is to be trimmed off its first edge
+	over  [2]int64 // what is beyond its last section and is no part of the layout
+	of    *sheet
+}
+
+// sheet is what the boards of one have in common.
+type sheet struct {
+	Sheet
+	strips int      // that have a letter
 	called []string // what placed pieces are called as boards
+}
+
+// strip names a board that is cut further: by a letter, and by the pieces that it holds.
+func (b *board) strip() {
+	b.mark = b.of.Name + letters(b.of.strips)
+	name, short := b.of.Names(b.Placed())
+	b.name, b.short = "strip "+b.mark+" for "+name, b.mark+" for "+short
+	b.of.strips++
 }
 
 // whole is the size of a board with what is still to be trimmed off.
@@ -99,7 +116,7 @@ func (b board) whole(axis geom.Axis) int64 {
 }
 
 func (b board) hand() Workpiece {
-	return Workpiece{Name: b.name, Length: b.whole(geom.AlongX), Width: b.whole(geom.AlongY)}
+	return Workpiece{Name: b.name, Short: b.short, Length: b.whole(geom.AlongX), Width: b.whole(geom.AlongY)}
 }
 
 // next is the axis along which a board is cut next, and its sections along it; none
@@ -125,18 +142,30 @@ func (b board) clean(axis geom.Axis, rest int64) [2]int64 {
 	return size
 }
 
-// settled is a board without sections that are all of it, and as it is in hand.
-func (b board) settled() (board, Workpiece) {
+// settled is a board without sections that are all of it.
+func (b board) settled() board {
 	for len(b.Sections) == 1 && b.Sections[0].Size(b.Axis) == b.whole(b.Axis) {
 		b.CutTree = b.Sections[0]
 	}
+	return b
+}
+
+// done reports whether a board is a piece, to which nothing is done.
+func (b board) done() bool {
+	_, more := b.next()
+	return len(more) == 0 && b.Piece >= 0
+}
+
+// given is a board as it is in hand once it is cut off.
+func (b board) given() Workpiece {
 	h := b.hand()
-	if _, more := b.next(); len(more) == 0 && b.Piece >= 0 {
+	if b.done() {
 		h.Piece = true
-		b.called[b.Piece] = b.name
-		h.Name += " " + b.names(b.Piece)
+		b.of.called[b.Piece] = b.mark
+		name, short := b.of.Names(b.Placed())
+		h.Name, h.Short = b.mark+" "+name, b.mark+" "+short
 	}
-	return b, h
+	return h
 }
 
 // Cuts puts the cuts of sheets in order. Within a stage cuts of one setting are made one
@@ -147,9 +176,11 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, called [][]string) {
 	var boards []board
 	for _, s := range sheets {
 		t := s.Size.Trim
-		called = append(called, make([]string, s.Board.Pieces()))
-		b := board{CutTree: s.Board, name: s.Name, called: called[len(called)-1], count: s.Count, names: s.Names, edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}
-		b, _ = b.settled()
+		of := &sheet{Sheet: s, called: make([]string, len(s.Board.Placed()))}
+		called = append(called, of.called)
+		b := board{CutTree: s.Board, mark: s.Name, name: "sheet " + s.Name, short: s.Name, of: of, count: s.Count,
+			edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}.settled()
+		b.given() // which may be a piece as it is
 		boards = append(boards, c.lighten(b)...)
 	}
 	for stage := 1; len(boards) > 0; stage++ {
@@ -195,15 +226,18 @@ func (c *cutter) lighten(b board) []board {
 	first.Axis, first.Sections = axis, sections[:at+1]
 	second.CutTree = b.Part(axis, cut+c.rules.Kerf, max(cut+c.rules.Kerf, b.From(axis)+b.Size(axis)))
 	second.Axis, second.Sections = axis, sections[at+1:]
-	first.name, second.name = b.name+"-i", b.name+"-ii"
 	first.over[axis], second.edge[axis] = 0, 0
 	if over := end - cut - c.rules.Kerf - second.Size(axis); over < second.over[axis] {
 		second.over[axis] = over
 	}
-	first, gives := first.settled()
-	second, left := second.settled()
-	if left.Offcut = len(second.Sections) == 0 && second.Piece < 0; left.Offcut {
+	first, second = first.settled(), second.settled()
+	first.strip()
+	gives, left := first.given(), second.hand()
+	if left.Offcut = second.Waste(); left.Offcut {
 		left.Clean = second.clean(axis, second.whole(axis))
+	} else {
+		second.strip()
+		left = second.given()
 	}
 	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count, Workpiece: b.hand(), Yields: gives, Remainder: left, NeedsHelper: true})
 	list := c.lighten(first)
@@ -301,7 +335,7 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 	h.trim(b.edge[axis], h.from)
 	for i, s := range sections {
 		h.trim(s.From(axis)-h.from, s.From(axis)) // waste before it, which only sets that keep their order have
-		parts = append(parts, h.part(s, i, i == len(sections)-1))
+		parts = append(parts, h.part(s, i == len(sections)-1))
 	}
 	return h.cuts, parts
 }
@@ -316,6 +350,7 @@ type inHand struct {
 	from  int64     // where that begins
 	end   int64     // of the board
 	cuts  []Cut
+	given int // pieces that it gave
 }
 
 // resized is a workpiece of another size along the axis.
@@ -349,28 +384,31 @@ func (h *inHand) trim(trim, to int64) {
 		k.Setting = trim
 	}
 	if trim > h.rules.Kerf {
-		strip := Workpiece{Offcut: true, Name: "trim", Length: h.rest.Length, Width: h.rest.Width}
+		strip := Workpiece{Offcut: true, Name: "trim", Short: "trim", Length: h.rest.Length, Width: h.rest.Width}
 		k.Yields = h.resized(strip, trim-h.rules.Kerf)
 	}
 	h.cut(k)
 }
 
-// part cuts off a section, the i-th of the board: where nothing is beyond it, it is what is
-// in hand.
-func (h *inHand) part(section nest.CutTree, i int, last bool) board {
+// part cuts off a section: where nothing is beyond it, it is what is in hand.
+func (h *inHand) part(section nest.CutTree, last bool) board {
 	p := h.board
 	p.CutTree = section
 	p.edge[h.axis], p.over[h.axis] = 0, 0
-	if len(h.board.Sections) > 0 { // else it is the piece itself
-		p.name = h.board.name + label(h.stage, i)
-	}
 	size := section.Size(h.axis)
 	at := section.From(h.axis) + size
 	h.from = at + h.rules.Kerf
-	if h.end <= at && len(h.cuts) == 0 { // it is all of the board
-		p.name = h.board.name
+	p = p.settled()
+	whole := h.end <= at && len(h.cuts) == 0 // it is all of the board, whose name it keeps
+	switch {
+	case whole || len(h.board.Sections) == 0:
+	case p.done():
+		h.given++
+		p.mark = h.board.numbered(h.given)
+	default:
+		p.strip()
 	}
-	p, gives := p.settled()
+	gives := p.given()
 	if h.end <= at {
 		if n := len(h.cuts); n > 0 {
 			h.cuts[n-1].Remainder = gives
@@ -380,7 +418,7 @@ func (h *inHand) part(section nest.CutTree, i int, last bool) board {
 	left := Workpiece{}
 	if rest := h.end - h.from; rest > 0 {
 		left = h.resized(h.rest, rest)
-		if left.Name, left.Offcut = h.board.name, last; left.Offcut {
+		if left.Name, left.Short, left.Offcut = h.board.name, h.board.short, last; left.Offcut {
 			left.Clean = h.board.clean(h.axis, rest)
 		}
 	}
@@ -422,14 +460,19 @@ func (c *cutter) heavyHand(h Workpiece) bool {
 	return c.rules.MaxWeight > 0 && float64(h.Length)*float64(h.Width)*c.rules.Weight > c.rules.MaxWeight
 }
 
-// label names the sections of a board: letters and numbers take turns.
-func label(stage, n int) string {
-	if stage%2 == 0 {
-		return fmt.Sprint(n + 1)
+// numbered marks a piece that comes off a board: 1A2 is the second of strip 1A, 1-2 of sheet 1.
+func (b board) numbered(n int) string {
+	if b.mark == b.of.Name {
+		return fmt.Sprintf("%s-%d", b.mark, n)
 	}
-	text := ""
-	for n++; n > 0; n = (n - 1) / 26 {
-		text = string(rune('a'+(n-1)%26)) + text
+	return fmt.Sprint(b.mark, n)
+}
+
+// letters count strips: A to Z, AA and so on, without I and O, which look like 1 and 0.
+func letters(n int) (text string) {
+	const known = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+	for n++; n > 0; n = (n - 1) / len(known) {
+		text = known[(n-1)%len(known):][:1] + text
 	}
 	return text
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/geom"
 	"drawerwright/geom/nest"
 
 	"pgregory.net/rapid"
@@ -42,8 +43,8 @@ func TestCuts(t *testing.T) {
 				t.Fatal("a sheet does not come apart")
 			}
 			name := fmt.Sprint(n + 1)
-			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(i int) string { return pieces[s.Placements[i].Piece].Name }})
-			inHand[name] = Workpiece{Name: name, Length: sheet.Length, Width: sheet.Width}
+			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(placed []int) (string, string) { return pieces[s.Placements[placed[0]].Piece].Name, "" }})
+			inHand["sheet "+name] = Workpiece{Name: "sheet " + name, Short: name, Length: sheet.Length, Width: sheet.Width}
 		}
 		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
 		cuts, called := Cuts(sheets, r)
@@ -52,7 +53,7 @@ func TestCuts(t *testing.T) {
 			if err := person.make(c); err != nil {
 				t.Fatalf("cut %d: %v\n%+v", n, err, cuts)
 			}
-			if inHand[c.Workpiece.Name] != (Workpiece{Name: c.Workpiece.Name, Length: c.Workpiece.Length, Width: c.Workpiece.Width}) {
+			if inHand[c.Workpiece.Name] != (Workpiece{Name: c.Workpiece.Name, Short: c.Workpiece.Short, Length: c.Workpiece.Length, Width: c.Workpiece.Width}) {
 				t.Fatalf("cut %d is of %+v, in hand is %+v\n%+v", n, c.Workpiece, inHand[c.Workpiece.Name], cuts)
 			}
 			delete(inHand, c.Workpiece.Name)
@@ -159,7 +160,7 @@ func TestHeavy(t *testing.T) {
 		t.Fatal(err)
 	}
 	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
-	whole := []Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "side" }}}
+	whole := []Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func([]int) (string, string) { return "side", "" }}}
 	weight := 25e-6 / 2 // kg a square mm: 37.2 kg a sheet
 	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 23, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
 	if cuts[0].Kind != HandHeld || cuts[1].Stage == 0 {
@@ -187,7 +188,7 @@ func TestGrouped(t *testing.T) {
 	var sheets []Sheet
 	for n, s := range l.Sheets {
 		b, _ := nest.Cuts(s, pieces, sheet, rules)
-		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b, Names: func(int) string { return "" }})
+		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b, Names: func([]int) (string, string) { return "", "" }})
 	}
 	settings := make(map[string]bool)
 	cuts, _ := Cuts(sheets, Rules{Kerf: 3, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
@@ -209,7 +210,7 @@ func TestNearlyWhole(t *testing.T) {
 		t.Fatal(err)
 	}
 	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
-	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "p" }}}, Rules{Kerf: 2, Weight: 1, MaxWeight: 1})
+	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func([]int) (string, string) { return "p", "" }}}, Rules{Kerf: 2, Weight: 1, MaxWeight: 1})
 	if len(cuts) != 1 || !cuts[0].Yields.Piece || cuts[0].Yields.Width != 565 {
 		t.Errorf("%+v", cuts)
 	}
@@ -226,7 +227,7 @@ func TestShortEdge(t *testing.T) {
 		t.Fatal(err)
 	}
 	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
-	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "bottom" }}},
+	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func([]int) (string, string) { return "bottom", "" }}},
 		Rules{Kerf: 3, MinGuided: 300, RipCapacity: 800, CrosscutCapacity: 600, SledCapacity: 1300})
 	for i, c := range cuts {
 		if c.Kind != Crosscut || c.Setting != 284 || c.SettingChanged != (i == 0) {
@@ -235,5 +236,30 @@ func TestShortEdge(t *testing.T) {
 	}
 	if len(cuts) != 4 {
 		t.Errorf("%d cuts", len(cuts))
+	}
+}
+
+// TestMarks: strips have letters and say what they are for; pieces are numbered by the board that they come off,
+// however deep that lies.
+func TestMarks(t *testing.T) {
+	side := nest.CutTree{Y: 103, Length: 200, Width: 97, Piece: 2}
+	strip := nest.CutTree{Length: 410, Width: 200, Piece: -1, Axis: geom.AlongX, Sections: []nest.CutTree{
+		{Length: 200, Width: 200, Piece: -1, Axis: geom.AlongY, Sections: []nest.CutTree{{Length: 200, Width: 100, Piece: 1}, side}},
+		{X: 203, Length: 200, Width: 200, Piece: 3}}}
+	sheet := Sheet{Name: "7", Count: 1, Size: nest.Sheet{Length: 410, Width: 310},
+		Board: nest.CutTree{Length: 410, Width: 310, Piece: -1, Axis: geom.AlongY, Sections: []nest.CutTree{strip, {Y: 203, Length: 410, Width: 100, Piece: 0}}},
+		Names: func(placed []int) (string, string) { return fmt.Sprint(placed), fmt.Sprint("no. ", placed) }}
+	cuts, called := Cuts([]Sheet{sheet}, Rules{Kerf: 3, MinGuided: 50, RipCapacity: 400, CrosscutCapacity: 400, SledCapacity: 500})
+	if want := []string{"7-1", "7B1", "7B2", "7A1"}; !slices.Equal(called[0], want) {
+		t.Errorf("pieces are called %q, want %q", called[0], want)
+	}
+	var got []string
+	for _, c := range cuts {
+		got = append(got, c.Workpiece.Name+": "+c.Yields.Short)
+	}
+	want := []string{"sheet 7: 7A for no. [1 2 3]", "sheet 7: 7-1 no. [0]",
+		"strip 7A for [1 2 3]: 7B for no. [1 2]", "strip 7A for [1 2 3]: 7A1 no. [3]", "strip 7B for [1 2]: 7B1 no. [1]"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

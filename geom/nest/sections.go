@@ -20,16 +20,15 @@ type CutTree struct {
 // Waste reports whether nothing is cut from it.
 func (b CutTree) Waste() bool { return b.Piece < 0 && len(b.Sections) == 0 }
 
-// Pieces of a board.
-func (b CutTree) Pieces() int {
+// Placed are the pieces of a board, in the order of its sections.
+func (b CutTree) Placed() (list []int) {
 	if b.Piece >= 0 {
-		return 1
+		return []int{b.Piece}
 	}
-	n := 0
 	for _, s := range b.Sections {
-		n += s.Pieces()
+		list = append(list, s.Placed()...)
 	}
-	return n
+	return list
 }
 
 // Area of a board.

@@ -361,7 +361,7 @@ func (b sheetBook) cuts(k record.SheetStock, begin func()) {
 }
 
 // mostAcross are the columns of a table of cuts at most.
-const mostAcross = 3
+const mostAcross = 2
 
 // maxCuts are the cuts of a stock that are printed.
 const maxCuts = 3000

@@ -38,7 +38,7 @@ func setFor(c, before record.SawCut, u geom.Unit) string {
 }
 
 // fenceAway is what is done before the sled comes onto the saw, where the fence stands.
-const fenceAway = "first move the fence away"
+const fenceAway = "first move the fence aside"
 
 // fenceGoes reports of each cut whether the fence stands and has to be moved away for it: of those on the sled, the
 // first after a cut along the fence.
@@ -70,7 +70,7 @@ func inHand(c record.SawCut) (list []string) {
 // hand.
 func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	unit := u.String()
-	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("piece"),
+	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("of"), Words("comes off"),
 		Column{Heading: "remainder", Unit: unit}, Words(""))
 	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
 	goes := fenceGoes(cuts)
@@ -118,7 +118,7 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 		if c.Remainder != nil && c.Remainder.Piece && !c.Trim {
 			notes = append(notes, "measure what is left")
 		}
-		t.Add(fmt.Sprint(i+1), setting, how, c.Workpiece.Name, gives, left, strings.Join(notes, "; "))
+		t.Add(fmt.Sprint(i+1), setting, how, mark(c.Workpiece.Name), gives, left, strings.Join(notes, "; "))
 	}
 	return t
 }
@@ -200,8 +200,8 @@ func cutsCounted(k record.SheetStock) string {
 }
 
 // boardsCalled says what names and sizes of boards are.
-const boardsCalled = "Boards have their names on the picture; one keeps its name while pieces are cut off it. " +
-	"All is measured from the lower and the left edge of each board."
+const boardsCalled = "Write its name on each strip; 1A2 on the picture comes off strip 1A, 1-2 off sheet 1. All is " +
+	"measured from the lower and the left edge of each board."
 
 // settingNotes say what the words of some cuts mean: clean-up, again, measure.
 func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string) {

@@ -64,7 +64,7 @@ func TestSetFor(t *testing.T) {
 	}
 	var goes []int
 	for i, r := range rows {
-		if strings.HasPrefix(r[len(r)-1], "first move the fence away") {
+		if strings.HasPrefix(r[len(r)-1], "first move the fence aside") {
 			goes = append(goes, i+1)
 		}
 	}
@@ -87,10 +87,10 @@ func TestCutGroups(t *testing.T) {
 		}
 		got = append(got, said)
 	}
-	want := []string{"Fence 90.00 mm: 1 2", "Clean-up on the sled, 5.00 mm off; first move the fence away: 3", "Sled stop 500.00 mm: 4",
+	want := []string{"Fence 90.00 mm: 1 2", "Clean-up on the sled, 5.00 mm off; first move the fence aside: 3", "Sled stop 500.00 mm: 4",
 		"Fence again 90.00 mm: check with a piece of cut 2: 5", "Cut along a guide at 700.00 mm: 6", "Fence still " +
 			"90.00 mm: 7",
-		"Sled stop still 500.00 mm; first move the fence away: 8"}
+		"Sled stop still 500.00 mm; first move the fence aside: 8"}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
@@ -140,5 +140,33 @@ func TestOffcutsAreHeld(t *testing.T) {
 	rows := CutGroups([]record.SawCut{cut}, geom.Millimeter)[0].Texts()
 	if rest := rows[0][3]; !strings.HasPrefix(rest, "offcut, 306.8") {
 		t.Errorf("the rest is %q", rest)
+	}
+}
+
+// TestRowsOfPieces: pieces of one part that come off one board are one row, by the names on the picture; clean-up cuts
+// of strips that follow each other are one too. Another part, board or caution begins a row.
+func TestRowsOfPieces(t *testing.T) {
+	piece := func(board, mark, part string) record.SawCut {
+		return record.SawCut{Kind: crosscut, Setting: 500, Count: 1, Workpiece: record.Workpiece{Name: "strip " + board + " for x"},
+			Yields: &record.Workpiece{Short: mark + " " + part, Piece: true}}
+	}
+	clean := func(board string) record.SawCut {
+		return record.SawCut{Kind: crosscut, Trim: true, Setting: 5, Count: 1, Workpiece: record.Workpiece{Name: "strip " + board + " for x"},
+			Yields: &record.Workpiece{Name: "trim"}}
+	}
+	heavy := piece("1B", "1B3", "no. 2")
+	heavy.NeedsHelper = true
+	cuts := []record.SawCut{clean("1A"), clean("1B"), clean("1D"), piece("1A", "1A1", "no. 1"), piece("1A", "1A2", "no. 1"),
+		piece("1A", "1A3", "no. 2"), piece("1B", "1B1", "no. 2"), piece("1B", "1B2", "no. 2"), heavy}
+	var got []string
+	for _, g := range CutGroups(cuts, geom.Millimeter) {
+		for _, r := range g.Texts() {
+			got = append(got, strings.Join(r[:3], ", "))
+		}
+	}
+	want := []string{"1-2, 1A to 1B, trim", "3, 1D, trim", "4-5, 1A, 1A1 to 1A2 no. 1", "6, 1A, 1A3 no. 2",
+		"7-8, 1B, 1B1 to 1B2 no. 2", "9, 1B, 1B3 no. 2"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
 	}
 }

@@ -2,6 +2,7 @@ package present
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/record"
@@ -14,13 +15,15 @@ type CutGroup struct {
 	Table
 }
 
-// CutGroups are cuts in order by what is set for them: of each its number, the board, the piece by its name on the
-// picture, and what stays in hand, by its size along the cut.
+// CutGroups are cuts in order by what is set for them: of each its number, the board, what comes off, and what stays in
+// hand, by its size along the cut. Pieces of one part that come off a board one after the other are one row, and
+// clean-up cuts of boards that are alike.
 func CutGroups(cuts []record.SawCut, u geom.Unit) (list []CutGroup) {
 	goes := fenceGoes(cuts)
-	for i, c := range cuts {
+	for i := 0; i < len(cuts); i++ {
+		c := cuts[i]
 		if i == 0 || setForGroup(c) != setForGroup(cuts[i-1]) || c.SettingChanged {
-			t := NewTable(Numbers("cut"), Words("of"), Words("piece"), Words("rest"))
+			t := NewTable(Numbers("cut"), Words("of"), Words("comes off"), Words("rest"))
 			set := setInGroup(c, u)
 			if goes[i] {
 				set += "; " + fenceAway
@@ -32,15 +35,47 @@ func CutGroups(cuts []record.SawCut, u geom.Unit) (list []CutGroup) {
 		case c.Trim:
 			gives = "trim"
 		case c.Yields != nil:
-			gives = calledOnSheet(c.Yields.Name)
+			gives = c.Yields.Short
 		}
-		board := c.Workpiece.Name
+		of := mark(c.Workpiece.Name)
+		number, last := fmt.Sprint(i+1), i
+		for last+1 < len(cuts) && goesOn(cuts[last], cuts[last+1]) {
+			last++
+		}
+		if last > i {
+			number += fmt.Sprintf("-%d", last+1)
+			if c.Trim {
+				of += " to " + mark(cuts[last].Workpiece.Name)
+			} else {
+				gives = strings.Replace(gives, mark(gives), mark(gives)+" to "+mark(cuts[last].Yields.Short), 1)
+			}
+		}
 		if c.Count > 1 {
-			board += fmt.Sprintf(", %d boards", c.Count)
+			of += fmt.Sprintf(", %d boards", c.Count)
 		}
-		list[len(list)-1].Add(fmt.Sprint(i+1), board, gives, restOf(c, u))
+		list[len(list)-1].Add(number, of, gives, restOf(cuts[last], u))
+		i = last
 	}
 	return list
+}
+
+// goesOn reports whether a cut does the same to the board of the cut before it, or cleans up the strip after its.
+func goesOn(before, c record.SawCut) bool {
+	part := func(w *record.Workpiece) string {
+		_, part, _ := strings.Cut(w.Short, mark(w.Short))
+		return part
+	}
+	same := !c.SettingChanged && setForGroup(c) == setForGroup(before) && slices.Equal(inHand(before), inHand(c))
+	if !same || before.Yields == nil || c.Yields == nil {
+		return false
+	}
+	if c.Trim {
+		next := []byte(mark(before.Workpiece.Name))
+		next[len(next)-1]++
+		return mark(c.Workpiece.Name) == string(next) && before.Count == c.Count &&
+			restOf(before, geom.Millimeter) == restOf(c, geom.Millimeter)
+	}
+	return before.Workpiece.Name == c.Workpiece.Name && part(before.Yields) == part(c.Yields)
 }
 
 // setForGroup is what the cuts of a group have in common.
@@ -78,9 +113,9 @@ func setInGroup(c record.SawCut, u geom.Unit) string {
 	return device + " " + at
 }
 
-// calledOnSheet is the name of a piece on the picture of its sheet, without the part that it is.
-func calledOnSheet(name string) string {
-	called, _, _ := strings.Cut(name, " ")
+// mark is what is written on a board, without what it is for: 1 on a sheet, 1A on a strip, 1A1 on a piece.
+func mark(name string) string {
+	called, _, _ := strings.Cut(strings.TrimPrefix(strings.TrimPrefix(name, "strip "), "sheet "), " ")
 	return called
 }
 
@@ -98,7 +133,7 @@ func restOf(c record.SawCut, u geom.Unit) string {
 		}
 		switch {
 		case r.Piece:
-			left = calledOnSheet(r.Name)
+			left = mark(r.Name)
 			if !c.Trim {
 				left += ": measure"
 			}
@@ -107,7 +142,7 @@ func restOf(c record.SawCut, u geom.Unit) string {
 		case r.Waste:
 			left = "waste"
 		case r.Name != c.Workpiece.Name:
-			left = r.Name + ", " + left
+			left = mark(r.Name) + ", " + left
 		}
 	}
 	return strings.Join(append([]string{left}, inHand(c)...), "; ")

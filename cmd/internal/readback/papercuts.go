@@ -1,6 +1,7 @@
 package readback
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -21,6 +22,7 @@ const devices = `(Fence|Sled stop|Clean-up, fence|Clean-up on the sled,|Clean-up
 var (
 	cutsTitle = regexp.MustCompile(`^Cuts of (.+)$`)
 	setBegins = regexp.MustCompile(`^` + devices + `( again| still)? \d`) // its unit may stand on the next line
+	cutsOfRow = regexp.MustCompile(`^(\d+)(?:-(\d+))?$`)
 	setLine   = regexp.MustCompile(`^` + devices + `( again| still)? ((?:\d+ )?\d\S*(?: \([^)]+\))?) (?:mm|in)\b`)
 )
 
@@ -43,9 +45,16 @@ func (p *packetReader) cuts() taken {
 		if stopped && m[2] != " still" && !strings.HasSuffix(said, ", goes on") {
 			c.set++
 		}
-	case c.stock != "" && len(p.list) == 4 && p.list[0] == strconv.Itoa(c.last+1):
-		c.last++
-		p.printed("saw cut", c.stock+" "+p.list[0], "setting", c.setting)
+	case c.stock != "" && len(p.list) == 4 && cutsOfRow.MatchString(p.list[0]):
+		m := cutsOfRow.FindStringSubmatch(p.list[0])
+		if m[1] != strconv.Itoa(c.last+1) {
+			return notTaken
+		}
+		last, _ := strconv.Atoi(m[2]) // 0 where a row is of one cut
+		for last = max(last, c.last+1); c.last < last; {
+			c.last++
+			p.printed("saw cut", fmt.Sprint(c.stock, " ", c.last), "setting", c.setting)
+		}
 		if c.last == c.total {
 			p.count("layout", c.stock, "times that the fence is set", c.set)
 			*c = paperCuts{}

@@ -146,6 +146,7 @@ type SawCut struct {
 // Workpiece is a board in hand.
 type Workpiece struct {
 	Name   string `json:"name"`
+	Short  string `json:"short"` // with the number of its part in the cut list instead of the name
 	Length Length `json:"length"`
 	Width  Length `json:"width"`
 	Piece  bool   `json:"piece,omitempty"`

@@ -135,7 +135,7 @@ func (s stockLayout) sawCut(c breakdown.Cut) SawCut {
 // enough, and waste else.
 func (s stockLayout) workpiece(h breakdown.Workpiece) Workpiece {
 	kept := max(h.Clean[0], h.Clean[1]) >= int64(s.MinOffcut[0]) && min(h.Clean[0], h.Clean[1]) >= int64(s.MinOffcut[1])
-	out := Workpiece{Name: h.Name, Length: fromNM(h.Length), Width: fromNM(h.Width), Piece: h.Piece,
+	out := Workpiece{Name: h.Name, Short: h.Short, Length: fromNM(h.Length), Width: fromNM(h.Width), Piece: h.Piece,
 		Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
 	if out.Offcut {
 		out.CleanSize = &[2]Length{fromNM(h.Clean[0]), fromNM(h.Clean[1])}

@@ -154,7 +154,8 @@ var workMeanings = map[string]map[string]string{
 		"too_small_to_hold": "true: it is too small to be held by hand",
 	},
 	"Workpiece": {
-		"name":       "what pictures and cuts call it",
+		"name":       "what is written on it, and the part that it is, or is for",
+		"short":      "the same, with the number of the part in the cut list",
 		"length":     "its length",
 		"width":      "its width",
 		"piece":      "true: it is a finished part",

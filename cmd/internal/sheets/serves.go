@@ -2,11 +2,13 @@ package sheets
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 )
 
 // serve says which part each placed piece is: pieces of one size serve one part after the
@@ -56,6 +58,36 @@ func (s *Stock) Names(one Sheet, placement int) (names []string) {
 		}
 	}
 	return names
+}
+
+// holds names some placed pieces by their parts, and shortly by the numbers of these, where they have any.
+func (s *Stock) holds(one Sheet, placed []int) (name, short string) {
+	return mostly(placed, func(n int) string { return words.And(s.Names(one, n)) }), mostly(placed, func(n int) string {
+		if of := s.Numbers(one, n); of != "" {
+			return "no. " + of
+		}
+		return words.And(s.Names(one, n))
+	})
+}
+
+// mostly names one piece, or of more the name that most have, with how many these are and how many have others.
+func mostly(placed []int, name func(int) string) string {
+	count := make(map[string]int)
+	most := name(placed[0])
+	for _, n := range placed {
+		one := name(n)
+		if count[one]++; count[one] > count[most] {
+			most = one
+		}
+	}
+	if len(placed) == 1 {
+		return most
+	}
+	said := fmt.Sprintf("%d x %s", count[most], most)
+	if more := len(placed) - count[most]; more > 0 {
+		said += fmt.Sprintf(" and %d more", more)
+	}
+	return said
 }
 
 // Numbers are those of these parts, as the cut list has them; empty for the pieces of a list,

@@ -14,7 +14,6 @@ import (
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/list"
-	"drawerwright/cmd/internal/words"
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/breakdown"
@@ -378,7 +377,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 			size := s.Sheets[one.Sheet]
 			b, _ := nest.Cuts(one.LaidSheet, s.Pieces, size, s.Rules)
 			list[i] = breakdown.Sheet{Name: fmt.Sprint(one.Number), Count: one.Count, Size: size, Board: b,
-				Names: func(n int) string { return words.And(s.Names(*one, n)) }}
+				Names: func(placed []int) (name, short string) { return s.holds(*one, placed) }}
 		})
 	}
 	wait.Wait()
