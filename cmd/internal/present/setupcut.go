@@ -316,14 +316,14 @@ const MetricBits = "Where a hole is in mm its hardware is metric: take a metric 
 func (c CutStep) at(u geom.Unit) string {
 	var list []string
 	for _, p := range c.Places {
-		list = append(list, words.Place(p.X.MM(), u)+" / "+words.Place(p.Y.MM(), u))
+		list = append(list, words.Place(p.X.MM(), u)+" and "+words.Place(p.Y.MM(), u))
 	}
 	edge := "lower edge"
 	if c.bottom {
 		edge = "front edge"
 	}
-	return fmt.Sprintf("; middles from the left end / the %s, seen on that face, %s: %s", edge, u,
-		strings.Join(list, ", "))
+	return fmt.Sprintf("; middles from the left end and from the %s, seen on that face, %s: %s", edge, u,
+		strings.Join(list, "; "))
 }
 
 // from says out of which edge something is cut, and where its middle is.
