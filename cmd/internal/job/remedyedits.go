@@ -55,7 +55,7 @@ func (j *Job) changeEdits(drawer int, c geom.Change) []Edit {
 			return nil // the opening is as it was measured
 		}
 		size := map[string]float64{"width": d.Width, "height": d.Height, "depth": d.Depth}
-		size[c.Key] = j.choice(c)
+		size[c.Key] = choice(c, d.Cutter.Kind, j.Units)
 		var parts []string
 		for _, k := range []string{"width", "height", "depth"} {
 			parts = append(parts, geom.LengthOf(size[k]).Number(j.Units))
@@ -71,51 +71,51 @@ func (j *Job) changeEdits(drawer int, c geom.Change) []Edit {
 	case joinery.FieldDividers:
 		item := strconv.Itoa(c.Item)
 		if c.Key == "height" {
-			return one(j.text(c), string(s), item, c.Key)
+			return one(j.text(d, c), string(s), item, c.Key)
 		}
 		if c.Count > 0 {
 			return one(strconv.Itoa(c.Count), string(s), item, c.Key)
 		}
 		if c.Key == joinery.KeyAt {
-			return one("["+j.text(c)+"]", string(s), item, c.Key)
+			return one("["+j.text(d, c)+"]", string(s), item, c.Key)
 		}
 		if board := j.boardOf(c); board != "" {
 			return one(writeKey(board), string(s), item, "stock")
 		}
 		return nil
 	case joinery.FieldPull:
-		return one(j.text(c), string(s), c.Key)
+		return one(j.text(d, c), string(s), c.Key)
 	case joinery.SettingJoint, joinery.SettingBackJoint, joinery.SettingFasteners,
 		joinery.SettingBackSetback, joinery.SettingFingerWidth:
-		return one(j.text(c), string(s))
+		return one(j.text(d, c), string(s))
 	}
 	if slices.ContainsFunc(joineryKeys, func(k key) bool { return k.name == string(c.Setting) }) && c.Key == "" {
-		return one(j.text(c), "joinery", string(c.Setting))
+		return one(j.text(d, c), "joinery", string(c.Setting))
 	}
 	return nil
 }
 
 // text is a change as the file has it.
-func (j *Job) text(c geom.Change) string {
+func (j *Job) text(d Drawer, c geom.Change) string {
 	if c.Word != "" {
 		return c.Word
 	}
-	return geom.LengthOf(j.choice(c)).Text(j.Units)
+	return geom.LengthOf(choice(c, d.Cutter.Kind, j.Units)).Text(j.Units)
 }
 
-// choice is a length of a change's range, in mm: a bit that is sold, a round one about the middle,
-// or an end where no round one is in it.
-func (j *Job) choice(c geom.Change) float64 {
+// choice is a length of a change's range, in mm: a bit that is sold, the roundest of the middle half, for what is set to
+// an end comes out wrong as often as right, or an end where the range is finer than any step.
+func choice(c geom.Change, kind joinery.CutterKind, u geom.Unit) float64 {
 	ends := c.Ends()
 	if len(ends) < 2 {
 		return ends[0]
 	}
-	if bit, sold := joinery.BitIn(c.Min, c.Max); sold && c.Setting == joinery.SettingCutter {
+	if bit, sold := joinery.BitIn(c.Min, c.Max); sold && c.Setting == joinery.SettingCutter && kind != joinery.Saw {
 		return bit
 	}
-	middle := (c.Min + c.Max) / 2
-	for _, step := range j.roundSteps() {
-		if v := math.Round(middle/step) * step; v >= c.Min && v <= c.Max {
+	middle, quarter := (c.Min+c.Max)/2, (c.Max-c.Min)/4
+	for _, step := range roundSteps(u) {
+		if v := math.Round(middle/step) * step; math.Abs(v-middle) <= quarter {
 			return v
 		}
 	}
@@ -123,8 +123,8 @@ func (j *Job) choice(c geom.Change) float64 {
 }
 
 // roundSteps are the steps in which a shop sets, in mm, coarse ones first.
-func (j *Job) roundSteps() []float64 {
-	if j.Units == geom.Inch {
+func roundSteps(u geom.Unit) []float64 {
+	if u == geom.Inch {
 		return []float64{geom.InchMM / 16, geom.InchMM / 64, geom.InchMM / 1000}
 	}
 	return []float64{0.5, 0.1, 0.01}
@@ -150,9 +150,9 @@ func (j *Job) boardOf(c geom.Change) (name string) {
 // else in one of its own. Of several bits nothing says which it is.
 func (j *Job) cutterEdits(drawer int, c geom.Change) []Edit {
 	d := j.Drawers[drawer]
-	e, only := j.CutterEdit(drawer, j.text(c))
+	e, only := j.CutterEdit(drawer, j.text(j.Drawers[drawer], c))
 	if c.Setting == joinery.SettingGrooveCutter {
-		e, only = j.GrooveCutterEdit(drawer, j.text(c))
+		e, only = j.GrooveCutterEdit(drawer, j.text(j.Drawers[drawer], c))
 	}
 	alone := !slices.ContainsFunc(j.Drawers, func(o Drawer) bool { return o.entry != d.entry })
 	switch {

@@ -108,9 +108,12 @@ func changeText(c geom.Change, s joinery.Spec) string {
 		}
 		return "use a bit of " + v
 	}
-	if _, own := sectionOf(c.Setting); own && c.Key == "" {
-		if c.Min == c.Max {
+	if section, own := sectionOf(c.Setting); own && c.Key == "" {
+		switch {
+		case c.Min == c.Max:
 			return "write " + entryText(c.Setting, v)
+		case section == "joinery" && len(c.Ends()) == 2: // it is set, not bought
+			return fmt.Sprintf("write %s, within %s", entryText(c.Setting, aim(c, s)), v)
 		}
 		return fmt.Sprintf("write %s with %s", entryText(c.Setting, "..."), v)
 	}
@@ -145,6 +148,8 @@ func entryText(s geom.Setting, value string) string {
 // cutterText asks for a cutter as it is to be had.
 func cutterText(c geom.Change, s joinery.Spec, v string) string {
 	switch bit, sold := joinery.BitIn(c.Min, c.Max); {
+	case s.Cutter.Kind == joinery.Saw && joinery.IsStack(c.Min, c.Max) && c.Min < c.Max:
+		return fmt.Sprintf("shim the dado stack to %s, within %s", aim(c, s), v)
 	case s.Cutter.Kind == joinery.Saw && joinery.IsStack(c.Min, c.Max):
 		return "shim the dado stack to " + v
 	case s.Cutter.Kind == joinery.Saw:
@@ -165,6 +170,11 @@ func cutterName(k joinery.CutterKind) string {
 		return "plow iron"
 	}
 	return "cutter"
+}
+
+// aim is what to set within the range of a change.
+func aim(c geom.Change, s joinery.Spec) string {
+	return geom.Millimeters(choice(c, s.Cutter.Kind, s.Units)).In(s.Units)
 }
 
 // span prints the range of a change.
