@@ -74,7 +74,11 @@ func (l loaded) answer() []present.Line {
 	}
 	said := l.counted()
 	watch := strings.TrimSpace(v.Watch + " " + strings.ToUpper(said[:1]) + said[1:] + ".")
-	return []present.Line{{Level: level, Text: v.Text}, {Text: watch}}
+	list := []present.Line{{Level: level, Text: v.Text}, {Text: watch}}
+	for _, said := range l.Saved {
+		list = append(list, present.Line{Text: said})
+	}
+	return list
 }
 
 // head is what other commands begin with: the answer, and what to do next.

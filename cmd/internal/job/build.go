@@ -16,8 +16,11 @@ import (
 // than one of them. It does so with mistakes in the file too, so that they are
 // all reported.
 func (r *reader) job(root *section) *Job {
+	if r.lots != nil {
+		r.lots.apply(root)
+	}
 	get := root.values
-	j := &Job{File: r.src.file, Title: get["job"].text, Units: r.units, src: r.src, open: r.open}
+	j := &Job{File: r.src.file, Title: get["job"].text, Units: r.units, src: r.src, open: r.open, lots: r.lots}
 	j.Preview, j.Step = get["preview"].text, get["cad"].text == CADStep
 	j.cutter = sync.OnceValue(j.cutterText)
 	r.drawings(j, r.sub(root, "dxf", dxfKeys))
@@ -40,11 +43,11 @@ func (r *reader) job(root *section) *Job {
 	b.shop = j.Machines
 	b.openings = b.readOpenings()
 	b.slides, b.slidesLost = b.readSlides()
-	for i, s := range get["drawers"].sections {
+	for _, s := range get["drawers"].sections {
 		if r.full() {
 			break
 		}
-		b.number = i
+		b.number = s.number
 		b.entry(s)
 	}
 	b.plan(j)

@@ -33,7 +33,7 @@ func (j *Job) With(edits ...Edit) (*Job, Problems) {
 	if err != nil {
 		return nil, nil
 	}
-	return Read(j.File, bytes.NewReader(text), Files(j.open))
+	return Read(j.File, bytes.NewReader(text), Files(j.open), inLots(j.lots))
 }
 
 // DrawerPath leads to a key in the entry of a drawer.

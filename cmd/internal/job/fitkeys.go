@@ -121,6 +121,9 @@ func accuracy(s *section, kind joinery.CutterKind) fit.Accuracy {
 // standard that the file names or, for a single reading, by one that is assumed.
 func (r *reader) spread(s *section, board joinery.Stock) fit.Spread {
 	got := fit.Measured(board.Thickness)
+	if s.lot != nil {
+		return got
+	}
 	if word := s.values["tolerance"].text; word != "" {
 		got.Assumed = word
 	} else if by, minus, plus, ok := stock.Assumed(board, len(s.values["thickness"].lengths), r.units); ok {

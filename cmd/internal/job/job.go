@@ -48,6 +48,7 @@ type Job struct {
 	Machines  setup.Machines // of the shop, with a fence
 
 	src     *source
+	lots    *Sorted                                  // nil for a job as it is written
 	cutter  func() string                            // what the file has as cutter, in one line; empty without
 	open    func(name string) (io.ReadCloser, error) // other files; nil where none can be
 	stockAt map[string]map[string]Position           // of each stock, by its key; "" is its own

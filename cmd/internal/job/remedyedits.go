@@ -139,6 +139,9 @@ func (j *Job) boardOf(c geom.Change) (name string) {
 	}
 	for _, s := range j.Stocks {
 		t := s.Thickness
+		if of := j.Sheets.Of[s.Name].LotOf; of != "" && of != s.Name {
+			continue // the file does not know it
+		}
 		if apart := math.Abs(t.Mean - middle); t.Min >= c.Min && t.Max <= c.Max && apart < least {
 			name, least = s.Name, apart
 		}

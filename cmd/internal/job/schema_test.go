@@ -16,6 +16,7 @@ import (
 // keyPaths are all keys of the job file, from its description.
 var keyPaths = strings.Fields(`
 	job units
+	stock.*.readings-per-sheet
 	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price stock.*.material stock.*.cut stock.*.density
 	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.edge-banding stock.*.edge-banding.thickness stock.*.edge-banding.price stock.*.kerf
 	preview cad paper paper.size paper.labels paper.label-columns paper.label-rows

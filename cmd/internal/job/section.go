@@ -28,6 +28,8 @@ type section struct {
 	values map[string]value
 	read   bool            // it is a mapping
 	meant  map[string]bool // keys that unknown entries were probably meant for
+	number int             // among those of a list, from 0
+	lot    *lot            // nil where the file has it so
 }
 
 // mm is the i-th length of a value in millimeters; 0 when it has none.
@@ -46,6 +48,7 @@ type reader struct {
 	open       func(name string) (io.ReadCloser, error) // a file that the job names; nil refuses
 	shared     Problems                                 // those of that file
 	illegible  bool                                     // letters that paper lacks were told of
+	lots       *Sorted                                  // nil for a job as it is written
 }
 
 // section reads the entries of a mapping. title names it in messages.
@@ -231,6 +234,7 @@ func (r *reader) list(n *node, k *key) []*section {
 			break
 		}
 		s := r.section(item, k.keys, "the "+k.noun)
+		s.number = len(all)
 		if name := s.values["name"]; name.text != "" {
 			taken.check(r, name.text, name.at, k.noun)
 		}

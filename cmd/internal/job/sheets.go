@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"strings"
 
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
@@ -108,6 +109,9 @@ type StockSheets struct {
 	// GrainAcross says that the file writes the width of a sheet first: the grain runs along
 	// its second number.
 	GrainAcross bool
+	// Measured are its sheets, where each was measured, as they are cut; LotOf is then the stock of the file.
+	Measured []MeasuredSheet
+	LotOf    string
 	// Short is by how much sheets may be shorter and narrower than their size, in mm.
 	Short [2]float64
 	// KeepOut are the areas that nothing is cut in, as the sheet lies at first.
@@ -147,13 +151,19 @@ func (b *builder) sheets() Sheets {
 
 func (b *builder) sheetSizes(of *section) StockSheets {
 	if get := of.values; !get["sheet"].given && !b.lost && !of.meant["sheet"] {
-		for _, name := range []string{"count", "batch", "other-sheets", "match", "min-sheet", "keep-out"} {
+		for _, name := range strings.Fields("count batch other-sheets match min-sheet keep-out readings-per-sheet") {
 			if v := get[name]; v.given {
 				b.fail(CodeNoEffect, v.at, "write `sheet: length x width` for the stock, or delete it", "%s is for sheets, and the stock %s has no size of them", name, quote(of.name))
 			}
 		}
 	}
 	out := StockSheets{Sizes: sheetSizes(of), Match: of.values["match"].text, Short: b.short(of), GrainAcross: of.values["grain"].text == string(grainWidth)}
+	if out.Measured = b.measured(of); len(out.Measured) > 0 && len(out.Sizes) > 0 {
+		out.Sizes[0].Count = len(out.Measured)
+	}
+	if of.lot != nil {
+		out.LotOf = of.lot.of
+	}
 	for _, k := range of.values["keep-out"].sections {
 		at, size := k.values["at"], k.values["size"]
 		corner := geom.Point{X: at.mm(0), Y: at.mm(1)}

@@ -9,6 +9,11 @@ var stockKeys = []key{
 	{name: "thickness", form: formReadings, required: true, noun: "stock", min: minThickness, max: maxThickness,
 		doc:     "The thickness, or a list of caliper readings from several places",
 		example: "[12.21, 12.16, 12.24]"},
+	{name: "readings-per-sheet", form: formCount, min: 1, max: maxReadings,
+		doc: "The readings of thickness are sheet by sheet, so many of each; a box then gets boards of sheets that " +
+			"measure alike, sorted into as few lots as will do, each cut at one setting",
+		without: "it is not known which reading is of which sheet",
+		example: "2", with: "thickness: [12.05, 12.07, 12.31, 12.29]\nsheet: 1525 x 1525"},
 	{name: "sheet", form: formSize, sides: []string{"length", "width"}, min: minSize, max: maxSize,
 		doc: "The size of a sheet as bought", without: "parts are not checked against it",
 		example: "1525 x 1525"},

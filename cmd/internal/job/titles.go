@@ -19,7 +19,8 @@ var titles = map[string]string{
 	"keep-out": "Clamps and stops", "keep-out.at": "Corner of the area", "keep-out.size": "Size of the area",
 	"match": "Matching fronts", "material": "Material", "cut": "Sawn", "density": "Density",
 	"stiffness": "Stiffness along the grain", "stiffness-across": "Stiffness across the grain",
-	"tolerance": "Thickness standard", "kerf": "Kerf", "edge-banding": "Edge banding",
+	"readings-per-sheet": "Readings of each sheet",
+	"tolerance":          "Thickness standard", "kerf": "Kerf", "edge-banding": "Edge banding",
 	"edge-banding.price": "Price of the banding",
 
 	// Cutters and bits.

@@ -31,6 +31,8 @@ type Loaded struct {
 	// MoreNotes is how many of those beyond are notes.
 	MoreNotes int
 	Warnings  []record.Warning
+	// Saved says of each stock of which the sheets are in lots what that saves.
+	Saved []string
 }
 
 // Failed reports whether the job cannot be built.
@@ -46,6 +48,7 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 // Parse reads a job file, which is then to be worked out. open opens the files that the job names.
 func Parse(name string, in io.Reader, open func(name string) (io.ReadCloser, error)) (l Loaded) {
 	l.Job, l.Problems = job.Read(name, in, job.Files(open))
+	l.sortSheets()
 	return l
 }
 

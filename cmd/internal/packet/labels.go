@@ -10,6 +10,8 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
@@ -98,6 +100,10 @@ func (m maker) labelsOfParts() (list []paper.Label) {
 	for i := range m.plan.Stocks {
 		maps.Copy(from, m.plan.Stocks[i].Sources())
 	}
+	measured := make(map[string][]record.MeasuredSheet)
+	for _, k := range m.report.Sheets {
+		measured[k.Stock] = k.Measured
+	}
 	for _, d := range m.batch.Drawers {
 		for _, p := range d.Parts {
 			for n := range p.Quantity {
@@ -106,6 +112,9 @@ func (m maker) labelsOfParts() (list []paper.Label) {
 					l.Board = from[p.Name][n].Board
 					if sheet := fmt.Sprint(from[p.Name][n].Sheet); !strings.HasPrefix(l.Board, sheet) {
 						l.Facts += ", sheet " + sheet // a board's name begins with that of the first sheet cut so
+					}
+					if list, at := measured[p.Stock.Name], from[p.Name][n].Sheet-1; at < len(list) {
+						l.Facts += ", " + present.MeasuredSheet(list[at], m.unit)
 					}
 				}
 				list = append(list, l)

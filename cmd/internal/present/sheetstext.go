@@ -71,7 +71,15 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 	case k.EndTrim > k.Trim:
 		how += fmt.Sprintf(" and %s at the ends, for registration holes", caliper(k.EndTrim, u))
 	}
+	for i, one := range k.Measured {
+		how += fmt.Sprintf("; sheet %d is %s", i+1, MeasuredSheet(one, u))
+	}
 	return how
+}
+
+// MeasuredSheet is a sheet as the shop knows it: by its number in the order of the readings, and what it measures.
+func MeasuredSheet(one record.MeasuredSheet, u geom.Unit) string {
+	return fmt.Sprintf("no. %d, %s %s", one.Number, caliper(one.Thickness, u), u)
 }
 
 // inShop prints a length that nobody reads off a caliper: in inches as a fraction where it is one.

@@ -47,10 +47,11 @@ type SheetStock struct {
 	Cost           float64           `json:"cost"`
 	Completed      bool              `json:"completed"` // the search ended by itself
 	Sizes          []SheetSize       `json:"sizes"`
-	Sheets         []LaidSheet       `json:"sheets"`          // different ones
-	Unplaced       []Shortfall       `json:"unplaced"`        // pieces that no sheet holds
-	Cuts           []SawCut          `json:"cuts"`            // in order, for saws
-	SettingChanges int               `json:"setting_changes"` // how often the fence or stop is set for them
+	Measured       []MeasuredSheet   `json:"measured,omitempty"` // the sheets that are cut, in order
+	Sheets         []LaidSheet       `json:"sheets"`             // different ones
+	Unplaced       []Shortfall       `json:"unplaced"`           // pieces that no sheet holds
+	Cuts           []SawCut          `json:"cuts"`               // in order, for saws
+	SettingChanges int               `json:"setting_changes"`    // how often the fence or stop is set for them
 }
 
 // SheetSize is a size of sheet and how many are used.
@@ -62,6 +63,12 @@ type SheetSize struct {
 	Batch  string  `json:"batch,omitempty"`
 	Price  float64 `json:"price,omitempty"`
 	Used   int     `json:"used"`
+}
+
+// MeasuredSheet is a sheet by its number in the order of the readings.
+type MeasuredSheet struct {
+	Number    int    `json:"number"`
+	Thickness Length `json:"thickness"`
 }
 
 // UsedSizes are the sizes of sheets that are used.

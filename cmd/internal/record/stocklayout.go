@@ -52,6 +52,9 @@ func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 		}
 	}
 	out.Cost = Money(out.Cost)
+	for _, one := range s.Measured[:min(l.Count, len(s.Measured))] {
+		out.Measured = append(out.Measured, MeasuredSheet{one.Number, Length(one.Thickness.Mean)})
+	}
 	s.addSheets(&out)
 	for i, n := range l.Remaining {
 		if out.Pieces += s.Pieces[i].Count; n > 0 {

@@ -48,6 +48,7 @@ var workMeanings = map[string]map[string]string{
 		"cost":            "what the sheets cost",
 		"completed":       "true: the search ended by itself",
 		"sizes":           "the sizes that sheets come in",
+		"measured":        "the sheets that are cut, in their order, where each was measured",
 		"sheets":          "the different sheets",
 		"unplaced":        "parts that no sheet holds",
 		"cuts":            "the cuts in order, for a saw",
@@ -72,6 +73,10 @@ var workMeanings = map[string]map[string]string{
 		"batch":  "the batch that it was made in",
 		"price":  "of one",
 		"used":   "how many are used",
+	},
+	"MeasuredSheet": {
+		"number":    "its number, from 1, in the order of the readings",
+		"thickness": "the mean of its readings",
 	},
 	"LaidSheet": {
 		"number":     "the number of the first sheet that is cut in this way",

@@ -48,6 +48,8 @@ type Stock struct {
 	Parts     [][]batch.Part // that each piece serves, at least one; Quantity is what it serves each with
 	Router    mill.Settings  // of a job; without bits
 	Sheets    []nest.Sheet
+	Measured  []job.MeasuredSheet // its sheets by their numbers less 1, where each was measured
+	LotOf     string              // the stock of the job file that it is a lot of; empty for none
 	Layout    nest.Layout
 	Laid      []Sheet
 	// GrainAcross says that in the job file the second number of a sheet is along the grain.
@@ -179,7 +181,7 @@ func (p Plan) file(stock string) string {
 func (r order) asked(wide bool) (Stock, *Problem) {
 	b, stock, groups := r.b, r.stock, r.groups
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
+	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, Measured: of.Measured, LotOf: of.LotOf, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		MinOffcut: [2]geom.Length{geom.LengthOf(b.Sheets.MinOffcut[0]), geom.LengthOf(b.Sheets.MinOffcut[1])},
 		Rules:     nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
@@ -211,7 +213,7 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 	}
 	trim := nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(top)}
 	for _, k := range r.shelf {
-		if k.Stock == stock.Name {
+		if k.Stock == stock.Name && of.LotOf == "" { // an offcut has no readings
 			s.Sheets = append(s.Sheets, nest.Sheet{Name: k.Name, Length: k.Length, Width: k.Width, Count: 1, Offcut: true, Batch: k.Batch})
 		}
 	}

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -37,6 +38,7 @@ func (s *Stock) Used() []int {
 func (p Plan) Offcuts() (used, left []list.Offcut) {
 	side := func(l int64) int64 { return int64(sheet.OffcutSide(geom.Length(l), p.Units)) }
 	for _, s := range p.Stocks {
+		stock := cmp.Or(s.LotOf, s.Name)
 		for _, one := range s.Laid {
 			size := s.Sheets[one.Sheet]
 			if size.Offcut {
@@ -44,7 +46,7 @@ func (p Plan) Offcuts() (used, left []list.Offcut) {
 			}
 			for k, o := range one.Offcuts {
 				for n := range one.Count {
-					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(s.Name, one, n, k),
+					left = append(left, list.Offcut{Stock: stock, Name: p.OffcutName(s.Name, one, n, k),
 						Length: side(o.Length), Width: side(o.Width), Batch: size.Batch})
 				}
 			}
