@@ -16,7 +16,8 @@ import (
 func TestLots(t *testing.T) {
 	for boxes, want := range map[int][]sheet.Lot{4: {{From: 0, To: 2, Boxes: 4}}, 6: {{From: 2, To: 5, Boxes: 6}},
 		7: {{From: 0, To: 2, Boxes: 4}, {From: 2, To: 4, Boxes: 3}}, 11: nil} {
-		if got := sorting([]int{1200, 1205, 1240, 1247, 1255}, 20, slices.Repeat([]int{1}, boxes), 2).Lots(); !slices.Equal(got, want) {
+		s := sorting([]int{1200, 1205, 1240, 1247, 1255}, 20, slices.Repeat([]int{1}, boxes), 2)
+		if got := s.Lots(); !slices.Equal(got, want) {
 			t.Errorf("%d boxes: %v, not %v", boxes, got, want)
 		}
 	}

@@ -67,7 +67,8 @@ func TestLotsOfSheets(t *testing.T) {
 			numbers[stock] = append(numbers[stock], one.Number)
 		}
 	}
-	if a, b := numbers["birch A"], numbers["birch B"]; !slices.Equal(a, []int{7, 1, 6, 4}) || !slices.Equal(b, []int{3, 2}) {
+	a, b := numbers["birch A"], numbers["birch B"]
+	if !slices.Equal(a, []int{7, 1, 6, 4}) || !slices.Equal(b, []int{3, 2}) {
 		t.Errorf("%v", numbers)
 	}
 	if !strings.HasPrefix(l.Saved[0], "birch in 2 lots: 2 settings, 5 with each sheet for itself; ") {
