@@ -8,7 +8,6 @@ package breakdown
 import (
 	"cmp"
 	"container/heap"
-	"fmt"
 	"math"
 	"slices"
 
@@ -29,6 +28,8 @@ type Sheet struct {
 // Rules of breaking down.
 type Rules struct {
 	Kerf int64
+	// Allowance is how much larger a board is first cut where its size gets a cut of its own, 0 for none.
+	Allowance int64
 	// Weight is that of a square of unit sides, in kg, 0 where it is not known;
 	// Heaviest is what one person puts onto a saw.
 	Weight, MaxWeight float64
@@ -69,6 +70,8 @@ type Cut struct {
 	Kind  Kind
 	// Trim says that it straightens an edge, off which all else is measured.
 	Trim bool
+	// Rough says that what it gives is larger by the allowance, which a cut on the machine takes off.
+	Rough bool
 	// Setting is what the fence or stop keeps between itself and the blade, or what lies
 	// before the guide: the width of what is given, of a trim along the fence that of what
 	// stays. Of other trims it is what they take off, by eye.
@@ -83,101 +86,17 @@ type Cut struct {
 	Short          bool      // the board is too small to be held by hand or guided by the fence
 }
 
-// board is one in hand with what is to be done to it.
-type board struct {
-	nest.CutTree
-	mark  string // what is written on it: the sheet's number, and a letter of the strip
-	name  string // its mark with what it is for
-	short string
-	count int
-	edge  [2]int64 // along x and y, what is to be trimmed off its first edge
-	over  [2]int64 // what is beyond its last section and is no part of the layout
-	of    *sheet
-}
-
-// sheet is what the boards of one have in common.
-type sheet struct {
-	Sheet
-	strips int      // that have a letter
-	called []string // what placed pieces are called as boards
-}
-
-// strip names a board that is cut further: by a letter, and by the pieces that it holds.
-func (b *board) strip() {
-	b.mark = b.of.Name + letters(b.of.strips)
-	name, short := b.of.Names(b.Placed())
-	b.name, b.short = "strip "+b.mark+" for "+name, b.mark+" for "+short
-	b.of.strips++
-}
-
-// whole is the size of a board with what is still to be trimmed off.
-func (b board) whole(axis geom.Axis) int64 {
-	return b.Size(axis) + b.edge[axis] + b.over[axis]
-}
-
-func (b board) hand() Workpiece {
-	return Workpiece{Name: b.name, Short: b.short, Length: b.whole(geom.AlongX), Width: b.whole(geom.AlongY)}
-}
-
-// next is the axis along which a board is cut next, and its sections along it; none
-// where it is done.
-func (b board) next() (axis geom.Axis, sections []nest.CutTree) {
-	if len(b.Sections) > 0 {
-		return b.Axis, slices.DeleteFunc(slices.Clone(b.Sections), nest.CutTree.Waste)
-	}
-	if b.Piece >= 0 {
-		for _, way := range [...]geom.Axis{b.ShorterSide(), 1 - b.ShorterSide()} {
-			if b.edge[way] > 0 || b.over[way] > 0 {
-				return way, []nest.CutTree{b.CutTree}
-			}
-		}
-	}
-	return geom.AlongX, nil
-}
-
-// clean is what trims leave of the end of a board that reaches so far along an axis.
-func (b board) clean(axis geom.Axis, rest int64) [2]int64 {
-	size := [2]int64{b.Length, b.Width}
-	size[axis] = max(0, rest-b.over[axis])
-	return size
-}
-
-// settled is a board without sections that are all of it.
-func (b board) settled() board {
-	for len(b.Sections) == 1 && b.Sections[0].Size(b.Axis) == b.whole(b.Axis) {
-		b.CutTree = b.Sections[0]
-	}
-	return b
-}
-
-// done reports whether a board is a piece, to which nothing is done.
-func (b board) done() bool {
-	_, more := b.next()
-	return len(more) == 0 && b.Piece >= 0
-}
-
-// given is a board as it is in hand once it is cut off.
-func (b board) given() Workpiece {
-	h := b.hand()
-	if b.done() {
-		h.Piece = true
-		b.of.called[b.Piece] = b.mark
-		name, short := b.of.Names(b.Placed())
-		h.Name, h.Short = b.mark+" "+name, b.mark+" "+short
-	}
-	return h
-}
-
 // Cuts puts the cuts of sheets in order. Within a stage cuts of one setting are made one
-// after the other on all boards, as far as what lies on them allows. Of each sheet it gives
-// what its placed pieces are called as boards.
-func Cuts(sheets []Sheet, r Rules) (cuts []Cut, called [][]string) {
+// after the other on all boards, as far as what lies on them allows. Of each sheet it tells
+// what they make of its layout.
+func Cuts(sheets []Sheet, r Rules) (cuts []Cut, laid []Laid) {
+	laid = make([]Laid, len(sheets))
 	c := cutter{rules: r}
 	var boards []board
-	for _, s := range sheets {
-		t := s.Size.Trim
-		of := &sheet{Sheet: s, called: make([]string, len(s.Board.Placed()))}
-		called = append(called, of.called)
+	for i, s := range sheets {
+		t, n := s.Size.Trim, len(s.Board.Placed())
+		laid[i] = Laid{Called: make([]string, n), Places: make([][2]int64, n)}
+		of := &sheet{Sheet: s, cut: &laid[i]}
 		b := board{CutTree: s.Board, mark: s.Name, name: "sheet " + s.Name, short: s.Name, of: of, count: s.Count,
 			edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}.settled()
 		b.given() // which may be a piece as it is
@@ -187,7 +106,7 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, called [][]string) {
 		boards = c.stage(boards, stage)
 	}
 	setDevices(c.cuts)
-	return c.cuts, called
+	return c.cuts, laid
 }
 
 type cutter struct {
@@ -211,7 +130,7 @@ func (c *cutter) lighten(b board) []board {
 	at, best := -1, int64(math.MaxInt64)
 	for i, s := range sections {
 		cut := s.From(axis) + s.Size(axis)
-		if rest := end - cut - c.rules.Kerf; rest > 0 {
+		if rest := end - cut - c.rules.Kerf; rest > 0 && !(b.halved[axis] && i == len(sections)-1) {
 			if most := max(cut-b.From(axis)+b.edge[axis], rest); most < best {
 				at, best = i, most
 			}
@@ -224,9 +143,24 @@ func (c *cutter) lighten(b board) []board {
 	first, second := b, b
 	first.CutTree = b.Part(axis, b.From(axis), cut)
 	first.Axis, first.Sections = axis, sections[:at+1]
+	first.over[axis], first.halved[axis], second.edge[axis] = 0, true, 0
+	room, wanted := c.roomOf(b, axis, sections), c.rules.tight(first.CutTree, axis)
+	if c.heavy(first) { // each time that it is cut in two, one more of its sections is the last
+		wanted += int64(at)
+	}
+	rough := c.onMachine(sections[at].Size(axis), b.whole(1-axis))
+	if rough && at == 0 {
+		wanted++
+	}
+	by, got := room.take(wanted, at == len(sections)-1)
+	rough = rough && got
+	cut += by
+	for i, s := range sections[at+1:] {
+		sections[at+1+i] = moved(s, axis, by)
+	}
+	first.CutTree = grown(first.CutTree, axis, by)
 	second.CutTree = b.Part(axis, cut+c.rules.Kerf, max(cut+c.rules.Kerf, b.From(axis)+b.Size(axis)))
 	second.Axis, second.Sections = axis, sections[at+1:]
-	first.over[axis], second.edge[axis] = 0, 0
 	if over := end - cut - c.rules.Kerf - second.Size(axis); over < second.over[axis] {
 		second.over[axis] = over
 	}
@@ -234,12 +168,13 @@ func (c *cutter) lighten(b board) []board {
 	first.strip()
 	gives, left := first.given(), second.hand()
 	if left.Offcut = second.Waste(); left.Offcut {
-		left.Clean = second.clean(axis, second.whole(axis))
+		left.Clean = second.offcut(axis, cut+c.rules.Kerf, second.whole(axis))
 	} else {
 		second.strip()
 		left = second.given()
 	}
-	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count, Workpiece: b.hand(), Yields: gives, Remainder: left, NeedsHelper: true})
+	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Rough: rough, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count,
+		Workpiece: b.hand(), Yields: gives, Remainder: left, NeedsHelper: true})
 	list := c.lighten(first)
 	if !left.Offcut {
 		list = append(list, c.lighten(second)...)
@@ -333,9 +268,23 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		from: b.From(axis), end: b.From(axis) + b.Size(axis) + b.over[axis],
 	}
 	h.trim(b.edge[axis], h.from)
+	h.single = len(sections) == 1
+	room := c.roomOf(b, axis, sections)
 	for i, s := range sections {
-		h.trim(s.From(axis)-h.from, s.From(axis)) // waste before it, which only sets that keep their order have
-		parts = append(parts, h.part(s, i == len(sections)-1))
+		s, last := moved(s, axis, room.shift), i == len(sections)-1
+		if before := s.From(axis) - h.from; before > 0 { // waste, which only sets that keep their order have
+			b.offcut(axis, h.from, before-c.rules.Kerf+b.over[axis])
+			h.trim(before, s.From(axis))
+		}
+		by, _ := room.take(c.rules.tight(s, axis), last)
+		size, rough := s.Size(axis)+by, false
+		s = c.rules.larger(s, axis, by)
+		if h.end > s.From(axis)+size && h.next(size, h.extent()) == HandHeld && c.onMachine(size, b.whole(1-axis)) {
+			if by, rough = room.take(1, last); rough {
+				s = oversize(s, axis, by)
+			}
+		}
+		parts = append(parts, h.part(s, last, rough))
 	}
 	return h.cuts, parts
 }
@@ -343,14 +292,23 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 // inHand is a board while its parts are cut off it along one axis.
 type inHand struct {
 	*cutter
-	board board
-	stage int
-	axis  geom.Axis
-	rest  Workpiece // what is still in hand of it
-	from  int64     // where that begins
-	end   int64     // of the board
-	cuts  []Cut
-	given int // pieces that it gave
+	board  board
+	stage  int
+	axis   geom.Axis
+	rest   Workpiece // what is still in hand of it
+	from   int64     // where that begins
+	end    int64     // of the board
+	cuts   []Cut
+	given  int  // pieces that it gave
+	single bool // one part is all that comes of it
+}
+
+// extent is how far what is in hand reaches along the axis.
+func (h *inHand) extent() int64 {
+	if h.axis == geom.AlongY {
+		return h.rest.Width
+	}
+	return h.rest.Length
 }
 
 // resized is a workpiece of another size along the axis.
@@ -391,7 +349,7 @@ func (h *inHand) trim(trim, to int64) {
 }
 
 // part cuts off a section: where nothing is beyond it, it is what is in hand.
-func (h *inHand) part(section nest.CutTree, last bool) board {
+func (h *inHand) part(section nest.CutTree, last, rough bool) board {
 	p := h.board
 	p.CutTree = section
 	p.edge[h.axis], p.over[h.axis] = 0, 0
@@ -405,6 +363,7 @@ func (h *inHand) part(section nest.CutTree, last bool) board {
 	case p.done():
 		h.given++
 		p.mark = h.board.numbered(h.given)
+	case h.single && h.board.mark != h.board.of.Name: // it is the strip still
 	default:
 		p.strip()
 	}
@@ -419,14 +378,10 @@ func (h *inHand) part(section nest.CutTree, last bool) board {
 	if rest := h.end - h.from; rest > 0 {
 		left = h.resized(h.rest, rest)
 		if left.Name, left.Short, left.Offcut = h.board.name, h.board.short, last; left.Offcut {
-			left.Clean = h.board.clean(h.axis, rest)
+			left.Clean = h.board.offcut(h.axis, h.from, rest)
 		}
 	}
-	extent := h.rest.Length
-	if h.axis == geom.AlongY {
-		extent = h.rest.Width
-	}
-	h.cut(Cut{Kind: h.next(size, extent), Setting: size, Yields: gives, Remainder: left})
+	h.cut(Cut{Kind: h.next(size, h.extent()), Rough: rough, Setting: size, Yields: gives, Remainder: left})
 	return p
 }
 
@@ -456,23 +411,11 @@ func (c *cutter) kind(setting, length, extent int64) Kind {
 	return HandHeld
 }
 
+// onMachine reports whether fence or sled takes the allowance off a board of this length, down to a size.
+func (c *cutter) onMachine(size, length int64) bool {
+	return c.kind(size, length, size+c.rules.Allowance) != HandHeld
+}
+
 func (c *cutter) heavyHand(h Workpiece) bool {
 	return c.rules.MaxWeight > 0 && float64(h.Length)*float64(h.Width)*c.rules.Weight > c.rules.MaxWeight
-}
-
-// numbered marks a piece that comes off a board: 1A2 is the second of strip 1A, 1-2 of sheet 1.
-func (b board) numbered(n int) string {
-	if b.mark == b.of.Name {
-		return fmt.Sprintf("%s-%d", b.mark, n)
-	}
-	return fmt.Sprint(b.mark, n)
-}
-
-// letters count strips: A to Z, AA and so on, without I and O, which look like 1 and 0.
-func letters(n int) (text string) {
-	const known = "ABCDEFGHJKLMNPQRSTUVWXYZ"
-	for n++; n > 0; n = (n - 1) / len(known) {
-		text = known[(n-1)%len(known):][:1] + text
-	}
-	return text
 }

@@ -31,9 +31,17 @@ func TestCuts(t *testing.T) {
 		sheet := nest.Sheet{Name: "s", Length: rapid.Int64Range(650, 1500).Draw(t, "long"), Width: rapid.Int64Range(650, 1500).Draw(t, "wide"),
 			Trim: nest.Trim{Left: trim("left"), Right: trim("right"), Bottom: trim("bottom"), Top: trim("top")}}
 		rules := nest.Rules{Kerf: rapid.Int64Range(0, 4).Draw(t, "kerf"), Stages: rapid.SampledFrom([]int{0, 3, 4}).Draw(t, "stages")}
+		roomy := rapid.Bool().Draw(t, "roomy") // then there is wood beside every layout
+		if roomy {
+			sheet.Trim.Right, sheet.Trim.Top = sheet.Trim.Right+300, sheet.Trim.Top+300
+			sheet.Length, sheet.Width = sheet.Length+300, sheet.Width+300
+		}
 		l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{sheet}, rules, nest.Options{Effort: 2})
 		if err != nil {
 			t.Fatal(err)
+		}
+		if roomy {
+			sheet.Trim.Right, sheet.Trim.Top = sheet.Trim.Right-300, sheet.Trim.Top-300
 		}
 		var sheets []Sheet
 		inHand := make(map[string]Workpiece)
@@ -43,20 +51,33 @@ func TestCuts(t *testing.T) {
 				t.Fatal("a sheet does not come apart")
 			}
 			name := fmt.Sprint(n + 1)
-			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(placed []int) (string, string) { return pieces[s.Placements[placed[0]].Piece].Name, "" }})
+			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b,
+				Names: func(placed []int) (string, string) { return pieces[s.Placements[placed[0]].Piece].Name, "" }})
 			inHand["sheet "+name] = Workpiece{Name: "sheet " + name, Short: name, Length: sheet.Length, Width: sheet.Width}
 		}
-		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
-		cuts, called := Cuts(sheets, r)
+		r := Rules{Kerf: rules.Kerf, Allowance: rapid.Int64Range(0, 5).Draw(t, "allowance"), Weight: 1e-5,
+			MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, RipCapacity: 1300,
+			CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
+		cuts, laid := Cuts(sheets, r)
 		var person atSaw
 		for n, c := range cuts {
 			if err := person.make(c); err != nil {
 				t.Fatalf("cut %d: %v\n%+v", n, err, cuts)
 			}
-			if inHand[c.Workpiece.Name] != (Workpiece{Name: c.Workpiece.Name, Short: c.Workpiece.Short, Length: c.Workpiece.Length, Width: c.Workpiece.Width}) {
+			if inHand[c.Workpiece.Name] != (Workpiece{Name: c.Workpiece.Name, Short: c.Workpiece.Short,
+				Length: c.Workpiece.Length, Width: c.Workpiece.Width}) {
 				t.Fatalf("cut %d is of %+v, in hand is %+v\n%+v", n, c.Workpiece, inHand[c.Workpiece.Name], cuts)
 			}
 			delete(inHand, c.Workpiece.Name)
+			if roomy && r.Allowance > 0 && c.Remainder.Piece && !c.Trim {
+				t.Fatalf("cut %d leaves a finished part: %+v", n, c)
+			}
+			if c.Rough {
+				again := slices.IndexFunc(cuts[n+1:], func(d Cut) bool { return d.Workpiece.Name == c.Yields.Name })
+				if c.Kind != HandHeld || again < 0 || c.Stage > 0 && cuts[n+1+again].Kind == HandHeld && !cuts[n+1+again].Trim {
+					t.Fatalf("cut %d is rough, and no machine brings what it gives to its size: %+v", n, c)
+				}
+			}
 			long := func(h Workpiece, across bool) int64 {
 				if across {
 					return h.Width
@@ -113,8 +134,8 @@ func TestCuts(t *testing.T) {
 			switch {
 			case h.Piece:
 				board, name, _ := strings.Cut(h.Name, " ")
-				if !slices.ContainsFunc(called, func(of []string) bool { return slices.Contains(of, board) }) {
-					t.Fatalf("%s is not what a piece is called: %v", board, called)
+				if !slices.ContainsFunc(laid, func(of Laid) bool { return slices.Contains(of.Called, board) }) {
+					t.Fatalf("%s is not what a piece is called: %v", board, laid)
 				}
 				got = append(got, fmt.Sprint(name, " ", h.Length, " ", h.Width))
 			case !h.Offcut && !strings.Contains(h.Name, "trim"):
@@ -128,6 +149,33 @@ func TestCuts(t *testing.T) {
 				x, y := p.Size(pieces)
 				want = append(want, fmt.Sprint(pieces[p.Piece].Name, " ", x, " ", y))
 			}
+		}
+		for i := range l.Sheets {
+			l.Sheets[i].Placements = slices.Clone(l.Sheets[i].Placements)
+			for n, at := range laid[i].Places {
+				p := &l.Sheets[i].Placements[n]
+				p.X, p.Y = at[0], at[1]
+			}
+			x, y := sheet.Length-sheet.Trim.Right, sheet.Width-sheet.Trim.Top
+			for _, o := range laid[i].Offcuts {
+				if o.X+o.Length > x || o.Y+o.Width > y {
+					t.Fatalf("an offcut is beyond the sheet: %+v", o)
+				}
+				for _, p := range l.Sheets[i].Placements {
+					a, b := p.Size(pieces)
+					if p.X < o.X+o.Length && o.X < p.X+a && p.Y < o.Y+o.Width && o.Y < p.Y+b {
+						t.Fatalf("an offcut has a piece in it: %+v, %+v", o, p)
+					}
+				}
+			}
+		}
+		rules.Stages = 0 // an allowance may take a stage of its own
+		apart := slices.Clone(pieces)
+		for i := range apart {
+			apart[i].Set = 0 // or lie between the pieces of a set
+		}
+		if err := nest.Check(l, apart, []nest.Sheet{sheet}, rules); err != nil {
+			t.Fatalf("pieces do not lie where cuts leave them: %v", err)
 		}
 		slices.Sort(got)
 		slices.Sort(want)
@@ -188,7 +236,8 @@ func TestGrouped(t *testing.T) {
 	var sheets []Sheet
 	for n, s := range l.Sheets {
 		b, _ := nest.Cuts(s, pieces, sheet, rules)
-		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b, Names: func([]int) (string, string) { return "", "" }})
+		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b,
+			Names: func([]int) (string, string) { return "", "" }})
 	}
 	settings := make(map[string]bool)
 	cuts, _ := Cuts(sheets, Rules{Kerf: 3, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
@@ -210,7 +259,8 @@ func TestNearlyWhole(t *testing.T) {
 		t.Fatal(err)
 	}
 	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
-	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func([]int) (string, string) { return "p", "" }}}, Rules{Kerf: 2, Weight: 1, MaxWeight: 1})
+	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b,
+		Names: func([]int) (string, string) { return "p", "" }}}, Rules{Kerf: 2, Weight: 1, MaxWeight: 1})
 	if len(cuts) != 1 || !cuts[0].Yields.Piece || cuts[0].Yields.Width != 565 {
 		t.Errorf("%+v", cuts)
 	}
@@ -244,14 +294,18 @@ func TestShortEdge(t *testing.T) {
 func TestMarks(t *testing.T) {
 	side := nest.CutTree{Y: 103, Length: 200, Width: 97, Piece: 2}
 	strip := nest.CutTree{Length: 410, Width: 200, Piece: -1, Axis: geom.AlongX, Sections: []nest.CutTree{
-		{Length: 200, Width: 200, Piece: -1, Axis: geom.AlongY, Sections: []nest.CutTree{{Length: 200, Width: 100, Piece: 1}, side}},
+		{Length: 200, Width: 200, Piece: -1, Axis: geom.AlongY,
+			Sections: []nest.CutTree{{Length: 200, Width: 100, Piece: 1}, side}},
 		{X: 203, Length: 200, Width: 200, Piece: 3}}}
 	sheet := Sheet{Name: "7", Count: 1, Size: nest.Sheet{Length: 410, Width: 310},
-		Board: nest.CutTree{Length: 410, Width: 310, Piece: -1, Axis: geom.AlongY, Sections: []nest.CutTree{strip, {Y: 203, Length: 410, Width: 100, Piece: 0}}},
+		Board: nest.CutTree{Length: 410, Width: 310, Piece: -1, Axis: geom.AlongY,
+			Sections: []nest.CutTree{strip, {Y: 203, Length: 410, Width: 100, Piece: 0}}},
 		Names: func(placed []int) (string, string) { return fmt.Sprint(placed), fmt.Sprint("no. ", placed) }}
-	cuts, called := Cuts([]Sheet{sheet}, Rules{Kerf: 3, MinGuided: 50, RipCapacity: 400, CrosscutCapacity: 400, SledCapacity: 500})
-	if want := []string{"7-1", "7B1", "7B2", "7A1"}; !slices.Equal(called[0], want) {
-		t.Errorf("pieces are called %q, want %q", called[0], want)
+	cuts, laid := Cuts([]Sheet{sheet}, Rules{
+		Kerf: 3, MinGuided: 50, RipCapacity: 400, CrosscutCapacity: 400, SledCapacity: 500,
+	})
+	if want := []string{"7-1", "7B1", "7B2", "7A1"}; !slices.Equal(laid[0].Called, want) {
+		t.Errorf("pieces are called %q, want %q", laid[0].Called, want)
 	}
 	var got []string
 	for _, c := range cuts {

@@ -256,11 +256,7 @@ type Offcut struct{ X, Y, Length, Width int64 }
 // free ones what is beyond all pieces at an end and at a side.
 func Offcuts(l LaidSheet, pieces []Piece, sheet Sheet, r Rules, kept [2]int64) []Offcut {
 	var list []Offcut
-	keep := func(b CutTree) {
-		if max(b.Length, b.Width) >= kept[0] && min(b.Length, b.Width) >= kept[1] {
-			list = append(list, Offcut{b.X, b.Y, b.Length, b.Width})
-		}
-	}
+	keep := func(b CutTree) { list = append(list, Offcut{b.X, b.Y, b.Length, b.Width}) }
 	if b, ok := Cuts(l, pieces, sheet, r); r.Method == Guillotine && ok {
 		var walk func(CutTree)
 		walk = func(b CutTree) {
@@ -292,6 +288,14 @@ func Offcuts(l LaidSheet, pieces []Piece, sheet Sheet, r Rules, kept [2]int64) [
 		keep(end)
 		keep(side)
 	}
+	return Kept(list, kept)
+}
+
+// Kept are offcuts, the largest first, without those whose sides are less than a longer and a shorter one.
+func Kept(list []Offcut, sides [2]int64) []Offcut {
+	list = slices.DeleteFunc(list, func(o Offcut) bool {
+		return max(o.Length, o.Width) < sides[0] || min(o.Length, o.Width) < sides[1]
+	})
 	slices.SortStableFunc(list, func(a, b Offcut) int {
 		return cmp.Compare(float64(b.Length)*float64(b.Width), float64(a.Length)*float64(a.Width))
 	})

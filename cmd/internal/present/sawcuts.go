@@ -80,8 +80,11 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			before = cuts[i-1]
 		}
 		setting, how := setFor(c, before, u), c.Kind
-		if c.Trim {
+		switch {
+		case c.Trim:
 			how += ", clean-up"
+		case c.Rough:
+			how += ", rough"
 		}
 		if c.Count > 1 {
 			how += fmt.Sprintf(", %d boards", c.Count)
@@ -205,12 +208,12 @@ const boardsCalled = "Write its name on each strip; 1A2 on the picture comes off
 
 // settingNotes say what the words of some cuts mean: clean-up, again, measure.
 func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string) {
-	trims, again, rest := make(map[string]bool), false, false
+	trims, again, rest, rough := make(map[string]bool), false, false, false
 	for _, c := range k.Cuts {
 		if c.Trim {
 			trims[c.Kind] = true
 		}
-		again = again || c.SetAsCut > 0
+		again, rough = again || c.SetAsCut > 0, rough || c.Rough
 		rest = rest || c.Remainder != nil && c.Remainder.Piece && !c.Trim
 	}
 	var how []string
@@ -232,6 +235,10 @@ func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string
 		if trims[fenceCut] {
 			list = append(list, "Joint a rough or bowed edge before it goes against the fence.")
 		}
+	}
+	if rough {
+		list = append(list, "A rough cut leaves a strip a little too wide: a later cut at the fence, or on the sled, "+
+			"brings it to size.")
 	}
 	if again {
 		list = append(list, "\"Again\": the fence or stop stood elsewhere since, or the fence was taken away for "+

@@ -82,9 +82,10 @@ func goesOn(before, c record.SawCut) bool {
 func setForGroup(c record.SawCut) (of struct {
 	kind    string
 	trim    bool
+	rough   bool
 	setting record.Length
 }) {
-	of.kind, of.trim, of.setting = c.Kind, c.Trim, c.Setting
+	of.kind, of.trim, of.rough, of.setting = c.Kind, c.Trim, c.Rough, c.Setting
 	return of
 }
 
@@ -97,6 +98,8 @@ func setInGroup(c record.SawCut, u geom.Unit) string {
 		return "Clean-up on the sled, " + at + " off"
 	case c.Trim && c.Kind == handHeld:
 		return "Clean-up by a guide, " + at + " off"
+	case c.Rough:
+		return "Cut along a guide at " + at + ", rough"
 	case c.Kind == handHeld:
 		return "Cut along a guide at " + at
 	}

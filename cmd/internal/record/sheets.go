@@ -138,6 +138,7 @@ type SawCut struct {
 	Stage          int    `json:"stage"`
 	Kind           string `json:"kind"`            // hand-held, fence cut or crosscut
 	Trim           bool   `json:"trim"`            // it straightens an edge
+	Rough          bool   `json:"rough,omitempty"` // what it gives gets its size by a later cut
 	Setting        Length `json:"setting"`         // of clean-up cuts other than along the fence, what they take off
 	SettingChanged bool   `json:"setting_changed"` // fence or stop is set for it: it stood elsewhere or was taken away
 	// SetAsCut is, where it is set again, the number from 1 of the last cut of the same setting.

@@ -120,7 +120,7 @@ func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
 
 // sawCut tells a cut with the boards that it is made of and that it gives.
 func (s stockLayout) sawCut(c breakdown.Cut) SawCut {
-	cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: fromNM(c.Setting),
+	cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Rough: c.Rough, Setting: fromNM(c.Setting),
 		SettingChanged: c.SettingChanged, SetAsCut: c.SetAs, Count: c.Count, Workpiece: s.workpiece(c.Workpiece),
 		NeedsHelper: c.NeedsHelper, TooSmallToHold: c.Short}
 	if c.Yields.Name != "" {

@@ -147,6 +147,7 @@ var workMeanings = map[string]map[string]string{
 		"stage": "the stage that it belongs to",
 		"kind":  "hand-held, fence cut or crosscut",
 		"trim":  "true: it only straightens an edge",
+		"rough": "true: what it gives is larger by an allowance, which a later cut takes off",
 		"setting": "what fence or stop is set to; of a clean-up cut across the sled or by hand, what it " +
 			"takes off",
 		"setting_changed":   "true: fence or stop is set for it: it stood elsewhere, or was taken away for other cuts",

@@ -44,6 +44,7 @@ type Stock struct {
 	Rules     nest.Rules
 	Trim      geom.Length // that is asked for; that of the ends may be more, for registration
 	MinOffcut [2]geom.Length
+	Allowance geom.Length // that saws cut a board larger by, where its size gets a cut of its own
 	Pieces    []nest.Piece
 	Parts     [][]batch.Part // that each piece serves, at least one; Quantity is what it serves each with
 	Router    mill.Settings  // of a job; without bits
@@ -183,7 +184,7 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 	of := b.Sheets.Of[stock.Name]
 	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, Measured: of.Measured, LotOf: of.LotOf, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		MinOffcut: [2]geom.Length{geom.LengthOf(b.Sheets.MinOffcut[0]), geom.LengthOf(b.Sheets.MinOffcut[1])},
-		Rules:     nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
+		Allowance: geom.LengthOf(sheet.UsualAllowance(b.Units)), Rules: nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
 		s.Capacity = Capacity{} // there is no saw with a fence
 	}
@@ -294,7 +295,8 @@ type Cutting struct {
 
 // Listed lays a list out by itself.
 func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Options) (Plan, error) {
-	s := Stock{Name: name, File: job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules, Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity,
+	s := Stock{Name: name, File: job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules,
+		Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity, Allowance: geom.LengthOf(sheet.UsualAllowance(c.Units)),
 		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets)}
 	trim := int64(c.Trim)
 	for i := range s.Sheets {
@@ -354,8 +356,7 @@ func (s *Stock) take(l nest.Layout) error {
 		}
 		at[key] = len(s.Laid)
 		size := s.Sheets[one.Sheet]
-		s.Laid = append(s.Laid, Sheet{LaidSheet: one, Count: 1,
-			Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, [2]int64{int64(s.MinOffcut[0]), int64(s.MinOffcut[1])})})
+		s.Laid = append(s.Laid, Sheet{LaidSheet: one, Count: 1, Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, s.kept())})
 	}
 	number := 1 // those that are cut alike have numbers in a row
 	for i := range s.Laid {
@@ -383,13 +384,26 @@ func (s *Stock) cuts() []breakdown.Cut {
 		})
 	}
 	wait.Wait()
-	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), MaxWeight: s.MaxWeight, MinGuided: int64(geom.LengthOf(sheet.GuidedEdge)),
-		RipCapacity: int64(s.Capacity.Rip), CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled)})
+	r := breakdown.Rules{Kerf: s.Rules.Kerf, Allowance: int64(s.Allowance), Weight: s.weight(), MaxWeight: s.MaxWeight,
+		MinGuided: int64(geom.LengthOf(sheet.GuidedEdge)), RipCapacity: int64(s.Capacity.Rip),
+		CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled)}
+	if s.Routed { // its parts lie where their slots and tabs are
+		r.Allowance = 0
+	}
+	cuts, laid := breakdown.Cuts(list, r)
 	for i := range s.Laid {
-		s.Laid[i].Called = called[i]
+		one := &s.Laid[i]
+		one.Called, one.Offcuts = laid[i].Called, nest.Kept(laid[i].Offcuts, s.kept())
+		one.Placements = slices.Clone(one.Placements) // those of the layout stay as they were searched
+		for n, at := range laid[i].Places {
+			one.Placements[n].X, one.Placements[n].Y = at[0], at[1]
+		}
 	}
 	return cuts
 }
+
+// kept are the sides of the least offcut that is kept.
+func (s *Stock) kept() [2]int64 { return [2]int64{int64(s.MinOffcut[0]), int64(s.MinOffcut[1])} }
 
 // weight is that of a square nanometer of the stock, in kg; 0 where it is not known.
 func (s *Stock) weight() float64 {
