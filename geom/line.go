@@ -28,7 +28,7 @@ func Foot(p, a, b Point) float64 {
 
 // Nearest is the place nearest to p between a and b.
 func Nearest(p, a, b Point) Point {
-	if a == b {
+	if d := b.Sub(a); d.Dot(d) == 0 { // the same place, or so near that the square of its distance is none
 		return a
 	}
 	return a.Lerp(b, Interval{0, 1}.Clamp(Foot(p, a, b)))

@@ -343,9 +343,9 @@ func TestFullOutput(t *testing.T) {
 // TestManyWarnings: thousands are counted, not all shown, and none hides an error.
 func TestManyWarnings(t *testing.T) {
 	var b strings.Builder
-	b.WriteString("units: mm\nstock:\n  birch: {thickness: 12}\n  ply: {thickness: 5.9}\ncutter: {kind: saw, width: 6.6}\ndrawers:\n")
+	b.WriteString("units: mm\nstock:\n  birch: {thickness: 12}\n  ply: {thickness: 5.9, material: plywood}\ncutter: {kind: saw, width: 6.6}\ndrawers:\n")
 	for i := range 300 {
-		fmt.Fprintf(&b, "  - {name: d%d, outside: 400 x 120 x 450, sides: birch, bottom: ply}\n", i)
+		fmt.Fprintf(&b, "  - {name: d%d, outside: %d x 120 x 450, sides: birch, bottom: ply, load: 200 kg}\n", i, 600+i)
 	}
 	b.WriteString("  - {name: last, outside: 400 x 15 x 450, sides: birch, bottom: ply}\n")
 	code, _, errs := call(t, b.String(), "check", "-")
