@@ -220,7 +220,12 @@ func agreed(t *testing.T, text string, outputs readback.Outputs, every bool) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, c := range readback.Compare(job, facts, outputs) {
+	found, err := readback.Settings(job, [2]string{readback.Packet, readback.ShopPage},
+		[2][]byte{[]byte(outputs[readback.Packet]), []byte(outputs[readback.ShopPage])})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, c := range append(found, readback.Compare(job, facts, outputs)...) {
 		if t.Errorf("%s", c); i > 20 {
 			t.Fatal("and more")
 		}

@@ -35,10 +35,20 @@ is cut on both faces, puts every box together and says for each joint whether it
 in, with how much clearance, where it seats and how it stands; and of the box its size,
 diagonals and what overlaps. Then it reads the sheets back: every part's cuts in place and
 on the right face, nothing cut of another part or past the sheet, every part held, and
-nothing cut of a part that is loose; and every other file, against the report. A file
-whose cuts or figures were changed, scaled or mirrored, or that was lost, is named. Of
-shop.html sizes and the verdict are compared, its settings are not; what was added to a
-page or a picture is not looked for. Nothing is written.
+nothing cut of a part that is loose; and every other file, against the report, the
+settings of shop.html against the packet. A file whose cuts or figures were changed,
+scaled or mirrored is named.
+
+Last it compares every file with the list of their sums that build left in the folder,
+.drawerwright-manifest. What was changed since it was built, added or lost is named in the
+first lines, as a drawing that was edited on purpose is: the boxes are judged by it as it is now. The
+exit code is 0 only where nothing is at fault and all is as it was built. Nothing is
+written.
+
+Who changes a file can write that list anew. Then words and pictures, what was added to a
+page, and layers that are not cut are compared with nothing, and a setting that was changed
+alike in packet and shop.html is not found. To be sure of these build the job again with this
+version and the same options: the same job gives the same .drawerwright-manifest, byte by byte.
 
 Other values can be tried: a length takes a unit, or is in the units of the job.`,
 		Example: `  $ drawerwright prove out
@@ -81,9 +91,14 @@ func (a *proving) run(ctx context.Context, dir string, s streams) error {
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	proofs, checked, err := proveAll(ctx, p, dir, o)
+	var folder record.Checked
+	if err == nil {
+		folder, err = asBuilt(dir)
+	}
 	if err != nil {
 		return failure(err, dir, a.json, s)
 	}
+	checked = append(checked, folder)
 	ok := prove.Sound(checked)
 	for _, r := range proofs {
 		ok = ok && r.Cuttable()

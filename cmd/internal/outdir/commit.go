@@ -39,10 +39,10 @@ func (s *Stage) Commit() error {
 
 // publish is Commit without the clearing up.
 func (s *Stage) publish() error {
-	if err := s.sys.write(s.claim.root, s.at(manifestName), allOf(formatManifest(s.written))); err != nil {
-		return s.unwritten(manifestName, err)
+	if err := s.sys.write(s.claim.root, s.at(ManifestName), allOf(s.Manifest())); err != nil {
+		return s.unwritten(ManifestName, err)
 	}
-	if err := s.sys.flush(s.newDir(), filepath.Join(s.newDir(), manifestName)); err != nil {
+	if err := s.sys.flush(s.newDir(), filepath.Join(s.newDir(), ManifestName)); err != nil {
 		return s.unwritten("", err)
 	}
 	old, err := s.t.inspect()

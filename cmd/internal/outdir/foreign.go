@@ -9,15 +9,21 @@ import (
 // no longer what it wrote.
 type Foreign struct {
 	Path string // as the user would name it: the folder's name, a slash, the path in it
-	Why  string // a verb and what follows, as "was not written by this tool"
+	Why  Why
 }
+
+// Why is a verb and what follows, as "was not written by this tool".
+type Why string
 
 // Why something is foreign.
 const (
-	whyUnknown = "was not written by this tool"
-	whyChanged = "was changed after it was written"
-	whyLink    = "is a symbolic link"
-	whySpecial = "is not a plain file"
+	Unknown Why = "was not written by this tool"
+	Changed Why = "was changed since it was built"
+	Missing Why = "is missing" // which is no obstacle to a build
+	Link    Why = "is a symbolic link"
+	Special Why = "is not a plain file"
+	// Unreadable is what this process may not read: of a folder that is to be replaced it is an error.
+	Unreadable Why = "cannot be read"
 )
 
 // foreignNamed is how many foreign files a message names; a list that scrolls
@@ -52,7 +58,7 @@ func (t target) refuse(list []Foreign, recorded bool) error {
 	}
 	fact := fmt.Sprintf("%s holds %s not this tool's", shown(t.name), count)
 	if !recorded {
-		fact += " (it has no " + manifestName + ", the list this tool leaves in its folders)"
+		fact += " (it has no " + ManifestName + ", the list this tool leaves in its folders)"
 	}
 	e := fault(ErrForeign, t.name, nil, fact,
 		"nothing was changed; name another folder, or first move what you want to keep, then delete this one")

@@ -27,11 +27,11 @@ func TestForeign(t *testing.T) {
 		},
 		"same size": {
 			func(dir string) error { return os.WriteFile(filepath.Join(dir, "a"), []byte("x"), 0o644) },
-			[]string{"out/a was changed after it was written"},
+			[]string{"out/a was changed since it was built"},
 		},
 		"another size": {
 			func(dir string) error { return os.WriteFile(filepath.Join(dir, "empty"), []byte("x"), 0o644) },
-			[]string{"out/empty was changed after it was written"},
+			[]string{"out/empty was changed since it was built"},
 		},
 		"a folder for a file": {
 			func(dir string) error {
@@ -59,12 +59,12 @@ func TestForeign(t *testing.T) {
 		},
 		"manifest changed": {
 			func(dir string) error {
-				return os.WriteFile(filepath.Join(dir, manifestName), []byte("drawerwright manifest 2\n"), 0o644)
+				return os.WriteFile(filepath.Join(dir, ManifestName), []byte("drawerwright manifest 2\n"), 0o644)
 			},
 			[]string{"out/.drawerwright-manifest is not a list that this version of the tool wrote", "\n  out/a was not"},
 		},
 		"manifest gone": {
-			func(dir string) error { return os.Remove(filepath.Join(dir, manifestName)) },
+			func(dir string) error { return os.Remove(filepath.Join(dir, ManifestName)) },
 			[]string{"out holds 6 things that are not this tool's (it has no .drawerwright-manifest", "\n  and 1 more\n"},
 		},
 		"several": {
@@ -75,7 +75,7 @@ func TestForeign(t *testing.T) {
 				}
 				return errors.Join(errs, os.WriteFile(filepath.Join(dir, "a"), []byte("x"), 0o644))
 			},
-			[]string{"out holds 13 things", "\n  out/a was changed after it was written\n  out/c00 was not written by this tool\n", "out/c03", "\n  and 8 more\n"},
+			[]string{"out holds 13 things", "\n  out/a was changed since it was built\n  out/c00 was not written by this tool\n", "out/c03", "\n  and 8 more\n"},
 		},
 		"many": {
 			func(dir string) error {
@@ -133,7 +133,7 @@ func TestForeignDuringBuild(t *testing.T) {
 		t.Fatal(err)
 	}
 	write(t, filepath.Join(dir, "b"), "my own remarks")
-	expectRule(t, s.Commit(), ErrForeign, "/out/b was changed after it was written")
+	expectRule(t, s.Commit(), ErrForeign, "/out/b was changed since it was built")
 	if data, err := os.ReadFile(filepath.Join(dir, "b")); err != nil || string(data) != "my own remarks" {
 		t.Errorf("%q %v", data, err)
 	}
@@ -149,7 +149,7 @@ func TestNoObstacle(t *testing.T) {
 	if err := errors.Join(os.Remove(filepath.Join(dir, "a")), os.RemoveAll(filepath.Join(dir, "preview")), os.Remove(filepath.Join(dir, "sheets", "only-in-1"))); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{".DS_Store", "router/Thumbs.db", "desktop.ini", "._b", "router/._x.inside.dxf", "._router", "._" + manifestName} {
+	for _, name := range []string{".DS_Store", "router/Thumbs.db", "desktop.ini", "._b", "router/._x.inside.dxf", "._router", "._" + ManifestName} {
 		write(t, filepath.Join(dir, name), "junk")
 	}
 	mustBuild(t, dir, 2)

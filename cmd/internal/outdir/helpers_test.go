@@ -86,11 +86,11 @@ func whole(dir string, versions ...int) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	m, err := parseManifest(got[manifestName])
+	m, err := parseManifest(got[ManifestName])
 	if err != nil {
 		return 0, err
 	}
-	delete(got, manifestName)
+	delete(got, ManifestName)
 	if len(m.files) != len(got) {
 		return 0, fmt.Errorf("%d files, %d in the manifest", len(got), len(m.files))
 	}

@@ -3,6 +3,7 @@ package outdir
 import (
 	"crypto/sha256"
 	"errors"
+	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -23,20 +24,56 @@ func (t target) inspect() (info fs.FileInfo, err error) {
 // judge refuses contents that this package did not write. They stand in dir:
 // under the target's name, or where a swap has put them.
 func (t target) judge(dir string) error {
-	s := survey{t: t, dir: dir}
+	s := survey{t: t, dir: dir, replacing: true}
+	if err := s.look(); err != nil {
+		return err
+	}
+	if len(s.found) > 0 {
+		return t.refuse(s.found, s.recorded)
+	}
+	return nil
+}
+
+// Compare finds where a folder is no longer what was written: what was changed, added or lost since, by the paths in it
+// and in their order, at most so many. Listed is false where nothing says what was written there.
+func Compare(dir string) (found []Foreign, listed bool, err error) {
+	s := survey{t: target{name: filepath.ToSlash(dir)}, dir: dir}
+	if err := s.look(); err != nil {
+		return nil, false, err
+	}
+	if !s.recorded {
+		return nil, false, nil
+	}
+	if s.unlisted != nil {
+		why := Unreadable
+		if errors.Is(s.unlisted, errManifest) {
+			why = Why(s.unlisted.Error())
+		}
+		return []Foreign{{ManifestName, why}}, true, nil
+	}
+	for i := range s.found {
+		s.found[i].Path = strings.TrimPrefix(s.found[i].Path, s.t.name+"/")
+	}
+	return s.found, true, nil
+}
+
+// look finds what is foreign, in the order of the paths.
+func (s *survey) look() error {
 	if err := s.readManifest(); err != nil {
 		return err
 	}
-	if err := s.walk(""); err != nil && !errors.Is(err, errEnough) {
-		return err
+	walked := s.walk("")
+	if walked != nil && !errors.Is(walked, errEnough) {
+		return walked
 	}
 	if err := s.hash(); err != nil {
 		return err
 	}
-	if len(s.found) > 0 {
-		slices.SortFunc(s.found, func(a, b Foreign) int { return strings.Compare(a.Path, b.Path) })
-		return t.refuse(s.found[:min(len(s.found), foreignLimit)], s.recorded)
+	if !s.replacing && walked == nil {
+		s.missing()
 	}
+	slices.SortFunc(s.found, func(a, b Foreign) int { return strings.Compare(a.Path, b.Path) })
+	s.found = s.found[:min(len(s.found), foreignLimit)]
 	return nil
 }
 
@@ -46,14 +83,35 @@ type survey struct {
 	dir      string // where the contents stand
 	m        manifest
 	recorded bool    // there is a manifest
+	unlisted error   // why that lists nothing
 	listed   []entry // files that the manifest lists and that are there
 	found    []Foreign
+	// replacing is set where all of it has to go.
+	replacing bool
+}
+
+// missing finds the files that the manifest lists and that are not there.
+func (s *survey) missing() {
+	there := make(map[string]bool)
+	for _, e := range s.listed {
+		there[e.path] = true
+	}
+	closed := func(name string) bool { // it lies in a folder that cannot be read
+		return slices.ContainsFunc(s.found, func(f Foreign) bool {
+			return f.Why == Unreadable && strings.HasPrefix(s.t.name+"/"+name, f.Path+"/")
+		})
+	}
+	for name := range s.m.files {
+		if !there[name] && !closed(name) {
+			s.found = append(s.found, Foreign{s.t.name + "/" + name, Missing})
+		}
+	}
 }
 
 // readManifest reads the folder's list of what was written there, if there is
 // one. What has its name and is no plain file is for the walk to find.
 func (s *survey) readManifest() error {
-	name := filepath.Join(s.dir, manifestName)
+	name := filepath.Join(s.dir, ManifestName)
 	info, err := os.Lstat(name)
 	if errors.Is(err, fs.ErrNotExist) || err == nil && !info.Mode().IsRegular() {
 		return nil
@@ -64,10 +122,12 @@ func (s *survey) readManifest() error {
 		text, err = os.ReadFile(name)
 	}
 	if err != nil {
-		return s.unreadable(manifestName, err)
+		s.unlisted = err
+		return s.unreadable(ManifestName, err)
 	}
 	if s.m, err = parseManifest(string(text)); err != nil {
-		s.found = append(s.found, Foreign{s.t.name + "/" + manifestName, err.Error()})
+		s.unlisted = err
+		s.found = append(s.found, Foreign{s.t.name + "/" + ManifestName, Why(err.Error())})
 	}
 	return nil
 }
@@ -79,7 +139,7 @@ var errEnough = errors.New("enough foreign files")
 func (s *survey) walk(folder string) error {
 	dir := filepath.Join(s.dir, filepath.FromSlash(folder))
 	list, err := os.ReadDir(dir)
-	if err == nil {
+	if err == nil && s.replacing {
 		err = checkWritable(dir)
 	}
 	if err != nil {
@@ -87,7 +147,7 @@ func (s *survey) walk(folder string) error {
 	}
 	for _, d := range list {
 		name := path.Join(folder, d.Name())
-		why := whyUnknown
+		why := Unknown
 		switch e, ok := s.m.files[name]; {
 		case d.IsDir():
 			before := len(s.found)
@@ -98,10 +158,10 @@ func (s *survey) walk(folder string) error {
 				continue
 			}
 		case d.Type()&fs.ModeSymlink != 0:
-			why = whyLink
+			why = Link
 		case !d.Type().IsRegular():
-			why = whySpecial
-		case name == manifestName || s.dropping(folder, d.Name()):
+			why = Special
+		case name == ManifestName || s.dropping(folder, d.Name()):
 			continue
 		case ok:
 			s.listed = append(s.listed, e)
@@ -130,13 +190,17 @@ func (s *survey) dropping(folder, name string) bool {
 	}
 	of = path.Join(folder, of)
 	_, file := s.m.files[of]
-	return file || s.m.folders[of] || s.recorded && of == manifestName
+	return file || s.m.folders[of] || s.recorded && of == ManifestName
 }
 
 // unreadable is the error for a part of the folder that this process may not
-// read or replace.
+// read or replace. Where nothing is to be replaced it is found so.
 func (s *survey) unreadable(name string, err error) error {
 	name = path.Join(s.t.name, name)
+	if !s.replacing {
+		s.found = append(s.found, Foreign{name, Unreadable})
+		return nil
+	}
 	return fault(ErrReadOnly, name, err, "cannot replace "+shown(name),
 		"name another folder, or change who may read and write this one")
 }
@@ -152,10 +216,11 @@ func (s *survey) hash() error {
 	})
 	for i, e := range list {
 		if errs[i] != nil {
-			return s.unreadable(e.path, errs[i])
-		}
-		if differs[i] {
-			s.found = append(s.found, Foreign{s.t.name + "/" + e.path, whyChanged})
+			if err := s.unreadable(e.path, errs[i]); err != nil {
+				return err
+			}
+		} else if differs[i] {
+			s.found = append(s.found, Foreign{s.t.name + "/" + e.path, Changed})
 		}
 	}
 	return nil
@@ -168,12 +233,23 @@ func differ(name string, e entry) (bool, error) {
 	if err == nil && info.Size() != e.size {
 		return true, nil
 	}
-	var data []byte
+	sum := sha256.New()
 	if err == nil {
-		data, err = os.ReadFile(name)
+		err = sumOf(name, sum)
 	}
 	if errors.Is(err, fs.ErrNotExist) {
 		return false, nil
 	}
-	return sha256.Sum256(data) != e.sum, err
+	return [sha256.Size]byte(sum.Sum(nil)) != e.sum, err
+}
+
+// sumOf adds a file to a sum, as large as it may be.
+func sumOf(name string, to io.Writer) error {
+	f, err := os.Open(name)
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	_, err = io.Copy(to, f)
+	return err
 }

@@ -20,7 +20,7 @@ func TestSwappedForLinks(t *testing.T) {
 		exchange  bool
 	}{
 		{"out/router", "router", true}, {"out/preview/w", "preview/w", true}, {"out/a", "a", true},
-		{"out/" + manifestName, manifestName, true},
+		{"out/" + ManifestName, ManifestName, true},
 		{stage + "/new/router", "", true}, {stage + "/new/preview", "preview", true}, {stage + "/new/a", "a", true},
 		{stage + "/new", "", true}, {stage + "/new", "", false}, {stage + "/old", "", false},
 	} {

@@ -11,11 +11,11 @@ import (
 	"strings"
 )
 
-// manifestName is the file, at the top of every folder written here, that lists
+// ManifestName is the file, at the top of every folder written here, that lists
 // the others. Its first line names the format; each further line is a file's
 // SHA-256 in hexadecimal, its size in bytes and its path with slashes, two
 // spaces apart, in the order of the paths' bytes.
-const manifestName = ".drawerwright-manifest"
+const ManifestName = ".drawerwright-manifest"
 
 // manifestFormat is the manifest's first line. A reader refuses any other.
 const manifestFormat = "drawerwright manifest 1"

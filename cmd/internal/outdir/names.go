@@ -13,7 +13,7 @@ import (
 func validName(name string) bool {
 	return fs.ValidPath(name) && name != "." && filepath.IsLocal(filepath.FromSlash(name)) &&
 		!strings.ContainsRune(name, '\\') && strings.IndexFunc(name, unicode.IsControl) < 0 &&
-		fold(name) != manifestName
+		fold(name) != ManifestName
 }
 
 // fold makes names equal that some file systems take for the same.

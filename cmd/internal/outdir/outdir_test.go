@@ -50,7 +50,7 @@ func TestRoundTrip(t *testing.T) {
 func TestSameBytes(t *testing.T) {
 	files := map[string]string{"b/c": "two", "a": "one", "b-": "", "B2": "zwei"}
 	want := maps.Clone(files)
-	want[manifestName] = "drawerwright manifest 1\n" +
+	want[ManifestName] = "drawerwright manifest 1\n" +
 		"9dbe3cfc5af797f3516eb7c92f37fe507b83c13017aa9ddb57b9afe25a75a3a6  4  B2\n" +
 		"7692c3ad3540bb803c020b3aee66cd8887123234ea0c6e7143c0add73ff431ed  3  a\n" +
 		"e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855  0  b-\n" +
@@ -164,7 +164,7 @@ func TestModes(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, want := range map[string]fs.FileMode{"": folder.Mode(), "router": folder.Mode(), "a": folder.Mode() & 0o644, manifestName: folder.Mode() & 0o644} {
+	for name, want := range map[string]fs.FileMode{"": folder.Mode(), "router": folder.Mode(), "a": folder.Mode() & 0o644, ManifestName: folder.Mode() & 0o644} {
 		info, err := os.Stat(filepath.Join(dir, name))
 		if err != nil {
 			t.Fatal(err)

@@ -22,7 +22,7 @@ func TestSpoiledManifests(t *testing.T) {
 	if err := build(beside, map[string]string{"a": "1"}, realSystem()); err != nil {
 		t.Fatal(err)
 	}
-	manifest := filepath.Join(dir, manifestName)
+	manifest := filepath.Join(dir, ManifestName)
 	sound, err := os.ReadFile(manifest)
 	if err != nil {
 		t.Fatal(err)
@@ -30,7 +30,7 @@ func TestSpoiledManifests(t *testing.T) {
 	line := regexp.MustCompile(`^is not a list that .*: line [1-9]\d* is none of it$`)
 	const some = 20 // of them are met by a build, unless there is a night for it
 	number, replaced := 0, 0
-	mutate.Lines.Each(t, []mutate.Sample{{Name: manifestName, Text: string(sound)}}, func(spoiled mutate.Sample) error {
+	mutate.Lines.Each(t, []mutate.Sample{{Name: ManifestName, Text: string(sound)}}, func(spoiled mutate.Sample) error {
 		if _, err := parseManifest(spoiled.Text); err != nil && !line.MatchString(err.Error()) {
 			return fmt.Errorf("no line: %w", err)
 		}

@@ -132,6 +132,13 @@ func (f *summed) done() entry {
 	return f.entry
 }
 
+// Manifest lists what is written so far, as the folder will have it under [ManifestName].
+func (s *Stage) Manifest() []byte {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return formatManifest(s.written)
+}
+
 // enter notes the name and makes its folders.
 func (s *Stage) enter(name string) error {
 	if !validName(name) {

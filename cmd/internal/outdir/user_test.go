@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -75,7 +76,7 @@ func TestNotAllowed(t *testing.T) {
 		"closed folder":   {"out", 0, ErrReadOnly, "cannot replace out"},
 		"folder below":    {"out/router", 0o555, ErrReadOnly, "cannot replace out/router: permission denied"},
 		"file":            {"out/a", 0, ErrReadOnly, "cannot replace out/a: permission denied"},
-		"manifest":        {"out/" + manifestName, 0, ErrReadOnly, "cannot replace out/" + manifestName},
+		"manifest":        {"out/" + ManifestName, 0, ErrReadOnly, "cannot replace out/" + ManifestName},
 		"parent, not yet": {".", 0o555, ErrParent, "cannot make new in "},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -121,4 +122,36 @@ func TestNotAllowed(t *testing.T) {
 		mustBuild(t, dir, 2)
 		expectAlone(t, parent, "out")
 	})
+}
+
+// TestCompareNotAllowed: what the user may not read is named, and all else compared.
+func TestCompareNotAllowed(t *testing.T) {
+	if asNobody(t) {
+		return
+	}
+	for path, want := range map[string][]Foreign{
+		".":          {{"b", Changed}},
+		"a":          {{"a", Unreadable}, {"b", Changed}},
+		"router":     {{"b", Changed}, {"router", Unreadable}},
+		ManifestName: {{ManifestName, Unreadable}},
+	} {
+		dir := filepath.Join(t.TempDir(), "out")
+		mustBuild(t, dir, 1)
+		if err := os.WriteFile(filepath.Join(dir, "b"), nil, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		closed := filepath.Join(dir, path)
+		if path != "." {
+			if err := os.Chmod(closed, 0); err != nil {
+				t.Fatal(err)
+			}
+		}
+		found, listed, err := Compare(dir)
+		if err := os.Chmod(closed, 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err != nil || !listed || !slices.Equal(found, want) {
+			t.Errorf("%s closed: %v, %v, want %v", path, found, err, want)
+		}
+	}
 }

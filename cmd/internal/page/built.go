@@ -2,6 +2,7 @@ package page
 
 import (
 	"archive/zip"
+	"cmp"
 	"context"
 	"errors"
 	"io"
@@ -78,24 +79,30 @@ func (b *built) copied(name string, w io.Writer) error {
 	return errors.Join(err, f.Close())
 }
 
-// zipped writes a build as a zip of one folder, its files in the order of their names. They carry
-// no time, so that the same job gives the same bytes.
+// zipped writes a build as a zip of one folder: the list of its files, by which prove knows them, and these in the
+// order of their names. They carry no time, so that the same job gives the same bytes.
 func zipped(ctx context.Context, _ worked, b *built, w io.Writer) error {
 	z := zip.NewWriter(w)
-	slices.Sort(b.names)
-	for _, name := range b.names {
-		if err := ctx.Err(); err != nil {
-			return err
-		}
+	add := func(name string, write func(io.Writer) error) error {
 		// The first day that the format knows.
 		one, err := z.CreateHeader(&zip.FileHeader{Name: b.title + "/" + name, Method: zip.Deflate,
 			Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)})
 		if err == nil {
-			err = b.copied(name, one)
+			err = write(one)
 		}
+		return err
+	}
+	err := add(outdir.ManifestName, func(w io.Writer) error {
+		_, err := w.Write(b.Manifest())
+		return err
+	})
+	slices.Sort(b.names)
+	for _, name := range b.names {
+		err = cmp.Or(err, ctx.Err())
 		if err != nil {
 			return err
 		}
+		err = add(name, func(w io.Writer) error { return b.copied(name, w) })
 	}
-	return z.Close()
+	return cmp.Or(err, z.Close())
 }

@@ -103,7 +103,7 @@ func TestTake(t *testing.T) {
 		}
 	}
 	err = filepath.WalkDir(want, func(path string, d os.DirEntry, err error) error {
-		if name, _ := filepath.Rel(want, path); err == nil && !d.IsDir() && !strings.HasPrefix(name, ".") {
+		if name, _ := filepath.Rel(want, path); err == nil && !d.IsDir() {
 			there = append(there, filepath.ToSlash(name))
 		}
 		return err

@@ -128,25 +128,51 @@ func Unproven(out *Printed, proofs []record.Proof, checked []record.Checked, u g
 	faults(out, checked)
 }
 
-// ProofHead answers whether boxes and files are proven.
+// ProofHead is the answer of a proof: on the boxes as the files are now, and on whether these are as they were built.
 func ProofHead(proofs []record.Proof, checked []record.Checked) Line {
+	since, bad := notAsBuilt(checked), 0
 	for _, p := range proofs {
 		if !p.Cuttable() {
-			return Line{Bad, fmt.Sprintf("Not proven: %s: %s.", p.Drawer, p.Verdict)}
+			return Line{Bad, fmt.Sprintf("Not proven: %s: %s.%s", p.Drawer, p.Verdict, since)}
 		}
 	}
-	bad := 0
 	for _, c := range checked {
-		if len(c.Faults) > 0 {
+		if len(c.Faults) > 0 && c.Kind != record.CheckedFolder {
 			bad++
 		}
 	}
 	if bad > 0 {
 		return Line{Bad, "Not proven: " + words.Count(bad, "file disagrees", "files disagree") +
-			" with the drawings or the report."}
+			" with the drawings or the report." + since}
 	}
 	boxes := words.Count(len(proofs), "drawer goes", "drawers go") + " together as drawn"
-	return Line{Good, "Proven: " + boxes + "; all other files agree."}
+	if since != "" {
+		return Line{Bad, "Not as built." + since + " As the files are now " + boxes + "; all others agree."}
+	}
+	return Line{Good, "Proven: " + boxes + "; all other files agree, and are as they were built."}
+}
+
+// notAsBuilt says which files are no longer as they were built, with a blank before it; empty where all are.
+func notAsBuilt(checked []record.Checked) (said string) {
+	for _, w := range []struct{ code, what string }{
+		{record.FaultUnlisted, "Nothing says what was built: see"},
+		{record.FaultChanged, "Changed since it was built:"},
+		{record.FaultAdded, "Not of the build:"},
+		{record.FaultLost, "Lost since it was built:"},
+	} {
+		var names []string
+		for _, c := range checked {
+			for _, f := range c.Faults {
+				if f.Code == w.code {
+					names = append(names, f.File)
+				}
+			}
+		}
+		if len(names) > 0 {
+			said += " " + w.what + " " + words.Some(names) + "."
+		}
+	}
+	return said
 }
 
 // CheckedText prints what else was read back: faults first, then what holds the parts of
@@ -173,6 +199,7 @@ func CheckedText(out *Printed, list []record.Checked) {
 		{record.CheckedPictures, "set of pictures", "sets of pictures",
 			"their sizes in millimeters, whole"},
 		{record.CheckedTable, "table", "tables", "the numbers of the report"},
+		{record.CheckedFolder, "folder", "folders", "every file as it was built"},
 		{record.CheckedDocument, "document", "documents", "the numbers, verdicts and warnings of the report"},
 	} {
 		if n := count[w.what]; n > 0 {
@@ -184,7 +211,11 @@ func CheckedText(out *Printed, list []record.Checked) {
 func faults(out *Printed, list []record.Checked) {
 	for _, c := range list {
 		for _, f := range c.Faults {
-			fmt.Fprintf(out, "%s: %s: %s\n", f.Place(), f.Part, f.Message)
+			about := f.Part
+			if about != "" {
+				about += ": "
+			}
+			fmt.Fprintf(out, "%s: %s%s\n", f.Place(), about, f.Message)
 			if f.Hint != "" {
 				fmt.Fprintf(out, "  hint: %s\n", f.Hint)
 			}

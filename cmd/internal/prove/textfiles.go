@@ -15,7 +15,13 @@ var printedFiles = []string{readback.PartsTxt, readback.Packet, readback.ShopPag
 // lasts lists what is read back of the files that are written last.
 func (p *Prover) lasts() {
 	for _, file := range printedFiles {
-		p.checks = append(p.checks, func(w *Worker, read Read) record.Checked { return w.Document(file, read) })
+		p.checks = append(p.checks, func(w *Worker, read Read) record.Checked {
+			c := w.Document(file, read)
+			if file == readback.ShopPage && len(c.Faults) == 0 {
+				c.Faults = append(c.Faults, w.settings(file, readback.Packet, read)...)
+			}
+			return c
+		})
 	}
 }
 
@@ -102,6 +108,41 @@ func (w *Worker) Document(file string, read Read) record.Checked {
 		c.on(n, k.Says[1].At)
 	}
 	return c.out
+}
+
+// settings holds what a file that people read says of the settings of machines against another one, for the report
+// does not have them. That one is told of by itself where it cannot be read.
+func (w *Worker) settings(file, other string, read Read) []record.Fault {
+	c := checking{Prover: w.Prover}
+	names, texts := [2]string{other, file}, [2][]byte{}
+	for i, name := range names {
+		data, err := read(name)
+		if err != nil {
+			return nil
+		}
+		texts[i] = data
+	}
+	found, err := readback.Settings(w.recorded.job, names, texts)
+	if err != nil {
+		return nil
+	}
+	for _, k := range found {
+		n, last := len(c.out.Faults), k.Says[len(k.Says)-1]
+		switch {
+		case len(k.Not) == 0:
+			c.fault("said", place{k.Of, file, 0}, rebuild, "it says %q for the %s of %s, %s; %s has %q", last.Value,
+				k.Measure, k.Kind, k.Of, other, k.Says[0].Value)
+		case k.Not[0] == file:
+			c.fault("said-not", place{k.Of, file, 0}, rebuild, "it does not say the %s of %s, %s, which is %s in %s",
+				k.Measure, k.Kind, k.Of, last.Value, other)
+			continue
+		default:
+			c.fault("said", place{k.Of, file, 0}, rebuild, "it says %q for the %s of %s, %s; %s has none", last.Value,
+				k.Measure, k.Kind, k.Of, other)
+		}
+		c.on(n, last.At)
+	}
+	return c.out.Faults
 }
 
 // on sets the line of a fault in a file that people read, or its page; there is none where there were faults enough.

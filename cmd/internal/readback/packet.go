@@ -166,7 +166,7 @@ func (p *packetReader) setups() taken {
 	case s.begins("pieces", "part", "face", "drawing"):
 		for row := range s.table(4) {
 			p.sheet.files++
-			p.words(p.sheet.of, strings.ReplaceAll(row[3], " ", ""), "pieces", row[0])
+			p.words("drawing", strings.ReplaceAll(row[3], " ", ""), "pieces", row[0])
 		}
 		return tableTaken
 	default:

@@ -45,6 +45,7 @@ type reported struct {
 		Length, Width, Thickness         float64
 		Operations                       []operation
 		Placements                       []placed
+		Files                            struct{ Inside, Outside string }
 	}
 	CutList []struct {
 		Number                      int
@@ -223,6 +224,11 @@ func (r *reading) report(from io.Reader) {
 	boxes, pieces := r.reportedDrawers(j), r.reportedParts(j)
 	r.reportedGroups(j)
 	for _, p := range j.Parts {
+		for _, file := range []string{p.Files.Inside, p.Files.Outside} {
+			if file != "" {
+				r.count("drawing", file, "pieces", p.Quantity)
+			}
+		}
 		cuts, holes := 0, 0
 		for _, o := range p.Operations {
 			if o.hole() {

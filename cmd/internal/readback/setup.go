@@ -55,7 +55,7 @@ func setupJSON(r *reading, text string) {
 		r.count(of, "job", "no setup", len(m.Refused))
 		r.count(of, "job", "files", len(m.Files))
 		for _, f := range m.Files {
-			r.count(of, f.File, "pieces", f.Count)
+			r.count("drawing", f.File, "pieces", f.Count)
 		}
 		step := 0
 		add := func(s setupStep) {
@@ -262,7 +262,7 @@ func setupText(r *reading, text string) {
 		case setupFile.MatchString(line):
 			m := setupFile.FindStringSubmatch(line)
 			sheet.files++
-			r.words(sheet.of, m[2], "pieces", m[1])
+			r.words("drawing", m[2], "pieces", m[1])
 		case line == "NOT ON THIS MACHINE":
 			refused = true
 		case line == "":

@@ -163,7 +163,7 @@ func (s *shopReader) setup(class, text string) {
 		}
 	case "file":
 		s.sheet.files++
-		s.words(s.sheet.of, text, "pieces", s.last["of"])
+		s.words("drawing", text, "pieces", s.last["of"])
 	case "right":
 		s.rows = append(s.rows, []string{s.last["what"], s.last["is"], text})
 	case "limits":

@@ -91,7 +91,7 @@ var proofMeanings = map[string]map[string]string{
 	},
 	"Piece": {"name": "the piece", "part": "the part that it is", "placement": "where it stands"},
 	"Checked": {
-		"kind":   "sheet, solid, box, scene, cabinet, template, table, document or pictures",
+		"kind":   "sheet, solid, box, scene, cabinet, template, table, document or pictures; of prove also folder, all of its files as they were built",
 		"name":   "which one",
 		"faults": "what is wrong with it",
 		"sheet":  "how its parts are held, of a sheet",
