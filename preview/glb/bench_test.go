@@ -18,7 +18,7 @@ import (
 func compare(b *testing.B, s scene.Scene) {
 	var placed []solid.Mesh
 	for _, p := range s.Boxes[0].Pieces {
-		placed = append(placed, s.Meshes[s.Parts[p.Part].Mesh].Place(p.Placement, geom.FineGrid(1000)))
+		placed = append(placed, s.Meshes[s.Parts[p.Part].Mesh].Mesh().Place(p.Placement, geom.FineGrid(1000)))
 	}
 	m := solid.Join(placed...)
 	for _, format := range []struct {

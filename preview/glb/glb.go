@@ -113,7 +113,7 @@ func (b *builder) mesh(p scene.Part) int {
 	if !ok {
 		at = len(b.surfaces)
 		b.surface[p.Milled] = at
-		b.surfaces = append(b.surfaces, newSurface(b.scene.Meshes[p.Milled]))
+		b.surfaces = append(b.surfaces, newSurface(b.scene.Meshes[p.Milled].Mesh()))
 	}
 	n, ok := b.meshes[[2]int{at, m}]
 	if !ok {

@@ -24,7 +24,7 @@ func pair(t testing.TB, name string, panel geom.Panel) scene.Scene {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return scene.Scene{Meshes: []solid.Mesh{m}, Parts: []scene.Part{{Name: name + "-side", Role: joinery.Side, Panel: panel}},
+	return scene.Scene{Meshes: []solid.Packed{solid.Pack(m)}, Parts: []scene.Part{{Name: name + "-side", Role: joinery.Side, Panel: panel}},
 		Boxes: []scene.Box{{Name: name, Pieces: []scene.Piece{
 			{Name: "left side", Placement: geom.Placement{X: geom.Back, Y: geom.Up}},
 			{Name: "right side", Placement: geom.Placement{Origin: geom.Vec3{X: 460, Y: panel.Length()}, X: geom.Vec3{Y: -1}, Y: geom.Up}},
@@ -119,8 +119,8 @@ func TestTwoSidesShareAMesh(t *testing.T) {
 	if err := geomtest.CheckMesh(back); err != nil {
 		t.Error(err)
 	}
-	want := s.Meshes[0].Volume()
-	if got := back.Volume() * 1e9; math.Abs(got-want) > 1e-6*want || len(back.Triangles) != len(s.Meshes[0].Triangles) {
+	want := s.Meshes[0].Mesh().Volume()
+	if got := back.Volume() * 1e9; math.Abs(got-want) > 1e-6*want || len(back.Triangles) != len(s.Meshes[0].Mesh().Triangles) {
 		t.Errorf("%d triangles, volume %g, want %g", len(back.Triangles), got, want)
 	}
 	// The left side's middle is half its thickness from the left, half its length back,
@@ -138,7 +138,7 @@ func TestCrowdedStaysClosed(t *testing.T) {
 	s := pair(t, "crowded", geomtest.CrowdedRounded())
 	f, bin := parse(t, written(t, s))
 	seen := map[string]bool{}
-	for _, v := range s.Meshes[0].Vertices {
+	for _, v := range s.Meshes[0].Mesh().Vertices {
 		seen[string(binary.LittleEndian.AppendUint64(binary.LittleEndian.AppendUint64(binary.LittleEndian.AppendUint64(nil,
 			math.Float64bits(v.X)), math.Float64bits(v.Y)), math.Float64bits(v.Z)))] = true
 	}

@@ -2,10 +2,7 @@ package scene
 
 import (
 	"crypto/sha256"
-	"encoding/binary"
 	"fmt"
-	"math"
-	"slices"
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -51,27 +48,24 @@ func Make(d Drawer, grid float64) (Scene, error) {
 		}
 		p.Mesh = len(s.Meshes)
 		p.Eased, p.Milled = p.Mesh, p.Mesh
-		s.Meshes = append(s.Meshes, m)
+		s.Meshes = append(s.Meshes, solid.Pack(m))
 		if len(d.Milled) > 0 {
 			if m, err = milled.Solid(d.Milled[i], grid); err != nil {
 				return Scene{}, fmt.Errorf("%s, as milled: %w", p.Name, err)
 			}
 			p.Milled = len(s.Meshes)
-			s.Meshes = append(s.Meshes, m)
+			s.Meshes = append(s.Meshes, solid.Pack(m))
 		}
 		if len(rooms[i])+len(moves[i]) > 0 {
 			if m, err = solid.Build(narrowed(eased(p.Panel, rooms[i]), moves[i]), solid.Options{Grid: grid}); err != nil {
 				return Scene{}, fmt.Errorf("%s: %w", p.Name, err)
 			}
 			p.Eased = len(s.Meshes)
-			s.Meshes = append(s.Meshes, m)
+			s.Meshes = append(s.Meshes, solid.Pack(m))
 		}
 	}
 	s.Boxes = []Box{b}
 	s.Boxes[0].Overlaps = s.OverlapsAt(0, 0)
-	for i, m := range s.Meshes { // those of many drawers are kept at once, without the room that each was made with
-		s.Meshes[i] = solid.Mesh{Vertices: slices.Clone(m.Vertices), Triangles: slices.Clone(m.Triangles)}
-	}
 	return Join(s.Title, s.Unit, []Scene{s}, nil), nil // front and back are often the same
 }
 
@@ -130,18 +124,4 @@ func Join(title string, unit geom.Unit, scenes []Scene, groups []Group) Scene {
 }
 
 // fingerprint is the same for meshes with the same vertices and triangles alone.
-func fingerprint(m solid.Mesh) [sha256.Size]byte {
-	data := make([]byte, 0, 8+24*len(m.Vertices)+12*len(m.Triangles))
-	data = binary.LittleEndian.AppendUint64(data, uint64(len(m.Vertices)))
-	for _, v := range m.Vertices {
-		for _, x := range [3]float64{v.X, v.Y, v.Z} {
-			data = binary.LittleEndian.AppendUint64(data, math.Float64bits(x))
-		}
-	}
-	for _, t := range m.Triangles {
-		for _, k := range t {
-			data = binary.LittleEndian.AppendUint32(data, uint32(k))
-		}
-	}
-	return sha256.Sum256(data)
-}
+func fingerprint(m solid.Packed) [sha256.Size]byte { return sha256.Sum256(m.AppendKey(nil)) }

@@ -21,7 +21,7 @@ type Scene struct {
 	Title  string
 	Unit   geom.Unit // in which numbers are shown
 	Stocks []string  // of the job, in its order, where they have colors
-	Meshes []solid.Mesh
+	Meshes []solid.Packed
 	Parts  []Part
 	Boxes  []Box
 	Groups []Group // what is looked at together: each cabinet, then each drawer

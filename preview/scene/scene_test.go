@@ -170,7 +170,7 @@ func TestPlays(t *testing.T) {
 		t.Errorf("clearances beside these: %v", sum)
 	}
 	for _, p := range m.Parts {
-		grown := m.Meshes[p.Mesh].Volume() - m.Meshes[p.Eased].Volume()
+		grown := m.Meshes[p.Mesh].Mesh().Volume() - m.Meshes[p.Eased].Mesh().Volume()
 		switch p.Role {
 		case joinery.Side: // two dados 9 x 0.2 mm wider, 6 mm deep, 140 mm high, less where the groove crosses, and the groove
 			if least := 2 * 1.8 * 6 * 130; grown < least {
@@ -219,7 +219,7 @@ func TestFingerPlays(t *testing.T) {
 	gone := 0.0
 	for i, p := range m.Parts {
 		if p.Role == joinery.Front || i == 0 {
-			gone = max(gone, m.Meshes[p.Mesh].Volume()-m.Meshes[p.Eased].Volume())
+			gone = max(gone, m.Meshes[p.Mesh].Mesh().Volume()-m.Meshes[p.Eased].Mesh().Volume())
 		}
 	}
 	if math.Abs(gone-want) > 1e-3*want {
@@ -231,10 +231,10 @@ func TestFingerPlays(t *testing.T) {
 func TestEasedStands(t *testing.T) {
 	each(t, func(t *testing.T, _ joinery.Spec, m scene.Scene) {
 		for _, p := range m.Parts {
-			if err := geomtest.CheckMesh(m.Meshes[p.Eased]); err != nil {
+			if err := geomtest.CheckMesh(m.Meshes[p.Eased].Mesh()); err != nil {
 				t.Errorf("%s: %v", p.Name, err)
 			}
-			if grown := m.Meshes[p.Eased].Volume() - m.Meshes[p.Mesh].Volume(); grown > 1e-6 {
+			if grown := m.Meshes[p.Eased].Mesh().Volume() - m.Meshes[p.Mesh].Mesh().Volume(); grown > 1e-6 {
 				t.Errorf("%s: %g mm3 more wood", p.Name, grown)
 			}
 		}

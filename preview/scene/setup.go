@@ -258,12 +258,13 @@ func (b bench) strip(e setup.Edges, from float64, had []geom.Pocket) (solid.Mesh
 
 // add gives a solid its place among the scene's.
 func (w *Workbench) add(m solid.Mesh) int {
-	key := fingerprint(m)
+	packed := solid.Pack(m)
+	key := fingerprint(packed)
 	at, known := w.known[key]
 	if !known {
 		at = len(w.scene.Meshes)
 		w.known[key] = at
-		w.scene.Meshes = append(w.scene.Meshes, m)
+		w.scene.Meshes = append(w.scene.Meshes, packed)
 	}
 	return at
 }

@@ -146,7 +146,8 @@ func dataOf(s scene.Scene, draws map[int][]float64) data {
 		Roles: map[string]tint{}, Stocks: map[string]tint{}, Parts: []part{}, Groups: []group{},
 		Draws: draws, Setups: settingsOf(s.Settings)}
 	at := 0
-	for _, m := range s.Meshes {
+	for _, packed := range s.Meshes {
+		m := packed.Mesh()
 		d.Meshes = append(d.Meshes, mesh{At: at, Vertices: len(m.Vertices), Triangles: len(m.Triangles), Wide: wide(m)})
 		at += sizeOf(m)
 	}
@@ -230,7 +231,7 @@ func writeData(w io.Writer, s scene.Scene) error {
 	in64 := base64.NewEncoder(base64.StdEncoding, out)
 	var one []byte
 	for _, m := range s.Meshes {
-		one = appendMesh(one[:0], m)
+		one = appendMesh(one[:0], m.Mesh())
 		in64.Write(one)
 	}
 	in64.Close()

@@ -27,7 +27,7 @@ func sample(t *testing.T) scene.Scene {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return scene.Scene{Title: hostile, Meshes: []solid.Mesh{m}, Parts: []scene.Part{{Name: hostile, Role: joinery.Side, Stock: hostile, Panel: geomtest.Side()}},
+	return scene.Scene{Title: hostile, Meshes: []solid.Packed{solid.Pack(m)}, Parts: []scene.Part{{Name: hostile, Role: joinery.Side, Stock: hostile, Panel: geomtest.Side()}},
 		Boxes: []scene.Box{{Name: hostile, Count: 1, Pieces: []scene.Piece{{Name: hostile, Placement: geom.Placement{X: geom.Back, Y: geom.Up}}},
 			Overlaps: []scene.Overlap{{Name: hostile}}, Clearances: []scene.Clearance{{Name: hostile, Gap: 0.25}}}},
 		Groups: []scene.Group{scene.Alone(hostile, 0)}}
@@ -130,8 +130,8 @@ func TestMeshes(t *testing.T) {
 		corner := func(k int) int32 { return int32(binary.LittleEndian.Uint16(data[at+2*k:])) }
 		back.Triangles = append(back.Triangles, [3]int32{corner(0), corner(1), corner(2)})
 	}
-	if err := geomtest.CheckMesh(back); err != nil || back.Volume() != s.Meshes[0].Volume() {
-		t.Errorf("%v, volume %g of %g", err, back.Volume(), s.Meshes[0].Volume())
+	if err := geomtest.CheckMesh(back); err != nil || back.Volume() != s.Meshes[0].Mesh().Volume() {
+		t.Errorf("%v, volume %g of %g", err, back.Volume(), s.Meshes[0].Mesh().Volume())
 	}
 }
 

@@ -30,7 +30,7 @@ func (w *writer) preview(d batch.Drawer, milled []geom.Panel) (scene.Scene, erro
 	stands := func(where moved) (list []solid.Mesh) {
 		for _, piece := range shown.Boxes[0].Pieces {
 			part := shown.Parts[piece.Part]
-			list = append(list, shown.Meshes[part.Milled].Place(where(part, piece.Placement), boxed.Grid))
+			list = append(list, shown.Meshes[part.Milled].Mesh().Place(where(part, piece.Placement), boxed.Grid))
 		}
 		return list
 	}
@@ -57,7 +57,7 @@ func (w *writer) preview(d batch.Drawer, milled []geom.Panel) (scene.Scene, erro
 func (w *writer) taken(d batch.Drawer, boxed Boxed) packet.Taken {
 	var meshes []solid.Mesh
 	for _, part := range boxed.Scene.Parts {
-		meshes = append(meshes, boxed.Scene.Meshes[part.Mesh])
+		meshes = append(meshes, boxed.Scene.Meshes[part.Mesh].Mesh())
 	}
 	return packet.Take(w.stocks, d, meshes, boxed.Grid)
 }

@@ -306,7 +306,7 @@ func TestCutsStandWhereTheyAreSet(t *testing.T) {
 		}
 		for p, mesh := range last {
 			want := geomtest.Volume(s.Parts[p].Panel)
-			if got := s.Meshes[mesh].Volume(); !apart[s.Parts[p].Name] && math.Abs(got-want) > 1e-3*want {
+			if got := s.Meshes[mesh].Mesh().Volume(); !apart[s.Parts[p].Name] && math.Abs(got-want) > 1e-3*want {
 				t.Errorf("%s: %s is %g mm3 in the end, as drawn %g", name, s.Parts[p].Name, got, want)
 			}
 		}
@@ -322,12 +322,12 @@ func fedWrong(s scene.Scene, v viewedSetting, f viewedFeed, p geom.Panel) (wrong
 	vec := func(a [3]float64) geom.Vec3 { return geom.Vec3{X: a[0], Y: a[1], Z: a[2]} }
 	from := geom.Placement{Origin: vec(f.Origin), X: vec(f.X), Y: vec(f.Y)}
 	place := func(m solid.Mesh) (low, high geom.Vec3) { return boundsOf(m.Place(from, geom.FineGrid(4000))) }
-	low, high := place(s.Meshes[f.Before])
+	low, high := place(s.Meshes[f.Before].Mesh())
 	if !same(low.Z, 0) || !same(high.X, f.Fence) {
 		say("it lies from %v to %v, the fence at %g", low, high, f.Fence)
 	}
 	for _, m := range f.Machine {
-		from, to := boundsOf(s.Meshes[m.Mesh])
+		from, to := boundsOf(s.Meshes[m.Mesh].Mesh())
 		switch {
 		case m.Role == string(scene.CutterRole):
 			if !same(from.X, -v.Cutter) || !same(to.X, 0) || !same(from.Z, 0) || !same(to.Z, v.Height) {
@@ -353,7 +353,7 @@ func lostWrong(s scene.Scene, f viewedFeed, p geom.Panel, from geom.Placement) (
 	var begin, end geom.Vec3 // of the cutter
 	for _, m := range f.Machine {
 		if m.Role == string(scene.CutterRole) {
-			begin, end = boundsOf(s.Meshes[m.Mesh])
+			begin, end = boundsOf(s.Meshes[m.Mesh].Mesh())
 		}
 	}
 	rows := f.Rows
@@ -384,8 +384,8 @@ func lostWrong(s scene.Scene, f viewedFeed, p geom.Panel, from geom.Placement) (
 		}
 		d := q.Sub(from.Origin)
 		at := geom.Vec3{X: d.Dot(from.X), Y: d.Dot(from.Y), Z: d.Dot(from.Normal())}
-		had, sure := woodAt(s.Meshes[f.Before], at)
-		has, sureToo := woodAt(s.Meshes[f.After], at)
+		had, sure := woodAt(s.Meshes[f.Before].Mesh(), at)
+		has, sureToo := woodAt(s.Meshes[f.After].Mesh(), at)
 		if !clear || !sure || !sureToo {
 			continue
 		}
