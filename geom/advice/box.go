@@ -67,6 +67,12 @@ func (known *Memory) Box(d joinery.Drawer, s Shop) Box {
 	return b
 }
 
+// Conclude ends advice on a drawer: what only that asks for is let go.
+func (d *Box) Conclude() {
+	d.known = nil
+	d.Outcome.Conclude()
+}
+
 // Like reports whether two drawers are one but for their names and number.
 func (d *Box) Like(other *Box) bool { return d.key != "" && d.key == other.key }
 

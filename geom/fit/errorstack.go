@@ -97,6 +97,7 @@ type Term struct {
 // Share is what a source has in the root of squares of a measure.
 type Share struct {
 	Source int
+	Name   string // of the source
 	// Half is by how much the source alone moves the measure either way; Part its
 	// share of the sum of squares, 0 to 1.
 	Half, Part float64
@@ -146,7 +147,7 @@ func (s Stack) Result() Result {
 		half := math.Abs(high-s.Value(off)) / 2
 		off[t.Source] = from.middle()
 		if half > 0 {
-			r.Shares = append(r.Shares, Share{Source: t.Source, Half: half})
+			r.Shares = append(r.Shares, Share{Source: t.Source, Name: from.Name, Half: half})
 			sum += float64(half * half)
 		}
 	}

@@ -3,6 +3,7 @@ package fit
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/geom"
@@ -43,6 +44,19 @@ type SimulatedMeasure struct {
 	Right  Odds // of this measure by itself
 }
 
+// Conclude lets go of what only advice asks for, and of many drawers would be the most in memory: the
+// sources of each measure, and their shares but for the largest. Outcomes that share their measures are
+// all concluded.
+func (o Outcome) Conclude() {
+	for i := range o.Measures {
+		m := &o.Measures[i]
+		m.Stack = Stack{}
+		if len(m.Result.Shares) > 1 {
+			m.Result.Shares = slices.Clone(m.Result.Shares[:1])
+		}
+	}
+}
+
 // OutOfLimits reports whether the likely range leaves the limits.
 func (f SimulatedMeasure) OutOfLimits() bool { return f.Verdict != f.Verdicts.Within }
 
@@ -63,7 +77,7 @@ func judged(measures []Measure) Outcome {
 		stacks[i], limits[i] = m.Stack, m.limits()
 	}
 	drawn, right := SampleBoxes(stacks, limits, Samples, Seed)
-	o := Outcome{Verdict: joinery.GoesTogether, Weakest: -1, Right: Odds{Fraction: right, Certain: true}}
+	o := Outcome{Measures: make([]SimulatedMeasure, 0, len(measures)), Verdict: joinery.GoesTogether, Weakest: -1, Right: Odds{Fraction: right, Certain: true}}
 	for i, m := range measures {
 		r := m.Stack.Result()
 		f := SimulatedMeasure{Measure: m, Result: r, Right: Odds{Fraction: drawn[i].Within, Certain: r.Worst.Min >= limits[i].Min && r.Worst.Max <= limits[i].Max}}

@@ -183,6 +183,9 @@ func Bare(j *job.Job) (Batch, []Problem) {
 
 // finish makes of drawers that are worked out what goes beyond each, and adds what is to be said of that.
 func (b *Batch) finish(j *job.Job, all []Problem) []Problem {
+	for i := range b.Drawers {
+		b.Drawers[i].Conclude()
+	}
 	b.numberParts()
 	b.engrave()
 	b.shareLayers()

@@ -56,7 +56,7 @@ func FitOf(d batch.Drawer, m fit.SimulatedMeasure) Fit {
 		Of1000: m.Right.Of1000(), WorstCase: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
 	if len(m.Result.Shares) > 0 {
 		s := m.Result.Shares[0]
-		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, PlusMinus: Length(s.Half), Share: thousandth(s.Part),
+		f.Largest = &Contributor{Source: s.Name, PlusMinus: Length(s.Half), Share: thousandth(s.Part),
 			RootSumSquare: Length(m.Result.RootSumSquare), IfHalved: Length(s.Halved)}
 	}
 	return f

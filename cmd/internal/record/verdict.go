@@ -147,7 +147,7 @@ func watched(d batch.Drawer, u geom.Unit) Watched {
 	}
 	m := o.Measures[at]
 	most := m.Result.Shares[0]
-	return Watched{Drawer: d.Spec.Name, Measure: m.Name, Check: m.Code, Text: fmt.Sprintf("%s (%s, +-%s %s)", m.Short(), m.Stack.Sources[most.Source].Name,
+	return Watched{Drawer: d.Spec.Name, Measure: m.Name, Check: m.Code, Text: fmt.Sprintf("%s (%s, +-%s %s)", m.Short(), most.Name,
 		geom.LengthOf(most.Half).Fixed(u), u)}
 }
 
