@@ -300,19 +300,22 @@ func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options)
 		_, err = io.ReadFull(f, data)
 		return data, err
 	}
-	proofs, checked := make([]record.Proof, p.Drawers()), make([]record.Checked, p.Checks())
+	proofs, checked, rest := make([]record.Proof, p.Drawers()), make([]record.Checked, p.Checks()), p.Rest()
 	err = cmp.Or(
 		files.Each(ctx, len(proofs), func() func(int) error {
 			w := p.Worker()
 			return func(i int) error {
 				proofs[i] = w.Drawer(i, read, o)
+				for _, own := range p.Own(i) {
+					checked[own] = w.Check(own, read)
+				}
 				return nil
 			}
 		}),
-		files.Each(ctx, len(checked), func() func(int) error {
+		files.Each(ctx, len(rest), func() func(int) error {
 			w := p.Worker()
 			return func(i int) error {
-				checked[i] = w.Check(i, read)
+				checked[rest[i]] = w.Check(rest[i], read)
 				return nil
 			}
 		}))

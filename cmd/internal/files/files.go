@@ -58,9 +58,11 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		return err
 	}
 	var prover *prove.Prover
+	var checked []record.Checked
 	if !o.NoProof {
 		prover = reader
 		r.Proof = make([]record.Proof, len(b.Drawers))
+		checked = make([]record.Checked, prover.Checks()-prover.Lasts())
 	}
 	if err := writeLists(b, r, to); err != nil { // the packet is compared with the cut list
 		return err
@@ -71,7 +73,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	defer packet()
 	defer stop() // before it is waited for: without the rest nobody wants it
 	scenes := make([]scene.Scene, len(b.Drawers))
-	boxes := drawers{batch: b, to: to, o: o, reader: reader, proofs: r.Proof, scenes: scenes}
+	boxes := drawers{batch: b, to: to, o: o, reader: reader, proofs: r.Proof, checked: checked, scenes: scenes}
 	if err := boxes.write(ctx); err != nil {
 		return err
 	}
@@ -90,14 +92,13 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 	}
 	if prover != nil {
-		var err error
-		if r.Checked, err = readBack(ctx, prover, to); err != nil {
+		if err := readBack(ctx, prover, checked, to); err != nil {
 			return err
 		}
-		if !prove.Sound(r.Checked) {
-			return &Unproven{Checked: r.Checked}
+		if !prove.Sound(checked) {
+			return &Unproven{Checked: checked}
 		}
-		r.Checked = append(r.Checked, prover.Promised()...)
+		r.Checked = append(checked, prover.Promised()...)
 	}
 	return paper.last(ctx, r, packet)
 }
@@ -124,13 +125,13 @@ func writeLists(b batch.Batch, r record.Report, to Folder) error {
 	return nil
 }
 
-// readBack reads what else was written back, as it is on disk, but for what people read.
-func readBack(ctx context.Context, prover *prove.Prover, to Folder) ([]record.Checked, error) {
-	list := make([]record.Checked, prover.Checks()-prover.Lasts())
-	return list, Each(ctx, len(list), func() func(int) error {
+// readBack reads what no drawer shows alone back, as it is on disk, but for what people read.
+func readBack(ctx context.Context, prover *prove.Prover, checked []record.Checked, to Folder) error {
+	rest := prover.Rest()
+	return Each(ctx, len(rest)-prover.Lasts(), func() func(int) error {
 		w := prover.Worker()
 		return func(i int) error {
-			list[i] = w.Check(i, to.ReadFile)
+			checked[rest[i]] = w.Check(rest[i], to.ReadFile)
 			return nil
 		}
 	})
@@ -143,7 +144,9 @@ type drawers struct {
 	o      Options
 	reader *prove.Prover
 	proofs []record.Proof
-	scenes []scene.Scene
+	// checked is what was read back of all solids and other files; the places of those of drawers are filled in.
+	checked []record.Checked
+	scenes  []scene.Scene
 }
 
 // write works on as many drawers at a time as there are processors.
@@ -158,6 +161,9 @@ func (d drawers) write(ctx context.Context) error {
 			}
 			if !d.o.NoProof {
 				d.proofs[i] = w.reader.Drawer(i, d.to.ReadFile, prove.Options{}) // as it is on disk
+				for _, own := range d.reader.Own(i) {
+					d.checked[own] = w.reader.Check(own, d.to.ReadFile)
+				}
 			}
 			if d.o.Done != nil {
 				d.o.Done()

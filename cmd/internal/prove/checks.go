@@ -15,7 +15,27 @@ type check func(w *Worker, read Read) record.Checked
 // Checks is how many things are read back besides the drawings of the drawers.
 func (p *Prover) Checks() int { return len(p.checks) }
 
-// Check reads one of them back. The drawers are proven before.
+// Own are those of them that read what shows one drawer alone. They are made after its proof, and by the same
+// worker, which has read its boards.
+func (p *Prover) Own(drawer int) []int { return p.own[drawer] }
+
+// Rest are all others, in their order, which are made after all drawers are proven.
+func (p *Prover) Rest() (list []int) {
+	own := make(map[int]bool)
+	for _, of := range p.own {
+		for _, i := range of {
+			own[i] = true
+		}
+	}
+	for i := range p.checks {
+		if !own[i] {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// Check reads one of them back.
 func (w *Worker) Check(i int, read Read) record.Checked { return w.checks[i](w, read) }
 
 // Sound reports whether nothing that was checked is at fault.
@@ -32,6 +52,10 @@ func Sound(list []record.Checked) bool {
 func (p *Prover) others() {
 	r := p.report
 	add := func(c check) { p.checks = append(p.checks, c) }
+	addOwn := func(drawer int, c check) {
+		p.own[drawer] = append(p.own[drawer], len(p.checks))
+		add(c)
+	}
 	for i, k := range r.Sheets {
 		for j, laid := range k.Sheets {
 			if len(laid.Layers) > 0 {
@@ -43,7 +67,12 @@ func (p *Prover) others() {
 	// thousands of them.
 	for i := range r.Parts {
 		if part := &r.Parts[i]; part.Files.STL != "" {
-			add(func(w *Worker, read Read) record.Checked { return w.solidCheck(*part, read) })
+			c := func(w *Worker, read Read) record.Checked { return w.solidCheck(*part, read) }
+			if d, known := p.drawer[part.Name]; known {
+				addOwn(d, c)
+			} else {
+				add(c)
+			}
 		}
 	}
 	byName := make(map[string]*record.Drawer)
@@ -51,10 +80,10 @@ func (p *Prover) others() {
 		d := &r.Drawers[i]
 		byName[d.Name] = d
 		if box := p.folderOf(*d); box != "" {
-			add(func(w *Worker, read Read) record.Checked {
+			addOwn(i, func(w *Worker, read Read) record.Checked {
 				return w.sceneCheck(group{d.Name, filing.BoxScene(box), []record.Drawer{*d}, []geom.Vec3{{}}}, read)
 			})
-			add(func(w *Worker, read Read) record.Checked { return w.boxCheck(*d, box, read) })
+			addOwn(i, func(w *Worker, read Read) record.Checked { return w.boxCheck(*d, box, read) })
 		}
 	}
 	p.cabinets(byName, add)

@@ -31,18 +31,20 @@ func (w *Worker) Board(part string, read Read) (milled.Board, error) {
 		}
 		return milled.Board{}, fmt.Errorf("%w: %s: %s", ErrUncut, part, why)
 	}
-	if of := w.drawerOf(part).Name; w.ahead == nil || w.aheadOf != of { // what was of another is not proven
-		w.ahead, w.aheadOf = make(map[string]*panelReader), of
-	}
+	b, err := w.keep(r)
 	w.ahead[part] = r
-	return w.keep(r)
+	return b, err
 }
 
-// keep gives the board of a part that was read, and keeps it for the checks of its solids.
+// keep gives the board of a part that was read, and keeps it for the checks of its solids, as long as the
+// worker is at its drawer: those of thousands of drawers would be the most in memory.
 func (w *Worker) keep(r *panelReader) (milled.Board, error) {
+	if of := w.drawerOf(r.part.Name).Name; w.boards == nil || w.at != of { // what was of another is not proven
+		w.at, w.ahead, w.boards = of, make(map[string]*panelReader), make(map[string]milled.Board)
+	}
 	b, err := r.board()
 	if err == nil {
-		w.boards.Store(r.part.Name, b)
+		w.boards[r.part.Name] = b
 	}
 	return b, err
 }
@@ -98,8 +100,8 @@ func (w *Worker) shown(c *checking, part record.Part, read Read, way func(milled
 
 // milledBoard is the board of a part, which several checks ask for.
 func (w *Worker) milledBoard(part string, read Read) (milled.Board, error) {
-	if b, known := w.boards.Load(part); known {
-		return b.(milled.Board), nil
+	if b, known := w.boards[part]; known && w.at == w.drawerOf(part).Name {
+		return b, nil
 	}
 	defer delete(w.ahead, part)
 	return w.Board(part, read)

@@ -15,6 +15,7 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/milled"
 	"drawerwright/geom/proof"
 )
 
@@ -33,20 +34,18 @@ type Read func(name string) ([]byte, error)
 
 // Prover proves the drawers of one report.
 type Prover struct {
-	report  record.Report
-	unit    geom.Unit
-	parts   map[string]int            // indices by name
-	legend  map[string][]record.Layer // by file
-	fits    map[string][]record.Fit   // by drawer
-	known   map[string]bool           // drawings that the report names
-	bits    map[string]record.Layer   // the first line of each layer's name
-	names   names
-	checks  []check
-	onSheet map[string]bool           // parts that lie on sheets
-	code    []segment                 // of the job, as drawings have it
-	drawer  map[string]*record.Drawer // of a part, by its name
-	kept    sync.Map                  // their panels, by name, once their drawers are proven
-	boards  sync.Map                  // of parts whose solids are milled, by name, once they are read
+	report record.Report
+	unit   geom.Unit
+	parts  map[string]int            // indices by name
+	legend map[string][]record.Layer // by file
+	fits   map[string][]record.Fit   // by drawer
+	known  map[string]bool           // drawings that the report names
+	bits   map[string]record.Layer   // the first line of each layer's name
+	names  names
+	checks []check
+	own    [][]int        // checks of what shows a drawer alone
+	code   []segment      // of the job, as drawings have it
+	drawer map[string]int // of a part, by its name
 	// recorded is what the report says, worked out once.
 	recorded  recorded
 	recording sync.Once
@@ -59,7 +58,7 @@ var ErrReport = errors.New("report.json")
 func New(r record.Report) (*Prover, error) {
 	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]record.Layer),
 		known: make(map[string]bool), bits: make(map[string]record.Layer), fits: make(map[string][]record.Fit),
-		onSheet: make(map[string]bool), drawer: make(map[string]*record.Drawer), code: codeSegments(r)}
+		drawer: make(map[string]int), own: make([][]int, len(r.Drawers)), code: codeSegments(r)}
 	if r.Tool != "drawerwright" || r.Format != record.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again",
 			ErrReport, r.Format, r.Tool, record.Format)
@@ -76,7 +75,7 @@ func New(r record.Report) (*Prover, error) {
 	}
 	for i := range r.Drawers {
 		for _, name := range r.Drawers[i].Parts {
-			p.drawer[name] = &r.Drawers[i]
+			p.drawer[name] = i
 		}
 	}
 	p.lists(r.Layers)
@@ -86,9 +85,6 @@ func New(r record.Report) (*Prover, error) {
 			p.lists(laid.Layers)
 			for _, name := range laid.Files {
 				p.known[name] = true
-			}
-			for _, q := range laid.Placements {
-				p.onSheet[q.Part] = true
 			}
 		}
 	}
@@ -166,8 +162,8 @@ func groupBy[T any](by map[string][]T, list []T, name func(T) string) {
 
 // drawerOf is the drawer of a part; one without a name where the report has none.
 func (p *Prover) drawerOf(part string) *record.Drawer {
-	if d := p.drawer[part]; d != nil {
-		return d
+	if i, known := p.drawer[part]; known {
+		return &p.report.Drawers[i]
 	}
 	return new(record.Drawer)
 }
@@ -185,8 +181,9 @@ func (p *Prover) Stocks() []string {
 type Worker struct {
 	*Prover
 	assembler proof.Assembler
-	ahead     map[string]*panelReader // parts that were read before their drawer is proven
-	aheadOf   string                  // that drawer
+	at        string                  // the drawer that it is at
+	ahead     map[string]*panelReader // parts of it that were read before it is proven
+	boards    map[string]milled.Board // of it, as bits leave them, where its solids show that
 }
 
 // Worker makes one; each goroutine needs its own.
@@ -204,9 +201,6 @@ func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 		panels = append(panels, c.out)
 		if d.Preview == record.PreviewMilled && c.out.whole {
 			_, _ = w.keep(c) // what cannot be cut is a fault by now
-		}
-		if w.onSheet[name] {
-			w.kept.Store(name, panels[len(panels)-1])
 		}
 		out.Faults = append(out.Faults, c.faults...)
 		out.Cuts = append(out.Cuts, c.cuts...)

@@ -27,6 +27,7 @@ type sheetCut struct {
 // sheetReader reads the drawings of one sheet.
 type sheetReader struct {
 	panelReader
+	worker *Worker // which reads the parts' own drawings
 	stock record.SheetStock
 	laid  record.LaidSheet
 	least float64 // mm: the thinnest board
@@ -56,7 +57,7 @@ type placedPart struct {
 // parts' own drawings do, and nothing else.
 func (w *Worker) sheetCheck(at laidSheet, read Read) record.Checked {
 	k := w.report.Sheets[at.stock]
-	r := sheetReader{stock: k, laid: k.Sheets[at.sheet], files: make(map[geom.Face]string), marks: make(map[geom.Face][]markAt)}
+	r := sheetReader{worker: w, stock: k, laid: k.Sheets[at.sheet], files: make(map[geom.Face]string), marks: make(map[geom.Face][]markAt)}
 	size := k.Sizes[r.laid.Size]
 	name := fmt.Sprintf("%s %d", k.Stock, r.laid.Number)
 	out := record.Checked{Kind: record.CheckedSheet, Name: name, Faults: []record.Fault{},

@@ -36,14 +36,19 @@ func (r *sheetReader) judge(out *record.OnSheet) {
 	r.strayTabs()
 }
 
-// lay takes the parts' own drawings to where the parts lie.
+// lay takes the parts' own drawings, which are read once more, to where the parts lie.
 func (r *sheetReader) lay() {
+	own := make(map[string]panel)
 	for _, q := range r.laid.Placements {
-		found, known := r.kept.Load(q.Part)
-		if !known {
-			continue
+		found, read := own[q.Part]
+		if !read {
+			if _, known := r.drawer[q.Part]; !known {
+				continue
+			}
+			found = r.worker.reader(r.report.Parts[r.worker.parts[q.Part]], r.read, false).out
+			own[q.Part] = found
 		}
-		p := placedPart{SheetPlacement: q, panel: found.(panel)}
+		p := placedPart{SheetPlacement: q, panel: found}
 		if !p.whole { // said before
 			continue
 		}
