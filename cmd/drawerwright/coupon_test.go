@@ -72,7 +72,7 @@ func TestCouponOfEveryJob(t *testing.T) {
 		}
 		for _, p := range d.Parts {
 			for _, drawing := range p.Drawings {
-				for _, of := range drawing.Layers {
+				for _, of := range l.Batch.Layers(p, drawing) {
 					if p.Role == joinery.Side && of.Operation == slot {
 						want = p.Bits[of.Bit].Name
 					}

@@ -8,6 +8,7 @@ import (
 	"crypto/sha256"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"sync"
 
 	"drawerwright/geom"
@@ -70,6 +71,7 @@ func (known *Memory) Box(d joinery.Drawer, s Shop) Box {
 // Conclude ends advice on a drawer: what only that asks for is let go.
 func (d *Box) Conclude() {
 	d.known = nil
+	d.Fit = slices.Clone(d.Fit) // without room for more
 	d.Outcome.Conclude()
 }
 

@@ -67,7 +67,7 @@ func (d *Drawer) band(bandings []job.Banding) {
 		p := &d.Parts[i]
 		for _, b := range bandings {
 			if b.Stock == p.Stock.Name {
-				p.Banding, p.BandingThickness, p.BandingPrice = supplies.BandedEdge(p.Part), b.Thickness, b.Price
+				p.Banding, p.BandingThickness, p.BandingPrice = supplies.BandedEdge(*p.Part), b.Thickness, b.Price
 			}
 		}
 	}

@@ -82,9 +82,9 @@ func (b Batch) Milled(d Drawer) bool {
 	return b.Preview == job.PreviewMilled || b.Preview == "" && d.Spec.Cutter.Kind.FollowsDrawing()
 }
 
-// Drawer is one kind of drawer with its parts.
+// Drawer is one kind of drawer with its parts. Copies share the box.
 type Drawer struct {
-	advice.Box
+	*advice.Box
 	Folder   string     // of its previews
 	Step     string     // the file of its exact solids; empty where the job asks for none
 	Bits     []mill.Bit // none on a saw
@@ -113,12 +113,12 @@ func (d Drawer) Judged() []joinery.Check {
 
 // Part is a panel that a shop cuts some of.
 type Part struct {
-	joinery.Part
-	Name     string // safe for every file system, and different from all others
-	Number   int    // of all parts that are alike, from 1 in the order of the cut list
-	Drawer   string
-	Quantity int // for all drawers of its kind, spares among them
-	Spares   int
+	*joinery.Part        // of the box
+	Name          string // safe for every file system, and different from all others
+	Number        int    // of all parts that are alike, from 1 in the order of the cut list
+	Drawer        string
+	Quantity      int // for all drawers of its kind, spares among them
+	Spares        int
 	// Banding is the edge banding of a piece, in mm, 0 where its stock has none;
 	// BandingThickness its thickness, BandingPrice that of a meter.
 	Banding, BandingThickness, BandingPrice float64
@@ -130,11 +130,10 @@ type Part struct {
 	Step                                    string    // that of its exact solid; empty where the job asks for none
 }
 
-// Drawing is the file of one face, with the legend of its layers.
+// Drawing is the file of one face.
 type Drawing struct {
-	Face   geom.Face
-	File   string // relative to the output folder
-	Layers []router.Layer
+	Face geom.Face
+	File string // relative to the output folder
 }
 
 // File is the drawing of a face; empty where that face is not cut.
@@ -299,7 +298,7 @@ func build(j *job.Job, from, to int, how manner) (drawers []Drawer, problems [][
 			d.exact()
 		}
 		if sound {
-			d.Box = how.known.Box(box, shopOf(j, i))
+			*d.Box = how.known.Box(d.Drawer, shopOf(j, i))
 			spec.Spreads = d.Outcome.Spreads()
 		}
 		drawers, rows = append(drawers, d), append(rows, spec)
@@ -310,7 +309,7 @@ func build(j *job.Job, from, to int, how manner) (drawers []Drawer, problems [][
 	}
 	_, found := judge(rows)
 	for i := range rows {
-		like := slices.IndexFunc(drawers[:i], func(d Drawer) bool { return d.Like(&drawers[i].Box) })
+		like := slices.IndexFunc(drawers[:i], func(d Drawer) bool { return d.Like(drawers[i].Box) })
 		if like >= 0 { // but for their names they are one drawer
 			problems = append(problems, slices.Clone(problems[like]))
 			continue
@@ -326,8 +325,9 @@ func (b Batch) judge(j *job.Job, i int, d *Drawer) []proposal {
 }
 
 func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
-	out := Drawer{Box: advice.Box{Drawer: d}, Folder: job.FileName(d.Spec.Name), Bits: bits}
-	for _, p := range d.Parts {
+	out := Drawer{Box: &advice.Box{Drawer: d}, Folder: job.FileName(d.Spec.Name), Bits: bits}
+	for i := range d.Parts {
+		p := &d.Parts[i]
 		part := Part{Part: p, Name: partName(out.Folder, p), Drawer: d.Spec.Name, Quantity: d.Spec.Count*len(p.Placements) + spares, Spares: spares, Bits: bits}
 		part.STL = filing.PartSolid(out.Folder, part.Name)
 		out.Parts = append(out.Parts, part)
@@ -370,7 +370,7 @@ func (b Batch) sameNames() (problems []Problem) {
 
 // partName is a drawer's own name, the part's role, and what tells it from others
 // of that role.
-func partName(folder string, p joinery.Part) string {
+func partName(folder string, p *joinery.Part) string {
 	name := folder + "-" + string(p.Role)
 	if p.Label != "" {
 		name += "-" + p.Label
@@ -387,6 +387,7 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 		settings := b.Router
 		settings.Bits = p.Bits
 		work, found := mill.Prepare(mill.Part{Panel: p.Panel, MinThickness: p.Stock.Thickness.Min, MaxThickness: p.Stock.Thickness.Max}, settings)
+		work.Cuts = slices.Clone(work.Cuts) // without room for more: those of many drawers are kept
 		p.Work = work
 		for _, d := range found {
 			fact := d.Fact.In(b.Units)

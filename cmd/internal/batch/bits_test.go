@@ -183,7 +183,7 @@ func TestLikeCutsHaveOneBit(t *testing.T) {
 					like[key] = p.Bits[c.Bit].Name
 				}
 				for _, drawn := range p.Drawings {
-					for _, l := range drawn.Layers {
+					for _, l := range b.Layers(p, drawn) {
 						if first, known := layers[l.Name]; known && first != p.Bits[l.Bit].Name {
 							t.Errorf("seed %d: layer %s has %s in %s and %s elsewhere", seed, l.Name,
 								p.Bits[l.Bit].Name, drawn.File, first)

@@ -47,7 +47,7 @@ func (b Batch) draw(d *Drawer) []geom.Diagnosis {
 				}
 				continue
 			}
-			drawing := Drawing{Face: face, File: b.names.name(*p, face), Layers: layers}
+			drawing := Drawing{Face: face, File: b.names.name(*p, face)}
 			longest := len(drawing.File)
 			for _, run := range b.DXF.Runs(drawing.File, layers, p.Bits) {
 				longest = max(longest, len(run.File))
@@ -65,6 +65,13 @@ func (b Batch) draw(d *Drawer) []geom.Diagnosis {
 		}
 	}
 	return problems
+}
+
+// Layers are those of a drawing of a part, which [Make] has found sound. They are made anew each time: those of many
+// drawers would be the most in memory.
+func (b Batch) Layers(p Part, d Drawing) []router.Layer {
+	list, _ := router.Layers(p.Drawn(b.Router), d.Face, b.DXF)
+	return list
 }
 
 // LayersHint says what to change about names of layers that cannot be had.

@@ -8,7 +8,7 @@ import (
 // Group is what a shop cuts as one: parts of equal panels, stock and setting,
 // whichever drawers they are for.
 type Group struct {
-	Parts    []Part // at least one; drawn alike
+	Parts    []*Part // at least one; drawn alike
 	Setup    joinery.Setup
 	Quantity int // of all, spares among them
 	Spares   int
@@ -17,11 +17,12 @@ type Group struct {
 // Merged gathers equal parts by stock, in order of first use, and within a stock by
 // setting.
 func Merged(b Batch) (list []Group) {
-	var parts []Part
+	var parts []*Part
 	var setups []joinery.Setup
 	var asked []merge.Part
 	for _, d := range b.Drawers {
-		for _, p := range d.Parts {
+		for i := range d.Parts {
+			p := &d.Parts[i]
 			parts, setups = append(parts, p), append(setups, d.Setup)
 			asked = append(asked, merge.Part{Stock: p.Stock.Name, Setting: SettingKey(d), Bits: p.Bits, Panel: p.Panel})
 		}

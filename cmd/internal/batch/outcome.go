@@ -90,7 +90,7 @@ func concerned(p geom.Diagnosis) []joinery.CheckID {
 func boxesOf(rows []Drawer) []advice.Box {
 	boxes := make([]advice.Box, len(rows))
 	for i, d := range rows {
-		boxes[i] = d.Box
+		boxes[i] = *d.Box
 	}
 	return boxes
 }

@@ -157,12 +157,12 @@ func (b *Batch) panelPlates(o template.Options) (plates []template.Plate, found 
 }
 
 // serves tells a side that serves left and right alike.
-func serves(p joinery.Part) bool { return p.Role == joinery.Side && p.Label == "" }
+func serves(p *joinery.Part) bool { return p.Role == joinery.Side && p.Label == "" }
 
 // ends are what the left and the right end of a part are, seen from its inside. A left
 // side runs from the front to the back, a right one the other way; where both are the
 // same part its ends are alike.
-func ends(p joinery.Part) (left, right string) {
+func ends(p *joinery.Part) (left, right string) {
 	switch {
 	case serves(p):
 		return "FRONT END OF A LEFT SIDE", "FRONT END OF A RIGHT SIDE"

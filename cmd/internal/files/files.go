@@ -18,8 +18,6 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
-	"drawerwright/geom/joinery"
-	"drawerwright/geom/mill"
 	"drawerwright/geom/milled"
 	"drawerwright/geom/solid"
 	"drawerwright/preview/scene"
@@ -152,8 +150,7 @@ type drawers struct {
 // write works on as many drawers at a time as there are processors.
 func (d drawers) write(ctx context.Context) error {
 	return Each(ctx, len(d.batch.Drawers), func() func(int) error {
-		w := writer{to: d.to, o: d.o, dxf: d.batch.DXF, router: d.batch.Router, stocks: d.batch.Stocks,
-			reader: d.reader.Worker()}
+		w := writer{to: d.to, o: d.o, batch: d.batch, reader: d.reader.Worker()}
 		return func(i int) error {
 			var err error
 			if d.scenes[i], err = w.drawer(d.batch.Drawers[i], d.batch.Milled(d.batch.Drawers[i])); err != nil {
@@ -177,9 +174,7 @@ func (d drawers) write(ctx context.Context) error {
 type writer struct {
 	to     Folder
 	o      Options
-	dxf    router.Options
-	router mill.Settings
-	stocks []joinery.Stock // of the job
+	batch  batch.Batch
 	out    bytes.Buffer
 	reader *prove.Worker // of what is written
 }
@@ -249,7 +244,7 @@ func (w *writer) drawer(d batch.Drawer, asMilled bool) (scene.Scene, error) {
 // drawings writes those of a part.
 func (w *writer) drawings(p batch.Part) error {
 	for _, d := range p.Drawings {
-		drawn := sheets.Drawing{Face: d.Face, File: d.File, Part: p.Drawn(w.router), Layers: d.Layers, DXF: w.dxf}
+		drawn := sheets.Drawing{Face: d.Face, File: d.File, Part: p.Drawn(w.batch.Router), Layers: w.batch.Layers(p, d), DXF: w.batch.DXF}
 		if err := writeDrawing(drawn, w.drawing); err != nil {
 			return err
 		}

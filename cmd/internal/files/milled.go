@@ -39,7 +39,7 @@ func drawn(b batch.Batch, d batch.Drawer, name string) ([]byte, error) {
 				continue
 			}
 			var out bytes.Buffer
-			_, err := router.Draw(p.Drawn(b.Router), k.Face, k.Layers, b.DXF).WriteTo(&out)
+			_, err := router.Draw(p.Drawn(b.Router), k.Face, b.Layers(p, k), b.DXF).WriteTo(&out)
 			return out.Bytes(), err
 		}
 	}

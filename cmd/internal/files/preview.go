@@ -59,7 +59,7 @@ func (w *writer) taken(d batch.Drawer, boxed Boxed) packet.Taken {
 	for _, part := range boxed.Scene.Parts {
 		meshes = append(meshes, boxed.Scene.Meshes[part.Mesh].Mesh())
 	}
-	return packet.Take(w.stocks, d, meshes, boxed.Grid)
+	return packet.Take(w.batch.Stocks, d, meshes, boxed.Grid)
 }
 
 // view writes a view of a box as STL and as a picture.

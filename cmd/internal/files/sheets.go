@@ -47,7 +47,7 @@ func WriteSheets(ctx context.Context, p sheets.Plan, to Folder) error {
 }
 
 func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) error {
-	drawn := one.Drawn
+	drawn := s.Drawn(one)
 	if drawn == nil && !s.Sawn {
 		var err error
 		if drawn, err = s.Drawings(p.DXF, one); err != nil {

@@ -22,7 +22,7 @@ func (w *writer) exact(d batch.Drawer, milled []geom.Panel) error {
 		}
 		parts = append(parts, part)
 		for k, at := range p.Placements {
-			pieces = append(pieces, step.Piece{Name: scene.PieceName(p.Part, k), Part: i, Place: at})
+			pieces = append(pieces, step.Piece{Name: scene.PieceName(*p.Part, k), Part: i, Place: at})
 		}
 		w.out.Reset()
 		if err := step.WritePart(&w.out, part); err != nil {

@@ -105,7 +105,7 @@ func (m maker) numbersOf(group []batch.Drawer) {
 	for i, d := range group {
 		rows[i] = make(map[string]string)
 		for _, p := range d.Parts {
-			role := roleOf(p.Part)
+			role := roleOf(*p.Part)
 			if p.Role == joinery.Side && p.Label == "" {
 				role = "sides"
 			}

@@ -8,6 +8,7 @@ import (
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 
 	"pgregory.net/rapid"
 )
@@ -62,13 +63,13 @@ func TestNarrowBlocksArePaired(t *testing.T) {
 // holedBoards are parts that have a groove and a hole, of lengths and with the hole at places.
 func holedBoards(places ...[2]float64) (list []batch.Group) {
 	for i, at := range places {
-		var p batch.Part
+		p := batch.Part{Part: new(joinery.Part)}
 		p.Name, p.Number = "board", i+1
 		p.Panel = geom.Panel{Outline: geom.Rectangle(0, 0, at[0], 80), Thickness: 12, Pockets: []geom.Pocket{
 			{Kind: geom.Dado, Depth: 6, Outline: geom.Rectangle(40, 0, 46, 80)},
 			{Kind: geom.Drill, Depth: 12, Outline: geom.Circle(geom.Point{X: at[1], Y: 30}, 2)},
 		}}
-		list = append(list, batch.Group{Parts: []batch.Part{p}, Quantity: 1})
+		list = append(list, batch.Group{Parts: []*batch.Part{&p}, Quantity: 1})
 	}
 	return list
 }

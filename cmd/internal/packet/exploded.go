@@ -149,7 +149,7 @@ func numberOf(p batch.Part) string {
 func (t Taken) legend(wide float64) drawing.Drawing {
 	var rows []paper.LegendRow
 	for _, p := range t.drawer.Parts {
-		said := roleOf(p.Part)
+		said := roleOf(*p.Part)
 		i := slices.IndexFunc(rows, func(r paper.LegendRow) bool { return r.Number == numberOf(p) })
 		if i < 0 {
 			rows = append(rows, paper.LegendRow{Number: numberOf(p), Tint: t.tones[p.Stock.Name],

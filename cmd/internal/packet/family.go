@@ -74,10 +74,10 @@ func (m maker) families(groups []batch.Group) (list []family) {
 }
 
 // part is the one that is drawn.
-func (f *family) part() batch.Part { return f.groups[0].Parts[0] }
+func (f *family) part() *batch.Part { return f.groups[0].Parts[0] }
 
 // familyKey is alike for parts that one drawing shows.
-func familyKey(p batch.Part) string {
+func familyKey(p *batch.Part) string {
 	var key strings.Builder
 	fmt.Fprintf(&key, "%q %q %g %d", p.Stock.Name, p.Role, p.Panel.Thickness, paper.Faces(p.Panel))
 	loop := func(l geom.Loop) {

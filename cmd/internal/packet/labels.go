@@ -170,7 +170,7 @@ func (m maker) label(p batch.Part, n int) paper.Label {
 		Grain: p.Stock.Grain != joinery.GrainNone,
 		Facts: fmt.Sprintf("%s x %s %s, %s", m.number(p.Panel.Length()), m.number(p.Panel.Width()), m.unit, p.Stock.Name)}
 	l.Job, l.Box = m.batch.Code, boxOf(p, n)
-	l.Face, l.Edge = faces(p.Part)
+	l.Face, l.Edge = faces(*p.Part)
 	// Of sides that are twins, every second one is the right one.
 	right := p.Label == "right" || p.Label == "" && n%2 == 1
 	if p.Role == joinery.Side {

@@ -139,7 +139,7 @@ drawers:
 `))
 	found := make(map[string]string)
 	for _, p := range b.Drawers[0].Parts {
-		found[p.Name], _ = faces(p.Part)
+		found[p.Name], _ = faces(*p.Part)
 	}
 	want := map[string]string{"d-side": "inside face", "d-box-front": "inside face", "d-back": "inside face",
 		"d-bottom": "upper face", "d-divider-1": "front face", "d-divider-2": "right face", "d-drawer-front": "rear face"}

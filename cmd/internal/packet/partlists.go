@@ -117,7 +117,7 @@ func (m maker) rounded(l geom.Loop) string {
 }
 
 // depth of a pocket in words.
-func (m maker) depth(p batch.Part, k geom.Pocket) string {
+func (m maker) depth(p *batch.Part, k geom.Pocket) string {
 	if k.Through(p.Panel.Thickness) {
 		return "through"
 	}

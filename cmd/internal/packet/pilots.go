@@ -83,7 +83,7 @@ func (m maker) pilotBacks() (list []pilotBack) {
 			continue
 		}
 		thick := front.Stock.Thickness.Mean
-		b := pilotBack{Elevation: m.pilotsOf(front.Part, box.Part), number: front.Number, thick: thick,
+		b := pilotBack{Elevation: m.pilotsOf(*front.Part, *box.Part), number: front.Number, thick: thick,
 			deep: joinery.PilotDepth(thick)}
 		if len(b.Holes) == 0 {
 			continue

@@ -358,5 +358,5 @@ func (m maker) first(c present.CutStep) batch.Part {
 			}
 		}
 	}
-	return batch.Part{} // never: steps are of the batch's parts
+	return batch.Part{Part: new(joinery.Part)} // never: steps are of the batch's parts
 }

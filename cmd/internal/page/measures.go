@@ -123,7 +123,7 @@ func dividerMeasures(o job.Outline, d batch.Drawer, path func(...string) []strin
 			}
 		}
 		for i := range p.Placements {
-			m.Piece, m.At, m.MM = scene.PieceName(p.Part, i), order[i], d.DividerPlaces[entry][i]
+			m.Piece, m.At, m.MM = scene.PieceName(*p.Part, i), order[i], d.DividerPlaces[entry][i]
 			m.Text = m.Places[m.At]
 			list = append(list, m)
 		}

@@ -28,15 +28,15 @@ type sheetCut struct {
 type sheetReader struct {
 	panelReader
 	worker *Worker // which reads the parts' own drawings
-	stock record.SheetStock
-	laid  record.LaidSheet
-	least float64 // mm: the thinnest board
-	faces []geom.Face
-	files map[geom.Face]string
-	cuts  []sheetCut
-	marks map[geom.Face][]markAt
-	tabs  []tabMark
-	parts []placedPart
+	stock  record.SheetStock
+	laid   record.LaidSheet
+	least  float64 // mm: the thinnest board
+	faces  []geom.Face
+	files  map[geom.Face]string
+	cuts   []sheetCut
+	marks  map[geom.Face][]markAt
+	tabs   []tabMark
+	parts  []placedPart
 }
 
 // markAt is a corner mark and where in the file it is.

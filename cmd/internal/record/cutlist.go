@@ -90,7 +90,7 @@ func partNames(g batch.Group) []string {
 }
 
 // grainOf says along which side of a part the grain runs.
-func grainOf(p batch.Part) string {
+func grainOf(p *batch.Part) string {
 	if p.Stock.Grain == joinery.GrainNone {
 		return "none"
 	}
@@ -117,7 +117,7 @@ func cutFaces(p geom.Panel) string {
 const uncut = "none"
 
 // banded says which edges get edge banding, of stock that has one.
-func banded(p batch.Part) string {
+func banded(p *batch.Part) string {
 	switch {
 	case p.Banding == 0:
 		return "none"

@@ -255,7 +255,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
 			r.Parts = append(r.Parts, part(p, b.Router.Engrave.Depth, b.Units))
-			r.Layers = append(r.Layers, layers(p, b.DXF)...)
+			r.Layers = append(r.Layers, layers(b, p)...)
 			r.Faces = append(r.Faces, faces(d, p, b.Units))
 		}
 		r.Drawers = append(r.Drawers, listed)

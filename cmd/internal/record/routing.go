@@ -136,10 +136,10 @@ func readings(b batch.Batch) []Readings {
 	return list
 }
 
-func layers(p batch.Part, o router.Options) []Layer {
+func layers(b batch.Batch, p batch.Part) []Layer {
 	var list []Layer
 	for _, d := range p.Drawings {
-		list = append(list, drawnBoard{p.Bits, o, p.Panel.Thickness}.legends(d.File, d.Layers)...)
+		list = append(list, drawnBoard{p.Bits, b.DXF, p.Panel.Thickness}.legends(d.File, b.Layers(p, d))...)
 	}
 	return list
 }

@@ -70,8 +70,8 @@ type RunStep struct {
 }
 
 // runOf is the card of a sheet that is laid out; nil where no router cuts it.
-func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
-	if len(one.Drawn) == 0 || len(one.Drawn[0].Part.Bits) == 0 {
+func runOf(s *sheets.Stock, one sheets.Sheet, drawings []sheets.Drawing, u geom.Unit) *Run {
+	if len(drawings) == 0 || len(drawings[0].Part.Bits) == 0 {
 		return nil
 	}
 	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board",
@@ -84,9 +84,9 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 		out.KeepOut = append(out.KeepOut, BoxOf(k))
 	}
 	known, bit := true, -1
-	for i, d := range one.Drawn {
+	for i, d := range drawings {
 		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Thickness.Mean}
-		face := RunFace{File: d.File, Face: d.Face.String(), Preparation: before(s, one, i, u)}
+		face := RunFace{File: d.File, Face: d.Face.String(), Preparation: before(s, one, drawings, i, u)}
 		for _, pin := range d.Part.Work.Pins {
 			if c, r, round := pin.AsCircle(); round && i == 0 {
 				if d.Face == geom.Outside { // its drawing is turned over
@@ -151,16 +151,16 @@ func begins(s *sheets.Stock, d sheets.Drawing, l router.Layer) float64 {
 func minutes(m float64) float64 { return math.Round(10*m) / 10 }
 
 // before says what to do before a face of a sheet is cut.
-func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
+func before(s *sheets.Stock, one sheets.Sheet, drawings []sheets.Drawing, face int, u geom.Unit) []string {
 	up := func(f geom.Face) string { return fmt.Sprintf("the %s face of its parts up", f) }
-	d := one.Drawn[face]
+	d := drawings[face]
 	on, _ := s.FlipRegistration()
 	stops := on == job.FlipOnStops
 	if face == 0 {
 		said := []string{"Lay the sheet down with " + up(d.Face) + ", its lower left corner at zero, and hold it down clear of the cuts."}
 		if d.Face == geom.Outside {
 			label := "Parts are labeled by the names in this drawing"
-			if len(one.Drawn) > 1 {
+			if len(drawings) > 1 {
 				label += ", or by the picture once the sheet is turned over"
 			}
 			said = append(said,
@@ -168,7 +168,7 @@ func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 					"now. "+label+".")
 		}
 		switch {
-		case len(one.Drawn) < 2:
+		case len(drawings) < 2:
 		case stops:
 			said = append(said, "Set two stops along its lower edge and one at its left end. Do not move zero until "+
 				"the sheet is done.")

@@ -90,14 +90,14 @@ func (s stockLayout) addSheets(out *SheetStock) {
 
 // laidSheet tells how one is cut, without its yield.
 func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
-	size := s.Sheets[one.Sheet]
+	size, drawn := s.Sheets[one.Sheet], s.Drawn(one)
 	laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placements: []SheetPlacement{},
-		Offcuts: []Box{}, Files: s.Files(one, s.looks), Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
-	for _, d := range one.Drawn {
-		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Stock.Thickness.Mean}
-		laid.Layers = append(laid.Layers, drawn.legends(d.File, d.Layers)...)
+		Offcuts: []Box{}, Files: s.Files(one, drawn, s.looks), Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
+	for _, d := range drawn {
+		board := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Stock.Thickness.Mean}
+		laid.Layers = append(laid.Layers, board.legends(d.File, d.Layers)...)
 	}
-	laid.Run = runOf(s.Stock, one, s.unit)
+	laid.Run = runOf(s.Stock, one, drawn, s.unit)
 	held := heldBy(one, s.unit)
 	for i, p := range one.Placements {
 		x, y := p.Size(s.Pieces)

@@ -183,7 +183,7 @@ func routedFiles(b batch.Batch, drawers []batch.Drawer) (list []RoutedFile) {
 		for _, p := range d.Parts {
 			for i, drawing := range p.Drawings {
 				one := RoutedFile{Part: p.Name, Count: p.Quantity, Face: drawing.Face, File: drawing.File, Turn: i > 0}
-				runs := b.DXF.Runs(drawing.File, drawing.Layers, p.Bits)
+				runs := b.DXF.Runs(drawing.File, b.Layers(p, drawing), p.Bits)
 				if len(runs) == 0 {
 					list = append(list, one)
 				}

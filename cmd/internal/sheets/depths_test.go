@@ -39,7 +39,7 @@ drawers:
 		t.Fatal(err)
 	}
 	depths := map[float64]bool{}
-	for _, d := range made.Stocks[0].Laid[0].Drawn {
+	for _, d := range made.Stocks[0].Drawn(made.Stocks[0].Laid[0]) {
 		for _, l := range d.Layers {
 			if l.Name == "PROFILE_T3" {
 				depths[l.Depth] = true

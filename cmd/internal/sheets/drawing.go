@@ -61,9 +61,20 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	return list, nil
 }
 
+// Drawn are the drawings of a sheet of a job, which was found sound when it was laid out; none of a list, whose are
+// made as they are written, and of one that saws cut. They are made anew each time: those of all sheets would be
+// the most in memory.
+func (s *Stock) Drawn(one Sheet) []Drawing {
+	if s.Sawn || s.dxf == nil {
+		return nil
+	}
+	list, _ := s.Drawings(*s.dxf, one)
+	return list
+}
+
 // Files of a sheet, relative to the output folder: its drawings in the order of cutting, each
 // with the files of its bits, and its picture.
-func (s *Stock) Files(one Sheet, looks filing.Looks) []string {
+func (s *Stock) Files(one Sheet, drawn []Drawing, looks filing.Looks) []string {
 	if s.Sawn {
 		return looks.Files(s.Picture(one))
 	}
@@ -71,7 +82,7 @@ func (s *Stock) Files(one Sheet, looks filing.Looks) []string {
 	for _, f := range s.Faces(one) {
 		file := s.drawing(one, f)
 		list = append(list, file)
-		for _, d := range one.Drawn {
+		for _, d := range drawn {
 			if d.File != file {
 				continue
 			}

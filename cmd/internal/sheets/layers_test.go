@@ -69,14 +69,14 @@ func TestLayersMeanTheSame(t *testing.T) {
 		for _, d := range b.Drawers {
 			for _, p := range d.Parts {
 				for _, g := range p.Drawings {
-					take(g.File, g.Layers, p.Bits, p.Stock.Thickness.Max)
+					take(g.File, b.Layers(p, g), p.Bits, p.Stock.Thickness.Max)
 				}
 			}
 		}
 		for _, s := range plan.Stocks {
 			turned = turned || s.RotatedSheets
 			for _, one := range s.Laid {
-				for _, g := range one.Drawn {
+				for _, g := range s.Drawn(one) {
 					take(g.File, g.Layers, g.Part.Bits, s.Stock.Thickness.Max)
 				}
 			}

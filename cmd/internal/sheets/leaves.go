@@ -10,13 +10,13 @@ import (
 // leaves finds a cut of a sheet that leaves the shortest sheet of its size, or is in an
 // area to keep out of, as it is drawn. Layouts keep clear of both: this looks at what came
 // of them, and knows nothing of trims.
-func (s *Stock) leaves(one Sheet) error {
-	if !s.Routed || len(one.Drawn) == 0 {
+func (s *Stock) leaves(one Sheet, drawn []Drawing) error {
+	if !s.Routed || len(drawn) == 0 {
 		return nil
 	}
 	z := s.Sheets[one.Sheet]
 	length, width := geom.Length(z.Length).MM(), geom.Length(z.Width).MM()
-	whole := one.Drawn[0].Part
+	whole := drawn[0].Part
 	shortest := geom.Rect{Max: geom.Point{X: length - s.Short[0], Y: width - s.Short[1]}}
 	stray, found := sheet.StrayOf(sheet.CutPart{Work: whole.Work, Bits: whole.Bits}, shortest, s.blocked(length))
 	if !found {

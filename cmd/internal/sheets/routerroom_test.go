@@ -146,7 +146,7 @@ func TestKeepOut(t *testing.T) {
 		t.Fatalf("turned %t, %v", s.RotatedSheets, s.blocked(1525))
 	}
 	for _, one := range s.Laid {
-		for _, d := range one.Drawn {
+		for _, d := range s.Drawn(one) {
 			for _, c := range d.Part.Work.Cuts {
 				b, r := c.Outline.Bounds(), 0.0
 				if c.Operation == "profile" {

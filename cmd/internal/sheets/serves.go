@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/words"
 )
 
@@ -34,12 +33,12 @@ func (s *Stock) serve() {
 }
 
 // Part is the part that a placed piece is, on the first of the sheets that are cut alike.
-func (s *Stock) Part(one Sheet, placement int) batch.Part {
+func (s *Stock) Part(one Sheet, placement int) Served {
 	return s.Parts[one.Placements[placement].Piece][one.Serves[placement][0]]
 }
 
 // parts are those that a placed piece is on sheets that are cut alike, each once.
-func (s *Stock) parts(one Sheet, placement int) (list []batch.Part) {
+func (s *Stock) parts(one Sheet, placement int) (list []Served) {
 	var known []int
 	for _, at := range one.Serves[placement] {
 		if !slices.Contains(known, at) {

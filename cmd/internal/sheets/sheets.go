@@ -46,8 +46,8 @@ type Stock struct {
 	MinOffcut [2]geom.Length
 	Allowance geom.Length // that saws cut a board larger by, where its size gets a cut of its own
 	Pieces    []nest.Piece
-	Parts     [][]batch.Part // that each piece serves, at least one; Quantity is what it serves each with
-	Router    mill.Settings  // of a job; without bits
+	Parts     [][]Served    // that each piece serves, at least one
+	Router    mill.Settings // of a job; without bits
 	Sheets    []nest.Sheet
 	Measured  []job.MeasuredSheet // its sheets by their numbers less 1, where each was measured
 	LotOf     string              // the stock of the job file that it is a lot of; empty for none
@@ -55,14 +55,15 @@ type Stock struct {
 	Laid      []Sheet
 	// GrainAcross says that in the job file the second number of a sheet is along the grain.
 	GrainAcross   bool
-	Sawn          bool        // a saw cuts its parts from the sheets, which have no drawings then
-	RotatedSheets bool        // its sheets are cut on both faces
-	FromOutside   bool        // they are cut on their outside faces alone
-	Routed        bool        // a router cuts them: no saw does
-	Pin           Pin         // on which they are turned over; none where saws cut, or on stops
-	Short         [2]float64  // by how much sheets may be shorter and narrower than their size, in mm
-	KeepOut       []geom.Rect // areas that nothing is cut in, as sheets lie at first, in mm
-	GapText       bool        // the job says how far apart parts lie
+	Sawn          bool            // a saw cuts its parts from the sheets, which have no drawings then
+	RotatedSheets bool            // its sheets are cut on both faces
+	FromOutside   bool            // they are cut on their outside faces alone
+	dxf           *router.Options // of its drawings; nil of a list
+	Routed        bool            // a router cuts them: no saw does
+	Pin           Pin             // on which they are turned over; none where saws cut, or on stops
+	Short         [2]float64      // by how much sheets may be shorter and narrower than their size, in mm
+	KeepOut       []geom.Rect     // areas that nothing is cut in, as sheets lie at first, in mm
+	GapText       bool            // the job says how far apart parts lie
 	needs         sheet.Needs
 	on            string // what they are turned over on, where they are
 	unsound       error  // of the plan of its tabs
@@ -74,6 +75,12 @@ type Stock struct {
 // Capacity is what the saw that takes sheets apart can hold: how far its fence opens, how long
 // a crosscut is at most, and how long a board that lies across the sled.
 type Capacity struct{ Rip, Crosscut, MaxOnSled geom.Length }
+
+// Served is a part that a piece serves, so many times.
+type Served struct {
+	*batch.Part
+	Quantity int
+}
 
 // CapacityOf is that of a machine.
 func CapacityOf(m setup.Machine) Capacity {
@@ -92,7 +99,6 @@ type Sheet struct {
 	Held   []Tie    // how each placed part is held, where a router cuts them
 	Slots  []router.Slot
 	Marks  []geom.Loop // of tabs, where a program makes them itself
-	Drawn  []Drawing   // of a job; a list's are made as they are written
 }
 
 // Of lays out the parts of a batch, with the offcuts of a shelf first. A context that
@@ -111,15 +117,16 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 			if p != nil {
 				return plan, p
 			}
+			s.dxf = &plan.DXF
 			for i := range s.Laid {
 				if s.Sawn {
 					break
 				}
-				var err error
-				if s.Laid[i].Drawn, err = s.Drawings(plan.DXF, s.Laid[i]); err != nil {
+				drawn, err := s.Drawings(plan.DXF, s.Laid[i])
+				if err != nil {
 					return plan, s.problem("layers", "sheet", geom.Sentencef("%v", err), batch.LayersHint(err))
 				}
-				if err := s.leaves(s.Laid[i]); err != nil {
+				if err := s.leaves(s.Laid[i], drawn); err != nil {
 					return plan, s.fault("sheet-cut", "keep-out", err)
 				}
 			}
@@ -251,11 +258,9 @@ func (s *Stock) pieces(b batch.Batch, stock joinery.Stock, match string, groups 
 		}
 	}
 	for _, p := range sheet.Pieces(wanted, matchings[match]) {
-		var parts []batch.Part
+		var parts []Served
 		for _, of := range p.Parts {
-			part := groups[of.Group].Parts[of.Place]
-			part.Quantity = of.Count
-			parts = append(parts, part)
+			parts = append(parts, Served{groups[of.Group].Parts[of.Place], of.Count})
 		}
 		q := parts[0]
 		s.Pieces = append(s.Pieces, nest.Piece{Name: q.Name, Count: p.Count(), Match: p.Match, Set: p.Set,
@@ -307,7 +312,8 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Opt
 	for _, p := range l.Pieces {
 		panel := geom.Panel{Outline: geom.Rectangle(0, 0, geom.Length(p.Length).MM(), geom.Length(p.Width).MM())}
 		work, _ := mill.Prepare(mill.Part{Panel: panel}, mill.Settings{}) // without bits there is nothing to refuse
-		s.Parts = append(s.Parts, []batch.Part{{Part: joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name, Quantity: p.Count, Work: work}})
+		part := &batch.Part{Part: &joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name, Work: work}
+		s.Parts = append(s.Parts, []Served{{part, p.Count}})
 	}
 	plan := Plan{Units: c.Units, DXF: router.Options{Unit: c.Units}, Listed: true}
 	laid, err := nest.Lay(ctx, s.Pieces, s.Sheets, s.Rules, o)
