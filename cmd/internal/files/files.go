@@ -244,7 +244,8 @@ func (w *writer) drawer(d batch.Drawer, asMilled bool) (scene.Scene, error) {
 // drawings writes those of a part.
 func (w *writer) drawings(p batch.Part) error {
 	for _, d := range p.Drawings {
-		drawn := sheets.Drawing{Face: d.Face, File: d.File, Part: p.Drawn(w.batch.Router), Layers: w.batch.Layers(p, d), DXF: w.batch.DXF}
+		drawn := sheets.Drawing{Face: d.Face, File: d.File, Part: p.Drawn(w.batch.Router),
+			Layers: w.batch.Layers(p, d), DXF: w.batch.DXF}
 		if err := writeDrawing(drawn, w.drawing); err != nil {
 			return err
 		}
