@@ -119,8 +119,9 @@ func TestTwoSidesShareAMesh(t *testing.T) {
 	if err := geomtest.CheckMesh(back); err != nil {
 		t.Error(err)
 	}
-	want := s.Meshes[0].Mesh().Volume()
-	if got := back.Volume() * 1e9; math.Abs(got-want) > 1e-6*want || len(back.Triangles) != len(s.Meshes[0].Mesh().Triangles) {
+	m := s.Meshes[0].Mesh()
+	want := m.Volume()
+	if got := back.Volume() * 1e9; math.Abs(got-want) > 1e-6*want || len(back.Triangles) != len(m.Triangles) {
 		t.Errorf("%d triangles, volume %g, want %g", len(back.Triangles), got, want)
 	}
 	// The left side's middle is half its thickness from the left, half its length back,

@@ -27,7 +27,8 @@ func pictureOf(d batch.Drawer) *lines {
 	}
 	var solids []solid.Mesh
 	for _, p := range boxed.Scene.Boxes[0].Pieces {
-		solids = append(solids, boxed.Scene.Meshes[boxed.Scene.Parts[p.Part].Mesh].Mesh().Place(p.Placement, boxed.Grid))
+		m := boxed.Scene.Meshes[boxed.Scene.Parts[p.Part].Mesh].Mesh()
+		solids = append(solids, m.Place(p.Placement, boxed.Grid))
 	}
 	segments := picture.Draw(solids, packet.Seen)
 	b := picture.Bounds(segments)
