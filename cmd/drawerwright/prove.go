@@ -281,21 +281,28 @@ func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options)
 		return nil, nil, err
 	}
 	defer root.Close()
-	read := func(name string) ([]byte, error) {
-		info, err := root.Stat(filepath.FromSlash(name))
-		switch {
+	p.Open = func(name string) (io.ReadCloser, error) {
+		switch info, err := root.Stat(filepath.FromSlash(name)); { // before it is opened: a pipe would be waited for
 		case err != nil:
 			return nil, err
 		case !info.Mode().IsRegular():
 			return nil, errors.New("it is no file")
-		case info.Size() > maxDrawing:
-			return nil, errTooLarge
 		}
-		f, err := root.Open(filepath.FromSlash(name))
+		return root.Open(filepath.FromSlash(name))
+	}
+	read := func(name string) ([]byte, error) {
+		f, err := p.Open(name)
 		if err != nil {
 			return nil, err
 		}
 		defer f.Close()
+		info, err := f.(fs.File).Stat()
+		switch {
+		case err != nil:
+			return nil, err
+		case info.Size() > maxDrawing:
+			return nil, errTooLarge
+		}
 		data := make([]byte, info.Size())
 		_, err = io.ReadFull(f, data)
 		return data, err

@@ -31,6 +31,8 @@ type Folder interface {
 	Stream(name string, fill func(io.Writer) error) error
 	// ReadFile reads a file back that was written.
 	ReadFile(name string) ([]byte, error)
+	// Open is ReadFile, read as it is wanted.
+	Open(name string) (io.ReadCloser, error)
 }
 
 // Options of the files.
@@ -58,7 +60,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	var prover *prove.Prover
 	var checked []record.Checked
 	if !o.NoProof {
-		prover = reader
+		prover, reader.Open = reader, to.Open
 		r.Proof = make([]record.Proof, len(b.Drawers))
 		checked = make([]record.Checked, prover.Checks()-prover.Lasts())
 	}

@@ -1,8 +1,10 @@
 package files_test
 
 import (
+	"bytes"
 	"context"
 	"errors"
+	"io"
 	"slices"
 	"strings"
 	"testing"
@@ -26,6 +28,11 @@ func (s *spoiling) ReadFile(name string) ([]byte, error) {
 		data = data[:len(data)/2]
 	}
 	return data, err
+}
+
+func (s *spoiling) Open(name string) (io.ReadCloser, error) {
+	data, err := s.ReadFile(name)
+	return io.NopCloser(bytes.NewReader(data)), err
 }
 
 // TestSpoiledFilesStopABuild: what does not come back from the disk as it was written stops a build, what people

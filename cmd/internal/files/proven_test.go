@@ -50,6 +50,11 @@ func (f *folder) ReadFile(name string) ([]byte, error) {
 	return data, nil
 }
 
+func (f *folder) Open(name string) (io.ReadCloser, error) {
+	data, err := f.ReadFile(name)
+	return io.NopCloser(bytes.NewReader(data)), err
+}
+
 // anyJob draws the text of jobs of which most can be built.
 func anyJob(t *rapid.T) string {
 	number := func(low, high float64, name string) float64 {

@@ -1,6 +1,7 @@
 package files
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"math"
@@ -43,6 +44,11 @@ func (s *sink) ReadFile(name string) ([]byte, error) {
 		return nil, fmt.Errorf("%s: %w", name, os.ErrNotExist)
 	}
 	return data, nil
+}
+
+func (s *sink) Open(name string) (io.ReadCloser, error) {
+	data, err := s.ReadFile(name)
+	return io.NopCloser(bytes.NewReader(data)), err
 }
 
 // lot makes what writes a lot of different drawers, and proves them, as the build does: the proof goes on from

@@ -1,6 +1,7 @@
 package outdir
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"errors"
 	"fmt"
@@ -168,16 +169,28 @@ func (s *Stage) unwritten(name string, err error) error {
 // ReadFile reads a file back that WriteFile wrote, as it is on disk now. It may be
 // called from many goroutines at a time.
 func (s *Stage) ReadFile(name string) ([]byte, error) {
-	f, err := s.Open(name)
+	f, err := s.open(name)
 	if err != nil {
 		return nil, err
 	}
-	data, err := io.ReadAll(f)
-	return data, errors.Join(err, f.Close())
+	var data bytes.Buffer
+	if info, err := f.Stat(); err == nil { // in one piece, and with the room that reading looks for after the end
+		data.Grow(int(info.Size()) + bytes.MinRead)
+	}
+	_, err = data.ReadFrom(f)
+	return data.Bytes(), errors.Join(err, f.Close())
 }
 
 // Open is ReadFile, read as it is wanted; it is to be closed before Commit or Abort.
 func (s *Stage) Open(name string) (io.ReadCloser, error) {
+	f, err := s.open(name)
+	if err != nil {
+		return nil, err
+	}
+	return f, nil
+}
+
+func (s *Stage) open(name string) (*os.File, error) {
 	s.running.RLock()
 	defer s.running.RUnlock()
 	if s.ended {

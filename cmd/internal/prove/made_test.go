@@ -52,6 +52,11 @@ func (f *folder) ReadFile(name string) ([]byte, error) {
 	return nil, fs.ErrNotExist
 }
 
+func (f *folder) Open(name string) (io.ReadCloser, error) {
+	data, err := f.ReadFile(name)
+	return io.NopCloser(bytes.NewReader(data)), err
+}
+
 // built writes a job into memory, unproven.
 func built(t testing.TB, text string) *folder {
 	t.Helper()

@@ -6,8 +6,10 @@
 package prove
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 	"sync"
@@ -34,6 +36,9 @@ type Read func(name string) ([]byte, error)
 
 // Prover proves the drawers of one report.
 type Prover struct {
+	// Open, where it is set, is Read for what is too large to be held, read as it is wanted.
+	Open func(name string) (io.ReadCloser, error)
+
 	report record.Report
 	unit   geom.Unit
 	parts  map[string]int            // indices by name
@@ -115,6 +120,15 @@ func upright(s record.Placement) bool {
 		dot += float64(s.X[i] * s.Y[i])
 	}
 	return axes(s.X) == 1 && axes(s.Y) == 1 && dot == 0
+}
+
+// opened opens a file.
+func (p *Prover) opened(name string, read Read) (io.ReadCloser, error) {
+	if p.Open != nil {
+		return p.Open(name)
+	}
+	data, err := read(name)
+	return io.NopCloser(bytes.NewReader(data)), err
 }
 
 // Drawers is how many drawers the report has.

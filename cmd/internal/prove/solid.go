@@ -46,9 +46,14 @@ const rebuild = "build the folder again"
 func (c *checking) file(name string, read Read) ([]byte, bool) {
 	data, err := read(name)
 	if err != nil {
-		c.fault("missing-file", place{c.out.Name, name, 0}, rebuild, "the file cannot be read: %v", err)
+		c.missing(name, err)
 	}
 	return data, err == nil
+}
+
+// missing says that a file cannot be read.
+func (c *checking) missing(name string, err error) {
+	c.fault("missing-file", place{c.out.Name, name, 0}, rebuild, "the file cannot be read: %v", err)
 }
 
 // triangles reads an STL file, in either form.

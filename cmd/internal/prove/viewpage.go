@@ -1,8 +1,7 @@
 package prove
 
 import (
-	"bytes"
-	"encoding/json"
+	"errors"
 	"math"
 	"slices"
 
@@ -14,44 +13,23 @@ import (
 // viewPage is the page on which boxes are turned and opened.
 const viewPage = filing.Page
 
-// shown is what the page has of its boxes, as JSON.
-type shown struct {
-	Parts []struct {
-		Name, Role, Stock string
-		Quantity          int
-		Length, Width     float64
-		Thickness         float64
-	}
-	Boxes []struct {
-		Name   string
-		Count  int
-		Size   [3]float64 // width, height, depth
-		Pieces []struct {
-			Part         int
-			Origin, X, Y [3]float64
-		}
-	}
-}
-
 // pageCheck holds the page's boxes against the report: every part with its sizes, every box
 // with its size, and every piece in its place.
 func (w *Worker) pageCheck(read Read) record.Checked {
 	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedScene, Name: viewPage,
 		Faults: []record.Fault{}}}
-	data, ok := c.file(viewPage, read)
-	if !ok {
+	in, err := w.opened(viewPage, read)
+	if err != nil {
+		c.missing(viewPage, err)
 		return c.out
 	}
-	const begin, end = `<script type="application/json" id="scene">`, `</script>`
-	before, after, found := bytes.Cut(data, []byte(begin))
-	text, _, whole := bytes.Cut(after, []byte(end))
-	line := 1 + bytes.Count(before, []byte("\n"))
-	var s shown
-	if !found || !whole || !bytes.HasSuffix(bytes.TrimSpace(data), []byte("</html>")) {
-		c.fault("unreadable", place{viewPage, viewPage, 0}, rebuild, "the page has no boxes, or is cut short")
+	defer in.Close()
+	s, line, err := pageOf(in)
+	switch {
+	case errors.Is(err, errNoBoxes):
+		c.fault("unreadable", place{viewPage, viewPage, 0}, rebuild, "%v", err)
 		return c.out
-	}
-	if err := json.Unmarshal(text, &s); err != nil {
+	case err != nil:
 		c.fault("unreadable", place{viewPage, viewPage, line}, rebuild, "the page's boxes cannot be read: %v", err)
 		return c.out
 	}
