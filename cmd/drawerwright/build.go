@@ -104,16 +104,18 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	if b.dir == "" {
 		return errors.New("-o takes the name of a folder, as in: -o out")
 	}
-	l, err := readyWith(file, b.json, s, func(l *loaded) error { return b.stock.lay(ctx, l, sheets.Search{}, s) })
+	restore := func() {}
+	defer func() { restore() }()
+	l, err := readyWith(file, b.json, s, func(drawers int) { restore = limitMemory(drawers) },
+		func(l *loaded) error { return b.stock.lay(ctx, l, sheets.Search{}, s) })
 	if err != nil {
 		return err
 	}
-	l.Plan.Looks = b.looks
+	l.Plan.Looks, l.Job = b.looks, nil // whose problems have their places by now
 	// From here on an interrupt stops the work, not the process, so that
 	// nothing is left behind.
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
-	defer limitMemory(len(l.Batch.Drawers))()
 	written, err := build(ctx, l, b.dir, files.Options{ASCII: b.stl == "ascii", NoProof: b.noProof, Date: b.date, Warnings: l.Warnings, Plan: l.Plan}, s)
 	var unproven *files.Unproven
 	if errors.As(err, &unproven) && !b.json {

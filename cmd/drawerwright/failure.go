@@ -49,15 +49,19 @@ func found(l loaded) []problem {
 // ready loads a job that is to be built and lays it out on sheets. It shows the problems of a
 // job that cannot be built: on standard error, or, for programs, as JSON on standard output.
 func ready(path string, asJSON bool, s streams) (loaded, error) {
-	return readyWith(path, asJSON, s, func(l *loaded) error {
+	return readyWith(path, asJSON, s, func(int) {}, func(l *loaded) error {
 		l.Lay(context.Background(), nil, sheets.Search{})
 		return nil
 	})
 }
 
-// readyWith is ready with what lays out.
-func readyWith(path string, asJSON bool, s streams, lay func(l *loaded) error) (loaded, error) {
-	l, err := loadJob(path, s)
+// readyWith is ready with what lays out. Begin is told how many drawers there are before they are worked out.
+func readyWith(path string, asJSON bool, s streams, begin func(drawers int), lay func(l *loaded) error) (loaded, error) {
+	l, err := parseJob(path, s)
+	if err == nil && l.Job != nil {
+		begin(len(l.Job.Drawers))
+		l.WorkOut(context.Background())
+	}
 	if err == nil && !l.Failed() {
 		err = lay(&l)
 	}

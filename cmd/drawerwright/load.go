@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -18,15 +19,24 @@ type loaded struct{ load.Loaded }
 // loadJob reads a job file, or standard input for "-", and works it out. The error
 // is about the file; what is wrong in it is in problems.
 func loadJob(path string, s streams) (loaded, error) {
+	l, err := parseJob(path, s)
+	if err == nil {
+		l.WorkOut(context.Background())
+	}
+	return l, err
+}
+
+// parseJob reads a job file, or standard input for "-", which is then to be worked out.
+func parseJob(path string, s streams) (loaded, error) {
 	if path == "-" {
-		return loaded{load.Read("(standard input)", s.in, load.Beside(path))}, nil
+		return loaded{load.Parse("(standard input)", s.in, load.Beside(path))}, nil
 	}
 	f, err := opened("job", path, "drawerwright init "+plain(path)+" asks six questions and writes one")
 	if err != nil {
 		return loaded{}, err
 	}
 	defer f.Close()
-	return loaded{load.Read(path, f, load.Beside(path))}, nil
+	return loaded{load.Parse(path, f, load.Beside(path))}, nil
 }
 
 // show prints the problems for a person, with their places; notes stand apart.

@@ -52,7 +52,7 @@ standard input.`,
 			if err := errors.Join(search.check(), print.check()); err != nil {
 				return err
 			}
-			l, err := readyWith(args[0], print.json, s, func(l *loaded) error {
+			l, err := readyWith(args[0], print.json, s, func(int) {}, func(l *loaded) error {
 				o, ctx, end := search.start(c.Context(), s)
 				defer end()
 				return stock.lay(ctx, l, sheets.Search{Options: o}, s)
