@@ -56,7 +56,7 @@ func ready(path string, asJSON bool, s streams) (loaded, error) {
 }
 
 // readyWith is ready with what lays out. Begin is told how many drawers there are before they are worked out.
-func readyWith(path string, asJSON bool, s streams, begin func(drawers int), lay func(l *loaded) error) (loaded, error) {
+func readyWith(path string, asJSON bool, s streams, begin func(drawers int), lay func(*loaded) error) (loaded, error) {
 	l, err := parseJob(path, s)
 	if err == nil && l.Job != nil {
 		begin(len(l.Job.Drawers))

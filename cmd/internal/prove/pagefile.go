@@ -102,7 +102,7 @@ func each[T any](d *json.Decoder, open func(json.Delim) error, list *[]T) error 
 
 // wholeAfter reports whether the bytes of the solids and the page end as they have to.
 func wholeAfter(r *bufio.Reader) error {
-	const begin, end = `:"`, `"}</script>`
+	const begin, end = `:"`, `}</script>`
 	for _, want := range []byte(begin) {
 		if c, err := r.ReadByte(); err != nil || c != want {
 			return errNoBoxes
@@ -118,7 +118,8 @@ func wholeAfter(r *bufio.Reader) error {
 		}
 	}
 	rest, err := io.ReadAll(r)
-	if err != nil || !bytes.HasPrefix(rest, []byte(end[1:])) || !bytes.HasSuffix(bytes.TrimSpace(rest), []byte("</html>")) {
+	rest = bytes.TrimSpace(rest)
+	if err != nil || !bytes.HasPrefix(rest, []byte(end)) || !bytes.HasSuffix(rest, []byte("</html>")) {
 		return errNoBoxes
 	}
 	return nil
