@@ -1,5 +1,7 @@
 package sheet
 
+import "slices"
+
 // Sorting is measured sheets, in the order of their thickness, and boxes, in the order of a job,
 // that are to be made of as few lots as will do: each lot is cut at one setting.
 //
@@ -35,15 +37,12 @@ func (s Sorting) Lots() []Lot {
 	if s.Boxes == 0 || s.Need(0, s.Boxes) > s.Sheets {
 		return nil
 	}
-	before := make([]*filled, s.Sheets+1)
-	for i := range before {
-		before[i] = &filled{}
-	}
+	before, far := slices.Repeat([]*filled{{}}, s.Sheets+1), s.furthest()
 	for range s.Sheets {
-		next, gained := s.oneMore(before)
-		if last := next[s.Sheets]; last.boxes == s.Boxes {
+		if last := s.finished(before); last != nil {
 			return s.narrowed(last)
 		}
+		next, gained := s.oneMore(before, far)
 		if !gained {
 			return nil
 		}
@@ -52,12 +51,50 @@ func (s Sorting) Lots() []Lot {
 	return nil
 }
 
-// oneMore adds a lot to the best that there is before each place, and reports whether boxes are won by that.
-func (s Sorting) oneMore(before []*filled) (next []*filled, gained bool) {
-	next = make([]*filled, len(before))
-	copy(next, before)
+// finished adds the last lot to the best that there is before each place; nil where none has all other boxes.
+func (s Sorting) finished(before []*filled) (best *filled) {
 	for from, b := range before[:s.Sheets] {
-		for to := from + 1; to <= s.Sheets && b.boxes < s.Boxes; to++ {
+		need := s.Need(b.boxes, s.Boxes)
+		to := from + need
+		one := &filled{s.Boxes, b.sheets + need, Lot{from, to, s.Boxes - b.boxes}, b}
+		if to <= s.Sheets && (best == nil || one.better(best, s)) && s.Serves(from, to) {
+			best = one
+		}
+	}
+	return best
+}
+
+// maxExact is of how many sheets every row of them is tried as a lot before the last one. Of more, a lot goes on as far
+// as one setting serves.
+const maxExact = 12
+
+// furthest is how far a lot from each place goes on that one setting serves; nil where every row is tried.
+func (s Sorting) furthest() []int {
+	if s.Sheets <= maxExact {
+		return nil
+	}
+	far, to := make([]int, s.Sheets), 0
+	for from := range far {
+		for to = max(to, from+1); to < s.Sheets && s.Serves(from, to+1); to++ {
+		}
+		far[from] = to
+	}
+	return far
+}
+
+// oneMore adds a lot that is not the last to the best that there is before each place, and reports whether that
+// gains anything.
+func (s Sorting) oneMore(before []*filled, far []int) (next []*filled, gained bool) {
+	next = slices.Clone(before)
+	for from, b := range before[:s.Sheets] {
+		first, last := from+1, s.Sheets-1
+		if far != nil {
+			if from > 0 && far[from] == far[from-1] && b == before[from-1] {
+				continue // fewer sheets of the same
+			}
+			first, last = far[from], min(far[from], last)
+		}
+		for to := first; to <= last; to++ {
 			boxes, sheets := s.fill(b.boxes, to-from)
 			one := &filled{b.boxes + boxes, b.sheets + sheets, Lot{from, to, boxes}, b}
 			if boxes == 0 || !one.better(next[to], s) {

@@ -65,6 +65,21 @@ func fewest(s sheet.Sorting, sheets, box int) int {
 	return best
 }
 
+// whole holds lots against what they are of.
+func whole(t *rapid.T, s sheet.Sorting, lots []sheet.Lot) {
+	box, last := 0, 0
+	for _, l := range lots {
+		if l.From < last || l.To > s.Sheets || l.Boxes < 1 || !s.Serves(l.From, l.To) ||
+			s.Need(box, box+l.Boxes) != l.To-l.From {
+			t.Fatalf("%v: lot %v", lots, l)
+		}
+		box, last = box+l.Boxes, l.To
+	}
+	if box != s.Boxes {
+		t.Fatalf("%v: %d of %d boxes", lots, box, s.Boxes)
+	}
+}
+
 // TestLotsAreFewest: of up to seven sheets and boxes, no others do with fewer lots; every box is in one, which
 // its sheets hold and one setting serves, and no sheet is in two. A lot by itself has the fewest sheets, and of these
 // those that differ the least.
@@ -85,23 +100,43 @@ func TestLotsAreFewest(t *testing.T) {
 		if len(lots) != want {
 			t.Fatalf("%v, though %d would do", lots, want)
 		}
-		box, last := 0, 0
-		for _, l := range lots {
-			if l.From < last || l.To > s.Sheets || l.Boxes < 1 || !s.Serves(l.From, l.To) ||
-				s.Need(box, box+l.Boxes) != l.To-l.From {
-				t.Fatalf("%v: lot %v", lots, l)
-			}
-			box, last = box+l.Boxes, l.To
-		}
-		if box != s.Boxes {
-			t.Fatalf("%v: %d of %d boxes", lots, box, s.Boxes)
-		}
+		whole(t, s, lots)
 		if len(lots) == 1 {
 			for from := 0; from+lots[0].To-lots[0].From <= s.Sheets; from++ {
 				if to := from + lots[0].To - lots[0].From; s.Cost(from, to) < s.Cost(lots[0].From, lots[0].To) {
 					t.Fatalf("%v, though %d to %d differ less", lots, from, to)
 				}
 			}
+		}
+	})
+}
+
+// TestLotsOfManySheets: of up to 30 sheets, each for one box, no others do with fewer lots: so many lots of as many
+// sheets as one setting serves hold as many boxes, or fewer of them would.
+func TestLotsOfManySheets(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		thick := rapid.SliceOfN(rapid.IntRange(0, 60), 13, 30).Draw(t, "thick")
+		slices.Sort(thick)
+		boxes := rapid.IntRange(1, len(thick)).Draw(t, "boxes")
+		s := sorting(thick, rapid.IntRange(0, 12).Draw(t, "differ"), slices.Repeat([]int{1}, boxes), 1)
+		lots := s.Lots()
+		whole(t, s, lots)
+		held := make([]int, len(thick)+1) // by the best lots of the sheets before each
+		want := 0
+		for ; held[len(thick)] < boxes; want++ {
+			next := make([]int, len(thick)+1)
+			for to := 1; to <= len(thick); to++ {
+				next[to] = next[to-1]
+				for from := range to {
+					if s.Serves(from, to) {
+						next[to] = max(next[to], held[from]+to-from)
+					}
+				}
+			}
+			held = next
+		}
+		if len(lots) != want {
+			t.Fatalf("%v, though %d would do", lots, want)
 		}
 	})
 }

@@ -25,7 +25,7 @@ import (
 const codeLots geom.Code = "lots"
 
 // lotEffort is how long is searched for how many sheets some boxes take, often.
-const lotEffort = 2
+const lotEffort = 1
 
 // sortSheets puts the measured sheets of a job into lots, stock by stock. Where that does not do, its sheets are
 // taken as they come; either is said.
@@ -97,9 +97,9 @@ func (s *sorter) sort() (j *job.Job, problems job.Problems, saved string, note g
 			}
 			now, sound := batch.Boxes(j, s.known)
 			if sound && right(now).Fraction >= right(s.come).Fraction {
+				saved, note = s.saves(now, sorted, lots)
 				s.sorted = sorted
-				said, note := s.saves(now, lots)
-				return j, problems, said, note
+				return j, problems, saved, note
 			}
 		}
 	}
@@ -290,7 +290,7 @@ func holds(j *job.Job) bool {
 }
 
 // saves says what lots save against a setting for each sheet, and against sheets as they come.
-func (s *sorter) saves(now []advice.Box, lots []sheet.Lot) (said string, note geom.Diagnosis) {
+func (s *sorter) saves(now []advice.Box, sorted job.Sorted, lots []sheet.Lot) (said string, note geom.Diagnosis) {
 	var which []string
 	var alone []advice.Box
 	used := 0
@@ -303,7 +303,7 @@ func (s *sorter) saves(now []advice.Box, lots []sheet.Lot) (said string, note ge
 		used += len(numbers)
 		name := ""
 		if len(lots) > 1 {
-			name = s.sorted.StockName(s.stock, i) + " "
+			name = sorted.StockName(s.stock, i) + " "
 		}
 		t := s.thickness(l.From, l.To)
 		which = append(which, fmt.Sprintf("%sfrom %s, %s to %s", name, words.And(numbers),

@@ -22,7 +22,7 @@ func (b sheetBook) runCard(l laidSheet) runCard {
 		for _, s := range rules {
 			b.Caution(0, s)
 		}
-		b.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", l.of.Stock, one.Number))
+		b.Heading(2, fmt.Sprintf("Run card of %s, sheet %d%s", l.of.Stock, one.Number, present.MeasuredNumbers(l.of, one)))
 		if loose := present.Unheld(one); loose != "" {
 			b.Item(0, "!", loose)
 		}

@@ -222,7 +222,7 @@ func (b sheetBook) pictures(l laidSheet) (list []sheetPicture) {
 // fills the one before.
 func (b sheetBook) sheet(l laidSheet, meanwhile func()) {
 	one := l.stock.Laid[l.at]
-	words := fmt.Sprintf("%s, sheet %d", l.of.Stock, one.Number)
+	words := fmt.Sprintf("%s, sheet %d%s", l.of.Stock, one.Number, present.MeasuredNumbers(l.of, l.of.Sheets[l.at]))
 	if one.Count > 1 {
 		words += fmt.Sprintf(", cut %d times", one.Count)
 	}

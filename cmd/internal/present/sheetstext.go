@@ -77,6 +77,14 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 	return how
 }
 
+// MeasuredNumbers are those of sheets that are cut alike, where each was measured, behind what they are called else.
+func MeasuredNumbers(k record.SheetStock, one record.LaidSheet) (said string) {
+	for at := one.Number - 1; at < min(one.Number-1+one.Count, len(k.Measured)); at++ {
+		said += fmt.Sprintf(", no. %d", k.Measured[at].Number)
+	}
+	return said
+}
+
 // MeasuredSheet is a sheet as the shop knows it: by its number in the order of the readings, and what it measures.
 func MeasuredSheet(one record.MeasuredSheet, u geom.Unit) string {
 	return fmt.Sprintf("no. %d, %s %s", one.Number, caliper(one.Thickness, u), u)
@@ -115,6 +123,7 @@ func piecesText(out *Printed, k record.SheetStock, u geom.Unit) {
 		if len(k.Sizes) > 1 {
 			name += " " + k.Sizes[sheet.Size].Name
 		}
+		name += MeasuredNumbers(k, sheet)
 		offcut := "-"
 		if len(sheet.Offcuts) > 0 {
 			o := sheet.Offcuts[0]
