@@ -93,8 +93,8 @@ func TestSettingNamesWhatItCuts(t *testing.T) {
 	_, out, errs := call(t, "", "setup", "../../samples/workshop-bench.yaml", "--all")
 	said := strings.Join(strings.Fields(out), " ")
 	const want = "cutter height, 6.08 mm, serve left-1, left-2, left-3, left-4, right-1, right-2, right-3: box fronts"
-	const ofBottom = "from the left end / the front edge"
-	for _, want := range []string{want, "60.00 / 525.85, 232.05 / 525.85", ofBottom} {
+	const ofBottom = "from the left end and from the front edge"
+	for _, want := range []string{want, "60.00 and 525.85; 232.05 and 525.85", ofBottom} {
 		if !strings.Contains(said, want) {
 			t.Errorf("no %q in\n%s%s", want, out, errs)
 		}
