@@ -66,6 +66,7 @@ type strip struct {
 	Drawer  string        `json:"drawer,omitempty"` // whose measure that is
 	Check   string        `json:"check,omitempty"`  // the code of problems with it
 	Measure string        `json:"measure,omitempty"`
+	Off     bool          `json:"off"` // that it leaves its limits
 }
 
 // marks are the signs of the words of verdicts.
@@ -77,5 +78,5 @@ var marks = map[string]joinery.State{record.Fits: joinery.StateRight, record.May
 func stripOf(v record.Verdict) *strip {
 	return &strip{Word: v.Word, Mark: marks[v.Word], Said: strings.TrimPrefix(v.Text, v.Word+": "),
 		Watch:  present.PlusMinus(v.Watched.Text),
-		Drawer: v.Watched.Drawer, Measure: v.Watched.Measure, Check: string(v.Watched.Check)}
+		Drawer: v.Watched.Drawer, Measure: v.Watched.Measure, Check: string(v.Watched.Check), Off: v.Watched.Off}
 }

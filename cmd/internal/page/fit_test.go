@@ -44,7 +44,7 @@ func TestStrip(t *testing.T) {
 		"[11.4, 12.2, 13]": "wrong"} {
 		l := askedFor(t, p, strings.Replace(fits, "[12.21, 12.16, 12.24]", thickness, 1), "fit")
 		s := l.Strip
-		if s == nil || s.Mark != mark {
+		if s == nil || s.Mark != mark || s.Off != (mark != "right") {
 			t.Errorf("boards of %s: %+v", thickness, s)
 			continue
 		}
@@ -64,12 +64,13 @@ func TestStrip(t *testing.T) {
 	}
 }
 
-// TestCannotBeCut: what fits and is no setup of the machine has the word and the sign of what is wrong.
+// TestCannotBeCut: what fits and is no setup of the machine has the word and the sign of what is wrong, and no measure
+// has it.
 func TestCannotBeCut(t *testing.T) {
 	p, _ := open(t, jobText)
 	text := strings.Replace(jobText, "5.9", "[5.92, 5.86, 5.95]", 1) + "machines:\n  saw: {max-height: 2}\n"
 	l := askedFor(t, p, text, "fit")
-	if l.Strip == nil || l.Strip.Word != record.CannotBeCut || l.Strip.Mark != joinery.StateWrong {
+	if l.Strip == nil || l.Strip.Word != record.CannotBeCut || l.Strip.Mark != joinery.StateWrong || l.Strip.Off {
 		t.Errorf("the strip is %+v with %+v", l.Strip, l.Problems)
 	}
 }

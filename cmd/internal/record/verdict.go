@@ -36,6 +36,7 @@ const (
 type Watched struct {
 	Drawer, Measure, Text string
 	Check                 joinery.CheckCode
+	Off                   bool // it leaves its limits
 }
 
 // mayFit is the part of the boxes from which drawers that are not sure to fit may do so: of one
@@ -147,8 +148,8 @@ func watched(d batch.Drawer, u geom.Unit) Watched {
 	}
 	m := o.Measures[at]
 	most := m.Result.Shares[0]
-	return Watched{Drawer: d.Spec.Name, Measure: m.Name, Check: m.Code, Text: fmt.Sprintf("%s (%s, +-%s %s)", m.Short(), most.Name,
-		geom.LengthOf(most.Half).Fixed(u), u)}
+	return Watched{Drawer: d.Spec.Name, Measure: m.Name, Check: m.Code, Off: o.Weakest >= 0,
+		Text: fmt.Sprintf("%s (%s, +-%s %s)", m.Short(), most.Name, geom.LengthOf(most.Half).Fixed(u), u)}
 }
 
 // spare is how much room the likely range leaves within the limits, as a part of half of it.

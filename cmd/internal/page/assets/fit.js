@@ -47,7 +47,7 @@ let rolled = 0; // how far the page itself has rolled the list
 // follow brings the measure that is most often wrong into sight when it is another than before,
 // unless a person has rolled the list.
 function follow(into, strip, drawer) {
-  const wrong = strip.word !== 'Fits' && strip.drawer === drawer ? strip.measure : '';
+  const wrong = strip.off && strip.drawer === drawer ? strip.measure : '';
   if (wrong === followed) return;
   const first = followed === null;
   followed = wrong;

@@ -56,7 +56,7 @@ function judged(now) {
   const { strip } = now, warnings = now.problems.filter((p) => p.level === 'warning');
   const others = warnings.filter((p) => p.code !== strip.check), named = others.slice(0, shortly); // what is to be watched is named already
   const ways = named.map((p) => ({ kind: 'problem', text: inForm(p), to: [p] }));
-  if (strip.watch) ways.unshift({ kind: 'measure', text: `${strip.word === 'Fits' ? 'Nearest to its limit' : 'Most often wrong'}${now.drawers.length > 1 ? `, of ${strip.drawer}` : ''}: ${strip.watch}`, to: [strip.drawer, strip.measure] });
+  if (strip.watch) ways.unshift({ kind: 'measure', text: `${strip.off ? 'Most often wrong' : 'Nearest to its limit'}${now.drawers.length > 1 ? `, of ${strip.drawer}` : ''}: ${strip.watch}`, to: [strip.drawer, strip.measure] });
   if (others.length + now.more > named.length) ways.push({ kind: 'messages', text: `All ${warnings.length + now.more} warnings`, to: [] });
   return { mark: strip.mark, word: `${strip.word}:`, said: strip.said, ways };
 }
