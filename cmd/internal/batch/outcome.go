@@ -165,7 +165,8 @@ func sortBoards(h fit.Improvement) geom.Sentence {
 	if h.Need > 0 {
 		lots = geom.Sentencef("differ by no more than %s", geom.AtMost(2*h.Need))
 	}
-	return geom.Sentencef("%s, which differ by %s, move it most: sort them into lots that %s, and write the readings of each",
+	return geom.Sentencef("%s, which differ by %s, move it most: sort them into lots that %s, and write the readings of "+
+		"each, or all of them with `readings-per-sheet`",
 		h.Cause, geom.Millimeters(2*h.Current), lots)
 }
 

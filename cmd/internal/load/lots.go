@@ -309,13 +309,13 @@ func (s *sorter) saves(now []advice.Box, sorted job.Sorted, lots []sheet.Lot) (s
 		which = append(which, fmt.Sprintf("%sfrom %s, %s to %s", name, words.And(numbers),
 			geom.LengthOf(t.Min).Number(s.file.Units), geom.LengthOf(t.Max).Text(s.file.Units)))
 	}
-	said = fmt.Sprintf("%s in %s: %s, %d with each sheet for itself; %s, from sheets as they come %s of 1,000.",
-		s.stock, words.Count(len(lots), "lot", "lots"), words.Count(settings(now), "setting", "settings"),
+	said = fmt.Sprintf("%s, %s, %d with each sheet for itself; %s, from sheets as they come %s of 1,000",
+		words.Count(len(lots), "lot", "lots"), words.Count(settings(now), "setting", "settings"),
 		settings(alone), right(now), right(s.come).Of1000())
-	note = s.said("%d of its %d sheets are cut, numbered in the order of the readings: %s", used, len(s.order),
+	note = s.said("%s; %d of %d sheets are cut, numbered in the order of the readings: %s", said, used, len(s.order),
 		strings.Join(which, "; "))
 	note.Ask = geom.Sentencef("write the numbers on the sheets, and keep each lot together")
-	return said, note
+	return fmt.Sprintf("%s: %s.", s.stock, said), note
 }
 
 // settings is how many settings boxes take.

@@ -71,7 +71,7 @@ func TestLotsOfSheets(t *testing.T) {
 	if !slices.Equal(a, []int{7, 1, 6, 4}) || !slices.Equal(b, []int{3, 2}) {
 		t.Errorf("%v", numbers)
 	}
-	if !strings.HasPrefix(l.Saved[0], "birch in 2 lots: 2 settings, 5 with each sheet for itself; ") {
+	if !strings.HasPrefix(l.Saved[0], "birch: 2 lots, 2 settings, 5 with each sheet for itself; ") {
 		t.Error(l.Saved[0])
 	}
 	note := l.Problems[slices.IndexFunc(l.Problems, func(p job.Problem) bool { return geom.Code(p.Code) == codeLots })]

@@ -22,7 +22,8 @@ func (b sheetBook) runCard(l laidSheet) runCard {
 		for _, s := range rules {
 			b.Caution(0, s)
 		}
-		b.Heading(2, fmt.Sprintf("Run card of %s, sheet %d%s", l.of.Stock, one.Number, present.MeasuredNumbers(l.of, one)))
+		numbers := present.MeasuredNumbers(l.of, one)
+		b.Heading(2, fmt.Sprintf("Run card of %s, sheet %d%s", l.of.Stock, one.Number, numbers))
 		if loose := present.Unheld(one); loose != "" {
 			b.Item(0, "!", loose)
 		}
