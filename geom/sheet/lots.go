@@ -37,10 +37,14 @@ func (s Sorting) Lots() []Lot {
 	if s.Boxes == 0 || s.Need(0, s.Boxes) > s.Sheets {
 		return nil
 	}
-	before, far := slices.Repeat([]*filled{{}}, s.Sheets+1), s.furthest()
+	before := slices.Repeat([]*filled{{}}, s.Sheets+1)
+	var far []int
 	for range s.Sheets {
 		if last := s.finished(before); last != nil {
 			return s.narrowed(last)
+		}
+		if far == nil {
+			far = s.furthest()
 		}
 		next, gained := s.oneMore(before, far)
 		if !gained {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -27,6 +28,9 @@ const codeLots geom.Code = "lots"
 // lotEffort is how long is searched for how many sheets some boxes take, often.
 const lotEffort = 1
 
+// mostBoxes is more than come from as many sheets as readings are taken of.
+const mostBoxes = 10_000
+
 // sortSheets puts the measured sheets of a job into lots, stock by stock. Where that does not do, its sheets are
 // taken as they come; either is said.
 func (l *Loaded) sortSheets() {
@@ -39,8 +43,7 @@ func (l *Loaded) sortSheets() {
 		if len(asCome.Sheets.Of[stock.Name].Measured) == 0 {
 			continue
 		}
-		s := sorter{file: asCome, stock: stock.Name, before: l.Job, sorted: written, known: advice.NewMemory(),
-			alone: map[int][]advice.Box{}}
+		s := sorter{file: asCome, stock: stock.Name, before: l.Job, sorted: written, tried: make(map[[2]int][]foreseen)}
 		now, problems, saved, note := s.sort()
 		if now != nil {
 			l.Job, l.Problems, written = now, problems, s.sorted
@@ -59,11 +62,34 @@ type sorter struct {
 	before *job.Job   // with the stocks that were sorted before
 	sorted job.Sorted // what before is
 	strict bool       // see serves
-	known  *advice.Memory
-	order  []job.MeasuredSheet  // by thickness
-	boxes  []int                // the share of each
-	come   []advice.Box         // of the drawers of before, its sheets as they come
-	alone  map[int][]advice.Box // of one sheet by itself
+	tried  map[[2]int][]foreseen
+	order  []job.MeasuredSheet // by thickness
+	boxes  []int               // the share of each
+	come   []foreseen          // the drawers of before, its sheets as they come
+}
+
+// foreseen is what the boxes of a drawer come out as.
+type foreseen struct {
+	count int
+	right fit.Odds
+	weak  map[joinery.CheckID]bool // that leave their limits
+	setup joinery.Setup            // as it is printed
+}
+
+// foresee works out what the boxes of a job come out as; false where some cannot be made.
+func foresee(j *job.Job) (list []foreseen, sound bool) {
+	boxes, sound := batch.Boxes(j, advice.NewMemory())
+	for _, b := range boxes {
+		one := foreseen{b.Spec.Count, b.Outcome.Right, make(map[joinery.CheckID]bool),
+			setup.Key(b.Setup, b.Spec.Units.Step())}
+		for _, m := range b.Outcome.Measures {
+			if m.OutOfLimits() {
+				one.weak[m.CheckID] = true
+			}
+		}
+		list = append(list, one)
+	}
+	return list, sound
 }
 
 // sort gives the job with its sheets in lots, nil where they stay as they come, and what to say of that.
@@ -73,14 +99,14 @@ func (s *sorter) sort() (j *job.Job, problems job.Problems, saved string, note g
 		return cmp.Compare(a.Thickness.Mean, b.Thickness.Mean)
 	})
 	for i, share := range s.sorted.Shares {
-		if s.file.Uses(share.Entry, s.stock) {
+		if s.file.Uses(share.Entry, s.stock) && len(s.boxes) <= mostBoxes {
 			s.boxes = append(s.boxes, slices.Repeat([]int{i}, share.Count)...)
 		}
 	}
 	var sound bool
-	s.come, sound = batch.Boxes(s.before, s.known)
+	s.come, sound = foresee(s.before)
 	need, known := s.need()
-	if !sound || !known {
+	if !sound || !known || len(s.boxes) > mostBoxes {
 		return nil, nil, "", s.said("its sheets are taken as they come: the boxes cannot be made and laid out")
 	}
 	for _, s.strict = range []bool{true, false} {
@@ -95,7 +121,7 @@ func (s *sorter) sort() (j *job.Job, problems job.Problems, saved string, note g
 			if problems.Failed() || !holds(j) {
 				continue
 			}
-			now, sound := batch.Boxes(j, s.known)
+			now, sound := foresee(j)
 			if sound && right(now).Fraction >= right(s.come).Fraction {
 				saved, note = s.saves(now, sorted, lots)
 				s.sorted = sorted
@@ -153,60 +179,59 @@ func (s *sorter) with(lots []sheet.Lot) job.Sorted {
 	return out
 }
 
-// trial is what all boxes come out as from one lot: the sheets by thickness from one to before another.
-func (s *sorter) trial(from, to int) (list []advice.Box, sound bool) {
-	j, problems := s.file.InLots(s.with([]sheet.Lot{{From: from, To: to, Boxes: len(s.boxes)}}))
-	if problems.Failed() {
-		return nil, false
+// trial is what all boxes come out as from one lot: the sheets by thickness from one to before another; nil where they
+// cannot be made.
+func (s *sorter) trial(from, to int) []foreseen {
+	at := [2]int{from, to}
+	if list, known := s.tried[at]; known {
+		return list
 	}
-	list, sound = batch.Boxes(j, s.known)
-	return list, sound && len(list) == len(s.come)
+	j, problems := s.file.InLots(s.with([]sheet.Lot{{From: from, To: to, Boxes: len(s.boxes)}}))
+	if !problems.Failed() {
+		if list, sound := foresee(j); sound && len(list) == len(s.come) {
+			s.tried[at] = list
+		}
+	}
+	return s.tried[at]
 }
 
 // serves reports whether one setting serves all boxes from some sheets: strictly, no fewer of any come out right than
 // from sheets as they come; and no measure leaves its limits that each of the sheets keeps by itself. Where one does
 // not keep it, no more boxes come out wrong than a shop notices.
 func (s *sorter) serves(from, to int) bool {
-	list, sound := s.trial(from, to)
+	list := s.trial(from, to)
 	for i, b := range list {
-		if s.strict && b.Outcome.Right.Fraction < s.come[i].Outcome.Right.Fraction {
+		if s.strict && b.right.Fraction < s.come[i].right.Fraction {
 			return false
 		}
-		if b.Outcome.Weakest < 0 {
+		if len(b.weak) == 0 {
 			continue
 		}
 		weak, least := make(map[joinery.CheckID]bool), 1.0
 		for n := from; n < to; n++ {
-			one := s.one(n)
+			one := s.trial(n, n+1)
 			if one == nil {
 				return false
 			}
-			least = min(least, one[i].Outcome.Right.Fraction)
-			for _, m := range one[i].Outcome.Measures {
-				weak[m.CheckID] = weak[m.CheckID] || m.OutOfLimits()
-			}
+			least = min(least, one[i].right.Fraction)
+			maps.Copy(weak, one[i].weak)
 		}
-		newly := func(m fit.SimulatedMeasure) bool { return m.OutOfLimits() && !weak[m.CheckID] }
-		if b.Outcome.Right.Fraction < least-advice.Noticeable || slices.ContainsFunc(b.Outcome.Measures, newly) {
+		if b.right.Fraction < least-advice.Noticeable {
 			return false
 		}
+		for id := range b.weak {
+			if !weak[id] {
+				return false
+			}
+		}
 	}
-	return sound
-}
-
-// one is what all boxes come out as from one sheet by itself; nil where they cannot be made.
-func (s *sorter) one(n int) []advice.Box {
-	if _, known := s.alone[n]; !known {
-		s.alone[n], _ = s.trial(n, n+1)
-	}
-	return s.alone[n]
+	return list != nil
 }
 
 // cost is how many of 1,000 boxes come out wrong from some sheets, and then how much these differ, in m.
 func (s *sorter) cost(from, to int) float64 {
-	list, _ := s.trial(from, to)
 	t := s.thickness(from, to)
-	return math.Round(1000-1000*right(list).Fraction) + (t.Max-t.Min)/1000
+	return math.Round(1000-1000*right(s.trial(from, to)).Fraction) + (t.Max-t.Min)/1000
 }
 
 // thickness is between which thicknesses the sheets from one to before another are.
@@ -290,15 +315,15 @@ func holds(j *job.Job) bool {
 }
 
 // saves says what lots save against a setting for each sheet, and against sheets as they come.
-func (s *sorter) saves(now []advice.Box, sorted job.Sorted, lots []sheet.Lot) (said string, note geom.Diagnosis) {
+func (s *sorter) saves(now []foreseen, sorted job.Sorted, lots []sheet.Lot) (said string, note geom.Diagnosis) {
 	var which []string
-	var alone []advice.Box
+	var alone []foreseen
 	used := 0
 	for i, l := range lots {
 		var numbers []string
 		for n, one := range s.order[l.From:l.To] {
 			numbers = append(numbers, fmt.Sprint(one.Number))
-			alone = append(alone, s.one(l.From+n)...)
+			alone = append(alone, s.trial(l.From+n, l.From+n+1)...)
 		}
 		used += len(numbers)
 		name := ""
@@ -319,20 +344,18 @@ func (s *sorter) saves(now []advice.Box, sorted job.Sorted, lots []sheet.Lot) (s
 }
 
 // settings is how many settings boxes take.
-func settings(list []advice.Box) int {
-	key := func(b advice.Box) joinery.Setup { return setup.Key(b.Setup, b.Spec.Units.Step()) }
-	return len(setup.Together(list, key))
+func settings(list []foreseen) int {
+	return len(setup.Together(list, func(b foreseen) joinery.Setup { return b.setup }))
 }
 
 // right is how many boxes come out right.
-func right(list []advice.Box) fit.Odds {
+func right(list []foreseen) fit.Odds {
 	all, sum := 0, fit.Odds{Certain: true}
 	for _, b := range list {
-		n := b.Spec.Count
-		all += n
-		sum.Fraction += float64(b.Outcome.Right.Fraction * float64(n))
-		sum.Certain = sum.Certain && b.Outcome.Right.Certain
+		all += b.count
+		sum.Fraction += float64(b.right.Fraction * float64(b.count))
+		sum.Certain = sum.Certain && b.right.Certain
 	}
-	sum.Fraction /= float64(all)
+	sum.Fraction /= float64(max(all, 1))
 	return sum
 }

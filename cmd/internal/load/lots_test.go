@@ -8,11 +8,9 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
-	"drawerwright/geom/advice"
 	"drawerwright/geom/geomtest"
 )
 
@@ -30,13 +28,13 @@ drawers:
 }
 
 // asCome reads a job as it is written, its sheets as they come.
-func asCome(t *testing.T, text string) (*job.Job, []advice.Box) {
+func asCome(t *testing.T, text string) (*job.Job, []foreseen) {
 	t.Helper()
 	j, problems := job.Read("job.yaml", strings.NewReader(text))
 	if problems.Failed() {
 		t.Fatal(problems)
 	}
-	boxes, sound := batch.Boxes(j, advice.NewMemory())
+	boxes, sound := foresee(j)
 	if !sound {
 		t.Fatal("its boxes cannot be made")
 	}
@@ -109,7 +107,7 @@ func TestLotsOfAnySheets(t *testing.T) {
 		}
 		parted += len(l.Plan.Stocks) - 2
 		everyBox(t, l, before)
-		now, _ := batch.Boxes(l.Job, advice.NewMemory())
+		now, _ := foresee(l.Job)
 		if right(now).Fraction < right(come).Fraction {
 			t.Fatalf("seed %d: %v, but %v from sheets as they come\n%s", seed, right(now), right(come), text)
 		}
