@@ -33,7 +33,7 @@ func TestOutputsOfLotsAgree(t *testing.T) {
 	}
 	agreed(t, routed, outputs, false)
 	_, said, _ := call(t, lotsJob, "check", "-")
-	if !strings.Contains(said, "birch: 2 lots, 2 settings, 3 with each sheet for itself; ") {
+	if !strings.Contains(said, "birch is cut in 2 lots at 2 settings, where each sheet by itself would take 3; ") {
 		t.Error(said)
 	}
 	_, said, _ = call(t, lotsJob, "sheets", "-")

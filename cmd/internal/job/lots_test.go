@@ -44,7 +44,7 @@ func TestReadingsPerSheet(t *testing.T) {
 		{"one sheet", "sheet: 2", "sheet: 8", []string{"3:110 out-of-range"}},
 		{"none of each", "sheet: 2", "sheet: 0", []string{"3:110 out-of-range"}},
 		{"a count beside", "sheet: 2}", "sheet: 2, count: 4}", []string{"3:120 no-effect"}},
-		{"other sizes", "sheet: 2}", "sheet: 2, other-sheets: {half: {sheet: 700 x 700}}}", []string{"3:127 no-effect"}},
+		{"other sizes", "sheet: 2}", "sheet: 2, other-sheets: {a: {sheet: 700 x 700}}}", []string{"3:127 no-effect"}},
 		{"no size of sheets", "sheet: 1525 x 1525, ", "", []string{"3:90 no-effect"}},
 	} {
 		_, problems := Read("job.yaml", strings.NewReader(strings.Replace(measuredSheets, m.from, m.to, 1)))

@@ -314,33 +314,36 @@ func holds(j *job.Job) bool {
 	return sound && !slices.ContainsFunc(plan.Stocks, func(k sheets.Stock) bool { return k.Remaining() > 0 })
 }
 
-// saves says what lots save against a setting for each sheet, and against sheets as they come.
+// saves says what lots save against a setting for each sheet, and against sheets as they come; and which sheets are
+// of which lot.
 func (s *sorter) saves(now []foreseen, sorted job.Sorted, lots []sheet.Lot) (said string, note geom.Diagnosis) {
 	var which []string
 	var alone []foreseen
-	used := 0
 	for i, l := range lots {
 		var numbers []string
 		for n, one := range s.order[l.From:l.To] {
 			numbers = append(numbers, fmt.Sprint(one.Number))
 			alone = append(alone, s.trial(l.From+n, l.From+n+1)...)
 		}
-		used += len(numbers)
 		name := ""
 		if len(lots) > 1 {
-			name = sorted.StockName(s.stock, i) + " "
+			name = " as " + sorted.StockName(s.stock, i)
 		}
 		t := s.thickness(l.From, l.To)
-		which = append(which, fmt.Sprintf("%sfrom %s, %s to %s", name, words.And(numbers),
+		which = append(which, fmt.Sprintf("no. %s%s, %s to %s", words.And(numbers), name,
 			geom.LengthOf(t.Min).Number(s.file.Units), geom.LengthOf(t.Max).Text(s.file.Units)))
 	}
-	said = fmt.Sprintf("%s, %s, %d with each sheet for itself; %s, from sheets as they come %s of 1,000",
-		words.Count(len(lots), "lot", "lots"), words.Count(settings(now), "setting", "settings"),
-		settings(alone), right(now), right(s.come).Of1000())
-	note = s.said("%s; %d of %d sheets are cut, numbered in the order of the readings: %s", said, used, len(s.order),
-		strings.Join(which, "; "))
-	note.Ask = geom.Sentencef("write the numbers on the sheets, and keep each lot together")
-	return fmt.Sprintf("%s: %s.", s.stock, said), note
+	said = fmt.Sprintf("%s is cut in %s at %s", s.stock, words.Count(len(lots), "lot", "lots"),
+		words.Count(settings(now), "setting", "settings"))
+	if n := settings(alone); n > settings(now) {
+		said += fmt.Sprintf(", where each sheet by itself would take %d", n)
+	}
+	said += fmt.Sprintf("; %s, %s with sheets as they come", right(now), right(s.come).Of1000())
+	note = geom.Diagnosis{Code: codeLots, Level: geom.LevelNote,
+		Fact: geom.Sentencef("%s; of its %d sheets, in the order of the readings, cut %s", said, len(s.order),
+			strings.Join(which, "; ")),
+		Ask: geom.Sentencef("write the numbers on the sheets, and keep each lot together")}
+	return said + ".", note
 }
 
 // settings is how many settings boxes take.

@@ -69,12 +69,13 @@ func TestLotsOfSheets(t *testing.T) {
 	if !slices.Equal(a, []int{7, 1, 6, 4}) || !slices.Equal(b, []int{3, 2}) {
 		t.Errorf("%v", numbers)
 	}
-	if !strings.HasPrefix(l.Saved[0], "birch: 2 lots, 2 settings, 5 with each sheet for itself; ") {
+	const saved = "birch is cut in 2 lots at 2 settings, where each sheet by itself would take 5; 998 of 1,000 "
+	if !strings.HasPrefix(l.Saved[0], saved) {
 		t.Error(l.Saved[0])
 	}
 	note := l.Problems[slices.IndexFunc(l.Problems, func(p job.Problem) bool { return geom.Code(p.Code) == codeLots })]
 	if note.Line != 3 ||
-		!strings.Contains(note.Message, "birch A from 7, 1, 6 and 4, 12.02 to 12.08 mm; birch B from 3 and 2, ") {
+		!strings.Contains(note.Message, "no. 7, 1, 6 and 4 as birch A, 12.02 to 12.08 mm; no. 3 and 2 as birch B, ") {
 		t.Error(note)
 	}
 }
