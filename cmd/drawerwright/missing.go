@@ -19,7 +19,8 @@ func opened(what, path, instead string) (*os.File, error) {
 	info, err := f.Stat()
 	if err == nil && info.IsDir() {
 		f.Close()
-		return nil, hinted{fmt.Sprintf("cannot read the %s: %s is a folder", what, plain(path)), "write the name of the file, with its folder before it"}
+		return nil, hinted{fmt.Sprintf("cannot read the %s: %s is a folder", what, plain(path)),
+			"write the name of the file, with its folder before it"}
 	}
 	return f, nil
 }
@@ -29,9 +30,11 @@ func unread(what, path string, err error, instead string) error {
 	var of *fs.PathError
 	switch {
 	case errors.Is(err, fs.ErrPermission):
-		return hinted{fmt.Sprintf("cannot read the %s: its rights do not let you read %s", what, plain(path)), "change them, or copy the file to where you may read it"}
+		return hinted{fmt.Sprintf("cannot read the %s: its rights do not let you read %s", what, plain(path)),
+			"change them, or copy the file to where you may read it"}
 	case !errors.Is(err, fs.ErrNotExist) && errors.As(err, &of):
-		return hinted{fmt.Sprintf("cannot read the %s %s: %s", what, plain(path), of.Err), "look at its name and its folder"}
+		return hinted{fmt.Sprintf("cannot read the %s %s: %s", what, plain(path), of.Err),
+			"look at its name and its folder"}
 	}
 	hint := "look at its name and its folder"
 	if near := nearFile(path); near != "" {

@@ -17,6 +17,7 @@ func TestFilesThatAreNotThere(t *testing.T) {
 			t.Fatal(err)
 		}
 	}
+	const named = "write the name of the file, with its folder before it"
 	for args, want := range map[string][2]string{
 		"check nosuch.yaml":                       {"there is no file nosuch.yaml here", "look at its name and its folder; drawerwright init nosuch.yaml asks six questions and writes one"},
 		"build drawer.yaml -o out":                {"there is no file drawer.yaml here", "did you mean drawers.yaml?"},
@@ -24,9 +25,9 @@ func TestFilesThatAreNotThere(t *testing.T) {
 		"layout list.csv":                         {"there is no file list.csv here", "look at its name and its folder"},
 		"sheets drawers.yaml --shelf offcut.csv":  {"there is no file offcut.csv here", "did you mean offcuts.csv?"},
 		"sheets drawers.yaml --shelf nothing.csv": {"there is no file nothing.csv here", "look at its name and its folder; --put-back begins a new one"},
-		"check .":                       {"cannot read the job: . is a folder", "write the name of the file, with its folder before it"},
-		"layout .":                      {"cannot read the list: . is a folder", "write the name of the file, with its folder before it"},
-		"sheets drawers.yaml --shelf .": {"cannot read the shelf: . is a folder", "write the name of the file, with its folder before it"},
+		"check .":                       {"cannot read the job: . is a folder", named},
+		"layout .":                      {"cannot read the list: . is a folder", named},
+		"sheets drawers.yaml --shelf .": {"cannot read the shelf: . is a folder", named},
 		"sheets drawers.yaml --shelf -": {"--shelf takes no standard input", "write the name of the file; ./- where it is called -"},
 		"prove out":                     {"out is no folder that build wrote: there is no report.json in it", "drawerwright build JOB -o out writes one"},
 	} {

@@ -67,7 +67,8 @@ func (h *shelved) read(u geom.Unit) (list.Shelf, error) {
 		return list.Shelf{}, nil
 	}
 	if h.path == "-" { // which other commands take for standard input, and which is no file to write
-		return list.Shelf{}, hinted{"--shelf takes no standard input", "write the name of the file; ./- where it is called -"}
+		return list.Shelf{}, hinted{"--shelf takes no standard input",
+			"write the name of the file; ./- where it is called -"}
 	}
 	if _, err := os.Lstat(h.path); errors.Is(err, fs.ErrNotExist) && h.put {
 		return list.Shelf{}, nil

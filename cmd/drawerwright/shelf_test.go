@@ -94,7 +94,8 @@ func TestUnplacedWhy(t *testing.T) {
 		"part,a,400,200,1,x\npart,b,400,200,1,x\npart,c,400,200,1,x\n": "it fits alone, but no sheet holds its set side by side",
 		"part,a,900,200,2,x\npart,b,900,200,2,x\npart,c,900,300,1,\n":  "there are no more sheets",
 	} {
-		if code, out, errs := call(t, head+list, "layout", "-", "--all"); code != 1 || !strings.Contains(strings.Join(strings.Fields(out), " "), want) {
+		code, out, errs := call(t, head+list, "layout", "-", "--all")
+		if code != 1 || !strings.Contains(strings.Join(strings.Fields(out), " "), want) {
 			t.Errorf("%s: %d, %s%s", list, code, out, errs)
 		}
 	}

@@ -37,8 +37,8 @@ func withUsual(file []byte, before *Job) (out []byte, err error) {
 				string(joinery.SettingBackSetback))
 		}
 		if f := d.DrawerFront; f != nil && f.Handles > 0 && f.HandleDiameter == 0 { // a pull may just miss the hole
-			w.missing(geom.LengthOf(joinery.HandleHole(before.Units)).Text(before.Units), "drawers", strconv.Itoa(d.entry),
-				string(joinery.FieldDrawerFront), "handle-diameter")
+			hole := geom.LengthOf(joinery.HandleHole(before.Units)).Text(before.Units)
+			w.missing(hole, "drawers", strconv.Itoa(d.entry), string(joinery.FieldDrawerFront), "handle-diameter")
 		}
 	}
 	return w.file, w.err

@@ -118,8 +118,9 @@ func (r *reader) legible(text string, at Position) {
 		if c > 0xFFFF { // paper that tells of it could not be read back
 			sign = fmt.Sprintf("U+%X", c)
 		}
-		r.add(Problem{Level: geom.LevelWarning, Code: CodeLetters, Hint: "write names in Latin, Greek or Cyrillic letters",
-			Message: fmt.Sprintf("the letters of the packet and its labels have no %s: an empty box stands for it", sign)}, at)
+		fact := fmt.Sprintf("the letters of the packet and its labels have no %s: an empty box stands for it", sign)
+		r.add(Problem{Level: geom.LevelWarning, Code: CodeLetters, Message: fact,
+			Hint: "write names in Latin, Greek or Cyrillic letters"}, at)
 	}
 }
 

@@ -120,7 +120,8 @@ func TestLettersOnPaper(t *testing.T) {
 		var told []string
 		for _, p := range problems {
 			if p.Code == CodeLetters {
-				told = append(told, fmt.Sprintf("%d:%d %s", p.Line, p.Column, strings.Fields(strings.SplitAfter(p.Message, "have no ")[1])[0]))
+				_, letter, _ := strings.Cut(p.Message, "have no ")
+				told = append(told, fmt.Sprintf("%d:%d %s", p.Line, p.Column, strings.Fields(letter)[0]))
 			}
 		}
 		if len(told) != 1 || told[0] != want+":" {

@@ -103,8 +103,8 @@ func (j *Job) text(d Drawer, c geom.Change) string {
 	return geom.LengthOf(choice(c, d.Cutter.Kind, j.Units)).Text(j.Units)
 }
 
-// choice is a length of a change's range, in mm: a bit that is sold, the roundest of the middle half, for what is set to
-// an end comes out wrong as often as right, or an end where the range is finer than any step.
+// choice is a length of a change's range, in mm: a bit that is sold, the roundest of the middle half, for what is set
+// to an end comes out wrong as often as right, or an end where the range is finer than any step.
 func choice(c geom.Change, kind joinery.CutterKind, u geom.Unit) float64 {
 	ends := c.Ends()
 	if len(ends) < 2 {

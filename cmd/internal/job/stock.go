@@ -128,8 +128,8 @@ func (r *reader) oneOrder(t joinery.Thickness, at Position) {
 		r.add(Problem{Level: geom.LevelWarning, Code: CodeUnevenReadings,
 			Hint: "look for a mistyped digit and measure again; sheets of two orders are two stocks, or are sorted " +
 				"with `readings-per-sheet`",
-			Message: fmt.Sprintf("the readings of thickness differ by %.1f %% of their mean; EN 315 allows sanded sheets %.1f %%",
-				100*differ/t.Mean, 100*(minus+plus)/t.Mean)}, at)
+			Message: fmt.Sprintf("the readings of thickness differ by %.1f %% of their mean; "+
+				"EN 315 allows sanded sheets %.1f %%", 100*differ/t.Mean, 100*(minus+plus)/t.Mean)}, at)
 	}
 }
 

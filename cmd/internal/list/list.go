@@ -234,7 +234,8 @@ func (r *reader) row(row []string) {
 			Match: number(r.matches, get("match")), Set: number(r.sets, get("set"))})
 	case "sheet", "offcut":
 		r.list.lines[nest.SettingSheets] = append(r.list.lines[nest.SettingSheets], r.line)
-		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count, Price: r.price(get("price")), Offcut: kind == "offcut", Batch: r.name(get("batch"))})
+		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count,
+			Price: r.price(get("price")), Offcut: kind == "offcut", Batch: r.name(get("batch"))})
 	default:
 		r.fail("write part, sheet or offcut", "%s is no kind", quoted(kind))
 	}
@@ -262,7 +263,8 @@ func (r *reader) upTo(most int, text string) string {
 		r.fail("save the file as UTF-8", "the name %s is not UTF-8 text", quoted(text))
 	case odd >= 0:
 		c, _ := utf8.DecodeRuneInString(text[odd:])
-		r.fail("write the name in one line, without it", "the name %s has a character that does not print, U+%04X", quoted(text), c)
+		r.fail("write the name in one line, without it",
+			"the name %s has a character that does not print, U+%04X", quoted(text), c)
 	}
 	return text
 }

@@ -35,12 +35,15 @@ func TestRead(t *testing.T) {
 	}
 }
 
-// TestNamesPrint: a name that would lose letters, or move what stands behind it, is refused; a shelf would not get it back.
+// TestNamesPrint: a name that would lose letters, or move what stands behind it, is refused; a shelf would not get it
+// back.
 func TestNamesPrint(t *testing.T) {
 	for name, want := range map[string]string{
-		"a\r\nb": "U+000A", "a\tb": "U+0009", "b\u202ec": "U+202E", "s\u200f": "U+200F", "l\u2028m": "U+2028", "b\xe9ch": "is not UTF-8 text",
+		"a\r\nb": "U+000A", "a\tb": "U+0009", "b\u202ec": "U+202E", "s\u200f": "U+200F", "l\u2028m": "U+2028",
+		"b\xe9ch": "is not UTF-8 text",
 	} {
-		_, err := Read("l.csv", strings.NewReader("name,length,width,kind,batch\nside,5,4,,\ns,100,100,sheet,\""+name+"\"\n"), geom.Millimeter)
+		text := "name,length,width,kind,batch\nside,5,4,,\ns,100,100,sheet,\"" + name + "\"\n"
+		_, err := Read("l.csv", strings.NewReader(text), geom.Millimeter)
 		if err == nil || !strings.Contains(err.Error(), "l.csv:3: the name") || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v", name, err)
 		}

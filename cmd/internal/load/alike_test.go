@@ -8,8 +8,8 @@ import (
 	"drawerwright/geom"
 )
 
-// TestOneMistakeOfManyDrawers: what is wrong with twenty drawers in the same words is told once, with their names, where
-// the first stands; one way out mends all.
+// TestOneMistakeOfManyDrawers: what is wrong with twenty drawers in the same words is told once, with their names,
+// where the first stands; one way out mends all.
 func TestOneMistakeOfManyDrawers(t *testing.T) {
 	text := "units: mm\nstock: {birch: {thickness: [12.1, 12.1]}}\ncutter: {kind: saw, width: 3.2}\ndrawers:\n"
 	for i := range 20 {

@@ -9,7 +9,8 @@ import (
 
 // TestNoEffectWaitsForErrors: an entry beside one that cannot be read is not said to have no effect.
 func TestNoEffectWaitsForErrors(t *testing.T) {
-	const text = "units: mm\nstock: {birch: {thickness: [12.1, 12.1]}, ply: {thickness: [6.1, 6.1]}}\ncutter: {kind: router, diameter: 6}\n" +
+	const text = "units: mm\ncutter: {kind: router, diameter: 6}\n" +
+		"stock: {birch: {thickness: [12.1, 12.1]}, ply: {thickness: [6.1, 6.1]}}\n" +
 		"router: {onion-skin: 0.4, tabs: {width: 8, height: 1.5, spacing: 180}}\n" +
 		"drawers: [{name: a, outside: 100 x 100 x 100, sides: birch, bottom: ply}]\n"
 	told := func(text string) (noEffect bool, failed bool) {

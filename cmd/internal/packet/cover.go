@@ -148,7 +148,8 @@ func (m maker) figures() {
 		for i, s := range c.Settings {
 			m.BigFigures(settingLabel(c, i), m.set(s, c.Machine), nil)
 		}
-		if joinery.CutterKind(c.Machine).Fenced() && slices.ContainsFunc(c.Settings, func(s present.Setting) bool { return s.Fence > 0 }) {
+		away := func(s present.Setting) bool { return s.Fence > 0 }
+		if joinery.CutterKind(c.Machine).Fenced() && slices.ContainsFunc(c.Settings, away) {
 			m.Small("Fence " + present.FenceFrom(c.Machine) + ".")
 		}
 	}

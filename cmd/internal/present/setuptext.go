@@ -105,7 +105,9 @@ func (s Setting) wide() (n int) {
 func (s Setting) touches() bool { return s.Fence == 0 && !s.Jig() && s.wide() == len(s.Cuts) }
 
 // FenceFrom says between which faces the distance of a machine's fence is.
-func FenceFrom(machine string) string { return "from its face to the near side of the " + CutterName(machine) }
+func FenceFrom(machine string) string {
+	return "from its face to the near side of the " + CutterName(machine)
+}
 
 // Heading names a setting by what is set.
 func (s Setting) Heading(number int, machine string, u geom.Unit) string {

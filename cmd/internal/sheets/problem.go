@@ -90,7 +90,8 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		if matched {
 			instead = "leave out `match:`, which keeps drawer fronts side by side"
 		}
-		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: add such a size below `other-sheets:`, or "+instead, size)
+		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: "+
+			"add such a size below `other-sheets:`, or "+instead, size)
 		out.Edits = []job.Edit{job.LargerSheet(s.Name, size.In(u))}
 		return out
 	}
