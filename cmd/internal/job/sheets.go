@@ -21,12 +21,22 @@ const (
 	MethodFree       = "free"
 )
 
+// The words for which of the layouts that cost as little is taken.
+const (
+	PreferSettings = "few-settings"
+	PreferTime     = "little-time"
+	PreferOffcut   = "large-offcut"
+)
+
 var sheetKeys = []key{
 	{name: "method", form: formWord, words: []string{MethodGuillotine, MethodFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
 		without: "free where a router cuts all parts of a stock, else guillotine",
 		example: "guillotine"},
 	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes",
 		example: "3", with: "method: guillotine"},
+	{name: "prefer", form: formWord, words: []string{PreferSettings, PreferTime, PreferOffcut}, fallback: PreferSettings,
+		doc:     "Which of the layouts that cost as little a saw cuts: with the fewest settings of fence and stop, in the least time, or with the largest offcut",
+		example: "large-offcut", why: "each setting is a place for a mistake; minutes are by usual times, common practice, no source"},
 	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: both(sheet.UsualKerf) + " for saws; for routers the bit or the overcut and " + mm(mill.MinWaste),
 		example: "3.2"},
 	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: both(sheet.UsualTrim) + " for saws; for routers what bit and overcut take, " + mm(mill.MinWaste) + " and what the sheets may be short",
@@ -90,6 +100,7 @@ const (
 // Sheets are the rules by which parts are laid out on sheets.
 type Sheets struct {
 	Method    string     // MethodGuillotine, MethodFree or "", which leaves it to the machine
+	Prefer    string     // PreferSettings, PreferTime or PreferOffcut
 	Stages    int        // 0 for any number
 	Kerf      float64    // mm; 0 leaves it to the machine
 	Trim      float64    // mm; 0 leaves it to the machine, unless it is written
@@ -129,7 +140,7 @@ type SheetSize struct {
 
 func (b *builder) sheets() Sheets {
 	get := b.sub(b.root, "sheets", sheetKeys).values
-	s := Sheets{Method: get["method"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), FlipOn: get["flip-on"].text, Pins: get["pin-distance"].mm(0),
+	s := Sheets{Method: get["method"].text, Prefer: get["prefer"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), FlipOn: get["flip-on"].text, Pins: get["pin-distance"].mm(0),
 		MinOffcut: [2]float64{get["min-offcut"].mm(0), get["min-offcut"].mm(1)}, MaxWeight: get["max-weight"].number, Of: make(map[string]StockSheets)}
 	s.NoTrim = get["trim"].given && s.Trim == 0
 	if s.FlipOn == FlipOnStops && get["pin-distance"].given {
@@ -142,6 +153,10 @@ func (b *builder) sheets() Sheets {
 	if s.Method == MethodFree && s.Stages > 0 {
 		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `method: guillotine`",
 			"stages are those of a saw, and the way is free")
+	}
+	if get["prefer"].given && (s.Method == MethodFree || s.Stages > 0) {
+		b.fail(CodeNoEffect, get["prefer"].at, "delete it, or let a saw cut in any number of stages",
+			"prefer is for layouts that a saw takes apart in any number of stages")
 	}
 	for _, of := range b.root.values["stock"].sections {
 		s.Of[of.name] = b.sheetSizes(of)

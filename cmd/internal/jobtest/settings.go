@@ -89,6 +89,8 @@ func (d *drawing) sheetRules() string {
 		e.say("method", "guillotine")
 		if d.odds(2, "staged") {
 			e.say("stages", "%d", d.between(2, 4, "stages"))
+		} else {
+			e.say("prefer", "%s", d.word("preferred", "few-settings", "little-time", "large-offcut"))
 		}
 	}
 	if d.job.Machine == "router" { // bits need more room than blades

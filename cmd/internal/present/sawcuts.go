@@ -199,7 +199,8 @@ func cutsCounted(k record.SheetStock) string {
 	if guides > 0 {
 		set += ", a guide is laid " + times(guides)
 	}
-	return fmt.Sprintf("%s; %s. %s", words.Count(len(k.Cuts), "cut", "cuts"), set, boardsCalled)
+	return fmt.Sprintf("%s; %s; about %s. %s", words.Count(len(k.Cuts), "cut", "cuts"), set,
+		words.Count(k.SawMinutes, "minute", "minutes"), boardsCalled)
 }
 
 // boardsCalled says what names and sizes of boards are.

@@ -173,9 +173,33 @@ func cutsText(out *Printed, k record.SheetStock, u geom.Unit) {
 	for _, n := range append([]string{SheetSizes}, CutNotes(k, u)...) {
 		fmt.Fprintln(out, n)
 	}
+	choicesText(out, k, u)
 	if weightUnknown(k) {
 		fmt.Fprintln(out, "With `material` or `density` for the stock its weight is known.")
 	}
+}
+
+// choicesText prints the layouts that cost as little, where there is a choice.
+func choicesText(out *Printed, k record.SheetStock, u geom.Unit) {
+	if len(k.Choices) == 0 {
+		return
+	}
+	t := NewTable(Words("prefer"), Numbers("boards"), Numbers("settings"), Numbers("cuts"), Numbers("stages"),
+		Numbers("minutes"), In("largest offcut", u.String()), Words(""))
+	for _, c := range k.Choices {
+		offcut, taken := "-", ""
+		if c.Offcut[0] > 0 {
+			offcut = usable(c.Offcut[0], c.Offcut[1], u)
+		}
+		if c.Taken {
+			taken = "this one"
+		}
+		t.Add(c.Prefer, fmt.Sprint(c.Sheets), fmt.Sprint(c.Settings), fmt.Sprint(c.Cuts), fmt.Sprint(c.Stages),
+			fmt.Sprint(c.Minutes), offcut, taken)
+	}
+	fmt.Fprintln(out, "Layouts that cost as little, for `prefer:` in the section sheets; minutes by usual times (common "+
+		"practice, no source):")
+	t.Print(out, "")
 }
 
 // byPart are the pieces of a sheet by part; by all their parts where sheets that are cut alike

@@ -52,6 +52,20 @@ type SheetStock struct {
 	Unplaced       []Shortfall       `json:"unplaced"`           // pieces that no sheet holds
 	Cuts           []SawCut          `json:"cuts"`               // in order, for saws
 	SettingChanges int               `json:"setting_changes"`    // how often the fence or stop is set for them
+	SawMinutes     int               `json:"saw_minutes"`        // that they take, by usual times
+	Choices        []SheetChoice     `json:"choices,omitempty"`
+}
+
+// SheetChoice is a layout that costs as little, by what is preferred.
+type SheetChoice struct {
+	Prefer   string    `json:"prefer"`
+	Taken    bool      `json:"taken,omitempty"`
+	Sheets   int       `json:"sheets"`
+	Settings int       `json:"settings"`
+	Cuts     int       `json:"cuts"`
+	Stages   int       `json:"stages"`
+	Minutes  int       `json:"minutes"`
+	Offcut   [2]Length `json:"offcut"` // the largest
 }
 
 // SheetSize is a size of sheet and how many are used.

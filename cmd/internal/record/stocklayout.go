@@ -19,6 +19,9 @@ type stockLayout struct {
 // fromNM is a length in nanometers.
 func fromNM(l int64) Length { return Length(geom.Length(l).MM()) }
 
+// sawMinutes are whole ones, at least one of any work.
+func sawMinutes(seconds int) int { return (seconds + 59) / 60 }
+
 func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 	s, l := stockLayout{of, u, looks}, of.Layout
 	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages,
@@ -26,7 +29,12 @@ func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 		Flipped: s.RotatedSheets, Routed: s.Routed, Grained: s.Grained(), GrainAcross: s.GrainAcross,
 		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed,
 		Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Unplaced: []Shortfall{}, Cuts: []SawCut{},
-		SettingChanges: breakdown.Moves(s.Cuts)}
+		SettingChanges: breakdown.Moves(s.Cuts), SawMinutes: sawMinutes(breakdown.Seconds(s.Cuts))}
+	for _, c := range s.Choices {
+		out.Choices = append(out.Choices, SheetChoice{Prefer: c.Prefer, Taken: c.Taken, Sheets: c.Sheets, Settings: c.Settings,
+			Cuts: c.Cuts, Stages: c.Stages, Minutes: sawMinutes(c.Seconds),
+			Offcut: [2]Length{fromNM(c.Offcut.Length), fromNM(c.Offcut.Width)}})
+	}
 	if !s.Routed {
 		out.RipCapacity, out.SledCapacity = fromNM(int64(s.Capacity.Rip)), fromNM(int64(s.Capacity.Crosscut))
 	}

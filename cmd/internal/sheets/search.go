@@ -27,8 +27,8 @@ type Memory struct {
 	laid map[string]nest.Layout
 }
 
-// remembered is how many layouts are kept: those of a job of many stocks.
-const remembered = 24
+// remembered is how many layouts are kept: those of a job of many stocks, of each in any and in few stages.
+const remembered = 96
 
 func (m *Memory) find(key string) (l nest.Layout, known bool) {
 	if m == nil {

@@ -68,7 +68,9 @@ type Stock struct {
 	on            string // what they are turned over on, where they are
 	unsound       error  // of the plan of its tabs
 	Cuts          []breakdown.Cut
-	MaxWeight     float64 // kg that one person puts onto a saw
+	Prefer        string   // of layouts that cost as little, by the word of the job file
+	Choices       []Choice // what each word would take, where they differ
+	MaxWeight     float64  // kg that one person puts onto a saw
 	Capacity      Capacity
 }
 
@@ -189,7 +191,7 @@ func (p Plan) file(stock string) string {
 func (r order) asked(wide bool) (Stock, *Problem) {
 	b, stock, groups := r.b, r.stock, r.groups
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, Measured: of.Measured, LotOf: of.LotOf, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
+	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, Measured: of.Measured, LotOf: of.LotOf, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Prefer: b.Sheets.Prefer, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		MinOffcut: [2]geom.Length{geom.LengthOf(b.Sheets.MinOffcut[0]), geom.LengthOf(b.Sheets.MinOffcut[1])},
 		Allowance: geom.LengthOf(sheet.UsualAllowance(b.Units)), Rules: nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
@@ -318,7 +320,7 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Opt
 	plan := Plan{Units: c.Units, DXF: router.Options{Unit: c.Units}, Listed: true}
 	laid, err := nest.Lay(ctx, s.Pieces, s.Sheets, s.Rules, o)
 	if err == nil {
-		err = s.take(laid)
+		err = s.choose(ctx, Search{Options: o}, laid)
 	}
 	plan.Stocks = []Stock{s}
 	return plan, err
@@ -341,7 +343,7 @@ func (s *Stock) layOut(ctx context.Context, o Search) *Problem {
 	if len(s.KeepOut) > 0 && l.Count > 1 { // parts could lie beside them too, for all that the search knows
 		l.LowerBound, l.MinSheets = 0, 0
 	}
-	if err := s.take(l); err != nil {
+	if err := s.choose(ctx, o, l); err != nil {
 		return s.fault("sheets", "sheet", err)
 	}
 	return nil
