@@ -1,6 +1,8 @@
 package main
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -23,7 +25,8 @@ drawers:
 `
 
 // TestOutputsOfLotsAgree: every output has the same numbers of boxes of several lots, cut with a saw and with a
-// router, and says what the lots save and which sheet is which.
+// router, and says what the lots save and which sheet is which. An offcut, which has no readings, stays on the shelf;
+// what is left comes there under the name that the stock has in the file.
 func TestOutputsOfLotsAgree(t *testing.T) {
 	whole(t, lotsJob)
 	routed := strings.Replace(lotsJob, "{kind: saw, width: 6.35}", "{kind: router, diameter: 6, reach: 22}", 1)
@@ -35,6 +38,18 @@ func TestOutputsOfLotsAgree(t *testing.T) {
 	_, said, _ := call(t, lotsJob, "check", "-")
 	if !strings.Contains(said, "birch is cut in 2 lots at 2 settings, where each sheet by itself would take 3; ") {
 		t.Error(said)
+	}
+	shelf := filepath.Join(t.TempDir(), "shelf.csv")
+	const offcut = "stock,name,length,width,batch\nbirch,old,900 mm,500 mm,\n"
+	if err := os.WriteFile(shelf, []byte(offcut), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	code, _, errs := call(t, lotsJob, "sheets", "-", "--shelf", shelf, "--put-back")
+	kept, err := os.ReadFile(shelf)
+	if err != nil || code != exitDone || strings.Contains(errs, "does not have") ||
+		!strings.Contains(string(kept), "birch,old,900 mm,500 mm,") ||
+		!strings.Contains(string(kept), "birch,Two deliveries birch B 1-1,990") {
+		t.Errorf("exit %d: %s\n%s", code, errs, kept)
 	}
 	_, said, _ = call(t, lotsJob, "sheets", "-")
 	if !strings.Contains(said, "1, no. 2  ") {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -35,7 +36,7 @@ func (h *shelved) flags(c *cobra.Command) {
 func (h *shelved) strangers(b batch.Batch, s streams) error {
 	var names []string
 	for _, stock := range b.Stocks {
-		names = append(names, stock.Name)
+		names = append(names, cmp.Or(b.Sheets.Of[stock.Name].LotOf, stock.Name))
 	}
 	others := h.shelf.Others(names)
 	if len(others) == 0 {
