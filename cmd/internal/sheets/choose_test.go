@@ -28,7 +28,8 @@ func TestPreferred(t *testing.T) {
 		}
 		for _, s := range plans[0].Stocks {
 			least, err := nest.Lay(t.Context(), s.Pieces, s.Sheets, s.Rules, nest.Options{Effort: Effort})
-			if err != nil || s.Layout.Cost > least.Cost || len(s.Layout.Sheets) > len(least.Sheets) || s.Remaining() > 0 {
+			more := s.Layout.Cost > least.Cost || len(s.Layout.Sheets) > len(least.Sheets)
+			if err != nil || more || s.Remaining() > 0 {
 				t.Errorf("%s: %s costs %g, the least %g, %v", word, s.Name, s.Layout.Cost, least.Cost, err)
 			}
 			if len(s.Choices) != 3 {

@@ -329,7 +329,8 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Opt
 func (s *Stock) layOut(ctx context.Context, o Search) *Problem {
 	if len(s.Sheets) == 0 {
 		return s.problem(codeNoSheet, "sheet",
-			geom.Sentencef("trims, registration holes and areas to keep out of leave nothing of its sheets"), "write a smaller `trim:` in the section sheets, smaller areas, or larger sheets")
+			geom.Sentencef("trims, registration holes and areas to keep out of leave nothing of its sheets"),
+			"write a smaller `trim:` in the section sheets, smaller areas, or larger sheets")
 	}
 	l, err := o.lay(ctx, s.Pieces, s.Sheets, s.Rules)
 	if err != nil {
