@@ -238,7 +238,7 @@ func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string
 		}
 	}
 	if rough {
-		list = append(list, "A rough cut leaves a strip a little too wide: a later cut at the fence, or on the sled, "+
+		list = append(list, "A rough cut leaves a board a little too large: a later cut at the fence, or on the sled, "+
 			"brings it to size.")
 	}
 	if again {
