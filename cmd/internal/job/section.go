@@ -47,19 +47,19 @@ type reader struct {
 	unitsKnown bool
 	open       func(name string) (io.ReadCloser, error) // a file that the job names; nil refuses
 	shared     Problems                                 // those of that file
+	usuals     map[*key]value                           // of keys that it leaves out
 	illegible  bool                                     // letters that paper lacks were told of
 	lots       *Sorted                                  // nil for a job as it is written
 }
 
 // section reads the entries of a mapping. title names it in messages.
 func (r *reader) section(n *node, keys []key, title string) *section {
-	s := &section{at: n.at, values: make(map[string]value, len(keys)), meant: map[string]bool{}}
+	s := &section{at: n.at, values: make(map[string]value, len(keys))}
 	if !r.expect(n, mapping, title) {
 		s.fallBack(r, keys)
 		return s
 	}
 	s.read = true
-	lines := map[string]int{}
 	for _, e := range n.entries {
 		if r.full() {
 			break
@@ -67,11 +67,15 @@ func (r *reader) section(n *node, keys []key, title string) *section {
 		i := slices.IndexFunc(keys, func(k key) bool { return k.name == e.key })
 		switch {
 		case i < 0:
+			if s.meant == nil {
+				s.meant = make(map[string]bool)
+			}
 			s.meant[r.unknownKey(e, n, keys, title)] = true
-		case lines[e.key] > 0:
-			r.fail(CodeDuplicateKey, e.at, "delete one of the two", "%s is already on line %d", e.key, lines[e.key])
+		case s.values[e.key].given:
+			first := slices.IndexFunc(n.entries, func(o entry) bool { return o.key == e.key })
+			r.fail(CodeDuplicateKey, e.at, "delete one of the two", "%s is already on line %d", e.key,
+				n.entries[first].at.Line)
 		default:
-			lines[e.key] = e.at.Line
 			s.values[e.key] = r.value(e.value, &keys[i])
 		}
 	}
@@ -93,11 +97,25 @@ func (s *section) fallBack(r *reader, keys []key) {
 		}
 		v := value{at: s.at}
 		if k.usual(r.units) != "" {
-			v = r.value(&node{kind: scalar, at: s.at, text: k.usual(r.units)}, &keys[i])
+			v = r.usual(&keys[i])
+			v.at = s.at
 		}
 		v.given = false
 		s.values[k.name] = v
 	}
+}
+
+// usual is the value of a key that the file does not have, which is read once.
+func (r *reader) usual(k *key) value {
+	v, known := r.usuals[k]
+	if !known {
+		v = r.value(&node{kind: scalar, text: k.usual(r.units)}, k)
+		if r.usuals == nil {
+			r.usuals = make(map[*key]value)
+		}
+		r.usuals[k] = v
+	}
+	return v
 }
 
 // unknownKey reports an entry that does not exist, and gives the one that was

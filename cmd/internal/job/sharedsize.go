@@ -74,6 +74,7 @@ func (b *builder) plan(j *Job) {
 				Hint: "delete it, or give such drawers the same stocks, joints and slides"}, asked.at)
 		}
 	}
+	j.Drawers = make([]Drawer, 0, min(drawers, maxDrawers))
 	place := make(map[int]int) // of entries among the job's banks
 	for i, w := range b.waiting {
 		if w.bank == nil {
