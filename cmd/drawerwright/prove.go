@@ -168,7 +168,7 @@ func oneFolder(_ *cobra.Command, args []string) error {
 }
 
 // maxReport and maxDrawing bound what is read into memory, in bytes: the report of
-// 2,000 drawers, and a drawing of a few hundred thousand lines.
+// 5,000 drawers, and a drawing of a few hundred thousand lines.
 const (
 	maxReport  = 256 << 20
 	maxDrawing = 64 << 20

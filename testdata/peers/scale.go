@@ -12,7 +12,7 @@ import (
 )
 
 // most is how many drawers a job may have.
-const most = 2000
+const most = 5000
 
 // scale prints how time and memory grow with the job: processor time, which others on the machine change
 // least, of one run each, with packet, sheets, labels and pictures.

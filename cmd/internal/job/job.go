@@ -81,7 +81,7 @@ type Drawer struct {
 // of their places. When one of them is an error, the job holds no more than the
 // drawers that are sound by themselves, so that their joints can be judged in
 // the same run, and is not to be built; it is nil when the file is no YAML. Of a file over
-// 512 KiB no more than that is read. The name of the file is only for the
+// 1 MiB no more than that is read. The name of the file is only for the
 // problems. A job that takes its slides from another file needs the option
 // [Files]; the problems of that file, which carry its name, stand after the others.
 //

@@ -18,7 +18,7 @@ import (
 
 // maxFile is more than any job that can be read, so that a file which is too large
 // can still be shortened on the page.
-const maxFile = 1 << 20
+const maxFile = 2 << 20
 
 // file is a job file on disk, or a job that has none yet, the zero value.
 type file struct {

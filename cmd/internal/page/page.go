@@ -16,10 +16,10 @@ import (
 	"time"
 )
 
-// Limits of requests. A job of 512 KiB is, with every character escaped, less than
+// Limits of requests. A job of 1 MiB is, with every character escaped, less than
 // most.
 const (
-	most       = 4 << 20  // bytes of a body
+	most       = 8 << 20  // bytes of a body
 	maxHeader  = 16 << 10 // bytes of a request but for its body
 	headerTime = 5 * time.Second
 	readTime   = 20 * time.Second
