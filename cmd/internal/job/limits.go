@@ -7,11 +7,15 @@ package job
 // ranges of materials: what is good work within them is judged by geom (clearances by joinery.Limits,
 // machines by setup, bits by mill, slides by opening, loads by strength).
 const (
-	maxFile    = 1 << 20 // bytes; 4,000 drawers with every key written out are smaller, and maxDrawers with a line for each of five
-	maxMarks   = 150_000 // signs that can begin a token; a job of maxFile bytes written by a person has about 130,000, and each costs the scanner some 500 bytes; lines scanned again count again
-	maxMerges  = 20      // "<<" in a file; the scanner looks ahead to the end of the line at each
-	maxInvalid = 20      // tokens the scanner cannot read before the rest of the file is left alone
-	maxDepth   = 32      // brackets and indents inside each other; a job needs 5
+	// maxFile is in bytes: a job of 4,000 drawers with every key written out is smaller, and one of maxDrawers with
+	// five lines each.
+	maxFile = 1 << 20
+	// maxMarks is of signs that can begin a token: a job of maxFile bytes written by a person has about 130,000, and
+	// each costs the scanner some 500 bytes; lines scanned again count again.
+	maxMarks   = 150_000
+	maxMerges  = 20 // "<<" in a file; the scanner looks ahead to the end of the line at each
+	maxInvalid = 20 // tokens the scanner cannot read before the rest of the file is left alone
+	maxDepth   = 32 // brackets and indents inside each other; a job needs 5
 
 	MaxProblems = 500 // kept of one file; nobody mends more in one go
 	maxPrinted  = 50  // of those, as many as a person scrolls through
