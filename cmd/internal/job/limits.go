@@ -30,7 +30,8 @@ const (
 	maxPattern  = 80     // characters of a pattern of names
 	maxTitle    = 60     // characters: one line at the head of a packet page
 
-	minSize, maxSize           = 1, 4_000        // sides of drawers and sheets; panel geometry is snapped to a grid that float32 holds up to 4 m
+	// Sides of drawers and sheets; panel geometry is snapped to a grid that float32 holds up to 4 m.
+	minSize, maxSize           = 1, 4_000
 	minThickness, maxThickness = 1, 100          // veneer is no panel, and a beam no drawer side
 	minCutter, maxCutter       = 0.5, 60         // from the finest bit to a full dado stack and more
 	minSetting, maxSetting     = 0.1, 100        // fence distance and cutter height: within the thickest stock
