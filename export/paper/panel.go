@@ -388,7 +388,7 @@ func (v *view) centers() {
 func (v *view) name() {
 	free := roomOf(v.out)
 	for _, s := range v.planes {
-		free.boxes = append(free.boxes, s.box)
+		free.taken(s.box)
 	}
 	for i, k := range v.Pockets {
 		if i >= len(v.Names) || k.Face != geom.Inside && !v.alone {

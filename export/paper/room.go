@@ -2,7 +2,6 @@ package paper
 
 import (
 	"math"
-	"slices"
 
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
@@ -12,24 +11,18 @@ import (
 // room knows what of a drawing is taken, so that words can be put where they touch nothing.
 type room struct {
 	within  geom.Rect
-	sides   [][2]geom.Point
-	boxes   []geom.Rect
-	things  []geom.Rect // on which no name stands, though leaders go over them
-	far     float64     // from what it names a name is at most, in mm
+	sides   near[picture.Segment]
+	boxes   near[geom.Rect] // of words
+	things  near[geom.Rect] // on which no name stands, though leaders go over them
+	far     float64         // from what it names a name is at most, in mm
 	ways    []geom.Point
-	leaders []picture.Segment
+	leaders near[picture.Segment]
+	crossed bool // leaders may cross others
 }
 
 // roomOf is what is left between the lines and the words of a drawing.
 func roomOf(d drawing.Drawing) *room {
 	r := &room{within: geom.Rect{Max: geom.Point{X: d.Width, Y: d.Height}}, far: farthest, ways: ways}
-	corners := 0
-	for _, s := range d.Shapes {
-		for _, p := range s.Paths {
-			corners += len(p)
-		}
-	}
-	r.sides, r.boxes = make([][2]geom.Point, 0, corners), make([]geom.Rect, 0, len(d.Texts))
 	for _, s := range d.Shapes {
 		if s.Pen.Width == 0 {
 			continue
@@ -39,9 +32,17 @@ func roomOf(d drawing.Drawing) *room {
 		}
 	}
 	for _, t := range d.Texts {
-		r.boxes = append(r.boxes, t.Box())
+		r.taken(t.Box())
 	}
 	return r
+}
+
+// taken takes what is written.
+func (r *room) taken(box geom.Rect) { r.boxes.add(box, box) }
+
+// line adds a straight line to others.
+func line(to *near[picture.Segment], a, b geom.Point) {
+	to.add(picture.Segment{A: a, B: b}, geom.Around(a, b))
 }
 
 // path takes the sides of a chain, its arcs in chords.
@@ -53,12 +54,12 @@ func (r *room) path(p []geom.Vertex, closed bool) {
 		}
 		next := p[(i+1)%len(p)].Point
 		if v.Bulge == 0 {
-			r.sides = append(r.sides, [2]geom.Point{v.Point, next})
+			line(&r.sides, v.Point, next)
 			continue
 		}
 		chords := geom.Loop{v, {Point: next}}.Flatten(within)
 		for k := range len(chords) - 1 {
-			r.sides = append(r.sides, [2]geom.Point{chords[k], chords[k+1]})
+			line(&r.sides, chords[k], chords[k+1])
 		}
 	}
 }
@@ -68,27 +69,15 @@ func (r *room) clear(b geom.Rect) bool {
 	if !r.within.Contains(b) {
 		return false
 	}
-	for _, taken := range [2][]geom.Rect{r.boxes, r.things} {
-		if slices.ContainsFunc(taken, b.Overlaps) {
-			return false
-		}
-	}
-	for _, s := range r.sides {
-		if meets(s[0], s[1], b) {
-			return false
-		}
-	}
-	return true
+	return !r.boxes.any(b, b.Overlaps) && !r.things.any(b, b.Overlaps) &&
+		!r.sides.any(b, func(s picture.Segment) bool { return meets(s.A, s.B, b) })
 }
 
 // free reports whether a leader runs through no words and over no other leader.
 func (r *room) free(from, to geom.Point) bool {
-	for _, taken := range r.boxes {
-		if meets(from, to, taken) {
-			return false
-		}
-	}
-	return !slices.ContainsFunc(r.leaders, picture.Segment{A: from, B: to}.Crosses)
+	about := geom.Around(from, to)
+	return !r.boxes.any(about, func(taken geom.Rect) bool { return meets(from, to, taken) }) &&
+		(r.crossed || !r.leaders.any(about, picture.Segment{A: from, B: to}.Crosses))
 }
 
 // meets reports whether a straight line from a to b has a part in a rectangle: it is cut
@@ -152,12 +141,12 @@ func (r *room) name(d *drawing.Drawing, word string, size float64, places []geom
 				}
 				if leads {
 					d.Line(drawing.Thin, from, to)
-					r.sides = append(r.sides, [2]geom.Point{from, to})
-					r.leaders = append(r.leaders, picture.Segment{A: from, B: to})
+					line(&r.sides, from, to)
+					line(&r.leaders, from, to)
 				}
 				t.At = geom.Point{X: c.X, Y: c.Y - own.Center().Y}
 				d.Write(t)
-				r.boxes = append(r.boxes, box)
+				r.taken(box)
 				return at, true
 			}
 		}

@@ -39,7 +39,10 @@ func besides(d *drawing.Drawing, list []key, things []geom.Rect) (nowhere float6
 		return 0
 	}
 	free := roomOf(*d)
-	free.things, free.far, free.ways = things, keyFar, allRound(keyWays)
+	free.far, free.ways = keyFar, allRound(keyWays)
+	for _, t := range things {
+		free.things.add(t, t)
+	}
 	for _, k := range list {
 		c := k.of.Center()
 		way := geom.Point{X: k.of.Width()/2 - 2*keyDot}
@@ -52,10 +55,9 @@ func besides(d *drawing.Drawing, list []key, things []geom.Rect) (nowhere float6
 		}
 		at, found := free.name(d, k.words, lineSize, places, 0)
 		if !found { // leaders that cross are better than none
-			crossed := free.leaders
-			free.leaders = nil
+			free.crossed = true
 			at, found = free.name(d, k.words, lineSize, places, 0)
-			free.leaders = append(crossed, free.leaders...)
+			free.crossed = false
 		}
 		if !found {
 			nowhere = max(nowhere, drawing.Width(drawing.Bold, lineSize, k.words))
