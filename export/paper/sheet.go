@@ -37,7 +37,8 @@ const (
 var lineSize = drawing.Capitals(2)
 
 // Draw draws a sheet as large as it fits into a room. A key for which its piece is too small stands beside it with a
-// leader, and where it finds no place on the sheet, in a margin at the right; aside is how many there are of these.
+// leader, and where it finds no place on the sheet, in a margin at the right and above; aside is how many there are of
+// these.
 func (s SheetPage) Draw(room geom.Point) (d drawing.Drawing, aside int) {
 	d, aside, nowhere := s.drawIn(room, 0)
 	if nowhere > 0 {
@@ -48,8 +49,12 @@ func (s SheetPage) Draw(room geom.Point) (d drawing.Drawing, aside int) {
 
 // drawIn draws the sheet with a margin; nowhere is how wide the widest key is that found no place.
 func (s SheetPage) drawIn(room geom.Point, beside float64) (d drawing.Drawing, aside int, nowhere float64) {
-	foot, below, scale := s.scaled(room)
-	d = drawing.Drawing{Width: float64(scale*s.Length) + beside, Height: float64(scale*s.Width) + below}
+	above := 0.0
+	if beside > 0 {
+		above = keyAbove
+	}
+	foot, below, scale := s.scaled(geom.Point{X: room.X, Y: room.Y - above})
+	d = drawing.Drawing{Width: float64(scale*s.Length) + beside, Height: float64(scale*s.Width) + below + above}
 	at := func(r geom.Rect) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: scale * r.Min.X, Y: below + float64(scale*r.Min.Y)}, Max: geom.Point{X: scale * r.Max.X, Y: below + float64(scale*r.Max.Y)}}
 	}

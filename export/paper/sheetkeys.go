@@ -12,6 +12,9 @@ import (
 // and how much wider than its keys the margin is, for their leaders.
 const keyDot, keyFar, keyMargin = 0.4, 50.0, 6.0
 
+// keyAbove is the margin above a sheet, in mm, for keys of its upper row.
+const keyAbove = 5.0
+
 // keyWays is in how many ways leaders of keys go.
 const keyWays = 48
 

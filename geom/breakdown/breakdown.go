@@ -144,16 +144,7 @@ func (c *cutter) lighten(b board) []board {
 	first.CutTree = b.Part(axis, b.From(axis), cut)
 	first.Axis, first.Sections = axis, sections[:at+1]
 	first.over[axis], first.halved[axis], second.edge[axis] = 0, true, 0
-	room, wanted := c.roomOf(b, axis, sections), c.rules.tight(first.CutTree, axis)
-	if c.heavy(first) { // each time that it is cut in two, one more of its sections is the last
-		wanted += int64(at)
-	}
-	rough := c.onMachine(sections[at].Size(axis), b.whole(1-axis))
-	if rough && at == 0 {
-		wanted++
-	}
-	by, got := room.take(wanted, at == len(sections)-1)
-	rough = rough && got
+	by, rough := c.halfAllowance(b, first, axis, sections, at)
 	cut += by
 	for i, s := range sections[at+1:] {
 		sections[at+1+i] = moved(s, axis, by)
@@ -180,6 +171,28 @@ func (c *cutter) lighten(b board) []board {
 		list = append(list, c.lighten(second)...)
 	}
 	return list
+}
+
+// halfAllowance is how much the first half of a board that is cut in two after a section gets beyond its size, for cuts
+// of its own that its parts need, and whether that is to be cut off again on a machine.
+func (c *cutter) halfAllowance(b, first board, axis geom.Axis, sections []nest.CutTree, at int) (by int64, rough bool) {
+	room, wanted := c.roomOf(b, axis, sections), c.rules.tight(first.CutTree, axis)
+	last := at == len(sections)-1
+	most := first
+	most.CutTree = grown(first.CutTree, axis, (wanted+int64(at))*c.rules.Allowance)
+	if c.heavy(most) { // each time that it is cut in two, one more of its sections is the last
+		wanted += int64(at)
+	}
+	rough = c.onMachine(sections[at].Size(axis), b.whole(1-axis))
+	if rough && at == 0 {
+		wanted++
+	}
+	by, got := room.take(wanted, last)
+	rough = rough && got
+	for ; !got && wanted > 1; wanted-- { // fewer are better than none
+		by, got = room.take(wanted-1, last)
+	}
+	return by, rough
 }
 
 // stage makes one stage's cuts and gives the boards of the next.
@@ -270,13 +283,18 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 	h.trim(b.edge[axis], h.from)
 	h.single = len(sections) == 1
 	room := c.roomOf(b, axis, sections)
+	for _, s := range sections {
+		room.kept += c.rules.tight(s, axis) * c.rules.Allowance
+	}
 	for i, s := range sections {
+		wanted := c.rules.tight(s, axis)
+		room.kept -= wanted * c.rules.Allowance
 		s, last := moved(s, axis, room.shift), i == len(sections)-1
 		if before := s.From(axis) - h.from; before > 0 { // waste, which only sets that keep their order have
 			b.offcut(axis, h.from, before-c.rules.Kerf+b.over[axis])
 			h.trim(before, s.From(axis))
 		}
-		by, _ := room.take(c.rules.tight(s, axis), last)
+		by, _ := room.take(wanted, last)
 		size, rough := s.Size(axis)+by, false
 		s = c.rules.larger(s, axis, by)
 		if h.end > s.From(axis)+size && h.next(size, h.extent()) == HandHeld && c.onMachine(size, b.whole(1-axis)) {

@@ -101,6 +101,7 @@ type room struct {
 	over      int64 // beyond that, which only the last one can have
 	shift     int64 // how far those that come lie from where they lay
 	own       int64 // what the last one's own cut takes
+	kept      int64 // what those that come need, which no rough cut takes
 }
 
 func (c *cutter) roomOf(b board, axis geom.Axis, list []nest.CutTree) room {
@@ -116,7 +117,7 @@ func (c *cutter) roomOf(b board, axis geom.Axis, list []nest.CutTree) room {
 // take gives so many allowances to the next part, or none.
 func (r *room) take(n int64, last bool) (by int64, ok bool) {
 	by = n * r.allowance
-	free := r.free - r.shift - r.own
+	free := r.free - r.shift - r.own - r.kept
 	if last && r.over > 0 { // one can be in the trim: no piece is moved by it; something has to be left to cut off
 		free += min(r.over-1, r.allowance)
 	}
