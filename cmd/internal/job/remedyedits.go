@@ -103,17 +103,21 @@ func (j *Job) text(d Drawer, c geom.Change) string {
 	return geom.LengthOf(choice(c, d.Cutter.Kind, j.Units)).Text(j.Units)
 }
 
-// choice is a length of a change's range, in mm: a bit that is sold, the roundest of the middle half, for what is set
+// choice is a length of a change's range, in mm: a width that is sold, the roundest of the middle half, for what is set
 // to an end comes out wrong as often as right, or an end where the range is finer than any step.
 func choice(c geom.Change, kind joinery.CutterKind, u geom.Unit) float64 {
 	ends := c.Ends()
 	if len(ends) < 2 {
 		return ends[0]
 	}
-	if bit, sold := joinery.BitIn(c.Min, c.Max); sold && c.Setting == joinery.SettingCutter && kind != joinery.Saw {
+	middle, quarter := (c.Min+c.Max)/2, (c.Max-c.Min)/4
+	least, most := c.Min, c.Max
+	if kind == joinery.Saw { // a stack is shimmed to any width
+		least, most = middle-quarter, middle+quarter
+	}
+	if bit, sold := joinery.BitIn(least, most); sold && c.Setting == joinery.SettingCutter {
 		return bit
 	}
-	middle, quarter := (c.Min+c.Max)/2, (c.Max-c.Min)/4
 	for _, step := range roundSteps(u) {
 		if v := math.Round(middle/step) * step; math.Abs(v-middle) <= quarter {
 			return v

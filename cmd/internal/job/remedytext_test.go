@@ -70,8 +70,9 @@ func TestChoice(t *testing.T) {
 		unit   geom.Unit
 		want   float64
 	}{
-		{cut(6.22, 6.5), joinery.Saw, geom.Millimeter, 6.4}, // 6.5 is an end
-		{cut(6.1, 6.9), joinery.Saw, geom.Millimeter, 6.5},
+		{cut(6.2, 6.5), joinery.Saw, geom.Millimeter, 6.35},  // sold, and in the middle half; 6.5 is an end
+		{cut(6.34, 6.54), joinery.Saw, geom.Millimeter, 6.4}, // 6.35 is nearly an end
+		{cut(6.45, 7.25), joinery.Saw, geom.Millimeter, 7},
 		{cut(6.21, 6.23), joinery.Saw, geom.Millimeter, 6.22},
 		{cut(6.3, 6.5), joinery.Router, geom.Millimeter, 6.35},
 		{cut(0.24*geom.InchMM, 0.26*geom.InchMM), joinery.Saw, geom.Inch, 0.25 * geom.InchMM},
