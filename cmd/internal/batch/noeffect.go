@@ -12,10 +12,11 @@ import (
 // withoutEffect notes the entries for a router that decide nothing in this job: who wrote them
 // may count on what they do. Package mill knows what had a say ([mill.Use]).
 func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
-	used, first, turned := make(map[mill.Use]bool), -1, false
+	used, first, turned, sawn := make(map[mill.Use]bool), -1, false, false
 	for i, d := range b.Drawers {
 		for _, p := range d.Parts {
 			if len(p.Bits) == 0 {
+				sawn = true
 				continue
 			}
 			if first < 0 {
@@ -63,6 +64,9 @@ func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
 		for _, name := range []string{"flip-on", "pin-distance"} {
 			say("sheets."+name, "no part is cut on both faces, so no sheet is turned over", harmless)
 		}
+	}
+	if !sawn {
+		say("sheets.prefer", "no saw takes a sheet apart", harmless)
 	}
 	b.reliefs(used, say)
 	if some, why := b.unengraved(); b.Router.Engrave.Depth > 0 && why != "" {

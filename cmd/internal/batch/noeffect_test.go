@@ -138,6 +138,8 @@ drawers:
 		{"bits: {b: {diameter: 6}, fine: {diameter: 0.8}}", "engrave: {bit: fine}", "method: free", "",
 			"380 x 120 x 420, cutter: {kind: saw, width: 6.2}", "engrave"},
 		{"diameter: 6", "engrave: no", "method: free", "", "", ""},
+		{"diameter: 6", "tabs: {}", "prefer: little-time", "", "", "prefer"},
+		{"diameter: 6", "tabs: {}", "prefer: little-time", "", "380 x 120 x 420, cutter: {kind: saw, width: 6.2}", ""},
 		{"diameter: 6", "overcut: 2", "method: free", "", "", ""},
 		{"diameter: 6", "relief: {profile: t-bone}", "method: free", "", "380 x 120 x 420, joint: box-joint", ""},
 		{"diameter: 6", "relief: {profile: t-bone, dado: t-bone, others: none}", "method: free", "",
