@@ -52,7 +52,7 @@ func TestOutputsOfLotsAgree(t *testing.T) {
 		t.Errorf("exit %d: %s\n%s", code, errs, kept)
 	}
 	_, said, _ = call(t, lotsJob, "sheets", "-")
-	if !strings.Contains(said, "1, no. 2  ") {
+	if !strings.Contains(said, "1, your sheet 2  ") {
 		t.Error(said)
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 
@@ -19,6 +20,7 @@ import (
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 
 	"github.com/spf13/cobra"
@@ -107,7 +109,7 @@ func (a *proving) run(ctx context.Context, dir string, s streams) error {
 		err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs, Checked: checked, Strangers: strangers(p, dir)})
 	} else {
 		err = s.show(present.Screen{
-			Head: []present.Line{present.ProofHead(proofs, checked)},
+			Head: append(a.tried(), present.ProofHead(proofs, checked)),
 			Whole: func(out *present.Printed) {
 				var text present.Printed // names in it come from files that anyone may have written
 				text.Width = out.Width
@@ -212,6 +214,20 @@ func readLimited(path string, limit int64) ([]byte, error) {
 	out := bytes.NewBuffer(data)
 	_, err = out.ReadFrom(io.LimitReader(f, limit))
 	return out.Bytes(), err
+}
+
+// tried says what the proof is of, where that is not the folder as it is.
+func (a *proving) tried() []present.Line {
+	list := slices.Clone(a.thickness)
+	for _, t := range [][2]string{{"flip-error", a.flip}, {"depth-error", a.depth}} {
+		if t[1] != "" {
+			list = append(list, t[0]+" "+t[1])
+		}
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return []present.Line{{Text: "Tried with " + plain(words.And(list)) + ", not with what the job has."}}
 }
 
 // trial reads the values to try.

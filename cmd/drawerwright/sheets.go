@@ -66,6 +66,9 @@ standard input.`,
 				}
 			}
 			print.more = "drawerwright sheets " + plain(args[0]) + " --all"
+			if said := l.answer(); said[0].Level == present.Bad {
+				print.before = said[:1]
+			}
 			if err := print.plan(c.Context(), l.Plan, l.Batch.Paper.Size, s); err != nil {
 				return err
 			}
@@ -108,7 +111,8 @@ func compare(ctx context.Context, l loaded, shelf []list.Offcut, s streams) erro
 type layoutPrint struct {
 	json, csv, all bool
 	dir            string
-	more           string // the command that prints all
+	more           string         // the command that prints all
+	before         []present.Line // what is said before the sheets: that nothing is to be cut
 	png            bool
 }
 
@@ -150,7 +154,7 @@ func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s
 		_, err = s.out.Write(present.SheetsCSV(laid))
 	default:
 		err = s.show(present.Screen{
-			Head:  []present.Line{present.SheetsHead(laid)},
+			Head:  append(p.before, present.SheetsHead(laid)),
 			Brief: func(out *present.Printed) { present.SheetsBrief(out, laid, plan.Units) },
 			Whole: func(out *present.Printed) { present.PrintSheets(out, laid, plan.Units) },
 			More:  p.more,

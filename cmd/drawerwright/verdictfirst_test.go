@@ -54,7 +54,8 @@ func TestVerdictFirst(t *testing.T) {
 			if c.size == "" {
 				c.size = "outside: 400 x 120 x 450"
 			}
-			text := "units: mm\nstock: {a: {thickness: [12, 12.04]}, b: {thickness: [5.95, 6], material: plywood}}\n" +
+			text := "units: mm\nstock: {a: {thickness: [12, 12.04], sheet: 2440 x 1220}, b: {thickness: [5.95, 6], " +
+				"material: plywood, sheet: 2440 x 1220}}\n" +
 				"cutter: " + c.cutter + "\n" + c.more +
 				"drawers:\n  - {name: one, " + c.size + ", sides: a, bottom: b}\n"
 			outputs := commanded(t, text)
@@ -71,7 +72,7 @@ func TestVerdictFirst(t *testing.T) {
 			if first, _, _ := strings.Cut(jobtest.Unfolded([]byte(outputs[readback.PartsTxt])), "\n"); first != a.Text {
 				t.Errorf("parts.txt begins with %q", first)
 			}
-			for _, command := range []string{"check", "parts", "setup", "fit"} {
+			for _, command := range []string{"check", "parts", "setup", "fit", "sheets"} {
 				code, said, errs := call(t, text, command, "-")
 				if first, _, _ := strings.Cut(said, "\n"); code != exitDone || first != "! "+a.Text {
 					t.Errorf("%s: exit %d, it begins with %q\n%s", command, code, first, errs)

@@ -40,3 +40,14 @@ func Moves(cuts []Cut) (n int) {
 	}
 	return n
 }
+
+// Settings is how often fence, stop or guide is set for cuts.
+func Settings(cuts []Cut) int {
+	n := Moves(cuts)
+	for _, c := range cuts {
+		if c.Kind == HandHeld {
+			n++
+		}
+	}
+	return n
+}

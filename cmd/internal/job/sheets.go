@@ -35,7 +35,7 @@ var sheetKeys = []key{
 	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes",
 		example: "3", with: "method: guillotine"},
 	{name: "prefer", form: formWord, words: []string{PreferSettings, PreferTime, PreferOffcut}, fallback: PreferSettings,
-		doc:     "Which of the layouts that cost as little a saw cuts: with the fewest settings of fence and stop, in the least time, or with the largest offcut",
+		doc:     "Which of the layouts that cost as little a saw cuts: with the fewest settings of fence, stop and guide, in the least time, or with the largest offcut",
 		example: "large-offcut", why: "each setting is a place for a mistake; minutes are by usual times, common practice, no source"},
 	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: both(sheet.UsualKerf) + " for saws; for routers the bit or the overcut and " + mm(mill.MinWaste),
 		example: "3.2"},

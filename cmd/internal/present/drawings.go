@@ -130,10 +130,13 @@ func Unproven(out *Printed, proofs []record.Proof, checked []record.Checked, u g
 
 // ProofHead is the answer of a proof: on the boxes as the files are now, and on whether these are as they were built.
 func ProofHead(proofs []record.Proof, checked []record.Checked) Line {
-	since, bad := notAsBuilt(checked), 0
+	since, bad, beyond := notAsBuilt(checked), 0, 0
 	for _, p := range proofs {
 		if !p.Cuttable() {
 			return Line{Bad, fmt.Sprintf("Not proven: %s: %s.%s", p.Drawer, p.Verdict, since)}
+		}
+		if p.Verdict == record.GoesBut {
+			beyond++
 		}
 	}
 	for _, c := range checked {
@@ -146,10 +149,15 @@ func ProofHead(proofs []record.Proof, checked []record.Checked) Line {
 			" with the drawings or the report." + since}
 	}
 	boxes := words.Count(len(proofs), "drawer goes", "drawers go") + " together as drawn"
+	level := Good
+	if beyond > 0 {
+		level = Bad
+		boxes += fmt.Sprintf(", %d of them out of limits", beyond)
+	}
 	if since != "" {
 		return Line{Bad, "Not as built." + since + " As the files are now " + boxes + "; all others agree."}
 	}
-	return Line{Good, "Proven: " + boxes + "; all other files agree, and are as they were built."}
+	return Line{level, "Proven: " + boxes + "; all other files agree, and are as they were built."}
 }
 
 // notAsBuilt says which files are no longer as they were built, with a blank before it; empty where all are.

@@ -13,6 +13,9 @@ import (
 // OrderOfWork are the steps from boards to boxes, a sentence each, as their numbers and drawings follow in the packet.
 func OrderOfWork(r record.Report, s SetupSheet, boards []record.Board) []string {
 	list := []string{measureBoards(r, boards)}
+	for _, m := range s.Machines {
+		list = append(list, notCut(m)...)
+	}
 	list = append(list, partsCut(r)...)
 	list = append(list, "Each part as it comes off: number and lower edge in pencil on the inside face; its label "+
 		"after its last cut.")
@@ -48,6 +51,15 @@ func measureBoards(r record.Report, boards []record.Board) string {
 	return "Measure boards: " + strings.Join(list, ", ") + "; else work the job out anew."
 }
 
+// notCut says which cuts a machine cannot make.
+func notCut(m Machine) []string {
+	if len(m.Refused) == 0 {
+		return nil
+	}
+	return []string{"Not on this " + joinery.CutterKind(m.Machine).Machine() + ": " +
+		strings.Join(kindsOf(m.Refused), ", ") + ". See its setups before anything is cut."}
+}
+
 // partsCut is how parts come from boards.
 func partsCut(r record.Report) (list []string) {
 	var sawn, routed []string
@@ -80,10 +92,6 @@ func machineOrder(m Machine, sheets bool) (list []string) {
 	name, first := upper(joinery.CutterKind(m.Machine).Machine()), "change the cutter"
 	if joinery.CutterKind(m.Machine) == joinery.Hand {
 		first = "set gauge and plow plane"
-	}
-	if len(m.Refused) > 0 {
-		list = append(list, "Not on this "+lower(name)+": "+strings.Join(kindsOf(m.Refused), ", ")+
-			". See its setups before anything is cut.")
 	}
 	switch n := len(m.Settings); {
 	case n == 1:

@@ -146,7 +146,8 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u)))
 	}
 	if kinds[fenceCut] {
-		list = append(list, "A fence cut runs along the fence; its piece is between fence and blade. A push stick "+
+		list = append(list, "A fence cut runs along the fence; its piece is between fence and blade. Hold up, level "+
+			"with the table, what reaches beyond it beside or behind. A push stick "+
 			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
 	}
 	if thin {

@@ -80,14 +80,14 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 // MeasuredNumbers are those of sheets that are cut alike, where each was measured, behind what they are called else.
 func MeasuredNumbers(k record.SheetStock, one record.LaidSheet) (said string) {
 	for at := one.Number - 1; at < min(one.Number-1+one.Count, len(k.Measured)); at++ {
-		said += fmt.Sprintf(", no. %d", k.Measured[at].Number)
+		said += fmt.Sprintf(", your sheet %d", k.Measured[at].Number)
 	}
 	return said
 }
 
 // MeasuredSheet is a sheet as the shop knows it: by its number in the order of the readings, and what it measures.
 func MeasuredSheet(one record.MeasuredSheet, u geom.Unit) string {
-	return fmt.Sprintf("no. %d, %s %s", one.Number, caliper(one.Thickness, u), u)
+	return fmt.Sprintf("your sheet %d, %s %s", one.Number, caliper(one.Thickness, u), u)
 }
 
 // inShop prints a length that nobody reads off a caliper: in inches as a fraction where it is one.
@@ -197,7 +197,8 @@ func choicesText(out *Printed, k record.SheetStock, u geom.Unit) {
 		t.Add(c.Prefer, fmt.Sprint(c.Sheets), fmt.Sprint(c.Settings), fmt.Sprint(c.Cuts), fmt.Sprint(c.Stages),
 			fmt.Sprint(c.Minutes), offcut, taken)
 	}
-	fmt.Fprintln(out, "Layouts that cost as little, for `prefer:` in the section sheets; minutes by usual times "+
+	fmt.Fprintln(out, "Layouts that cost as little, for `prefer:` in the section sheets; settings are of fence, stop and "+
+		"guide, minutes by usual times "+
 		"(common practice, no source):")
 	t.Print(out, "")
 }

@@ -149,7 +149,7 @@ var workMeanings = map[string]map[string]string{
 		"prefer":   "what is preferred: few-settings, little-time or large-offcut",
 		"taken":    "true: it is the layout that is cut",
 		"sheets":   "how many sheets and offcuts it takes",
-		"settings": "how often fence or stop is set",
+		"settings": "how often fence, stop or guide is set",
 		"cuts":     "how many cuts are made",
 		"stages":   "in how many stages",
 		"minutes":  "about how many minutes they take at the saw",

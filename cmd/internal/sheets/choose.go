@@ -113,7 +113,7 @@ func (s *Stock) inFewStages(ctx context.Context, o Search, least nest.Layout) (l
 
 // choice is what the layout that was taken is like at the saw.
 func (s *Stock) choice() Choice {
-	c := Choice{Sheets: len(s.Layout.Sheets), Settings: breakdown.Moves(s.Cuts), Stages: breakdown.Stages(s.Cuts),
+	c := Choice{Sheets: len(s.Layout.Sheets), Settings: breakdown.Settings(s.Cuts), Stages: breakdown.Stages(s.Cuts),
 		Seconds: breakdown.Seconds(s.Cuts)}
 	for _, k := range s.Cuts {
 		c.Cuts += k.Count

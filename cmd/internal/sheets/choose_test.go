@@ -39,7 +39,7 @@ func TestPreferred(t *testing.T) {
 				if c.Taken != (c.Prefer == word) {
 					t.Errorf("%s is taken: %t, where %s is preferred", c.Prefer, c.Taken, word)
 				}
-				if c.Taken && (c.Settings != breakdown.Moves(s.Cuts) || c.Seconds != breakdown.Seconds(s.Cuts)) {
+				if c.Taken && (c.Settings != breakdown.Settings(s.Cuts) || c.Seconds != breakdown.Seconds(s.Cuts)) {
 					t.Errorf("%s: %+v is not what is cut", s.Name, c)
 				}
 				area := func(c Choice) int64 { return c.Offcut.Length * c.Offcut.Width }
