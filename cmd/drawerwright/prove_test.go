@@ -65,8 +65,8 @@ func TestProveSaysWhatIsTried(t *testing.T) {
 	oneBuilt(t)
 	_, asBuilt, _ := call(t, "", "prove", "out")
 	_, thick, errs := call(t, "", "prove", "out", "--thickness", "birch=12.5", "--depth-error", "0.1")
-	const want = "Tried with birch=12.5 and depth-error 0.1, not with what the job has.\n! Proven: 1 drawer goes together as " +
-		"drawn, 1 of them out of limits; "
+	const want = "Tried with birch=12.5 and depth-error 0.1, not with what the job has.\n" +
+		"! Proven: 1 drawer goes together as drawn, 1 of them out of limits; "
 	if strings.Contains(asBuilt, "Tried") || !strings.HasPrefix(thick, want) {
 		t.Errorf("%s\n%s%s", asBuilt, thick, errs)
 	}

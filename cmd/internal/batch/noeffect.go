@@ -12,22 +12,7 @@ import (
 // withoutEffect notes the entries for a router that decide nothing in this job: who wrote them
 // may count on what they do. Package mill knows what had a say ([mill.Use]).
 func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
-	used, first, turned, sawn := make(map[mill.Use]bool), -1, false, false
-	for i, d := range b.Drawers {
-		for _, p := range d.Parts {
-			if len(p.Bits) == 0 {
-				sawn = true
-				continue
-			}
-			if first < 0 {
-				first = i
-			}
-			turned = turned || p.Work.TurnedOver()
-			for _, u := range p.Work.Uses {
-				used[u] = true
-			}
-		}
-	}
+	used, first, turned, sawn := b.uses()
 	if first < 0 {
 		return nil // the reader refuses these entries
 	}
@@ -73,6 +58,28 @@ func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
 		note("router.engrave", engraveFact(some, why), "give the router a narrower bit for it, leave it, or delete it")
 	}
 	return problems
+}
+
+// uses are what routers do in a job, the first drawer that one cuts, -1 for none, whether a part is turned over, and
+// whether a saw cuts some.
+func (b Batch) uses() (used map[mill.Use]bool, first int, turned, sawn bool) {
+	used, first = make(map[mill.Use]bool), -1
+	for i, d := range b.Drawers {
+		for _, p := range d.Parts {
+			if len(p.Bits) == 0 {
+				sawn = true
+				continue
+			}
+			if first < 0 {
+				first = i
+			}
+			turned = turned || p.Work.TurnedOver()
+			for _, u := range p.Work.Uses {
+				used[u] = true
+			}
+		}
+	}
+	return used, first, turned, sawn
 }
 
 // engraveFact says of engraving that parts have no number; some is whether others have one.

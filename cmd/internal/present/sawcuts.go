@@ -145,10 +145,13 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			"yours do; what is larger, or too heavy for one person, is cut along a guide.",
 			of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u)))
 	}
+	alone := "" // of fence cuts without crosscuts, of which it is said else
+	if !kinds[crosscut] {
+		alone = " " + heldUp
+	}
 	if kinds[fenceCut] {
-		list = append(list, "A fence cut runs along the fence; its piece is between fence and blade. Hold up, level "+
-			"with the table, what reaches beyond it beside or behind. A push stick "+
-			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+".")
+		list = append(list, "A fence cut runs along the fence; its piece is between fence and blade. A push stick "+
+			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+"."+alone)
 	}
 	if thin {
 		list = append(list, "No push stick goes beside a strip narrower than "+words.Either(u, "20 mm", "3/4 in")+
@@ -157,7 +160,7 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	if kinds[crosscut] {
 		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: "+
 			"that edge is too short. First move the fence away: what is cut off would jam between it "+
-			"and the blade. Hold up, level with the table, what hangs over the sled.")
+			"and the blade. "+heldUp)
 	}
 	if kinds[handHeld] {
 		list = append(list, handHeldNote(machine))
@@ -181,6 +184,9 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 
 // weightUnknown reports whether nobody can say whether one person lifts a sheet.
 func weightUnknown(k record.SheetStock) bool { return len(k.Sheets) > 0 && k.Sheets[0].Weight == 0 }
+
+// heldUp is said of boards at a saw.
+const heldUp = "Hold up, level with the table, what reaches beyond it or the sled."
 
 // cutsCounted says how many cuts and settings there are, and how boards are called.
 func cutsCounted(k record.SheetStock) string {

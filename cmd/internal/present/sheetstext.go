@@ -197,8 +197,8 @@ func choicesText(out *Printed, k record.SheetStock, u geom.Unit) {
 		t.Add(c.Prefer, fmt.Sprint(c.Sheets), fmt.Sprint(c.Settings), fmt.Sprint(c.Cuts), fmt.Sprint(c.Stages),
 			fmt.Sprint(c.Minutes), offcut, taken)
 	}
-	fmt.Fprintln(out, "Layouts that cost as little, for `prefer:` in the section sheets; settings are of fence, stop and "+
-		"guide, minutes by usual times "+
+	fmt.Fprintln(out, "Layouts that cost as little, for `prefer:` in the section sheets; settings are of fence, "+
+		"stop and guide, minutes by usual times "+
 		"(common practice, no source):")
 	t.Print(out, "")
 }
