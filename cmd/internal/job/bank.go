@@ -53,7 +53,7 @@ func (b *builder) bank(s *section, d Drawer) {
 	}
 	asked.Unit, asked.Opening, asked.Slide = b.units, *hole, *slide
 	asked.Sides, asked.Make = d.Sides, makeOf(d, slide.Name, hole.Fronts, asked.Front)
-	b.waiting = append(b.waiting, waiting{entry: s, drawer: d, front: front, bank: &asked})
+	b.waiting = append(b.waiting, &waiting{entry: s, drawer: d, front: front, bank: &asked})
 }
 
 // expand adds a drawer for each row of a plan.

@@ -132,7 +132,7 @@ type builder struct {
 	slides     map[string]*opening.Slide
 	shop       setup.Machines
 	number     int               // of the entry that is being read
-	waiting    []waiting         // entries that have been read
+	waiting    []*waiting        // entries that have been read
 	unplanned  bool              // some of them cannot be planned
 	crowded    bool              // too many drawers, reported already
 	slidesLost bool              // some slides could not be read
@@ -169,7 +169,7 @@ func (b *builder) entry(s *section) {
 		d.sound = d.sound && d.DrawerFront.Stock.Thickness.Mean > 0 && d.DrawerFront.Width > 0 && d.DrawerFront.Height > 0
 	}
 	d.sound = d.sound && d.Width > 0
-	b.waiting = append(b.waiting, waiting{entry: s, drawer: d})
+	b.waiting = append(b.waiting, &waiting{entry: s, drawer: d})
 }
 
 func (b *builder) drawer(s *section) Drawer {

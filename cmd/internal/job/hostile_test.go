@@ -131,8 +131,8 @@ func stockNames() string {
 	return b.String()
 }
 
-// maxMemory is what reading one file may allocate in all, freed or not: maxDrawers drawers in openings take most.
-const maxMemory = 250 << 20
+// maxMemory is what reading one file may allocate in all, freed or not.
+const maxMemory = 200 << 20
 
 func TestReadHostile(t *testing.T) {
 	for name, text := range hostile {

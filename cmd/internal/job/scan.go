@@ -32,6 +32,7 @@ func scan(src *source, from int, budget *int, r *reporter) []mark {
 	var (
 		text  strings.Builder
 		lines []int
+		whole = *budget
 	)
 	for i, line := range src.lines[from-1:] {
 		number := from + i
@@ -53,6 +54,7 @@ func scan(src *source, from int, budget *int, r *reporter) []mark {
 		return nil
 	}
 	s := scanning{reporter: r, lines: lines, after: 1}
+	s.marks = make([]mark, 0, 2*(whole-*budget)) // a sign, and text beside it
 	var yaml scanner.Scanner
 	yaml.Init(text.String())
 	for invalid := 0; invalid < maxInvalid && !s.ended; invalid++ {

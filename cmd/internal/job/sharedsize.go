@@ -109,7 +109,7 @@ func placesOf(g opening.Shared, at []int, place map[int]int) (list []int) {
 }
 
 // aimed plans an opening whose boxes are aimed at what its slides take.
-func (b *builder) aimed(j *Job, w waiting) (opening.Plan, []geom.Diagnosis) {
+func (b *builder) aimed(j *Job, w *waiting) (opening.Plan, []geom.Diagnosis) {
 	w.bank.Aim = 0
 	plan, found := opening.Solve(*w.bank)
 	if w.bank.Aim = b.aim(j, w.drawer, plan); w.bank.Aim != 0 {
@@ -119,7 +119,7 @@ func (b *builder) aimed(j *Job, w waiting) (opening.Plan, []geom.Diagnosis) {
 }
 
 // openingOf is what the file says of the opening of drawers.
-func (b *builder) openingOf(w waiting) map[string]value {
+func (b *builder) openingOf(w *waiting) map[string]value {
 	for _, s := range b.root.values["openings"].sections {
 		if s.name == w.entry.values["opening"].text {
 			return s.values
@@ -129,7 +129,7 @@ func (b *builder) openingOf(w waiting) map[string]value {
 }
 
 // planProblems shows what is to be said of the drawers of an opening.
-func (b *builder) planProblems(w waiting, list []geom.Diagnosis) {
+func (b *builder) planProblems(w *waiting, list []geom.Diagnosis) {
 	for _, d := range list {
 		at := w.entry.values["opening"].at
 		for _, get := range []map[string]value{w.entry.values, b.openingOf(w)} {
