@@ -102,7 +102,7 @@ func (a *adjusting) run(args []string, s streams) error {
 	if a.json {
 		return done(writeJSON(s.out, out))
 	}
-	head := []present.Line{present.AdjustmentHead(out)}
+	head := []present.Line{l.cannotCut(at), present.AdjustmentHead(out)}
 	if text := a.next(args, out); text != "" {
 		head = append(head, present.Line{Text: text})
 	}

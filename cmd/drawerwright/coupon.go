@@ -61,7 +61,7 @@ For a router it writes the drawing too, with -o into a folder.`,
 				return done(writeJSON(s.out, out))
 			}
 			return done(s.show(present.Screen{
-				Head:  []present.Line{{Text: present.CouponHead(out)}},
+				Head:  []present.Line{l.cannotCut(at), {Text: present.CouponHead(out)}},
 				Whole: func(text *present.Printed) { present.PrintCoupon(text, out) },
 				More:  "the same command with --all",
 				All:   all,

@@ -102,6 +102,12 @@ func (l loaded) head(path, next string) []present.Line {
 	return append(list, nextLine(next, path))
 }
 
+// cannotCut is what is said first of cuts that the machine of a drawer does not make: a test cut at
+// its setting cannot be made either.
+func (l loaded) cannotCut(drawer int) present.Line {
+	return present.Line{Level: present.Bad, Text: record.CannotCut(l.Batch.Drawers[drawer:drawer+1], l.Batch.Units)}
+}
+
 // nextLine names the command to go on with.
 func nextLine(command, path string) present.Line {
 	return present.Line{Text: fmt.Sprintf("Next: drawerwright %s %s", command, plain(path))}

@@ -22,6 +22,10 @@ func TestVerdictFirst(t *testing.T) {
 		"height": {more: "machines: {saw: {max-height: 3}}\n", word: record.CannotBeCut,
 			says: "this table saw cannot cut the dados, grooves and rabbets of one: the cutter would stand 6.01 mm " +
 				"over the table, 3 mm is the most; make them on a router table"},
+		"height by a little": {more: "machines: {saw: {max-height: 5.9}}\n", word: record.CannotBeCut,
+			says: "5.9 mm is the most; make them with all cuts at a cutter height of 5.9 mm (cutter-height: 5.9 mm); on a"},
+		"narrow": {size: "outside: 400 x 34 x 450", word: record.CannotBeCut, says: "cannot cut the grooves of one: the part is 34 mm " +
+			"wide; nothing narrower than 40 mm is pushed along the fence; make them in a board that is long and wide enough"},
 		"width": {more: "machines: {saw: {max-width: 6}}\n", word: record.CannotBeCut,
 			says: "the cutter is 6.3 mm wide, the machine carries 6 mm at the most"},
 		"crosscut": {more: "machines: {saw: {crosscut-capacity: 100}}\n", word: record.CannotBeCut,
@@ -76,6 +80,13 @@ func TestVerdictFirst(t *testing.T) {
 				code, said, errs := call(t, text, command, "-")
 				if first, _, _ := strings.Cut(said, "\n"); code != exitDone || first != "! "+a.Text {
 					t.Errorf("%s: exit %d, it begins with %q\n%s", command, code, first, errs)
+				}
+			}
+			if c.word == record.CannotBeCut { // nor can a test cut at its setting
+				for _, args := range [][]string{{"coupon", "-"}, {"adjust", "-", "slot=6.4"}} {
+					if _, said, errs := call(t, text, args...); !strings.HasPrefix(said, "! "+c.word+": ") {
+						t.Errorf("%s begins with %q %s", args[0], said, errs)
+					}
 				}
 			}
 			for out, said := range outputs {

@@ -96,8 +96,8 @@ func anySpec(t *rapid.T) joinery.Spec {
 		s.Bottom = read(t, "other bottom", rapid.Float64Range(3, 12).Draw(t, "any bottom"))
 	}
 	if rapid.Bool().Draw(t, "flat") {
-		s.OnEnd = geom.Interval{Min: 2000, Max: 3000} // longer than any front here
-		if rapid.Bool().Draw(t, "long rabbets") {     // longer than the cutter is wide
+		s.OnEnd = joinery.OnEnd{Length: geom.Interval{Min: 2000, Max: 3000}} // longer than any front here
+		if rapid.Bool().Draw(t, "long rabbets") {                            // longer than the cutter is wide
 			s.CutterHeight = s.Cutter.Width + rapid.Float64Range(0.1, 1).Draw(t, "longer by")
 		}
 	}

@@ -169,7 +169,7 @@ func TestFlatTongues(t *testing.T) {
 		board := joinery.Stock{Name: "board", Thickness: joinery.Thickness{Mean: 12, Min: 11.9, Max: 12.3}}
 		bottom := joinery.Stock{Name: "bottom", Thickness: joinery.Measure(6)}
 		d, problems, _ := joinery.LayOut(joinery.Spec{Name: "a", Count: 1, Width: 400, Height: 100, Depth: 400, Sides: board, Front: board, Back: board, Bottom: bottom, Joint: joinery.DadoRabbet,
-			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.2}, BottomFit: joinery.BottomGroovedIn, GrooveEnds: joinery.GrooveThrough, BottomClearance: 2, OnEnd: c.onEnd})
+			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.2}, BottomFit: joinery.BottomGroovedIn, GrooveEnds: joinery.GrooveThrough, BottomClearance: 2, OnEnd: joinery.OnEnd{Length: c.onEnd}})
 		if d.Setup.FlatTongues != c.flat {
 			t.Fatalf("front of 388, on end from %g to %g: flat is %v (%v)", c.onEnd.Min, c.onEnd.Max,
 				d.Setup.FlatTongues, problems)

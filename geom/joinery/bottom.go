@@ -19,16 +19,13 @@ func (l *layout) chooseBottom() {
 	}
 	l.checkRise()
 	l.flush = l.BottomFit == BottomFlush
+	l.groove = l.grooveWidth()
 	if l.groovesFit() {
-		l.groove = max(l.minGroove(), l.inGroove()+l.GrooveClearance)
 		l.planGroove()
-	} else {
-		l.groove = l.Cutter.Width
-		if l.BottomFit == BottomAuto && l.Tb >= l.groove-settle {
-			l.flush = true
-		}
+	} else if l.BottomFit == BottomAuto && l.Tb >= l.groove-settle {
+		l.flush = true
 	}
-	if length, width := l.bottomSize(); l.flush && l.Cutter.Kind.Fenced() && !(l.standsOnEnd(length) && l.standsOnEnd(width)) {
+	if length, width := l.bottomSize(); l.flush && l.Cutter.Kind.Fenced() && !(l.standsOnEnd(length, width) && l.standsOnEnd(width, length)) {
 		l.drawer.Setup.BottomHeight = l.rise
 	}
 	stands := l.inGroove()
@@ -224,6 +221,14 @@ func (l *layout) bottomStand() float64 {
 		return 0
 	}
 	return l.rise
+}
+
+// grooveWidth is that of the bottom's grooves.
+func (l *layout) grooveWidth() float64 {
+	if l.groovesFit() {
+		return max(l.minGroove(), l.inGroove()+l.GrooveClearance)
+	}
+	return l.Cutter.Width
 }
 
 // wallStand is how high the walls' bottom edges are over the lowest of the box.

@@ -13,7 +13,7 @@ import "drawerwright/geom"
 // The outside size is taken with the tongues against their dados' outer walls.
 func (l *layout) dadoRabbet() {
 	l.dado = l.slotFor(l.f)
-	l.drawer.Setup.FlatTongues = l.Cutter.Kind.Fenced() && !l.standsOnEnd(l.Width-2*l.Ts+2*l.h)
+	l.drawer.Setup.FlatTongues = l.Cutter.Kind.Fenced() && !l.standsOnEnd(l.Width-2*l.Ts+2*l.h, l.endWidth())
 	l.toFront, l.toBack = 2*l.f, 2*l.f
 	l.minSlot, l.maxSlot = l.f+l.Limits.TongueClearance.Min, l.f+l.Limits.TongueClearance.Max
 	l.drawer.Outside.Depth += max(0, l.Tf-2*l.f)

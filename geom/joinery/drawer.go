@@ -97,7 +97,7 @@ type Setup struct {
 	// fence.
 	RabbetPasses int
 	LastFence    float64
-	// FlatTongues says that front and back are too long or too short to stand on end: the
+	// FlatTongues says that front and back are too long, too short or too narrow to stand on end: the
 	// rabbets of their tongues are cut flat on the table, outside face down, the cutter as
 	// high as they are deep, so that a thicker board has a thicker tongue. Passes and
 	// LastFence are then from the end of the part, as of the [DoubleRabbet].

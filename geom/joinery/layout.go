@@ -77,11 +77,28 @@ func (l *layout) sameLeft(r Role) bool {
 	return !l.Cutter.Kind.FollowsDrawing() || l.fromSpoilboard()
 }
 
-// standsOnEnd reports whether the machine stands a part of this length on its end, the
+// OnEnd is which parts a machine stands on their ends: how long they are, and how wide at
+// least, in mm. The zero value is any part.
+type OnEnd struct {
+	Length   geom.Interval
+	MinWidth float64
+}
+
+// standsOnEnd reports whether the machine stands a part of this size on its end, the
 // cutter on the other side than the fence. A router table never does: its bit would draw
 // the part in.
-func (s Spec) standsOnEnd(length float64) bool {
-	return s.Cutter.Kind != RouterTable && (s.OnEnd == geom.Interval{} || s.OnEnd.Grow(settle).Contains(length))
+func (s Spec) standsOnEnd(length, width float64) bool {
+	return s.Cutter.Kind != RouterTable && width > s.OnEnd.MinWidth-settle &&
+		(s.OnEnd.Length == geom.Interval{} || s.OnEnd.Length.Grow(settle).Contains(length))
+}
+
+// endWidth is [Drawer.EndWidth] before there are parts.
+func (l *layout) endWidth() float64 {
+	if l.BottomFit != BottomSlideIn || l.BackJoint == Housed {
+		return l.wallHeight()
+	}
+	l.groove = l.grooveWidth()
+	return l.wallHeight() - l.backUnder()
 }
 
 // fromSpoilboard is sameLeft for the cuts from the inside face, which a saw makes

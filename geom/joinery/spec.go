@@ -162,9 +162,8 @@ type Spec struct {
 	// is slid in is at the front: behind it ends in the open.
 	BottomClearance      float64
 	BottomClearanceDepth *float64
-	// OnEnd is how long a front may be that a machine with a fence stands on its end for
-	// its tongues; none is any length.
-	OnEnd geom.Interval
+	// OnEnd is which fronts a machine with a fence stands on their ends for their tongues.
+	OnEnd OnEnd
 
 	// DadoClearance and GrooveClearance are what a router makes its slots wider than the tongue and the bottom.
 	DadoClearance, GrooveClearance float64

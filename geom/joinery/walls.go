@@ -1,6 +1,10 @@
 package joinery
 
-import "drawerwright/geom"
+import (
+	"math"
+
+	"drawerwright/geom"
+)
 
 // addFittings adds what stands in the box, is cut into its walls, or is screwed on.
 func (l *layout) addFittings() {
@@ -42,4 +46,20 @@ func (l *layout) cutSides(change func(p *geom.Panel, left *Part)) {
 	l.drawer.Parts = nil
 	l.putSides(left.Panel, stands[0], stands[1])
 	l.drawer.Parts = append(l.drawer.Parts, others...)
+}
+
+// EndWidth is the narrower of the box front and a back whose ends are cut like its, for these
+// two; 0 for other parts.
+func (d Drawer) EndWidth(r Role) float64 {
+	cutAlike := func(r Role) bool { return r == Front || r == Back && d.Spec.BackJoint != Housed }
+	if !cutAlike(r) {
+		return 0
+	}
+	width := math.Inf(1)
+	for _, p := range d.Parts {
+		if cutAlike(p.Role) {
+			width = min(width, p.Panel.Width())
+		}
+	}
+	return width
 }

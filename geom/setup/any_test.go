@@ -78,6 +78,10 @@ func anyMachines(r *rand.Rand) setup.Machines {
 		m.MaxHeight, m.MaxWidth, m.RipCapacity, m.CrosscutCapacity, m.MaxOnSled = number(4, 30), number(5,
 			25), number(3, 400), number(60, 400), number(200, 1600)
 		m.MinOnEnd, m.MaxOnEnd, m.MinAlongFence = number(50, 250), number(250, 900), number(50, 400)
+		m.MinWidthAlongFence = number(20, 80)
+		if k == joinery.Saw {
+			m.MinWidthOnEnd = number(20, 180)
+		}
 		out[k] = m
 	}
 	return out

@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"cmp"
 	"math"
 
 	"drawerwright/geom"
@@ -19,15 +20,17 @@ func (l Limit) Entry(k joinery.CutterKind) string {
 }
 
 const (
-	LimitHeight        Limit = "max-height"
-	LimitReach         Limit = "reach" // of the bit, an entry of the cutter
-	LimitWidth         Limit = "max-width"
-	LimitRip           Limit = "rip-capacity"
-	LimitCrosscut      Limit = "crosscut-capacity"
-	LimitMaxOnSled     Limit = "max-length-on-sled"
-	LimitMinOnEnd      Limit = "min-length-on-end"
-	LimitMaxOnEnd      Limit = "max-length-on-end"
-	LimitMinAlongFence Limit = "min-length-along-fence"
+	LimitHeight             Limit = "max-height"
+	LimitReach              Limit = "reach" // of the bit, an entry of the cutter
+	LimitWidth              Limit = "max-width"
+	LimitRip                Limit = "rip-capacity"
+	LimitCrosscut           Limit = "crosscut-capacity"
+	LimitMaxOnSled          Limit = "max-length-on-sled"
+	LimitMinOnEnd           Limit = "min-length-on-end"
+	LimitMaxOnEnd           Limit = "max-length-on-end"
+	LimitMinAlongFence      Limit = "min-length-along-fence"
+	LimitMinWidthOnEnd      Limit = "min-width-on-end"
+	LimitMinWidthAlongFence Limit = "min-width-along-fence"
 )
 
 // Exceeded is a limit that a way to cut would break: what is measured, and the limit.
@@ -39,15 +42,17 @@ type Exceeded struct {
 
 // facts say what is measured and what is allowed.
 var facts = map[Limit]string{
-	LimitHeight:        "the cutter would stand %s over the table, %s is the most",
-	LimitReach:         "the cut is %s deep, the bit reaches %s",
-	LimitWidth:         "the cutter is %s wide, the machine carries %s at the most",
-	LimitRip:           "the fence would stand %s away, it opens to %s",
-	LimitCrosscut:      "the cut is %s long, the sled takes %s",
-	LimitMaxOnSled:     "the part is %s long, the sled takes parts up to %s",
-	LimitMinOnEnd:      "it would stand %s high; nothing lower than %s is stood on end",
-	LimitMaxOnEnd:      "it would stand %s high; nothing higher than %s is stood on end",
-	LimitMinAlongFence: "the part is %s long; nothing shorter than %s is pushed along the fence",
+	LimitHeight:             "the cutter would stand %s over the table, %s is the most",
+	LimitReach:              "the cut is %s deep, the bit reaches %s",
+	LimitWidth:              "the cutter is %s wide, the machine carries %s at the most",
+	LimitRip:                "the fence would stand %s away, it opens to %s",
+	LimitCrosscut:           "the cut is %s long, the sled takes %s",
+	LimitMaxOnSled:          "the part is %s long, the sled takes parts up to %s",
+	LimitMinOnEnd:           "it would stand %s high; nothing lower than %s is stood on end",
+	LimitMaxOnEnd:           "it would stand %s high; nothing higher than %s is stood on end",
+	LimitMinAlongFence:      "the part is %s long; nothing shorter than %s is pushed along the fence",
+	LimitMinWidthOnEnd:      "it would stand on an end %s wide; nothing narrower than %s is stood on end",
+	LimitMinWidthAlongFence: "the part is %s wide; nothing narrower than %s is pushed along the fence",
 }
 
 // Fact says what is measured against which limit.
@@ -79,11 +84,12 @@ const (
 	ByStrip    Alternative = "strip"    // cut into a longer board, from which the parts are cut afterward
 	ByGuide    Alternative = "guide"    // a hand-held router along a clamped straightedge
 	ByCorner   Alternative = "corner"   // another corner, whose fronts have plain ends
+	ByLower    Alternative = "lower"    // the cutter no higher than the machine goes, for all cuts of the drawer
 	ByNarrower Alternative = "narrower" // a narrower cutter in more passes
 )
 
-// beyond is the first limit that a way to hold a part for a cut breaks.
-func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b Exceeded, broken bool) {
+// beyond is the first limit that a way to hold a board for a cut breaks.
+func (m Machine) beyond(s Step, cutter joinery.Cutter, board Board) (b Exceeded, broken bool) {
 	most := func(l Limit, v, limit float64) bool {
 		if !broken && v > limit+settle {
 			b, broken = Exceeded{Limit: l, Measured: v, Allowed: limit}, true
@@ -104,9 +110,9 @@ func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b
 	for _, p := range s.Passes {
 		most(LimitRip, p, m.RipCapacity)
 	}
-	along, across := length, width // of the part, by the edge that guides it
+	along, across := board.Panel.Length(), board.Panel.Width() // of the part, by the edge that guides it
 	if s.Edges.Lower || s.Edges.Upper {
-		along, across = width, length
+		along, across = across, along
 	}
 	switch s.Holding {
 	case Across, AtEnd:
@@ -114,9 +120,13 @@ func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b
 		most(LimitMaxOnSled, along, m.MaxOnSled)
 	case Along, AtEdge:
 		least(LimitMinAlongFence, across, m.MinAlongFence)
+		least(LimitMinWidthAlongFence, along, m.MinWidthAlongFence)
 	case OnEnd, Fingers:
-		least(LimitMinOnEnd, along, m.OnEnd().Min)
-		most(LimitMaxOnEnd, along, m.OnEnd().Max)
+		least(LimitMinOnEnd, along, m.MinOnEnd)
+		most(LimitMaxOnEnd, along, m.MaxOnEnd)
+		if s.Holding == OnEnd {
+			least(LimitMinWidthOnEnd, min(across, cmp.Or(board.EndWidth, across)), m.MinWidthOnEnd)
+		}
 	}
 	return b, broken
 }

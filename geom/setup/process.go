@@ -18,6 +18,7 @@ type Board struct {
 	Panel     geom.Panel
 	Thickness joinery.Thickness // of its stock
 	Joint     joinery.Joint     // of its corners
+	EndWidth  float64           // [joinery.Drawer.EndWidth], of a box front and a back
 }
 
 // End is which end of a side lies at the fence; of other parts, and where both do in turn, it has no name.
@@ -222,23 +223,22 @@ func stop(at float64) float64 {
 // choose takes the first way that the machine can do.
 func (p *process) choose(list []Step) Step {
 	var first *Exceeded
-	length, width := p.board.Panel.Length(), p.board.Panel.Width()
 	for _, s := range list {
 		s.passes()
-		b, broken := p.machines.Of(p.cutter.Kind).beyond(s, p.cutter, length, width)
+		b, broken := p.machines.Of(p.cutter.Kind).beyond(s, p.cutter, p.board)
 		if !broken && s.Holding == OnEnd && p.board.Role == joinery.Bottom { // it is turned over for all its edges, as joinery.Setup.BottomHeight has it
 			other := s
 			if other.Edges = (Edges{Left: true}); s.Edges.ends() {
 				other.Edges = Edges{Lower: true}
 			}
-			b, broken = p.machines.Of(p.cutter.Kind).beyond(other, p.cutter, length, width)
+			b, broken = p.machines.Of(p.cutter.Kind).beyond(other, p.cutter, p.board)
 		}
 		if !broken {
 			s.Instead = first
 			if s.Holding == Across || s.Holding == AtEnd {
-				along := length
+				along := p.board.Panel.Length()
 				if !s.Edges.ends() {
-					along = width
+					along = p.board.Panel.Width()
 				}
 				s.Clamped, s.Supported = along < p.machines.Of(p.cutter.Kind).MinAlongFence-settle, along > tips+settle
 			}
@@ -247,8 +247,8 @@ func (p *process) choose(list []Step) Step {
 		if first == nil {
 			first = &b
 		}
-		// A part is turned over for its length alone, as joinery.Setup.FlatTongues has it.
-		if s.Holding == OnEnd && b.Limit != LimitMinOnEnd && b.Limit != LimitMaxOnEnd {
+		// A part lies flat because of its size alone, as joinery.Setup.FlatTongues has it.
+		if s.Holding == OnEnd && !slices.Contains([]Limit{LimitMinOnEnd, LimitMaxOnEnd, LimitMinWidthOnEnd}, b.Limit) {
 			break
 		}
 	}
@@ -267,21 +267,20 @@ func (p *process) ways(list []Step, why *Exceeded) (ways []Alternative) {
 	if why.Limit == LimitWidth {
 		ways = append(ways, ByNarrower)
 	}
-	length, width := p.board.Panel.Length(), p.board.Panel.Width()
 	for _, kind := range []joinery.CutterKind{joinery.Saw, joinery.RouterTable} {
 		for _, s := range list {
 			if kind == p.cutter.Kind || kind == joinery.Saw && s.Stops != [2]float64{} {
 				continue
 			}
 			s.passes()
-			if _, broken := p.machines.Of(kind).beyond(s, joinery.Cutter{}, length, width); !broken && !slices.Contains(ways, ByOther) {
+			if _, broken := p.machines.Of(kind).beyond(s, joinery.Cutter{}, p.board); !broken && !slices.Contains(ways, ByOther) {
 				ways = append(ways, ByOther)
 			}
 		}
 	}
 	switch list[0].Holding {
 	case Along, AtEdge:
-		if why.Limit == LimitMinAlongFence {
+		if why.Limit == LimitMinAlongFence || why.Limit == LimitMinWidthAlongFence {
 			ways = append(ways, ByStrip)
 		}
 	case Across, AtEnd, OnEnd:

@@ -193,9 +193,15 @@ func beyond(m setup.Machine, s setup.Step, p geom.Panel) string {
 		if base < m.MinAlongFence-near {
 			return "too short to be pushed"
 		}
+		if standing < m.MinWidthAlongFence-near {
+			return "too narrow to be pushed"
+		}
 	case setup.OnEnd, setup.Fingers:
 		if standing < m.MinOnEnd-near || standing > m.MaxOnEnd+near {
 			return "not to be stood on end"
+		}
+		if s.Holding == setup.OnEnd && base < m.MinWidthOnEnd-near {
+			return "too narrow to be stood on end"
 		}
 	}
 	return ""

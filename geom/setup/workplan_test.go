@@ -12,7 +12,7 @@ import (
 
 func boards(d joinery.Drawer) (list []setup.Board) {
 	for _, p := range d.Parts {
-		list = append(list, setup.Board{Name: string(p.Role) + p.Label, Role: p.Role, Count: len(p.Placements), Turned: p.Label == "right", Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
+		list = append(list, setup.Board{Name: string(p.Role) + p.Label, Role: p.Role, Count: len(p.Placements), Turned: p.Label == "right", Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint, EndWidth: d.EndWidth(p.Role)})
 	}
 	return list
 }
@@ -99,12 +99,14 @@ func TestDeeperFirst(t *testing.T) {
 
 // A front of 1500 - 24 + 12 = 1488 and one of 90 - 24 + 12 = 78 are not stood on end,
 // where 150 to 600 are: they lie flat, the cutter as high as their rabbets are deep,
-// 12 - 6. The small one's groove is no setup; a strip, the CNC router or a hand makes it.
+// 12 - 6. The small one's groove is no setup; a strip, the CNC router or a hand makes it. A front
+// of 388 is stood on end, but not where it is 55 wide; its groove is no setup where it is 30 wide.
 func TestBeyond(t *testing.T) {
 	for _, c := range []struct {
 		width, height, depth, measured float64
 		limit                          setup.Limit
-	}{{1500, 140, 500, 1488, setup.LimitMaxOnEnd}, {90, 40, 90, 78, setup.LimitMinOnEnd}} {
+	}{{1500, 140, 500, 1488, setup.LimitMaxOnEnd}, {90, 40, 90, 78, setup.LimitMinOnEnd},
+		{400, 55, 500, 55, setup.LimitMinWidthOnEnd}, {400, 30, 500, 30, setup.LimitMinWidthOnEnd}} {
 		d := drawer(t, func(s *joinery.Spec) { s.Width, s.Height, s.Depth = c.width, c.height, c.depth })
 		for _, b := range boards(d) {
 			for _, s := range setup.Process(b, d.Spec.Cutter, nil) {
@@ -116,8 +118,12 @@ func TestBeyond(t *testing.T) {
 					}
 					about(t, "what is measured", s.Instead.Measured, c.measured)
 					about(t, "the height", s.Height, 6)
-				case s.Kind == geom.Groove && c.width == 90:
-					if s.Refused == nil || s.Refused.Limit != setup.LimitMinAlongFence || !slices.Equal(s.Alternatives, []setup.Alternative{setup.ByStrip, setup.ByRouter, setup.ByHand}) {
+				case s.Kind == geom.Groove && (c.width == 90 || c.height == 30):
+					limit := setup.LimitMinAlongFence
+					if c.height == 30 && b.Role != joinery.Bottom {
+						limit = setup.LimitMinWidthAlongFence
+					}
+					if s.Refused == nil || s.Refused.Limit != limit || !slices.Equal(s.Alternatives, []setup.Alternative{setup.ByStrip, setup.ByRouter, setup.ByHand}) {
 						t.Errorf("groove %+v", s)
 					}
 				case s.Refused != nil:

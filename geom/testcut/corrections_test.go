@@ -50,7 +50,7 @@ var correctedMachines = map[string]corrected{
 		kinds: map[fit.ReadingKind]testcut.Setting{fit.DadoWidth: testcut.Cutter, fit.DadoPlace: testcut.Fence,
 			fit.DadoDepth: testcut.DadoHeight, fit.TongueThick: testcut.Fence, fit.TongueLong: testcut.Height}},
 	"fronts flat": {machine: machine{flat: true, glue: 0.3}, spec: func(s *joinery.Spec) {
-		s.GlueSpace, s.OnEnd = 0.3, geom.Interval{Min: 150, Max: 300}
+		s.GlueSpace, s.OnEnd = 0.3, joinery.OnEnd{Length: geom.Interval{Min: 150, Max: 300}}
 	}, kinds: map[fit.ReadingKind]testcut.Setting{fit.DadoWidth: testcut.Cutter, fit.DadoPlace: testcut.Fence,
 		fit.DadoDepth: testcut.DadoHeight, fit.RabbetDeep: testcut.RabbetHeight, fit.TongueLong: testcut.EndPlace}},
 	"router from the top": {machine: machine{router: true}, spec: routed(joinery.FromTop),

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
 )
 
@@ -21,7 +22,7 @@ import (
 // both the edge and the tongue, and its being off 0.3 a recess of 0.6.
 func TestMovesOfAFlatFront(t *testing.T) {
 	s := spec()
-	s.OnEnd, s.CutterHeight = geom.Interval{Min: 150, Max: 300}, 7
+	s.OnEnd, s.CutterHeight = joinery.OnEnd{Length: geom.Interval{Min: 150, Max: 300}}, 7
 	for _, dw := range []float64{0, 0.1} {
 		a := cut(t, s).Advise([]testcut.Reading{
 			reading(testcut.Slot, 6.35+dw), reading(testcut.Edge, 6.4), reading(testcut.Tongue, 5.9), reading(testcut.RabbetDepth, 6.3), reading(testcut.Depth, 7.1),

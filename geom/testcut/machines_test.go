@@ -166,7 +166,7 @@ func TestRandomMachines(t *testing.T) {
 				}
 				m.setHeight = thick.Mean / 2
 				if m.flat = strings.Contains(kind, "fronts flat"); m.flat {
-					s.OnEnd = geom.Interval{Min: 150, Max: 300}
+					s.OnEnd = joinery.OnEnd{Length: geom.Interval{Min: 150, Max: 300}}
 				}
 				if m.twice = strings.HasSuffix(kind, "two passes"); m.twice {
 					m.setHeight, s.CutterHeight = 7, 7

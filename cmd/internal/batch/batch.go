@@ -163,6 +163,7 @@ func Make(ctx context.Context, j *job.Job) (Batch, []Problem) {
 	}
 	all = b.finish(j, all)
 	b.advise(j, all)
+	b.noteLower(all)
 	return b, all
 }
 

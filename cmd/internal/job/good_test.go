@@ -174,7 +174,7 @@ func TestReadDefaults(t *testing.T) {
 		Name: "a", Count: 1, Units: geom.Millimeter, Width: 400, Height: 100, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: birch,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6},
-		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomClearance: 2, GrooveClearance: 0.2, Limits: joinery.DefaultLimits, OnEnd: geom.Interval{Min: 150, Max: 600},
+		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomClearance: 2, GrooveClearance: 0.2, Limits: joinery.DefaultLimits, OnEnd: joinery.OnEnd{Length: geom.Interval{Min: 150, Max: 600}, MinWidth: 60},
 	}
 	if got := j.Drawers[0].Spec; !reflect.DeepEqual(got, want) {
 		t.Errorf("got %+v\nwant %+v", got, want)
@@ -193,7 +193,7 @@ func TestReadAllKeys(t *testing.T) {
 		Sides: birch, Front: birch, Back: board, Bottom: board,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35},
 		FenceDistance: 6, CutterHeight: 5.5, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn,
-		BottomClearance: 1.5, GlueSpace: 0.2, GrooveClearance: 0.2, Limits: joinery.DefaultLimits, OnEnd: geom.Interval{Min: 150, Max: 600},
+		BottomClearance: 1.5, GlueSpace: 0.2, GrooveClearance: 0.2, Limits: joinery.DefaultLimits, OnEnd: joinery.OnEnd{Length: geom.Interval{Min: 150, Max: 600}, MinWidth: 60},
 	}, {
 		Name: "bench narrow", Count: 1, Width: 300, Height: 140, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: board,

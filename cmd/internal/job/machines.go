@@ -22,7 +22,9 @@ var machineLengths = []machineLength{
 	{setup.LimitMaxOnSled, func(m *setup.Machine) *float64 { return &m.MaxOnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
 	{setup.LimitMinOnEnd, func(m *setup.Machine) *float64 { return &m.MinOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge; on a router table, in a finger jig"},
 	{setup.LimitMaxOnEnd, func(m *setup.Machine) *float64 { return &m.MaxOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge; on a router table, in a finger jig"},
+	{setup.LimitMinWidthOnEnd, func(m *setup.Machine) *float64 { return &m.MinWidthOnEnd }, 20, maxSize, "The narrowest part that is stood on its end; a narrower one lies flat for the rabbets at its ends"},
 	{setup.LimitMinAlongFence, func(m *setup.Machine) *float64 { return &m.MinAlongFence }, 20, maxSize, "The shortest part that is pushed along the fence; across, a shorter one is clamped to the sled"},
+	{setup.LimitMinWidthAlongFence, func(m *setup.Machine) *float64 { return &m.MinWidthAlongFence }, 20, maxSize, "The narrowest part that is pushed along the fence over the cutter"},
 }
 
 // fencedKinds are the machines whose limits a job can write down.
@@ -43,6 +45,9 @@ var machineKeys = func() (keys []key) {
 func limitsOfMachine(k joinery.CutterKind) (keys []key) {
 	for _, l := range machineLengths {
 		metric, inches := setup.DefaultMachine(k, geom.Millimeter), setup.DefaultMachine(k, geom.Inch)
+		if *l.of(&metric) == 0 { // no limit of this machine
+			continue
+		}
 		keys = append(keys, key{name: l.limit.Entry(k), form: formLength, min: l.min, max: l.max, doc: l.doc,
 			without: mm(*l.of(&metric)) + ", or with units: in " + geom.LengthOf(*l.of(&inches)).Text(geom.Inch),
 			example: mm(*l.of(&metric)), why: "what a small one of its kind does; " + noSource})

@@ -23,9 +23,9 @@ var keyPaths = strings.Fields(`
 	templates templates.stock templates.bed templates.register templates.pin-diameter templates.slot-width templates.roll-width
 	sheets sheets.method sheets.stages sheets.prefer sheets.kerf sheets.trim sheets.flip-on sheets.pin-distance sheets.min-offcut sheets.max-weight
 	machines machines.saw machines.saw.max-height machines.saw.max-width machines.saw.rip-capacity machines.saw.crosscut-capacity machines.saw.max-length-on-sled
-	machines.saw.min-length-on-end machines.saw.max-length-on-end machines.saw.min-length-along-fence
+	machines.saw.min-length-on-end machines.saw.max-length-on-end machines.saw.min-length-along-fence machines.saw.min-width-on-end machines.saw.min-width-along-fence
 	machines.router-table machines.router-table.max-height machines.router-table.max-width machines.router-table.fence-capacity machines.router-table.crosscut-capacity
-	machines.router-table.max-length-on-sled machines.router-table.min-length-on-end machines.router-table.max-length-on-end machines.router-table.min-length-along-fence machines.router-table.pass-depth
+	machines.router-table.max-length-on-sled machines.router-table.min-length-on-end machines.router-table.max-length-on-end machines.router-table.min-length-along-fence machines.router-table.min-width-along-fence machines.router-table.pass-depth
 	stock.*.count stock.*.batch stock.*.min-sheet stock.*.keep-out stock.*.keep-out.at stock.*.keep-out.size stock.*.match stock.*.other-sheets stock.*.other-sheets.* stock.*.other-sheets.*.sheet stock.*.other-sheets.*.price stock.*.other-sheets.*.count stock.*.other-sheets.*.batch
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes

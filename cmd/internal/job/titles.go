@@ -42,6 +42,7 @@ var titles = map[string]string{
 	"rip-capacity": "Rip capacity", "crosscut-capacity": "Crosscut capacity", "fence-capacity": "Fence capacity",
 	"max-length-on-sled": "Longest part on the sled", "min-length-on-end": "Shortest part on end",
 	"max-length-on-end": "Longest part on end", "min-length-along-fence": "Shortest part along the fence",
+	"min-width-on-end": "Narrowest part on end", "min-width-along-fence": "Narrowest part along the fence",
 
 	// CNC router.
 	"overcut": "Overcut", "relief": "Corner relief", "others": "All other cuts", "dado": "Dados", "groove": "Grooves",

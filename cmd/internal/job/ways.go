@@ -18,9 +18,10 @@ type Way struct {
 }
 
 // InsteadText says what makes a cut that a machine refuses.
-func InsteadText(s setup.Step, k joinery.CutterKind) string {
+func InsteadText(s setup.Step, k joinery.CutterKind, u geom.Unit) string {
 	other := setup.OtherFenced(k)
 	words := map[setup.Alternative]string{
+		setup.ByLower:    fmt.Sprintf("with all cuts at a cutter height of %s (%s)", highest(*s.Refused, u), lowered(*s.Refused, u)),
 		setup.ByNarrower: "with a narrower cutter",
 		setup.ByOther:    fmt.Sprintf("on a %s (kind: %s)", other.Machine(), other),
 		setup.ByStrip:    besideWords[setup.ByStrip],
@@ -51,7 +52,7 @@ func BesideText(s setup.Step) geom.Sentence {
 
 // besideWords are the ways that no entry of the job file has.
 var besideWords = map[setup.Alternative]string{
-	setup.ByStrip: "in a strip that is long enough to be pushed, from which the parts are cut afterward",
+	setup.ByStrip: "in a board that is long and wide enough to be pushed, from which the parts are cut afterward",
 	setup.ByGuide: "with a hand-held router along a straightedge that is clamped across the part",
 }
 
@@ -62,6 +63,10 @@ func (j *Job) SetupWays(drawer int, s setup.Step) (ways [][]Way) {
 	write := func(key, value, why string) Way {
 		return Way{Text: fmt.Sprintf("%s: write `%s: %s` for the drawer", why, key, value),
 			Edits: []Edit{{Path: j.DrawerPath(drawer, key), Value: value}}}
+	}
+	if s.Refused.Limit == setup.LimitHeight {
+		ways = append(ways, []Way{{Text: fmt.Sprintf("cut it all no higher than the machine goes: write `joinery: {%s}`", lowered(*s.Refused, j.Units)),
+			Edits: []Edit{j.SettingEdit(drawer, joinery.SettingCutterHeight, highest(*s.Refused, j.Units))}}})
 	}
 	for _, alike := range s.Substitutes(j.Drawers[drawer].Cutter, j.Units) {
 		var list []Way
@@ -80,6 +85,15 @@ func (j *Job) SetupWays(drawer int, s setup.Step) (ways [][]Way) {
 		ways = append(ways, list)
 	}
 	return append(ways, []Way{j.ownLimit(drawer, *s.Refused)})
+}
+
+// highest is how high a machine's cutter goes, and lowered the entry of joinery that asks for no more.
+func highest(b setup.Exceeded, u geom.Unit) string {
+	return geom.LengthOf(b.Allowed).RoundDown(u).Text(u)
+}
+
+func lowered(b setup.Exceeded, u geom.Unit) string {
+	return fmt.Sprintf("%s: %s", joinery.SettingCutterHeight, highest(b, u))
 }
 
 // ownLimit is the limit of a machine that makes the cut.

@@ -74,7 +74,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	kind := m.Cutter.Kind
 	if c.Refused != nil {
-		out.Note, out.Alternatives = upper(c.Refused.Fact().In(m.unit)), job.InsteadText(c.Step, kind)+m.inStrip(c)
+		out.Note, out.Alternatives = upper(c.Refused.Fact().In(m.unit)), job.InsteadText(c.Step, kind, m.unit)+m.inStrip(c)
 		return out
 	}
 	var notes []string
@@ -99,7 +99,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	return out
 }
 
-// inStrip says how grooves are cut before short parts are cut off their strip.
+// inStrip says how grooves are cut before short or narrow parts are cut off their board.
 func (m maker) inStrip(c setup.Cut) string {
 	if !slices.Contains(c.Alternatives, setup.ByStrip) {
 		return ""
@@ -116,7 +116,11 @@ func (m maker) inStrip(c setup.Cut) string {
 			fence += text(p)
 		}
 	}
-	return fmt.Sprintf(". The strip comes first of all: as wide as the parts and at least %s long, parts end to end with a saw kerf between them; cutter %s %s high, fence at %s %s. Cut the parts off it then, and make their other cuts after that",
+	board := "as wide as the parts and at least %s long, parts end to end with a saw kerf between them"
+	if c.Refused.Limit == setup.LimitMinWidthAlongFence {
+		board = "as long as the parts and at least %s wide, the edge for the groove straight and against the fence"
+	}
+	return fmt.Sprintf(". That board comes first of all: "+board+"; cutter %s %s high, fence at %s %s. Cut the parts off it then, and make their other cuts after that",
 		geom.LengthOf(c.Refused.Allowed).Text(m.unit), text(c.Height), unit, fence, unit)
 }
 

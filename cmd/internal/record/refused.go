@@ -54,7 +54,7 @@ func refusedOf(drawers []batch.Drawer, u geom.Unit) (list []Refused) {
 		}
 	}
 	for i, at := range order {
-		list[i].Why, list[i].Instead = worst[at].Refused.Fact().In(u), job.InsteadText(worst[at], at.machine)
+		list[i].Why, list[i].Instead = worst[at].Refused.Fact().In(u), job.InsteadText(worst[at], at.machine, u)
 	}
 	return list
 }
@@ -62,9 +62,9 @@ func refusedOf(drawers []batch.Drawer, u geom.Unit) (list []Refused) {
 // Text names the cuts and says why they are none of this machine.
 func (r Refused) Text() string { return words.And(r.Cuts) + ": " + r.Why }
 
-// cannotCut is the verdict on cuts that no setting of their machines makes; empty where there are none.
-func cannotCut(b batch.Batch) string {
-	list := refusedOf(b.Drawers, b.Units)
+// CannotCut is the verdict on cuts of drawers that no setting of their machines makes; empty where there are none.
+func CannotCut(drawers []batch.Drawer, u geom.Unit) string {
+	list := refusedOf(drawers, u)
 	if len(list) == 0 {
 		return ""
 	}

@@ -103,7 +103,7 @@ func VerdictOn(b batch.Batch) Verdict {
 	default:
 		v.Text = fmt.Sprintf("%s: %s; of %s, the least sure, %s.", v.Word, kinds, least.Spec.Name, o.Right)
 	}
-	v.saysFirst(cannotCut(b), against(b))
+	v.saysFirst(CannotCut(b.Drawers, b.Units), against(b))
 	return v
 }
 
