@@ -20,7 +20,7 @@ func asBuilt(dir string) (record.Checked, error) {
 	if !listed {
 		out.Faults = append(out.Faults, record.Fault{Code: record.FaultUnlisted, File: outdir.ManifestName,
 			Message: "is missing: what was changed, added or lost since the folder was built is not known",
-			Hint:    "copy it along with the folder, or build the folder again"})
+			Hint:    "copy it along with the folder, or build the job into a new folder"})
 	}
 	for _, f := range found {
 		code, known := differences[f.Why]

@@ -187,7 +187,7 @@ func openProof(dir string) (*prove.Prover, error) {
 	}
 	r, err := record.Read(data)
 	if err != nil {
-		return nil, fmt.Errorf("%s cannot be understood: %w; build the folder again",
+		return nil, fmt.Errorf("%s cannot be understood: %w; build the job into a new folder",
 			filepath.Join(dir, filing.Report), err)
 	}
 	return prove.New(r)

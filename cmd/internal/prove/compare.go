@@ -82,7 +82,7 @@ func (r *panelReader) compare() {
 		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Reason == "" &&
 			r.part.Engraved.Face == c.face.String()
 		if !used[i] && !number && c.within > proof.MinLeft+r.region.blur() {
-			r.fault("extra", r.place(c.file, c.at), "delete it, or build the folder again",
+			r.fault("extra", r.place(c.file, c.at), "delete it, or build the job into a new folder",
 				"the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
 		}
 	}

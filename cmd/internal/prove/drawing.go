@@ -213,7 +213,7 @@ func (s *sheet) mark() {
 		switch {
 		case math.Abs(b.Min.X) < tick && math.Abs(b.Min.Y) < tick:
 		case math.Abs(b.Max.X-s.size.X) < tick && math.Abs(b.Min.Y) < tick:
-			s.fault("mirror", s.place(s.name, e.Line), "mirror it end for end, or build the folder again",
+			s.fault("mirror", s.place(s.name, e.Line), "mirror it end for end, or build the job into a new folder",
 				"the corner mark is at the wrong end: the drawing of the %s face is not turned over as it has to be",
 				s.face)
 		default:
@@ -260,7 +260,7 @@ func (s *sheet) layers() {
 			s.named(&c, says)
 		default:
 			if once {
-				s.fault("unknown-layer", s.place(s.name, e.Line), "delete it, or build the folder again",
+				s.fault("unknown-layer", s.place(s.name, e.Line), "delete it, or build the job into a new folder",
 					"it is not known what to do with the layer %s", e.Layer)
 			}
 			continue
@@ -354,7 +354,7 @@ func (s *sheet) named(c *drawnCut, says said) {
 
 // entity takes the line itself.
 func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
-	const again = "export it again, or build the folder again"
+	const again = "export it again, or build the job into a new folder"
 	switch {
 	case e.Type != "LWPOLYLINE" && e.Type != "POLYLINE" && e.Type != "CIRCLE":
 		s.fault("entity", s.place(s.name, e.Line), again, "a %s on %s: cuts are closed polylines and circles", e.Type,

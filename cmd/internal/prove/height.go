@@ -84,7 +84,7 @@ func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {
 	if !s.report.DXF.Elevation {
 		for _, z := range []float64{low, high, low + up, high + up} {
 			if math.Abs(z) > tick {
-				s.fault("height", s.place(s.name, e.Line), "export it again, or build the folder again",
+				s.fault("height", s.place(s.name, e.Line), "export it again, or build the job into a new folder",
 					"a line on %s does not lie at Z = 0", e.Layer)
 				return false
 			}

@@ -150,7 +150,7 @@ func withFault(list []record.Fault, code string, at place, hint, message string)
 // tooMany gives a part up that nobody drew.
 func (r *panelReader) tooMany(file string, line int) {
 	r.out.whole = false
-	r.fault("too-many", r.place(file, line), "export it again, or build the folder again",
+	r.fault("too-many", r.place(file, line), "export it again, or build the job into a new folder",
 		"%s has more lines or corners than are proved", r.part.Name)
 }
 

@@ -65,7 +65,7 @@ func New(r record.Report) (*Prover, error) {
 		known: make(map[string]bool), bits: make(map[string]record.Layer), fits: make(map[string][]record.Fit),
 		drawer: make(map[string]int), own: make([][]int, len(r.Drawers)), code: codeSegments(r)}
 	if r.Tool != "drawerwright" || r.Format != record.Format {
-		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again",
+		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the job into a new folder",
 			ErrReport, r.Format, r.Tool, record.Format)
 	}
 	var err error

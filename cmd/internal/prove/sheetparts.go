@@ -258,7 +258,7 @@ func (r *sheetReader) marksOf(p *placedPart) {
 	for _, face := range r.faces {
 		found := slices.IndexFunc(r.marks[face], func(m markAt) bool { return cornered(m.box, at, r.boxOf(p)) })
 		if found < 0 {
-			r.fault("mirror", place{p.Part, r.files[face], 0}, "mirror it end for end, or build the folder again",
+			r.fault("mirror", place{p.Part, r.files[face], 0}, "mirror it end for end, or build the job into a new folder",
 				"%s has no corner mark in its first corner, at x %s, y %s of the sheet with inside faces up", p.Part,
 				r.text(at.X), r.text(at.Y))
 			continue

@@ -40,7 +40,7 @@ func (c *checking) fault(code string, at place, hint, format string, args ...any
 	c.out.Faults = withFault(c.out.Faults, code, at, hint, fmt.Sprintf(format, args...))
 }
 
-const rebuild = "build the folder again"
+const rebuild = "build the job into a new folder"
 
 // file reads one, and says so where it cannot.
 func (c *checking) file(name string, read Read) ([]byte, bool) {
