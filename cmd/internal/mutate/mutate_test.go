@@ -1,6 +1,9 @@
 package mutate
 
-import "testing"
+import (
+	"testing"
+	"time"
+)
 
 // TestSpoil: the same number gives the same text, and numbers give different ones, seldom the sample itself.
 func TestSpoil(t *testing.T) {
@@ -41,4 +44,24 @@ func TestEmpty(t *testing.T) {
 			f.Spoil(n, []Sample{{}})
 		}
 	}
+}
+
+// TestWatch: what uses a processor for longer than its limit is found, and so is what waits for ever;
+// what ends before is not.
+func TestWatch(t *testing.T) {
+	const limit = 20 * time.Millisecond
+	for name, wait := range map[string]func(){"busy": func() {}, "waiting": func() { time.Sleep(limit) }} {
+		over := make(chan struct{})
+		stop := watch(limit, func() { close(over) })
+		for found := false; !found; wait() {
+			select {
+			case <-over:
+				found = true
+			default:
+			}
+		}
+		stop()
+		t.Log(name)
+	}
+	watch(time.Hour, func() { t.Error("what has ended is told") })()
 }

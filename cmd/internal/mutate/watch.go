@@ -12,7 +12,7 @@ import (
 	"drawerwright/geom/geomtest"
 )
 
-// How many spoiled files a reader gets, and what it may take of time and memory for one. All that is
+// How many spoiled files a reader gets, and what it may take of the processors and memory for one. All that is
 // allocated counts, also what is not in use any more.
 const (
 	few, all  = 2_000, 100_000
@@ -33,13 +33,13 @@ func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) 
 	}
 	for number := range times {
 		spoiled := f.Spoil(number, samples)
-		watch := time.AfterFunc(limit, func() {
+		stop := watch(limit, func() {
 			panic(fmt.Sprintf("case %d, of %s, takes over %v: %s", number, spoiled.Name, limit, Kept(spoiled.Text)))
 		})
 		before, start := allocated(), time.Now()
 		err := unpanicked(func() error { return read(spoiled) })
 		took, used := time.Since(start), allocated()-before
-		watch.Stop()
+		stop()
 		if err == nil && used > MaxMemory && !UnderRace {
 			err = fmt.Errorf("it allocates %d MiB", used>>20)
 		}
@@ -50,6 +50,31 @@ func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) 
 	}
 	t.Logf("%d files in %.1f s, the longest in %d ms, at most %d MiB allocated",
 		times, time.Since(least).Seconds(), longest.Milliseconds(), most>>20)
+}
+
+// patience is how many times its limit a case may take that waits: for a processor that others use, or
+// for ever.
+const patience = 24
+
+// watch calls over once this process has used more than a limit of the processors, on a machine that
+// others use, too, or has waited far longer.
+func watch(limit time.Duration, over func()) (stop func()) {
+	used, start, ended := processorTime(), time.Now(), make(chan struct{})
+	go func() {
+		for tick := time.NewTicker(limit / 10); ; {
+			select {
+			case <-ended:
+				tick.Stop()
+				return
+			case <-tick.C:
+				if processorTime()-used > limit || time.Since(start) > patience*limit {
+					over()
+					return
+				}
+			}
+		}
+	}()
+	return func() { close(ended) }
 }
 
 // unpanicked is what a reader says; a panic is an error.
