@@ -222,7 +222,13 @@ func (q *searching) options() nest.Options { return nest.Options{Effort: q.effor
 // context that Ctrl-C ends.
 func (q *searching) start(parent context.Context, s streams) (o nest.Options, ctx context.Context, end func()) {
 	o = q.options()
-	ctx, stop := signal.NotifyContext(parent, os.Interrupt, syscall.SIGTERM)
+	ctx, release := signal.NotifyContext(parent, os.Interrupt, syscall.SIGTERM)
+	stop := func() {
+		if ctx.Err() != nil && parent.Err() == nil {
+			s.complain("the search was stopped: the best layout so far is taken; Ctrl-C again ends the command")
+		}
+		release()
+	}
 	if !terminal(s.err) {
 		return o, ctx, stop
 	}

@@ -48,7 +48,7 @@ func measureBoards(r record.Report, boards []record.Board) string {
 			list = append(list, b)
 		}
 	}
-	return "Measure boards: " + strings.Join(list, ", ") + "; else work the job out anew."
+	return "Measure boards: " + strings.Join(list, ", ") + ". Of others, write the readings into the job and run it again."
 }
 
 // notCut says which cuts a machine cannot make.

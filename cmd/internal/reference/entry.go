@@ -50,9 +50,10 @@ func Choose(name string, entries []job.Entry) Doc {
 // second of them from column secondSection on.
 const treeColumn, secondSection = 15, 42
 
-// branch is a section of the tree: its label, the names of its entries and what is printed.
+// branch is a section of the tree: its name, the label before it, the names of its entries and what is
+// printed.
 type branch struct {
-	label       string
+	name, label string
 	keys, words []string
 }
 
@@ -82,7 +83,7 @@ func (b *branch) like(last branch) {
 		}
 	}
 	if common := len(b.keys) - len(own); common > len(own)+len(missing) {
-		b.words = []string{"as", strings.TrimSpace(last.label) + ","}
+		b.words = []string{"as", last.name + ","}
 		if len(missing) > 0 {
 			b.words = append(append(b.words, "without"), strings.Join(missing, " ")+",")
 		}
@@ -98,6 +99,11 @@ func Tree() string {
 	has := func(path string) bool {
 		return slices.ContainsFunc(entries, func(e job.Entry) bool { return e.Path == path })
 	}
+	allSections := func(name string, keys []string) bool {
+		return !slices.ContainsFunc(keys, func(k string) bool {
+			return !slices.ContainsFunc(entries, func(e job.Entry) bool { return e.Path == name+"."+k && len(e.Keys) > 0 })
+		})
+	}
 	required := func(path string) string {
 		i := slices.IndexFunc(entries, func(e job.Entry) bool { return e.Path == path })
 		if entries[i].Required {
@@ -107,12 +113,15 @@ func Tree() string {
 	}
 	var all []branch
 	section := func(name, path string, depth int, keys []string) {
-		b := branch{label: strings.Repeat("  ", depth) + name, keys: keys}
+		b := branch{name: name, label: strings.Repeat("  ", depth) + name, keys: keys}
 		for _, k := range keys {
 			b.words = append(b.words, k+required(path+k))
 		}
-		if depth > 0 {
-			b.like(all[len(all)-1])
+		if last := len(all) - 1; depth > 0 && all[last].label == all[last].name && allSections(all[last].name, all[last].keys) {
+			b.label = all[last].name + " " + name // in the line of a section that has nothing but sections
+			all = all[:last]
+		} else if depth > 0 {
+			b.like(all[last])
 		}
 		all = append(all, b)
 	}
