@@ -16,6 +16,7 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/shoplog"
 	"drawerwright/geom/testcut"
 )
 
@@ -33,11 +34,16 @@ dado), tongue, rabbet-depth, tongue-length, clearance (by feeler), recess (below
 width (dry fitted), front-length, front-thickness, sides-thickness, diagonals=D1,D2; and of the
 coupon tooth, coupon-N (width of slot N), fits=N (the slot that fits as wanted).
 
+With --log the test cut goes into the shop's log, a CSV file that grows line by line; a
+reading given twice is of two cuts at one setting.
+
 With --write the measured values go into a copy of the job file, so that parts not yet
 cut use them; with --keep it holds the settings as they really are, nothing moved.`,
 		Example: `  $ drawerwright adjust drawers.yaml slot=6.40 edge=6.25 tongue=6.25 depth=6.05
   $ drawerwright adjust drawers.yaml --drawer tray recess=-0.3 \
-      clearance=0.35 --write next.yaml`,
+      clearance=0.35 --write next.yaml
+  $ drawerwright adjust drawers.yaml slot=6.40 edge=6.12 depth=6.05 \
+      --log shop.csv`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) < 2 {
 				return errors.New("give the job file and readings, as in slot=6.40 depth=6.05")
@@ -56,12 +62,15 @@ type adjusting struct {
 	drawer, write string
 	keep, json    bool
 	all           bool
+	log           logging
 }
 
 func (a *adjusting) flags(c *cobra.Command) {
 	c.Flags().StringVar(&a.drawer, "drawer", "", "the drawer whose setting was cut (default: the first of the job)")
 	c.Flags().StringVar(&a.write, "write", "", "write the job with the measured values to this new file")
 	c.Flags().BoolVar(&a.keep, "keep", false, "write the settings as they really are, nothing moved")
+	c.Flags().StringVar(&a.log.path, "log", "", "add the test cut to this log of the shop, a CSV file")
+	c.Flags().StringVar(&a.log.date, "date", "", "the day of the test cut, as `YYYY-MM-DD` (default: today)")
 	allFlag(c, &a.all)
 	c.Flags().BoolVar(&a.json, "json", false, "print it as JSON")
 }
@@ -74,6 +83,9 @@ func (a *adjusting) run(args []string, s streams) error {
 	if a.write != "" && args[0] == "-" {
 		return errors.New("--write needs a job file to copy, not standard input")
 	}
+	if err := a.log.check(); err != nil {
+		return err
+	}
 	l, err := ready(args[0], a.json, s)
 	if err != nil {
 		return err
@@ -82,7 +94,7 @@ func (a *adjusting) run(args []string, s streams) error {
 	if err != nil {
 		return err // usage
 	}
-	t := trialCut{batch: l.Batch, at: at, drawer: l.Batch.Drawers[at]}
+	t := trialCut{batch: l.Batch, at: at, drawer: l.Batch.Drawers[at], tool: l.Job.Drawers[at].Tool}
 	t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy, t.drawer.Shop.Slide,
 		l.Batch.LimitsFor(at))
 	for _, arg := range args[1:] {
@@ -99,10 +111,18 @@ func (a *adjusting) run(args []string, s streams) error {
 			return failure(err, a.write, a.json, s)
 		}
 	}
+	if a.log.path != "" {
+		if out.Logged, err = t.log(a.log, advice); err != nil {
+			return failure(err, a.log.path, a.json, s)
+		}
+	}
 	if a.json {
 		return done(writeJSON(s.out, out))
 	}
 	head := []present.Line{l.cannotCut(at), present.AdjustmentHead(out)}
+	if out.Logged != "" {
+		head = append(head, present.Line{Text: out.Logged})
+	}
 	if text := a.next(args, out); text != "" {
 		head = append(head, present.Line{Text: text})
 	}
@@ -134,6 +154,7 @@ type trialCut struct {
 	batch    batch.Batch
 	at       int // index of the drawer
 	drawer   batch.Drawer
+	tool     shoplog.Tool
 	cut      testcut.Model
 	readings []testcut.Reading
 	square   string

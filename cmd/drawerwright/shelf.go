@@ -91,13 +91,7 @@ func (h *shelved) putBack(p sheets.Plan, s streams) error {
 	}
 	used, left := p.Offcuts()
 	after := h.shelf.After(used, left)
-	done, err := outdir.ReplaceFileIf(h.path, after.CSV(p.Units), func() (bool, error) {
-		now, err := os.ReadFile(h.path)
-		if errors.Is(err, fs.ErrNotExist) {
-			err = nil
-		}
-		return bytes.Equal(now, h.was.Bytes()), err
-	})
+	done, err := outdir.ReplaceFileWas(h.path, h.was.Bytes(), after.CSV(p.Units))
 	switch {
 	case err != nil:
 		return fmt.Errorf("cannot write the shelf, which is as it was: %w", err)

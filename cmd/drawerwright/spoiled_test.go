@@ -102,7 +102,9 @@ func spoilings(t *testing.T) (list []spoiling) {
 		spoiling{"prove out", &mutate.JSON, report, built, nil, regexp.MustCompile(`report\.json|` + unproven.String())},
 		spoiling{"prove out", &mutate.Lines, others, built, nil, unproven},
 		spoiling{"build job.yaml -o out", &mutate.Lines, manifest, built, []string{"out"},
-			regexp.MustCompile(`manifest is not .*: line \d`)})
+			regexp.MustCompile(`manifest is not .*: line \d`)},
+		spoiling{adjustCommand + " --log shop.csv", &mutate.CSV, as("shop.csv", []mutate.Sample{{Text: spoiledLog}}),
+			map[string]string{"job.yaml": bench}, []string{"next.yaml", "shop.csv"}, atPlace("shop.csv")})
 }
 
 // jobCommands are the commands that read a job.
@@ -124,7 +126,9 @@ const (
 	spoiledList = "kind,name,length,width,count,price,turn\nsheet,birch,2440,1220,,58.50,\n" +
 		"part,\"side, left\",500,140,12,,\npart,top,19 5/8 in,100 mm,1,,yes\n"
 	spoiledShelf = "stock,name,length,width,batch\nbirch ply,old,900 mm,700,A\nply 6,\"x, y\",19 5/8 in,200,\n"
-	builtJob     = "job: One\nunits: mm\n" +
+	spoiledLog   = "date,machine,cutter,what,aimed,measured,units,then\n" +
+		"2026-03-02,saw,stack,fence,6.1,6.14,mm,kept\n2026-03-03,saw,,cut,1/4,0.252,in,moved\n"
+	builtJob = "job: One\nunits: mm\n" +
 		"stock: {birch: {thickness: 12.2, sheet: 1525 x 1525}, ply: {thickness: 5.9}}\n" +
 		"cutter: {kind: router, diameter: 6.35}\n" +
 		"drawers: [{name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply}]\n"

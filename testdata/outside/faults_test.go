@@ -145,6 +145,7 @@ var killable = map[string]struct {
 	"build":             {"out", true, func(_ *testing.T, dir string) func() *writing { return runs(faultyBuild(dir)[1:]...) }},
 	"sheets --put-back": {"offcuts.csv", false, putsBack},
 	"adjust --write":    {"next.yaml", false, adjusts("6.40")},
+	"adjust --log":      {"shop.csv", false, logs("2026-03-02")},
 	// A text of the length of a large job, so that its write takes a while.
 	"a save of the page": {"job.yaml", true, func(t *testing.T, dir string) func() *writing {
 		return saves(t, dir, "job.yaml", faultyAfter+strings.Repeat("# a line\n", 50_000))
@@ -183,6 +184,9 @@ func TestKilled(t *testing.T) {
 			dir := place()
 			before := written(dir)
 			took, after, beside := run(dir), written(dir), names(t, dir)
+			if maps.Equal(before, after) {
+				t.Fatal("it writes nothing")
+			}
 			random, old, times := rand.New(rand.NewPCG(1, 2)), 0, geomtest.Cases(8, 1000)
 			for range times {
 				dir := place()

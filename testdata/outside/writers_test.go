@@ -148,6 +148,7 @@ var twoWriters = map[string]struct {
 	"a build beside a shelf put back": {builds("job.yaml", "--shelf"), putsBack, nil},
 	"two shelves put back":            {putsBack, putsBack, []string{"nothing is put back: another program has changed"}},
 	"two copies of one job":           {adjusts("6.40"), adjusts("6.35"), []string{isThere}},
+	"two test cuts into one log":      {logs("2026-03-02"), logs("2026-03-03"), nil},
 	"a save beside a copy":            {savesAs("next.yaml"), adjusts("6.35"), []string{isThere, conflict}},
 	"a save of what is copied":        {savesAs("job.yaml"), adjusts("6.35"), nil},
 	"saves of two pages":              {savesAs("job.yaml"), savesAs("job.yaml", "# the other"), []string{conflict}},
@@ -171,6 +172,14 @@ func adjusts(slot string) writer {
 	return func(_ *testing.T, dir string) func() *writing {
 		return runs("adjust", filepath.Join(dir, "job.yaml"), "slot="+slot, "edge=6.25",
 			"--write", filepath.Join(dir, "next.yaml"))
+	}
+}
+
+func logs(day string) writer {
+	return func(_ *testing.T, dir string) func() *writing {
+		return runs("adjust", filepath.Join(dir, "job.yaml"), "slot=6.25", "edge=6", "tongue=6", "depth=6",
+			"rabbet-depth=6", "tongue-length=6", "recess=0", "clearance=0.25",
+			"--log", filepath.Join(dir, "shop.csv"), "--date", day)
 	}
 }
 

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"sync"
@@ -10,6 +11,7 @@ import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/opening"
 	"drawerwright/geom/setup"
+	"drawerwright/geom/shoplog"
 )
 
 // job makes the job of the values of a file, and checks what concerns more
@@ -231,6 +233,8 @@ func (b *builder) setCutter(d *Drawer, own value) value {
 	cutter := either(own, b.root.values["cutter"])
 	if cutter.section != nil {
 		d.Cutter, d.Bits = b.cutter(cutter.section)
+		get := cutter.section.values
+		d.Tool = shoplog.Tool{Machine: cmp.Or(get["machine"].text, get["kind"].text), Cutter: get["name"].text}
 		d.bitsAt = bitsOf(cutter.section)
 		if len(d.Bits) > 1 {
 			for _, bit := range d.Bits {

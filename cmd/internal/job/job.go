@@ -14,6 +14,7 @@ import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/setup"
+	"drawerwright/geom/shoplog"
 )
 
 // Job is what a job file asks for. Lengths are in millimeters.
@@ -65,7 +66,9 @@ type Drawer struct {
 	Spares int        // more of each part
 	// Accuracy is that of the shop on this drawer's machine.
 	Accuracy fit.Accuracy
-	at       Position
+	// Tool is what the shop's log calls its machine and cutter.
+	Tool shoplog.Tool
+	at   Position
 	// Where its entry is in the list of drawers, the path to the width of its cutter,
 	// nil where it has several bits, and the settings of joinery that are its own.
 	entry       int

@@ -27,7 +27,7 @@ var keyPaths = strings.Fields(`
 	machines.router-table machines.router-table.max-height machines.router-table.max-width machines.router-table.fence-capacity machines.router-table.crosscut-capacity
 	machines.router-table.max-length-on-sled machines.router-table.min-length-on-end machines.router-table.max-length-on-end machines.router-table.min-length-along-fence machines.router-table.min-width-along-fence machines.router-table.pass-depth
 	stock.*.count stock.*.batch stock.*.min-sheet stock.*.keep-out stock.*.keep-out.at stock.*.keep-out.size stock.*.match stock.*.other-sheets stock.*.other-sheets.* stock.*.other-sheets.*.sheet stock.*.other-sheets.*.price stock.*.other-sheets.*.count stock.*.other-sheets.*.batch
-	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter
+	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter cutter.machine cutter.name
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
 	cutter.bits.*.tool cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass-depth
 	router router.overcut router.relief router.relief.others router.relief.dado router.relief.groove router.relief.rabbet router.relief.cutout router.relief.profile router.exact-slots router.depth-from router.onion-skin router.small-part router.part-spacing router.into-spoilboard router.engrave router.engrave.depth router.engrave.height router.engrave.bit
@@ -46,7 +46,7 @@ var keyPaths = strings.Fields(`
 	slides.*.hook-depth slides.*.hook-height slides.*.hook-inset slides.*.screw-line slides.*.height slides.*.setback slides.*.hole-pitch
 	drawers drawers.name drawers.count drawers.spares drawers.outside drawers.sides drawers.box-front drawers.back drawers.bottom
 	drawers.joint drawers.back-joint drawers.back-setback drawers.fasteners drawers.finger-width drawers.load
-	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter
+	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter drawers.cutter.machine drawers.cutter.name
 	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
 	drawers.cutter.bits.*.tool drawers.cutter.bits.*.type drawers.cutter.bits.*.tip drawers.cutter.bits.*.feed drawers.cutter.bits.*.plunge drawers.cutter.bits.*.speed drawers.cutter.bits.*.chip-load drawers.cutter.bits.*.pass-depth
 	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit

@@ -26,7 +26,8 @@ var titles = map[string]string{
 	// Cutters and bits.
 	"kind": "Kind", "cutter.width": "Width of one pass", "diameter": "Diameter",
 	"groove-cutter": "Cutter for the bottom's grooves",
-	"reach":         "Reach", "flutes": "Flutes", "bits": "Bits", "tool": "Tool number", "type": "Chip direction",
+	"machine":       "Machine in the log", "cutter.name": "Cutter in the log",
+	"reach": "Reach", "flutes": "Flutes", "bits": "Bits", "tool": "Tool number", "type": "Chip direction",
 	"tip": "Up-cut tip", "feed": "Feed rate", "plunge": "Plunge rate", "speed": "Spindle speed",
 	"chip-load": "Chip load", "pass-depth": "Depth of a pass",
 

@@ -80,6 +80,7 @@ type reader struct {
 	unit     geom.Unit
 	heads    []string
 	needed   []string       // of them
+	long     string         // what to do with one that is too long, other than to lay out a part
 	at       map[string]int // columns
 	names    []string       // heads as they stand
 	line     int
@@ -132,7 +133,7 @@ func (r *reader) table(from io.Reader, each func(row []string)) error {
 		r.line, _ = table.FieldPos(0)
 		switch {
 		case rows > maxRows || limited.N == 0:
-			r.fail("lay out a part of it at a time", "the list has over %d lines or 64 MiB", maxRows)
+			r.fail(cmp.Or(r.long, "lay out a part of it at a time"), "the list has over %d lines or 64 MiB", maxRows)
 			return errors.Join(r.problems...)
 		case r.at == nil:
 			if !r.readHeads(row) {

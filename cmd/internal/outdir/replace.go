@@ -1,6 +1,7 @@
 package outdir
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -36,6 +37,17 @@ func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done b
 	}
 	defer in.Close()
 	return ReplaceIn(in, filepath.Base(path), data, still)
+}
+
+// ReplaceFileWas is ReplaceFileIf of a file that is still what was read of it; one that was not there is empty.
+func ReplaceFileWas(path string, was, data []byte) (done bool, err error) {
+	return ReplaceFileIf(path, data, func() (bool, error) {
+		now, err := os.ReadFile(path)
+		if errors.Is(err, fs.ErrNotExist) {
+			err = nil
+		}
+		return bytes.Equal(now, was), err
+	})
 }
 
 // ReplaceIn writes a file of a folder whole or not at all: into a new one beside it, which then

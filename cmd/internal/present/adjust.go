@@ -40,7 +40,8 @@ type Adjustment struct {
 	// FrontLength is that of fronts still to be cut where nothing is moved; 0 while the
 	// readings do not tell it.
 	FrontLength record.Length `json:"front_length_as_is,omitempty"`
-	Written     []string      `json:"written"` // entries of the new job file
+	Written     []string      `json:"written"`          // entries of the new job file
+	Logged      string        `json:"logged,omitempty"` // what became of it in the shop's log
 	// Warns is what check says of the new job file and did not say of the old one.
 	Warns []string `json:"warns,omitempty"`
 }
