@@ -63,7 +63,7 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 type listLayout struct {
 	print                                                           layoutPrint
 	search                                                          searching
-	units, method                                                   string
+	units, method, first                                            string
 	stages                                                          int
 	kerf, trim, minOffcut, ripCapacity, crosscutCapacity, maxOnSled string
 }
@@ -73,6 +73,8 @@ func (o *listLayout) flags(c *cobra.Command) {
 	wordFlag(c, wordOf{to: &o.units, name: "units", usual: "mm", usage: "what bare numbers are in"}, "mm", "in")
 	wordFlag(c, wordOf{to: &o.method, name: "method", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
 		job.MethodGuillotine, job.MethodFree)
+	c.Flags().StringVar(&o.first, "first-cuts", "",
+		"first cuts along the longer side of a sheet, or across it: "+job.FirstRip+" or "+job.FirstCrosscut)
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
 	c.Flags().StringVar(&o.kerf, "kerf", "", "what is lost between parts"+either(sheet.UsualKerf))
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
@@ -145,7 +147,16 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 	if o.stages != 0 && (o.method != job.MethodGuillotine || o.stages < 2 || o.stages > maxStages) {
 		return sheets.Cutting{}, fmt.Errorf("--stages %d: it is from 2 to %d, for guillotine layouts", o.stages, maxStages)
 	}
-	c := sheets.Cutting{Rules: nest.Rules{Stages: o.stages, Kerf: int64(kerf)}, Trim: trim, MinOffcut: keep, Units: u}
+	if o.first != "" {
+		if err := oneOf("first-cuts", o.first, job.FirstRip, job.FirstCrosscut); err != nil {
+			return sheets.Cutting{}, err
+		}
+		if o.method != job.MethodGuillotine {
+			return sheets.Cutting{}, fmt.Errorf("--first-cuts %s: it is for guillotine layouts", o.first)
+		}
+	}
+	c := sheets.Cutting{FirstCuts: o.first, Rules: nest.Rules{Stages: o.stages, Kerf: int64(kerf)}, Trim: trim,
+		MinOffcut: keep, Units: u}
 	if o.method == job.MethodFree {
 		c.Method = nest.Free
 	}

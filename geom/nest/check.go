@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 )
@@ -40,15 +41,8 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 			return fmt.Errorf("sheet %d: %s is nearer than the kerf to %s", n+1,
 				pieces[s.Placements[i].Piece].Name, pieces[s.Placements[j].Piece].Name)
 		}
-		if r.Method != Guillotine {
-			continue
-		}
-		stages, ok := parts(boxes, r.Kerf)
-		if !ok {
-			return fmt.Errorf("sheet %d: no cut from edge to edge takes its pieces apart", n+1)
-		}
-		if r.Stages > 0 && stages > r.Stages {
-			return fmt.Errorf("sheet %d: its cuts take %d stages", n+1, stages)
+		if err := sawn(s, boxes, pieces, z, r); err != nil {
+			return fmt.Errorf("sheet %d: %w", n+1, err)
 		}
 	}
 	for i, p := range pieces {
@@ -69,6 +63,49 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 		}
 	}
 	return nil
+}
+
+// sawn says why no saw takes a sheet apart by the rules.
+func sawn(s LaidSheet, boxes []box, pieces []Piece, z Sheet, r Rules) error {
+	if r.Method != Guillotine {
+		return nil
+	}
+	stages, ok := parts(boxes, r.Kerf)
+	inSet := func(p Placement) bool { return pieces[p.Piece].Set > 0 } // that may be as wide as the sheet
+	switch {
+	case !ok:
+		return errors.New("no cut from edge to edge takes its pieces apart")
+	case r.Stages > 0 && stages > r.Stages:
+		return fmt.Errorf("its cuts take %d stages", stages)
+	case !begins(boxes, z, r) && !slices.ContainsFunc(s.Placements, inSet):
+		return errors.New("its first cuts do not run as the rules say")
+	}
+	return nil
+}
+
+// begins reports whether the first cuts of a sheet can run as the rules say: they take its pieces apart, or waste off
+// them all, or a piece is as wide as the sheet, and there is nothing to cut that way.
+func begins(boxes []box, z Sheet, r Rules) bool {
+	if r.First == FirstAny {
+		return true
+	}
+	turned, begin, end := slices.Clone(boxes), z.Trim.Bottom, z.Width-z.Trim.Top
+	if r.First == FirstAlongY {
+		begin, end = z.Trim.Left, z.Length-z.Trim.Right
+		for i, b := range boxes {
+			turned[i] = box{b.y0, b.x0, b.y1, b.x1}
+		}
+	}
+	if _, apart := partsAlong(turned, r.Kerf, 1); apart {
+		return true
+	}
+	reach := begin
+	for _, b := range turned {
+		if reach = max(reach, b.y1); b.y1-b.y0 >= end-begin-r.Kerf {
+			return true
+		}
+	}
+	return end-reach > r.Kerf
 }
 
 // box is what a piece covers.

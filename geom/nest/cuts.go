@@ -116,13 +116,16 @@ func (p *pricer) filled(t *task, values []int64) full {
 	return f
 }
 
-// sawn reports whether the cuts of a filled sheet have no more stages than the rules allow.
+// sawn reports whether the cuts of a filled sheet begin as the rules say, and have no more stages than they allow.
 func (t *task) sawn(f full) bool {
-	z := t.sizes[f.size]
-	if t.rules.Stages == 0 {
+	if t.rules.Stages == 0 && t.rules.First == FirstAny {
 		return true
 	}
-	_, ok := takeApart(CutTree{Length: z.w, Width: z.h, Piece: -1}, t.boxes(f), 0, t.rules.Stages)
+	z, boxes := t.sizes[f.size], t.boxes(f)
+	for i := range boxes { // as they are without kerfs
+		boxes[i].x1, boxes[i].y1 = boxes[i].x1-t.rules.Kerf, boxes[i].y1-t.rules.Kerf
+	}
+	_, ok := takeApart(CutTree{Length: z.w - t.rules.Kerf, Width: z.h - t.rules.Kerf, Piece: -1}, boxes, t.rules)
 	return ok
 }
 

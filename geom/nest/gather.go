@@ -47,7 +47,8 @@ func (w *work) gatheredOn(f full, seed uint64) (full, bool) {
 	}
 	rest := func(f full) float64 { // the largest rectangle of waste
 		if w.rules.Method == Guillotine {
-			b, _ := takeApart(CutTree{Length: z.w, Width: z.h, Piece: -1}, w.boxes(f), 0, w.rules.Stages)
+			r := Rules{Stages: w.rules.Stages, First: w.rules.First}
+			b, _ := takeApart(CutTree{Length: z.w, Width: z.h, Piece: -1}, w.boxes(f), r)
 			return largest(b)
 		}
 		x, y := reach(f)

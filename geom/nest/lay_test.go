@@ -40,6 +40,7 @@ func TestAnyLayout(t *testing.T) {
 		r := Rules{Method: rapid.SampledFrom([]Method{Guillotine, Free}).Draw(t, "way"), Kerf: length(0, 4, "kerf")}
 		if r.Method == Guillotine {
 			r.Stages = rapid.SampledFrom([]int{0, 2, 3, 4}).Draw(t, "stages")
+			r.First = rapid.SampledFrom([]First{FirstAny, FirstAlongX, FirstAlongY}).Draw(t, "first")
 		}
 		l := lay(t, pieces, sheets, r, 3)
 		if err := Check(l, pieces, sheets, r); err != nil {

@@ -24,6 +24,21 @@ const (
 
 func (w Method) String() string { return [...]string{"guillotine", "free"}[w] }
 
+// First is how the first cuts of a guillotine layout run, where that is asked for.
+type First uint8
+
+const (
+	// FirstAny leaves it to the search.
+	FirstAny First = iota
+	// FirstAlongX rips a sheet into strips along its length before anything is cut across.
+	FirstAlongX
+	// FirstAlongY cuts it across first.
+	FirstAlongY
+)
+
+// allows reports whether first cuts may leave strips that run along x, and along y.
+func (f First) allows() [2]bool { return [...][2]bool{{true, true}, {true, false}, {false, true}}[f] }
+
 // Piece is a size that is wanted so many times.
 type Piece struct {
 	Name          string
@@ -56,6 +71,7 @@ type Trim struct{ Left, Right, Bottom, Top int64 }
 type Rules struct {
 	Method Method
 	Stages int   // of guillotine cuts, the first one with trims not counted; 0 for any number
+	First  First // of guillotine cuts, where there is anything to cut that way
 	Kerf   int64 // between pieces: a blade's, or a bit's with the gap that it is given
 }
 
@@ -145,8 +161,9 @@ func checked(pieces []Piece, sheets []Sheet, r Rules) error {
 	if len(sheets) == 0 {
 		return geom.Diagnosis{Code: CodeNoSheets, Level: geom.LevelError, Fact: geom.Sentencef("there are no sheets")}
 	}
-	if r.Kerf < 0 || r.Kerf > maxLength || r.Stages < 0 || r.Stages == 1 {
-		return refused(CodeRange, SettingRules, 0, "kerf %d or stages %d are out of range", r.Kerf, r.Stages)
+	if r.Kerf < 0 || r.Kerf > maxLength || r.Stages < 0 || r.Stages == 1 || r.First > FirstAlongY {
+		return refused(CodeRange, SettingRules, 0, "kerf %d, stages %d or first cuts %d are out of range",
+			r.Kerf, r.Stages, r.First)
 	}
 	for i, s := range sheets {
 		t := s.Trim

@@ -87,7 +87,7 @@ func (s *search) one(n int) full {
 	if s.drop {
 		s.f.drop(z.w, z.h, s.like, s.rnd.Float64)
 	} else {
-		s.f.fill(area{0, 0, z.w, z.h}, [2]bool{true, true}, s.rules.Stages, 0)
+		s.cutUp(z, n)
 	}
 	for _, h := range hidden {
 		s.f.left[h.kind] = h.n
@@ -98,6 +98,22 @@ func (s *search) one(n int) full {
 		out.area += s.task.area[p.kind]
 	}
 	return out
+}
+
+// cutUp fills a sheet of a size for cuts from edge to edge. Of more stages than two, one strip may come out as wide as
+// the sheet, with nothing in it that is: then its first cuts run across it, and it is filled in two.
+func (s *search) cutUp(z size, n int) {
+	whole, ways := area{0, 0, z.w, z.h}, s.rules.First.allows()
+	s.f.fill(whole, ways, s.rules.Stages, 0)
+	few := s.rules.First == FirstAny || s.rules.Stages <= 2 || len(s.f.placed) == 0
+	if few || s.sawn(full{size: n, spots: s.f.placed}) {
+		return
+	}
+	for _, p := range s.f.placed {
+		s.f.left[p.kind]++
+	}
+	s.f.placed = s.f.placed[:0]
+	s.f.fill(whole, ways, 2, 0)
 }
 
 // held is how many of a kind are kept from a sheet.

@@ -82,20 +82,28 @@ func Cuts(l LaidSheet, pieces []Piece, sheet Sheet, r Rules) (CutTree, bool) {
 		x, y := p.Size(pieces)
 		boxes[i] = box{p.X, p.Y, p.X + x, p.Y + y}
 	}
-	return takeApart(root, boxes, r.Kerf, r.Stages)
+	b, ok := takeApart(root, boxes, r)
+	if !ok && r.First != FirstAny { // a set may be as wide as the sheet, its pieces are not
+		r.First = FirstAny
+		b, ok = takeApart(root, boxes, r)
+	}
+	return b, ok
 }
 
-func takeApart(root CutTree, boxes []box, kerf int64, most int) (best CutTree, found bool) {
-	s := saw{boxes: boxes, kerf: kerf}
+func takeApart(root CutTree, boxes []box, r Rules) (best CutTree, found bool) {
+	s := saw{boxes: boxes, kerf: r.Kerf}
 	all := make([]int, len(boxes))
 	for i := range all {
 		all[i] = i
 	}
 	bestStages := 0
-	for _, axis := range [...]geom.Axis{root.ShorterSide(), 1 - root.ShorterSide()} {
+	for _, axis := range s.first(root, r.First) {
+		if r.First != FirstAny && found {
+			break
+		}
 		for _, off := range []bool{false, true} {
 			b, stages, ok := s.apart(root, all, axis, off)
-			if !ok || most > 0 && stages > most {
+			if !ok || r.Stages > 0 && stages > r.Stages {
 				continue
 			}
 			if found && cmp.Or(cmp.Compare(largest(b), largest(best)), cmp.Compare(bestStages, stages)) <= 0 {
@@ -105,6 +113,24 @@ func takeApart(root CutTree, boxes []box, kerf int64, most int) (best CutTree, f
 		}
 	}
 	return best, found
+}
+
+// first are the axes along which the sections of a sheet may lie side by side: of strips that run along x, y. Where a
+// piece is as wide as the sheet there is nothing to cut that way.
+func (s saw) first(root CutTree, f First) []geom.Axis {
+	axis := map[First]geom.Axis{FirstAny: root.ShorterSide(), FirstAlongX: geom.AlongY, FirstAlongY: geom.AlongX}[f]
+	spans := func(i int) bool {
+		from, to := s.span(i, axis)
+		return root.Size(axis)-(to-from) <= s.kerf
+	}
+	both := f == FirstAny
+	for i := range s.boxes {
+		both = both || spans(i)
+	}
+	if !both {
+		return []geom.Axis{axis}
+	}
+	return []geom.Axis{axis, 1 - axis}
 }
 
 // largest is the area of the largest rectangle of waste.

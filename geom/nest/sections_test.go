@@ -2,6 +2,7 @@ package nest
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"drawerwright/geom"
@@ -27,6 +28,15 @@ func TestApart(t *testing.T) {
 			if len(seen) != len(s.Placements) {
 				t.Fatalf("%d boards are pieces of %d", len(seen), len(s.Placements))
 			}
+			asWide := slices.ContainsFunc(s.Placements, func(p Placement) bool { // as the sheet
+				x, y := p.Size(pieces)
+				left := map[First]int64{FirstAlongX: sheet.Width - 1 - y, FirstAlongY: sheet.Length - 2 - x}
+				return left[r.First] <= r.Kerf
+			})
+			axis := map[First]geom.Axis{FirstAny: b.Axis, FirstAlongX: geom.AlongY, FirstAlongY: geom.AlongX}[r.First]
+			if b.Axis != axis && !asWide && len(s.Placements) > 1 {
+				t.Fatalf("first cuts are along %d, asked is %d: %+v", b.Axis, r.First, s)
+			}
 			if r.Stages > 0 && stages > r.Stages+1 { // the last one trims single pieces
 				t.Fatalf("%d stages of %d", stages, r.Stages)
 			}
@@ -48,7 +58,10 @@ func fewPieces(t *rapid.T) ([]Piece, []Sheet, Rules) {
 			Count: rapid.IntRange(1, 5).Draw(t, "count"), MayRotate: rapid.Bool().Draw(t, "turn")})
 	}
 	sheets := []Sheet{{Name: "s", Length: rapid.Int64Range(60, 150).Draw(t, "long"), Width: rapid.Int64Range(60, 150).Draw(t, "wide"), Trim: Trim{2, 0, 1, 0}}}
-	return pieces, sheets, Rules{Method: rapid.SampledFrom([]Method{Guillotine, Free}).Draw(t, "way"), Kerf: rapid.Int64Range(0, 4).Draw(t, "kerf"), Stages: rapid.SampledFrom([]int{0, 2, 3}).Draw(t, "stages")}
+	return pieces, sheets, Rules{Method: rapid.SampledFrom([]Method{Guillotine, Free}).Draw(t, "way"),
+		Kerf:   rapid.Int64Range(0, 4).Draw(t, "kerf"),
+		Stages: rapid.SampledFrom([]int{0, 2, 3}).Draw(t, "stages"),
+		First:  rapid.SampledFrom([]First{FirstAny, FirstAlongX, FirstAlongY}).Draw(t, "first")}
 }
 
 // tiles checks a board's sections and gives its stages.

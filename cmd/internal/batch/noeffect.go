@@ -51,7 +51,9 @@ func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
 		}
 	}
 	if !sawn {
-		say("sheets.prefer", "no saw takes a sheet apart", harmless)
+		for _, name := range []string{"prefer", "first-cuts"} {
+			say("sheets."+name, "no saw takes a sheet apart", harmless)
+		}
 	}
 	b.reliefs(used, say)
 	if some, why := b.unengraved(); b.Router.Engrave.Depth > 0 && why != "" {

@@ -28,12 +28,23 @@ const (
 	PreferOffcut   = "large-offcut"
 )
 
+// The words for how the first cuts of a sheet run.
+const (
+	FirstRip      = "rip"
+	FirstCrosscut = "crosscut"
+)
+
 var sheetKeys = []key{
 	{name: "method", form: formWord, words: []string{MethodGuillotine, MethodFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
 		without: "free where a router cuts all parts of a stock, else guillotine",
 		example: "guillotine"},
 	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes",
 		example: "3", with: "method: guillotine"},
+	{name: "first-cuts", form: formWord, words: []string{FirstRip, FirstCrosscut},
+		doc: "How the first cuts of a sheet run at the saw: along its longer side (of a square one, along the " +
+			"grain), or across it",
+		without: "as it costs least, then as `prefer` says", example: "rip", with: "method: guillotine",
+		why: "a long sheet is hard to crosscut on a table saw, and a wide one is past the fence"},
 	{name: "prefer", form: formWord, words: []string{PreferSettings, PreferTime, PreferOffcut}, fallback: PreferSettings,
 		doc:     "Which of the layouts that cost as little a saw cuts: with the fewest settings of fence, stop and guide, in the least time, or with the largest offcut",
 		example: "large-offcut", why: "each setting is a place for a mistake; minutes are by usual times, common practice, no source"},
@@ -102,6 +113,7 @@ type Sheets struct {
 	Method    string     // MethodGuillotine, MethodFree or "", which leaves it to the machine
 	Prefer    string     // PreferSettings, PreferTime or PreferOffcut
 	Stages    int        // 0 for any number
+	FirstCuts string     // FirstRip, FirstCrosscut or "" for either
 	Kerf      float64    // mm; 0 leaves it to the machine
 	Trim      float64    // mm; 0 leaves it to the machine, unless it is written
 	NoTrim    bool       // 0 is written
@@ -140,7 +152,9 @@ type SheetSize struct {
 
 func (b *builder) sheets() Sheets {
 	get := b.sub(b.root, "sheets", sheetKeys).values
-	s := Sheets{Method: get["method"].text, Prefer: get["prefer"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), FlipOn: get["flip-on"].text, Pins: get["pin-distance"].mm(0),
+	s := Sheets{Method: get["method"].text, Prefer: get["prefer"].text, FirstCuts: get["first-cuts"].text,
+		Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0),
+		FlipOn: get["flip-on"].text, Pins: get["pin-distance"].mm(0),
 		MinOffcut: [2]float64{get["min-offcut"].mm(0), get["min-offcut"].mm(1)}, MaxWeight: get["max-weight"].number, Of: make(map[string]StockSheets)}
 	s.NoTrim = get["trim"].given && s.Trim == 0
 	if s.FlipOn == FlipOnStops && get["pin-distance"].given {
@@ -153,6 +167,10 @@ func (b *builder) sheets() Sheets {
 	if s.Method == MethodFree && s.Stages > 0 {
 		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `method: guillotine`",
 			"stages are those of a saw, and the way is free")
+	}
+	if s.Method == MethodFree && s.FirstCuts != "" {
+		b.fail(CodeNoEffect, get["first-cuts"].at, "delete it, or write `method: guillotine`",
+			"first-cuts are those of a saw, and the way is free")
 	}
 	if get["prefer"].given && (s.Method == MethodFree || s.Stages > 0) {
 		b.fail(CodeNoEffect, get["prefer"].at, "delete it, or let a saw cut in any number of stages",

@@ -72,7 +72,8 @@ var titles = map[string]string{
 	"templates.stock": "Stock of the templates", "bed": "Bed of the machine", "pin-diameter": "Pin diameter",
 	"slot-width": "Slot for the pencil", "roll-width": "Width of the paper roll", "templates.register": "Registration pins",
 	"method": "How sheets are cut", "stages": "Turns of the saw", "trim": "Trim of the edges", "flip-on": "Turned over on",
-	"pin-distance": "Distance of the pins", "min-offcut": "Smallest offcut to keep", "prefer": "Layout to prefer", "max-weight": "Heaviest sheet to handle",
+	"pin-distance": "Distance of the pins", "min-offcut": "Smallest offcut to keep",
+	"first-cuts": "First cuts of a sheet", "prefer": "Layout to prefer", "max-weight": "Heaviest sheet to handle",
 	"sheets.kerf": "Saw kerf",
 
 	// Climate.

@@ -87,6 +87,9 @@ func (d *drawing) sheetRules() string {
 	}
 	if d.odds(2, "way") {
 		e.say("method", "guillotine")
+		if d.odds(3, "begun") {
+			e.say("first-cuts", "%s", d.word("first cuts", "rip", "crosscut"))
+		}
 		if d.odds(2, "staged") {
 			e.say("stages", "%d", d.between(2, 4, "stages"))
 		} else {

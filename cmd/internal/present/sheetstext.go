@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -64,7 +65,7 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 	if k.Stages > 0 {
 		how += fmt.Sprintf(" in %d stages", k.Stages)
 	}
-	how += fmt.Sprintf(", kerf %s, trim %s %s", inShop(k.Kerf, u), inShop(k.Trim, u), u)
+	how += firstCuts(k) + fmt.Sprintf(", kerf %s, trim %s %s", inShop(k.Kerf, u), inShop(k.Trim, u), u)
 	switch {
 	case k.EndTrim > k.Trim && len(k.KeepOut) > 0:
 		how += fmt.Sprintf(" and %s at the left end, for areas to keep out of", caliper(k.EndTrim, u))
@@ -75,6 +76,22 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 		how += fmt.Sprintf("; sheet %d is %s", i+1, MeasuredSheet(one, u))
 	}
 	return how
+}
+
+// firstCuts says how first cuts run, where that is asked for, and what it costs.
+func firstCuts(k record.SheetStock) string {
+	if k.FirstCuts == "" {
+		return ""
+	}
+	more := "no sheet more"
+	if k.FirstMore > 0 {
+		more = words.Count(k.FirstMore, "sheet more", "sheets more")
+	}
+	if k.FirstMoreCost > 0 {
+		more += fmt.Sprintf(", cost %.2f more,", k.FirstMoreCost)
+	}
+	along := map[string]string{job.FirstRip: "along", job.FirstCrosscut: "across"}[k.FirstCuts]
+	return fmt.Sprintf(", first cuts %s the longer side of a sheet (%s than without that)", along, more)
 }
 
 // MeasuredNumbers are those of sheets that are cut alike, where each was measured, behind what they are called else.

@@ -25,7 +25,10 @@ func (s Sheets) Unit() geom.Unit { return UnitOf(s.Units) }
 type SheetStock struct {
 	Stock          string            `json:"stock"`
 	Method         string            `json:"method"`
-	Stages         int               `json:"stages"` // 0 for any number
+	Stages         int               `json:"stages"`                    // 0 for any number
+	FirstCuts      string            `json:"first_cuts,omitempty"`      // rip or crosscut, where that is asked for
+	FirstMore      int               `json:"first_cuts_more,omitempty"` // sheets than without that
+	FirstMoreCost  float64           `json:"first_cuts_cost,omitempty"`
 	Kerf           Length            `json:"kerf"`
 	Trim           Length            `json:"trim"`
 	EndTrim        Length            `json:"end_trim"`           // at the ends, where registration holes may be

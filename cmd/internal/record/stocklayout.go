@@ -25,6 +25,7 @@ func sawMinutes(seconds int) int { return (seconds + 59) / 60 }
 func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 	s, l := stockLayout{of, u, looks}, of.Layout
 	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages,
+		FirstCuts: s.FirstCuts, FirstMore: s.FirstMore.Sheets, FirstMoreCost: Money(s.FirstMore.Cost),
 		Kerf: fromNM(s.Rules.Kerf), Trim: fromNM(int64(s.Trim)), EndTrim: fromNM(int64(s.Trim)),
 		Flipped: s.RotatedSheets, Routed: s.Routed, Grained: s.Grained(), GrainAcross: s.GrainAcross,
 		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed,

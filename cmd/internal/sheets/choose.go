@@ -38,8 +38,12 @@ func (c Choice) larger(than Choice) int {
 	return cmp.Compare(area(than), area(c))
 }
 
-// fewStages are those of the layouts that are tried beside the one of any number: they come apart with fewer turns.
-var fewStages = [...]int{2, 3, 4}
+// fewStages are those of the layouts that are tried beside the one of any number, for each way in which first cuts may
+// run: they come apart with fewer turns, and in the way that fence and sled take.
+var fewStages = [...]int{0, 2, 3}
+
+// triedEffort is how long each of them is searched for: one that costs as little is soon found.
+const triedEffort = Effort / 4
 
 // mostTried is how many different pieces are laid out again; of more, each layout takes its time.
 const mostTried = 300
@@ -48,15 +52,16 @@ const mostTried = 300
 // takes the sheets apart and is free to do so in any number of stages.
 func (s *Stock) choose(ctx context.Context, o Search, least nest.Layout) error {
 	if s.Routed || s.Rules.Method != nest.Guillotine || s.Rules.Stages > 0 || len(s.Pieces) > mostTried {
+		s.first = s.Rules.First
 		return s.take(least)
 	}
-	o.Effort, o.Progress = Effort, nil
+	o.Effort, o.Progress = triedEffort, nil
 	var stocks []Stock
 	var choices []Choice
-	for i, l := range append([]nest.Layout{least}, s.inFewStages(ctx, o, least)...) {
+	for i, l := range append([]began{{least, s.Rules.First}}, s.tried(ctx, o, least)...) {
 		t := *s
-		t.Laid = nil
-		if err := t.take(l); err != nil {
+		t.Laid, t.first = nil, l.first
+		if err := t.take(l.Layout); err != nil {
 			if i == 0 {
 				return err
 			}
@@ -95,18 +100,30 @@ func (c Choice) like(as Choice) bool {
 	return c == as
 }
 
-// inFewStages are layouts in few stages that leave no more pieces and cost no more than the least.
-func (s *Stock) inFewStages(ctx context.Context, o Search, least nest.Layout) (list []nest.Layout) {
-	for _, n := range fewStages {
-		r := s.Rules
-		r.Stages = n
-		l, err := o.lay(ctx, s.Pieces, s.Sheets, r)
-		if err != nil || l.Missing() > least.Missing() || l.Cost > least.Cost || l.Count > least.Count {
-			continue
+// began is a layout with how its first cuts run.
+type began struct {
+	nest.Layout
+	first nest.First
+}
+
+// tried are layouts in few stages, their first cuts along a sheet or across it, that leave no more pieces and cost no
+// more than the least.
+func (s *Stock) tried(ctx context.Context, o Search, least nest.Layout) (list []began) {
+	for _, first := range [...]nest.First{nest.FirstAlongX, nest.FirstAlongY} {
+		for _, n := range fewStages {
+			r := s.Rules
+			if r.First != nest.FirstAny && (r.First != first || n == r.Stages) {
+				continue // the least is of these rules
+			}
+			r.First, r.Stages = first, n
+			l, err := o.lay(ctx, s.Pieces, s.Sheets, r)
+			if err != nil || l.Missing() > least.Missing() || l.Cost > least.Cost || l.Count > least.Count {
+				continue
+			}
+			// What is known of any layout is known of it too.
+			l.LowerBound, l.MinSheets, l.Completed = least.LowerBound, least.MinSheets, least.Completed
+			list = append(list, began{l, first})
 		}
-		// What is known of any layout is known of it too.
-		l.LowerBound, l.MinSheets, l.Completed = least.LowerBound, least.MinSheets, least.Completed
-		list = append(list, l)
 	}
 	return list
 }

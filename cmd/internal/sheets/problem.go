@@ -95,6 +95,10 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		out.Edits = []job.Edit{job.LargerSheet(s.Name, size.In(u))}
 		return out
 	}
+	if any, err := s.begunAnyhow(ctx, o); s.FirstCuts != "" && err == nil && any.Missing() == 0 {
+		out.Ask = geom.Sentencef("leave out `first-cuts:` in the section sheets: then there are enough")
+		return out
+	}
 	for i, z := range s.Sheets {
 		n, found := sheet.Enough(s.Sheets, i, func(z []nest.Sheet) (nest.Layout, error) {
 			return o.lay(ctx, s.Pieces, z, s.Rules)

@@ -68,15 +68,24 @@ type Stock struct {
 	on            string // what they are turned over on, where they are
 	unsound       error  // of the plan of its tabs
 	Cuts          []breakdown.Cut
-	Prefer        string   // of layouts that cost as little, by the word of the job file
-	Choices       []Choice // what each word would take, where they differ
-	MaxWeight     float64  // kg that one person puts onto a saw
+	FirstCuts     string     // how they run, by the word of the job file; empty where that is left to the search
+	first         nest.First // how they run in the layout
+	FirstMore     More       // than layouts whose first cuts run as they may
+	Prefer        string     // of layouts that cost as little, by the word of the job file
+	Choices       []Choice   // what each word would take, where they differ
+	MaxWeight     float64    // kg that one person puts onto a saw
 	Capacity      Capacity
 }
 
 // Capacity is what the saw that takes sheets apart can hold: how far its fence opens, how long
 // a crosscut is at most, and how long a board that lies across the sled.
 type Capacity struct{ Rip, Crosscut, MaxOnSled geom.Length }
+
+// More is how many sheets more a layout takes, and what they cost more.
+type More struct {
+	Sheets int
+	Cost   float64
+}
 
 // Served is a part that a piece serves, so many times.
 type Served struct {
@@ -157,6 +166,7 @@ func (r order) laidOut(ctx context.Context, o Search) (Stock, *Problem) {
 		s, p := r.asked(wide)
 		if p == nil {
 			s.File = r.file
+			s.begin(r.b.Sheets.FirstCuts)
 			p = s.layOut(ctx, o)
 		}
 		if p != nil {
@@ -249,6 +259,19 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 	return s, nil
 }
 
+// begin keeps how first cuts of a saw run: along the longer side of the stock's own size, or across it.
+func (s *Stock) begin(first string) {
+	if first == "" || s.Routed || s.Rules.Method == nest.Free || len(s.Sheets) == 0 {
+		return
+	}
+	s.FirstCuts = first
+	z := s.Sheets[min(s.own(), len(s.Sheets)-1)]
+	s.Rules.First = nest.FirstAlongX
+	if (first == job.FirstRip) != (z.Length >= z.Width) {
+		s.Rules.First = nest.FirstAlongY
+	}
+}
+
 // pieces takes the pieces of a stock's groups, with the parts that each serves.
 func (s *Stock) pieces(b batch.Batch, stock joinery.Stock, match string, groups []batch.Group) {
 	wanted, seen := make([][]sheet.Wanted, len(groups)), places(b)
@@ -296,6 +319,7 @@ type Cutting struct {
 	nest.Rules
 	Trim      geom.Length
 	MinOffcut [2]geom.Length
+	FirstCuts string // by the word of a job file; empty for any
 	Capacity  Capacity
 	Units     geom.Unit
 }
@@ -317,10 +341,13 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Opt
 		part := &batch.Part{Part: &joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name, Work: work}
 		s.Parts = append(s.Parts, []Served{{part, p.Count}})
 	}
+	s.begin(c.FirstCuts)
 	plan := Plan{Units: c.Units, DXF: router.Options{Unit: c.Units}, Listed: true}
 	laid, err := nest.Lay(ctx, s.Pieces, s.Sheets, s.Rules, o)
 	if err == nil {
-		err = s.choose(ctx, Search{Options: o}, laid)
+		if err = s.choose(ctx, Search{Options: o}, laid); err == nil {
+			s.compare(ctx, Search{Options: o})
+		}
 	}
 	plan.Stocks = []Stock{s}
 	return plan, err
@@ -347,7 +374,32 @@ func (s *Stock) layOut(ctx context.Context, o Search) *Problem {
 	if err := s.choose(ctx, o, l); err != nil {
 		return s.fault("sheets", "sheet", err)
 	}
+	s.compare(ctx, o)
 	return nil
+}
+
+// compare says what first cuts that are asked for cost. Without a layout to compare with they are said to cost nothing.
+func (s *Stock) compare(ctx context.Context, o Search) {
+	if s.FirstCuts == "" {
+		return
+	}
+	if any, err := s.begunAnyhow(ctx, o); err == nil && any.Missing() == s.Remaining() {
+		s.FirstMore = More{max(0, s.Layout.Count-any.Count), max(0, s.Layout.Cost-any.Cost)}
+	}
+}
+
+// begunAnyhow is a layout whose first cuts run as they may.
+func (s *Stock) begunAnyhow(ctx context.Context, o Search) (nest.Layout, error) {
+	r := s.Rules
+	r.First = nest.FirstAny
+	return o.lay(ctx, s.Pieces, s.Sheets, r)
+}
+
+// begun is the rules with how the first cuts of the layout run.
+func (s *Stock) begun() nest.Rules {
+	r := s.Rules
+	r.First = s.first
+	return r
 }
 
 // take keeps a layout with what follows from it.
@@ -365,7 +417,8 @@ func (s *Stock) take(l nest.Layout) error {
 		}
 		at[key] = len(s.Laid)
 		size := s.Sheets[one.Sheet]
-		s.Laid = append(s.Laid, Sheet{LaidSheet: one, Count: 1, Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, s.kept())})
+		s.Laid = append(s.Laid, Sheet{LaidSheet: one, Count: 1,
+			Offcuts: nest.Offcuts(one, s.Pieces, size, s.begun(), s.kept())})
 	}
 	number := 1 // those that are cut alike have numbers in a row
 	for i := range s.Laid {
@@ -387,7 +440,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 		wait.Go(func() {
 			one := &s.Laid[i]
 			size := s.Sheets[one.Sheet]
-			b, _ := nest.Cuts(one.LaidSheet, s.Pieces, size, s.Rules)
+			b, _ := nest.Cuts(one.LaidSheet, s.Pieces, size, s.begun())
 			list[i] = breakdown.Sheet{Name: fmt.Sprint(one.Number), Count: one.Count, Size: size, Board: b,
 				Names: func(placed []int) (name, short string) { return s.holds(*one, placed) }}
 		})
