@@ -35,6 +35,11 @@ func TestPiece(c Machine, u geom.Unit) string {
 // place. Of is what it is set for, where that is not all of a setting.
 type Figure struct{ Name, Value, Words, Of string }
 
+// standsOut reports whether as much of the cutter stands out of a sacrificial fence for all cuts of a setting.
+func (s Setting) standsOut() bool {
+	return !slices.ContainsFunc(s.Cuts, func(c CutStep) bool { return len(c.Passes) > 1 || c.Width != s.Cuts[0].Width })
+}
+
 // Figures are what a setting sets, in the order of its heading.
 func (s Setting) Figures(machine string, u geom.Unit) []Figure {
 	mm := func(v record.Length) string { return words.Length(v.MM(), u) }
@@ -48,7 +53,9 @@ func (s Setting) Figures(machine string, u geom.Unit) []Figure {
 	case s.touches():
 		fence.Name = "sacrificial fence"
 	case s.Fence == 0:
-		fence = Figure{Name: "fence", Words: "sacrificial fence"}
+		if fence = (Figure{Name: "fence", Words: "sacrificial fence"}); s.standsOut() {
+			fence = Figure{Name: "out of sacrificial fence", Value: mm(s.Cuts[0].Width)}
+		}
 	}
 	list := []Figure{fence}
 	for _, f := range s.laterFences(u) {

@@ -67,7 +67,7 @@ func TestBuried(t *testing.T) {
 		begins, says string
 		fence        Figure
 	}{
-		{[]CutStep{narrow}, "Part of the cutter is buried", "stands out of it", Figure{Name: "fence", Words: "sacrificial fence"}},
+		{[]CutStep{narrow}, "Part of the cutter is buried", "stands out of it", Figure{Name: "out of sacrificial fence", Value: "6.00 mm"}},
 		{[]CutStep{wide}, "For the first pass the cutter just touches", "none of it buried",
 			Figure{Name: "sacrificial fence", Value: "0.00 mm"}},
 		{[]CutStep{narrow, wide}, "Cuts of one pass: part of the cutter is buried", "Cuts of several: for the first pass",

@@ -10,7 +10,7 @@ import (
 
 // What stands over a large figure, and before the first of a setting.
 var (
-	figureCaption = regexp.MustCompile(`^(fence|sacrificial fence|then fence|gauge or fence|height|depth or shoulder|cutter|plow iron|bit)` +
+	figureCaption = regexp.MustCompile(`^(fence|sacrificial fence|out of sacrificial fence|then fence|gauge or fence|height|depth or shoulder|cutter|plow iron|bit)` +
 		`(?: (?:mm|in)(?: \([^)]+\))?(?:, .+)?)?$`)
 	figureLabel  = regexp.MustCompile(`^Setting (\d+)(?:,|$)`)
 	figureNumber = regexp.MustCompile(`^\d+\.\d+$`)

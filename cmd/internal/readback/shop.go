@@ -86,7 +86,7 @@ var (
 	shopTotal  = regexp.MustCompile(`^(\d+) box(?:es)? of (\d+) kinds?$`)
 	shopFigure = regexp.MustCompile(`^(\S+) (?:mm|in)(?: \([^)]+\))?$`)
 	// figureOf is the measure that the figure below a name is.
-	figureOf = map[string]string{"fence": "fence", "gauge or fence": "fence", "sacrificial fence": "fence", "height": "height",
+	figureOf = map[string]string{"fence": "fence", "gauge or fence": "fence", "sacrificial fence": "fence", "out of sacrificial fence": "out of fence", "height": "height",
 		thenFence: thenFence, "depth or shoulder": "height", "cutter": "cutter", "bit": "cutter", "plow iron": "cutter"}
 )
 
