@@ -120,7 +120,7 @@ func (m *model) seats() {
 	}
 	limits := m.d.Spec.Limits
 	for e, r := range m.ends() {
-		m.extra(joinery.Check{CheckID: joinery.CheckID{Code: RecessInner, Part: r}, Name: r.String() + " recess, pushed inward",
+		m.extra(joinery.Check{CheckID: joinery.CheckID{Code: RecessInner, Part: r}, Name: r.String() + " recess, pushed inward (the tongue against the inner wall of its dado)",
 			LowerLimit: -limits.Flush, UpperLimit: limits.Flush + limits.TongueClearance.Max,
 			Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Proud, Above: joinery.Recessed}}, straight(m.cuts.recessInner(e)))
 		m.foremost(fence)
@@ -133,7 +133,7 @@ func (m *model) shoulder() {
 		return
 	}
 	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: ShoulderGap, Part: joinery.Front},
-		Name:       "open at the shoulders (below 0: room at the tongue's end)",
+		Name:       "open at the shoulders (where the faces beside the tongue meet; below 0: room at the tongue's end)",
 		LowerLimit: -m.d.Spec.Limits.EndClearance, UpperLimit: m.d.Spec.Limits.ShoulderGap,
 		Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Loose, Above: joinery.Open}}, straight(m.cuts.ShoulderGap()))
 	m.foremost(leftRabbet)

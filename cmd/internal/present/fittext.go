@@ -69,7 +69,7 @@ func fits(out *Printed, r record.Report, u geom.Unit) {
 	fmt.Fprintf(out, "\n%s%s\n\n", signs(list), Basis)
 }
 
-// signs says what measures below 0 mean, which tables of short names leave out.
+// signs says what measures and their signs mean, which tables of short names leave out.
 func signs(list []record.SimulatedDrawer) string {
 	var said []string
 	for _, d := range list {
@@ -83,7 +83,7 @@ func signs(list []record.SimulatedDrawer) string {
 	if len(said) == 0 {
 		return ""
 	}
-	return "Signs: " + strings.Join(said, "; ") + ". "
+	return "Measures: " + strings.Join(said, "; ") + ". "
 }
 
 // FitTable is the measures of a drawer: as set, between what they are right, what nearly all
