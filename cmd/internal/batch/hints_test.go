@@ -22,7 +22,7 @@ func TestHintsOfOneDrawer(t *testing.T) {
 		// Nobody keeps a cut by hand within a hair.
 		"by hand": {"cutter: {kind: hand, width: 1/8}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: even, bottom: quarter}]\n", "tongue-clearance", "change the drawer's entries", "accuracy"},
 		// A fence that gives the tongue its play would stand the front proud: the stack is shimmed.
-		"fence": {"cutter: {kind: saw, width: 0.252}\njoinery: {fence-distance: 0.248}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: even, bottom: even, joinery: {bottom-fit: applied}}]\n", "tongue-clearance", "shim the dado stack", "fence-distance"},
+		"fence": {"cutter: {kind: saw, width: 0.252}\njoinery: {fence-distance: 0.248}\ndrawers: [{name: a, outside: 16 x 5 x 18, sides: even, bottom: even, joinery: {bottom-fit: applied}}]\n", "tongue-clearance", "set the dado stack", "fence-distance"},
 	} {
 		j, problems := job.Read("job.yaml", strings.NewReader(stocks+c.text))
 		if problems.Failed() {

@@ -149,9 +149,9 @@ func entryText(s geom.Setting, value string) string {
 func cutterText(c geom.Change, s joinery.Spec, v string) string {
 	switch bit, sold := joinery.BitIn(c.Min, c.Max); {
 	case s.Cutter.Kind == joinery.Saw && joinery.IsStack(c.Min, c.Max) && c.Min < c.Max:
-		return fmt.Sprintf("shim the dado stack to %s, within %s", aim(c, s), v)
+		return fmt.Sprintf("set the dado stack by its shims to %s, within %s", aim(c, s), v)
 	case s.Cutter.Kind == joinery.Saw && joinery.IsStack(c.Min, c.Max):
-		return "shim the dado stack to " + v
+		return "set the dado stack by its shims to " + v
 	case s.Cutter.Kind == joinery.Saw:
 		return "take a blade of " + v
 	case sold && c.Min < c.Max:

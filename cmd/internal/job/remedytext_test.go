@@ -31,7 +31,7 @@ func TestHintsInWords(t *testing.T) {
 		"write a height of 50 mm for divider 1":                        {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "height", Min: 50, Max: 50})}}, saw, nil},
 		"take a board of 6 mm for divider 1":                           {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Min: 6, Max: 6})}}, saw, nil},
 		"write width: 90 mm for the pull":                              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldPull, Key: "width", Min: 90, Max: 90})}}, saw, nil},
-		"shim the dado stack to 0.248 in, within 0.245 in to 0.250 in": {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: in(0.245), Max: in(0.25)})}}, inches, nil},
+		"set the dado stack by its shims to 0.248 in, within 0.245 in to 0.250 in": {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: in(0.245), Max: in(0.25)})}}, inches, nil},
 		"take a blade of 3 mm or less":                                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Max: 3})}}, saw, nil},
 		"take a bit of 7 mm to 9 mm, such as 8 mm":                     {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 7, Max: 9})}}, router, nil},
 		"take a plow iron of 5 mm":                                     {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 5, Max: 5})}}, hand, nil},
