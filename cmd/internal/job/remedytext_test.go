@@ -24,17 +24,17 @@ func TestHintsInWords(t *testing.T) {
 		spec      joinery.Spec
 		others    []string
 	}{
-		"make the height 22.46 mm or more":                             {geom.Diagnosis{Remedies: []geom.Remedy{higher}, Ask: ask}, saw, nil},
-		"take sides of 12 mm or less":                                  {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingSides, Max: 12})}}, saw, nil},
-		"take a bottom of 5.75 mm to 6.32 mm":                          {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottom, Min: 5.75, Max: 6.32})}}, saw, nil},
-		"write at: 3 for divider 2":                                    {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "at", Item: 1, Count: 3})}}, saw, nil},
-		"write a height of 50 mm for divider 1":                        {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "height", Min: 50, Max: 50})}}, saw, nil},
-		"take a board of 6 mm for divider 1":                           {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Min: 6, Max: 6})}}, saw, nil},
-		"write width: 90 mm for the pull":                              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldPull, Key: "width", Min: 90, Max: 90})}}, saw, nil},
+		"make the height 22.46 mm or more":                                         {geom.Diagnosis{Remedies: []geom.Remedy{higher}, Ask: ask}, saw, nil},
+		"take sides of 12 mm or less":                                              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingSides, Max: 12})}}, saw, nil},
+		"take a bottom of 5.75 mm to 6.32 mm":                                      {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottom, Min: 5.75, Max: 6.32})}}, saw, nil},
+		"write at: 3 for divider 2":                                                {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "at", Item: 1, Count: 3})}}, saw, nil},
+		"write a height of 50 mm for divider 1":                                    {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "height", Min: 50, Max: 50})}}, saw, nil},
+		"take a board of 6 mm for divider 1":                                       {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Min: 6, Max: 6})}}, saw, nil},
+		"write width: 90 mm for the pull":                                          {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldPull, Key: "width", Min: 90, Max: 90})}}, saw, nil},
 		"set the dado stack by its shims to 0.248 in, within 0.245 in to 0.250 in": {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: in(0.245), Max: in(0.25)})}}, inches, nil},
-		"take a blade of 3 mm or less":                                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Max: 3})}}, saw, nil},
-		"take a bit of 7 mm to 9 mm, such as 8 mm":                     {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 7, Max: 9})}}, router, nil},
-		"take a plow iron of 5 mm":                                     {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 5, Max: 5})}}, hand, nil},
+		"take a blade of 3 mm or less":                                             {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Max: 3})}}, saw, nil},
+		"take a bit of 7 mm to 9 mm, such as 8 mm":                                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 7, Max: 9})}}, router, nil},
+		"take a plow iron of 5 mm":                                                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 5, Max: 5})}}, hand, nil},
 
 		"write `joinery: {bottom-fit: slide-in}`": {geom.Diagnosis{Remedies: []geom.Remedy{
 			one(geom.Change{Setting: joinery.SettingBottomFit, Word: "slide-in"})}}, saw, nil},

@@ -21,6 +21,18 @@ import (
 var holds = map[setup.Holding]paper.Hold{setup.Across: paper.Flat, setup.Along: paper.Flat, setup.AtEnd: paper.AtEnd,
 	setup.AtEdge: paper.AtEnd, setup.OnEnd: paper.OnEnd, setup.Fingers: paper.OnJig}
 
+// testPieceFrom names an offcut that gives the test piece of a machine, or says that none does. Empty without sheets.
+func (m maker) testPieceFrom(kind joinery.CutterKind) string {
+	switch t, laid := m.plan.TestPieces(m.batch.Drawers)[kind]; {
+	case !laid:
+		return ""
+	case t.Offcut != "":
+		return " The offcut " + t.Offcut + " gives it."
+	default:
+		return fmt.Sprintf(" No offcut of %s gives it: have a piece more.", t.Stock)
+	}
+}
+
 // setups prints a card for every setting.
 func (m maker) setups() {
 	m.Chapter("Setups")
@@ -33,7 +45,7 @@ func (m maker) setups() {
 				m.Text(choice.Spacers.Text)
 			}
 		}
-		m.Text(strings.TrimSuffix(present.TestPiece(c, m.unit), ".") + m.pushedTogether(c) + "." + m.testPieceFrom(c))
+		m.Text(strings.TrimSuffix(present.TestPiece(c, m.unit), ".") + m.pushedTogether(c) + "." + m.testPieceFrom(joinery.CutterKind(c.Machine)))
 		if len(c.Refused) > 0 {
 			m.Heading(2, "Not on this machine")
 			for _, r := range c.Refused {

@@ -2,6 +2,7 @@ package record
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -14,7 +15,7 @@ import (
 // Buy is one thing to buy. Quantities of glue are grams, of banding meters, in inch jobs
 // ounces and feet.
 type Buy struct {
-	Kind     string  `json:"kind"` // board, slide, packing, shim, hardware, offcut, banding, glue
+	Kind     string  `json:"kind"` // board, test piece, slide, packing, shim, hardware, offcut, banding, glue
 	Name     string  `json:"name"`
 	Quantity float64 `json:"quantity"`
 	Unit     string  `json:"unit"`
@@ -24,12 +25,12 @@ type Buy struct {
 // ToBuy is what a batch takes by its layouts on sheets.
 func ToBuy(b batch.Batch, p sheets.Plan) []Buy {
 	laid := SheetsOf(p).Stocks
-	return toBuy(b, material(b, laid), laid)
+	return toBuy(b, material(b, laid), laid, p)
 }
 
 // toBuy is the board by the sheets of its layout, or by area where the job does not give
-// their size, and everything else.
-func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
+// their size, what a test cut takes that no offcut gives, and everything else.
+func toBuy(b batch.Batch, material []Stock, laid []SheetStock, p sheets.Plan) []Buy {
 	list := []Buy{}
 	for _, m := range material {
 		i := slices.IndexFunc(laid, func(k SheetStock) bool { return k.Stock == m.Stock })
@@ -38,6 +39,13 @@ func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 		} else {
 			_, unit := words.Area(0, b.Units)
 			list = append(list, Buy{"board", m.Stock, m.Area.In(b.Units), unit, m.Cost})
+		}
+	}
+	pieces := p.TestPieces(b.Drawers)
+	for _, kind := range slices.Sorted(maps.Keys(pieces)) {
+		if t := pieces[kind]; t.Offcut == "" {
+			side := func(mm float64) string { return words.Size(mm, b.Units) }
+			list = append(list, Buy{"test piece", fmt.Sprintf("%s, at least %s x %s %s", t.Stock, side(geom.LengthOf(t.Length).RoundUp(b.Units).MM()), side(geom.LengthOf(t.Width).RoundUp(b.Units).MM()), b.Units), 1, "piece", 0})
 		}
 	}
 	for _, x := range batch.ToBuy(b) {

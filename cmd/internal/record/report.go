@@ -239,7 +239,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
 		Drawers: []Drawer{}, Kinds: len(b.Kinds()), Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
 	}
-	r.Buy, r.Cabinets = toBuy(b, r.Material, laid), cabinets(b)
+	r.Buy, r.Cabinets = toBuy(b, r.Material, laid, p), cabinets(b)
 	r.SharedSizes, r.Templates = sharedSizes(b), templates(b)
 	size := func(s joinery.Size) Size { return Size{Length(s.Width), Length(s.Height), Length(s.Depth)} }
 	for _, d := range b.Drawers {

@@ -192,7 +192,7 @@ var workMeanings = map[string]map[string]string{
 		"cost":   "what these cost",
 	},
 	"Buy": {
-		"kind":     "board, slide, packing, shim, hardware, offcut, banding or glue",
+		"kind":     "board, test piece, slide, packing, shim, hardware, offcut, banding or glue",
 		"name":     "what it is",
 		"quantity": "how much",
 		"unit":     "of what: sheets, pairs, pieces, meters or feet, grams or ounces",
