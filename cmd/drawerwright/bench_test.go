@@ -207,7 +207,7 @@ drawers:
 	const second = ", joinery: {fence-distance: 6.1}"
 	for _, c := range [][3]string{
 		{"6.3", "", "Yes: one fence distance, 6.01 mm, and one cutter height, 6.01 mm, serve both drawers: "},
-		{"6.6", "", "The job has one, and boxes do not come out right with it: " +
+		{"6.6", "", "The job has one, and not all boxes come out right with it: " +
 			"one fence distance, 6.01 mm, and one cutter height, 6.01 mm, are those of both drawers; see the verdicts above. "},
 		{"6.3", second, "Not as the job stands, but one fence distance, 6.06 mm, and one cutter height, 6.01 mm would serve both drawers: "},
 	} {

@@ -109,6 +109,10 @@ func UsualOverlay(u geom.Unit) float64 { return u.Usual(12, 1.0/2) }
 // is called uneven; common practice, no source.
 const maxSpread = 1.0
 
+// Readings of one size that differ by more are not of one opening: one is mistyped or misread, or the
+// opening is no place for a drawer; common practice, no source.
+const doubtfulSpread, doubtfulSpreadInch = 6.0, 1.0 / 4
+
 // settle is what no verdict may hang on, in millimeters.
 const settle = geom.Settle
 

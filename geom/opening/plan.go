@@ -116,7 +116,15 @@ func (p *planner) measure() {
 		{geom.LevelNote, SettingDepth, o.Depth, "see that nothing stands out behind the slides"},
 	} {
 		low, high := least(m.list), greatest(m.list)
-		if spread := high - low; spread > maxSpread+settle {
+		doubtful := p.Unit.Usual(doubtfulSpread, doubtfulSpreadInch)
+		switch spread := high - low; {
+		case spread > doubtful+settle && m.what != SettingDepth:
+			d := p.found.Fail("opening-spread", m.what, "the readings of the opening's %s, %s to %s, differ by %s: more than "+
+				"%s is a mistyped reading, or an opening that is too uneven for drawers", m.what, geom.Millimeters(low),
+				geom.Millimeters(high), geom.Millimeters(spread), geom.Millimeters(doubtful))
+			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(doubtful)
+			d.Ask = geom.Sentencef("measure again; where it is so, make the opening even, and write what it is then")
+		case spread > maxSpread+settle:
 			d := p.found.Add(m.level, "opening-spread", m.what, geom.Sentencef(
 				"the readings of the opening's %s differ by %s; the smallest, %s, counts",
 				m.what, geom.Millimeters(spread), geom.Millimeters(low)))

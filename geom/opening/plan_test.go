@@ -139,6 +139,16 @@ func TestSmallestCounts(t *testing.T) {
 	}
 }
 
+// TestDoubtfulOpening: readings that differ by more than 6 mm are not built on.
+func TestDoubtfulOpening(t *testing.T) {
+	for high, want := range map[float64]bool{567.9: false, 568.1: true} {
+		_, problems := Solve(base(func(b *Bank) { b.Opening.Width = []float64{562, high} }))
+		if len(problems) != 1 || problems[0].Code != "opening-spread" || problems[0].IsError() != want {
+			t.Errorf("%g: %+v", high, problems)
+		}
+	}
+}
+
 // TestOutOfSquare: a parallelogram of 400 x 300 whose upper edge is shifted by 3
 // has diagonals of sqrt(403^2 + 300^2) and sqrt(397^2 + 300^2).
 func TestOutOfSquare(t *testing.T) {

@@ -138,3 +138,24 @@ func TestUnevenReadings(t *testing.T) {
 		}
 	}
 }
+
+// TestOutlier: a reading that stands apart from all others is named, by Dixon's Q: of 12.0, 12.1, 12.2 and x it is
+// (x - 12.2) / (x - 12.0), more than 0.829 from x = 13.17 on; so is one below. Two that agree are no outlier, nor is
+// one that is off by no more than a caliper, nor one of three.
+func TestOutlier(t *testing.T) {
+	for text, want := range map[string]string{
+		"12, 12.1, 13.16, 12.2":                     "",
+		"12, 12.1, 13.18, 12.2":                     "13.18 mm, stands apart from the others, 12 mm to 12.2 mm",
+		"12.1, 12.12, 11.39, 12.08, 12.11":          "11.39 mm, stands apart from the others, 12.08 mm to 12.12 mm",
+		"12.1, 12.11, 12.1, 12.11, 12.1, 12.39":     "",
+		"12.1, 12.11, 12.1, 12.11, 12.7, 12.71":     "",
+		"12.1, 12.11, 12.7":                         "",
+		"12.1, 12.11, 12.1, 12.11, 12.1, 12.42, 12": "12.42 mm",
+	} {
+		_, problems := Read("j.yaml", strings.NewReader("units: mm\nstock: {birch: {thickness: ["+text+"]}}\n"))
+		i := slices.IndexFunc(problems, func(p Problem) bool { return p.Code == CodeUnevenReadings })
+		if (i >= 0) != (want != "") || i >= 0 && !strings.Contains(problems[i].Message, want) {
+			t.Errorf("%s: %v", text, problems)
+		}
+	}
+}

@@ -115,22 +115,27 @@ func (r *reader) stock(s *section, climate *section) joinery.Stock {
 		}
 		stock.Thickness = joinery.Measure(readings...)
 	}
-	r.oneOrder(stock.Thickness, get["thickness"].at)
+	if !r.unlike(stock.Thickness, get["thickness"].at) {
+		r.noOutlier(get["thickness"].lengths, get["thickness"].at)
+	}
 	r.tolerance(&stock.Thickness, get["thickness"], get["tolerance"])
 	r.material(&stock, s, climate)
 	return stock
 }
 
-// oneOrder warns of readings that differ by more than sheets of one order do.
-func (r *reader) oneOrder(t joinery.Thickness, at Position) {
+// unlike warns of readings that differ by more than sheets of one order do, and reports whether they do.
+func (r *reader) unlike(t joinery.Thickness, at Position) bool {
 	minus, plus, err := wood.Tolerance(wood.EN315Sanded, t.Mean)
-	if differ := t.Max - t.Min; err == nil && differ > minus+plus {
-		r.add(Problem{Level: geom.LevelWarning, Code: CodeUnevenReadings,
-			Hint: "look for a mistyped digit and measure again; sheets of two orders are two stocks, or are sorted " +
-				"with `readings-per-sheet`",
-			Message: fmt.Sprintf("the readings of thickness differ by %.1f %% of their mean; "+
-				"EN 315 allows sanded sheets %.1f %%", 100*differ/t.Mean, 100*(minus+plus)/t.Mean)}, at)
+	differ := t.Max - t.Min
+	if err != nil || differ <= minus+plus {
+		return false
 	}
+	r.add(Problem{Level: geom.LevelWarning, Code: CodeUnevenReadings,
+		Hint: "look for a mistyped digit and measure again; sheets of two orders are two stocks, or are sorted " +
+			"with `readings-per-sheet`",
+		Message: fmt.Sprintf("the readings of thickness differ by %.1f %% of their mean; "+
+			"EN 315 allows sanded sheets %.1f %%", 100*differ/t.Mean, 100*(minus+plus)/t.Mean)}, at)
+	return true
 }
 
 // tolerance spreads a single reading as its standard does.

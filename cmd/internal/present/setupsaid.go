@@ -114,7 +114,7 @@ func (m maker) sharedText(o OneSetup, all string, fence, height float64) string 
 		}
 		return fmt.Sprintf("No: %s. %s serve %s: %s.%s", counted, upper(at), all, cost, m.others(fence, height))
 	}
-	said := fmt.Sprintf("The job has one, and boxes do not come out right with it: %s are those of %s; see the "+
+	said := fmt.Sprintf("The job has one, and not all boxes come out right with it: %s are those of %s; see the "+
 		"verdicts above. %s.", at, all, strings.ToUpper(cost[:1])+cost[1:])
 	if best := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight); v.One && best != at {
 		said += fmt.Sprintf(" Better for the corners would be %s: %s.", strings.TrimSuffix(best, ","),
