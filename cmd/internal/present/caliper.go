@@ -98,13 +98,12 @@ func (m maker) checksSaid(s record.CaliperLimits) (said []string) {
 			"caliper reads.", measureNames(s.TooNarrow)))
 	}
 	for _, r := range s.SortBoards {
-		sentence := fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for "+
-			"boards of %s to %s.", r.Stock, measureNames(s.Why), m.atLeast(r.Min), m.atMost(r.Max))
+		thick := m.atLeast(r.Min) + " to " + m.atMost(r.Max)
 		if r.ToOne() {
-			sentence = fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold "+
-				"for boards of %s.", r.Stock, measureNames(s.Why), m.text((r.Min+r.Max)/2))
+			thick = m.text((r.Min + r.Max) / 2)
 		}
-		said = append(said, sentence)
+		said = append(said, fmt.Sprintf("The limits hold for boards of %s of %s. The job has thinner or thicker ones: "+
+			"of them, push a first corner together and measure %s, too.", r.Stock, thick, measureNames(s.Why)))
 	}
 	if s.Lengths {
 		said = append(said, m.lengthRule(s.Longer))
