@@ -8,6 +8,9 @@ func UsualKept(u geom.Unit) [2]float64 {
 	return [2]float64{u.Usual(300, 12), u.Usual(100, 4)}
 }
 
+// WorthSheet is how many seconds at the saw are worth a sheet; common practice, no source.
+const WorthSheet = 600
+
 // UsualMaxWeight is the heaviest board, in kg, that one person puts onto a saw; common
 // practice, no source.
 const UsualMaxWeight = 23.0

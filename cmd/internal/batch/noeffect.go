@@ -51,7 +51,7 @@ func (b Batch) withoutEffect(j *job.Job) (problems []Problem) {
 		}
 	}
 	if !sawn {
-		for _, name := range []string{"prefer", "first-cuts"} {
+		for _, name := range []string{"prefer", "first-cuts", "times"} {
 			say("sheets."+name, "no saw takes a sheet apart", harmless)
 		}
 	}

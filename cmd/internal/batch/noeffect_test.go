@@ -140,6 +140,7 @@ drawers:
 		{"diameter: 6", "engrave: no", "method: free", "", "", ""},
 		{"diameter: 6", "tabs: {}", "prefer: little-time", "", "", "prefer"},
 		{"diameter: 6", "tabs: {}", "first-cuts: rip", "", "", "first-cuts"},
+		{"diameter: 6", "tabs: {}", "times: {cut: 30 s}", "", "", "times"},
 		{"diameter: 6", "tabs: {}", "prefer: little-time", "", "380 x 120 x 420, cutter: {kind: saw, width: 6.2}", ""},
 		{"diameter: 6", "overcut: 2", "method: free", "", "", ""},
 		{"diameter: 6", "relief: {profile: t-bone}", "method: free", "", "380 x 120 x 420, joint: box-joint", ""},

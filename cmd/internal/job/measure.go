@@ -28,6 +28,7 @@ var (
 	stiffnesses  = []measure{{unit: "N/mm2", scale: 1}, {unit: "", scale: 1}, {unit: "MPa", scale: 1}, {unit: "GPa", scale: 1000}, {unit: "psi", scale: 0.00689475729}}
 	feeds        = []measure{{unit: "mm/min", scale: 1}, {unit: "m/min", scale: 1000}, {unit: "in/min", scale: 25.4}}
 	speeds       = []measure{{unit: "rpm", scale: 1}, {unit: "", scale: 1}}
+	periods      = []measure{{unit: "s", scale: 1}, {unit: "min", scale: 60}}
 	ratios       = []measure{{unit: "", scale: 1}}
 )
 

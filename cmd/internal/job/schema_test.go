@@ -21,8 +21,9 @@ var keyPaths = strings.Fields(`
 	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.edge-banding stock.*.edge-banding.thickness stock.*.edge-banding.price stock.*.kerf
 	preview cad paper paper.size paper.labels paper.label-columns paper.label-rows
 	templates templates.stock templates.bed templates.register templates.pin-diameter templates.slot-width templates.roll-width
-	sheets sheets.method sheets.stages sheets.first-cuts sheets.prefer sheets.kerf sheets.trim
-	sheets.flip-on sheets.pin-distance sheets.min-offcut sheets.max-weight
+	sheets sheets.method sheets.stages sheets.first-cuts sheets.prefer sheets.times
+	sheets.times.setting sheets.times.guide sheets.times.cut sheets.times.turn sheets.times.helper sheets.kerf
+	sheets.trim sheets.flip-on sheets.pin-distance sheets.min-offcut sheets.max-weight
 	machines machines.saw machines.saw.max-height machines.saw.max-width machines.saw.rip-capacity machines.saw.crosscut-capacity machines.saw.max-length-on-sled
 	machines.saw.min-length-on-end machines.saw.max-length-on-end machines.saw.min-length-along-fence machines.saw.min-width-on-end machines.saw.min-width-along-fence
 	machines.router-table machines.router-table.max-height machines.router-table.max-width machines.router-table.fence-capacity machines.router-table.crosscut-capacity

@@ -2,9 +2,11 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"drawerwright/geom"
+	"drawerwright/geom/breakdown"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/sheet"
 )
@@ -21,11 +23,12 @@ const (
 	MethodFree       = "free"
 )
 
-// The words for which of the layouts that cost as little is taken.
+// The words for which layout is taken.
 const (
 	PreferSettings = "few-settings"
 	PreferTime     = "little-time"
 	PreferOffcut   = "large-offcut"
+	PreferSheet    = "sheet-for-time"
 )
 
 // The words for how the first cuts of a sheet run.
@@ -33,6 +36,30 @@ const (
 	FirstRip      = "rip"
 	FirstCrosscut = "crosscut"
 )
+
+// timesAtSaw are what a shop can say of its work at the saw.
+var timesAtSaw = []struct {
+	name, doc string
+	of        func(*breakdown.Times) *int
+}{
+	{"setting", "Setting fence or stop, with a test cut that is measured",
+		func(t *breakdown.Times) *int { return &t.Setting }},
+	{"guide", "Measuring, laying and clamping a guide", func(t *breakdown.Times) *int { return &t.Guide }},
+	{"cut", "What one cut takes", func(t *breakdown.Times) *int { return &t.Cut }},
+	{"turn", "Turning a board, or fetching it, and laying it against the fence",
+		func(t *breakdown.Times) *int { return &t.Turn }},
+	{"helper", "What a cut takes longer with a board that needs two people",
+		func(t *breakdown.Times) *int { return &t.Helper }},
+}
+
+var timeKeys = func() (keys []key) {
+	for _, k := range timesAtSaw {
+		usual := breakdown.UsualTimes
+		keys = append(keys, key{name: k.name, form: formMeasure, measures: periods, max: maxTime, doc: k.doc,
+			fallback: fmt.Sprintf("%d s", *k.of(&usual)), example: fmt.Sprintf("%d s", *k.of(&usual)/2), why: noSource})
+	}
+	return keys
+}()
 
 var sheetKeys = []key{
 	{name: "method", form: formWord, words: []string{MethodGuillotine, MethodFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
@@ -45,9 +72,15 @@ var sheetKeys = []key{
 			"grain), or across it",
 		without: "as it costs least, then as `prefer` says", example: "rip", with: "method: guillotine",
 		why: "a long sheet is hard to crosscut on a table saw, and a wide one is past the fence"},
-	{name: "prefer", form: formWord, words: []string{PreferSettings, PreferTime, PreferOffcut}, fallback: PreferSettings,
-		doc:     "Which of the layouts that cost as little a saw cuts: with the fewest settings of fence, stop and guide, in the least time, or with the largest offcut",
-		example: "large-offcut", why: "each setting is a place for a mistake; minutes are by usual times, common practice, no source"},
+	{name: "prefer", form: formWord, words: []string{PreferSettings, PreferTime, PreferOffcut, PreferSheet},
+		fallback: PreferSettings,
+		doc: "Which of the layouts that cost as little a saw cuts: with the fewest settings of fence, stop and " +
+			"guide, in the least time, or with the largest offcut; sheet-for-time takes a sheet more where that " +
+			"saves " + fmt.Sprint(sheet.WorthSheet/60) + " minutes at the saw",
+		example: "large-offcut", why: "each setting is a place for a mistake; " + noSource},
+	{name: "times", form: formSection, keys: timeKeys, without: "usual times hold",
+		doc: "What work at the saw takes in the shop, by which minutes are told and layouts chosen", why: noSource,
+		example: "{setting: 2 min, cut: 30 s}"},
 	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: both(sheet.UsualKerf) + " for saws; for routers the bit or the overcut and " + mm(mill.MinWaste),
 		example: "3.2"},
 	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: both(sheet.UsualTrim) + " for saws; for routers what bit and overcut take, " + mm(mill.MinWaste) + " and what the sheets may be short",
@@ -99,6 +132,7 @@ const (
 
 const (
 	maxStages             = 9
+	maxTime               = 3600     // s
 	maxSheetKerf, maxTrim = 100, 200 // mm
 	maxSheetSizes         = 20       // of one stock: more than any list of a mill
 	maxSheetCount         = 100_000  // of one size
@@ -111,7 +145,7 @@ const (
 // Sheets are the rules by which parts are laid out on sheets.
 type Sheets struct {
 	Method    string     // MethodGuillotine, MethodFree or "", which leaves it to the machine
-	Prefer    string     // PreferSettings, PreferTime or PreferOffcut
+	Prefer    string     // PreferSettings, PreferTime, PreferOffcut or PreferSheet
 	Stages    int        // 0 for any number
 	FirstCuts string     // FirstRip, FirstCrosscut or "" for either
 	Kerf      float64    // mm; 0 leaves it to the machine
@@ -121,6 +155,7 @@ type Sheets struct {
 	Pins      float64    // mm from the end of the shortest sheet to a pin; 0 is chosen
 	MinOffcut [2]float64 // mm, the longer and the shorter side of the least offcut
 	MaxWeight float64    // kg
+	Times     breakdown.Times
 	Of        map[string]StockSheets
 }
 
@@ -156,6 +191,10 @@ func (b *builder) sheets() Sheets {
 		Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0),
 		FlipOn: get["flip-on"].text, Pins: get["pin-distance"].mm(0),
 		MinOffcut: [2]float64{get["min-offcut"].mm(0), get["min-offcut"].mm(1)}, MaxWeight: get["max-weight"].number, Of: make(map[string]StockSheets)}
+	times := b.sub(b.sub(b.root, "sheets", sheetKeys), "times", timeKeys).values
+	for _, k := range timesAtSaw {
+		*k.of(&s.Times) = int(math.Round(times[k.name].number))
+	}
 	s.NoTrim = get["trim"].given && s.Trim == 0
 	if s.FlipOn == FlipOnStops && get["pin-distance"].given {
 		b.fail(CodeNoEffect, get["pin-distance"].at, "delete it, or write `flip-on: pins`",

@@ -73,7 +73,9 @@ var titles = map[string]string{
 	"slot-width": "Slot for the pencil", "roll-width": "Width of the paper roll", "templates.register": "Registration pins",
 	"method": "How sheets are cut", "stages": "Turns of the saw", "trim": "Trim of the edges", "flip-on": "Turned over on",
 	"pin-distance": "Distance of the pins", "min-offcut": "Smallest offcut to keep",
-	"first-cuts": "First cuts of a sheet", "prefer": "Layout to prefer", "max-weight": "Heaviest sheet to handle",
+	"first-cuts": "First cuts of a sheet", "prefer": "Layout to prefer", "times": "Times at the saw",
+	"times.setting": "Setting of fence or stop", "times.guide": "Laying of a guide", "times.cut": "One cut",
+	"times.turn": "Turning a board", "times.helper": "With a second person", "max-weight": "Heaviest sheet to handle",
 	"sheets.kerf": "Saw kerf",
 
 	// Climate.

@@ -87,13 +87,16 @@ func (d *drawing) sheetRules() string {
 	}
 	if d.odds(2, "way") {
 		e.say("method", "guillotine")
+		if d.odds(3, "timed") {
+			e.say("times", "{setting: %d s, cut: %d min}", d.between(0, 300, "to set"), d.between(0, 3, "to cut"))
+		}
 		if d.odds(3, "begun") {
 			e.say("first-cuts", "%s", d.word("first cuts", "rip", "crosscut"))
 		}
 		if d.odds(2, "staged") {
 			e.say("stages", "%d", d.between(2, 4, "stages"))
 		} else {
-			e.say("prefer", "%s", d.word("preferred", "few-settings", "little-time", "large-offcut"))
+			e.say("prefer", "%s", d.word("preferred", "few-settings", "little-time", "large-offcut", "sheet-for-time"))
 		}
 	}
 	if d.job.Machine == "router" { // bits need more room than blades

@@ -196,13 +196,13 @@ func cutsText(out *Printed, k record.SheetStock, u geom.Unit) {
 	}
 }
 
-// choicesText prints the layouts that cost as little, where there is a choice.
+// choicesText prints the layouts from which there is to choose, where there is a choice.
 func choicesText(out *Printed, k record.SheetStock, u geom.Unit) {
 	if len(k.Choices) == 0 {
 		return
 	}
-	t := NewTable(Words("prefer"), Numbers("boards"), Numbers("settings"), Numbers("cuts"), Numbers("stages"),
-		Numbers("minutes"), In("largest offcut", u.String()), Words(""))
+	t := NewTable(Words("prefer"), Numbers("boards"), Numbers("cost"), Numbers("settings"), Numbers("cuts"),
+		Numbers("turns"), Numbers("minutes"), In("largest offcut", u.String()), Words(""))
 	for _, c := range k.Choices {
 		offcut, taken := "-", ""
 		if c.Offcut[0] > 0 {
@@ -211,12 +211,14 @@ func choicesText(out *Printed, k record.SheetStock, u geom.Unit) {
 		if c.Taken {
 			taken = "this one"
 		}
-		t.Add(c.Prefer, fmt.Sprint(c.Sheets), fmt.Sprint(c.Settings), fmt.Sprint(c.Cuts), fmt.Sprint(c.Stages),
-			fmt.Sprint(c.Minutes), offcut, taken)
+		t.Add(strings.Join(c.Prefer, ", "), fmt.Sprint(c.Sheets), fmt.Sprintf("%.2f", c.Cost), fmt.Sprint(c.Settings),
+			fmt.Sprint(c.Cuts), fmt.Sprint(c.Turns), fmt.Sprint(c.Minutes), offcut, taken)
 	}
-	fmt.Fprintln(out, "Layouts that cost as little, for `prefer:` in the section sheets; settings are of fence, "+
-		"stop and guide, minutes by usual times "+
-		"(common practice, no source):")
+	if k.Choices[0].Cost == k.Choices[len(k.Choices)-1].Cost {
+		t = t.Without(2) // only the last can cost more
+	}
+	fmt.Fprintln(out, "Layouts to choose from, by `prefer:` in the section sheets; settings are of fence, stop and "+
+		"guide, minutes by the `times:` there or usual ones (common practice, no source):")
 	t.Print(out, "")
 }
 

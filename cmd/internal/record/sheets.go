@@ -59,13 +59,15 @@ type SheetStock struct {
 	Choices        []SheetChoice     `json:"choices,omitempty"`
 }
 
-// SheetChoice is a layout that costs as little, by what is preferred.
+// SheetChoice is a layout that can be cut, by what is preferred.
 type SheetChoice struct {
-	Prefer   string    `json:"prefer"`
+	Prefer   []string  `json:"prefer"`
 	Taken    bool      `json:"taken,omitempty"`
 	Sheets   int       `json:"sheets"`
 	Settings int       `json:"settings"`
+	Cost     float64   `json:"cost,omitempty"`
 	Cuts     int       `json:"cuts"`
+	Turns    int       `json:"turns"`
 	Stages   int       `json:"stages"`
 	Minutes  int       `json:"minutes"`
 	Offcut   [2]Length `json:"offcut"` // the largest

@@ -30,11 +30,11 @@ func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 		Flipped: s.RotatedSheets, Routed: s.Routed, Grained: s.Grained(), GrainAcross: s.GrainAcross,
 		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed,
 		Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Unplaced: []Shortfall{}, Cuts: []SawCut{},
-		SettingChanges: breakdown.Moves(s.Cuts), SawMinutes: sawMinutes(breakdown.Seconds(s.Cuts))}
+		SettingChanges: breakdown.Moves(s.Cuts), SawMinutes: sawMinutes(s.Times.Seconds(s.Cuts))}
 	for _, c := range s.Choices {
-		out.Choices = append(out.Choices, SheetChoice{Prefer: c.Prefer, Taken: c.Taken, Sheets: c.Sheets, Settings: c.Settings,
-			Cuts: c.Cuts, Stages: c.Stages, Minutes: sawMinutes(c.Seconds),
-			Offcut: [2]Length{fromNM(c.Offcut.Length), fromNM(c.Offcut.Width)}})
+		out.Choices = append(out.Choices, SheetChoice{Prefer: c.Prefer, Taken: c.Taken, Sheets: c.Sheets,
+			Cost: Money(c.Cost), Settings: c.Settings, Cuts: c.Cuts, Turns: c.Turns, Stages: c.Stages,
+			Minutes: sawMinutes(c.Seconds), Offcut: [2]Length{fromNM(c.Offcut.Length), fromNM(c.Offcut.Width)}})
 	}
 	if !s.Routed {
 		out.RipCapacity, out.SledCapacity = fromNM(int64(s.Capacity.Rip)), fromNM(int64(s.Capacity.Crosscut))

@@ -138,7 +138,7 @@ func Tree() string {
 			section(steps[len(steps)-1], e.Path+".", len(steps)-1, e.Keys)
 		}
 	}
-	return "Entries of the job file; * is required. More: drawerwright explain router.tabs\n\n" + drawn(all)
+	return "Entries of the job file; * is required. More: drawerwright explain router.tabs\n" + drawn(all)
 }
 
 // drawn writes branches, short ones side by side.

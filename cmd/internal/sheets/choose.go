@@ -8,28 +8,38 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/geom/breakdown"
 	"drawerwright/geom/nest"
+	"drawerwright/geom/sheet"
 )
 
-// Choice is a layout that costs as little as the least that was found, by what is preferred, and what it is like at
-// the saw.
+// Choice is a layout that can be cut, what it is the best by, and what it is like at the saw.
 type Choice struct {
-	Prefer                         string
-	Sheets, Settings, Cuts, Stages int
-	Seconds                        int
-	Offcut                         nest.Offcut // the largest that is kept, none without
-	Taken                          bool
+	Prefer                                []string // the words of the job file that take it
+	Sheets, Settings, Cuts, Turns, Stages int
+	Cost                                  float64
+	Seconds                               int
+	Offcut                                nest.Offcut // the largest that is kept, none without
+	Taken                                 bool
+	missing, bought                       int
 }
 
-// preferences are the orders in which layouts of one cost are taken.
-var preferences = []struct {
+// preference is an order in which layouts are taken.
+type preference struct {
 	name string
 	of   func(a, b Choice) int
-}{
+}
+
+// preferences are those among layouts that cost as little. Of the rest, fewer turns of boards come first.
+var preferences = []preference{
 	{job.PreferSettings, func(a, b Choice) int {
-		return cmp.Or(a.Settings-b.Settings, a.larger(b), a.Seconds-b.Seconds)
+		return cmp.Or(a.Settings-b.Settings, a.Turns-b.Turns, a.larger(b), a.Seconds-b.Seconds)
 	}},
-	{job.PreferTime, func(a, b Choice) int { return cmp.Or(a.Seconds-b.Seconds, a.larger(b)) }},
-	{job.PreferOffcut, func(a, b Choice) int { return cmp.Or(a.larger(b), a.Seconds-b.Seconds) }},
+	{job.PreferTime, func(a, b Choice) int { return cmp.Or(a.Seconds-b.Seconds, a.Turns-b.Turns, a.larger(b)) }},
+	{job.PreferOffcut, func(a, b Choice) int { return cmp.Or(a.larger(b), a.Turns-b.Turns, a.Seconds-b.Seconds) }},
+}
+
+// compare puts layouts in order by the pieces that they leave, what they cost, and their sheets.
+func (c Choice) compare(with Choice) int {
+	return cmp.Or(c.missing-with.missing, cmp.Compare(c.Cost, with.Cost), c.bought-with.bought)
 }
 
 // larger compares the largest offcuts, the larger first.
@@ -48,8 +58,8 @@ const triedEffort = Effort / 4
 // mostTried is how many different pieces are laid out again; of more, each layout takes its time.
 const mostTried = 300
 
-// choose takes, of layouts that cost no more than the least that was found, the one that is preferred, where a saw
-// takes the sheets apart and is free to do so in any number of stages.
+// choose takes, of layouts that cost as little as the least that was found, or a sheet more where that is worth it, the
+// one that is preferred, where a saw takes the sheets apart and is free to do so in any number of stages.
 func (s *Stock) choose(ctx context.Context, o Search, least nest.Layout) error {
 	if s.Routed || s.Rules.Method != nest.Guillotine || s.Rules.Stages > 0 || len(s.Pieces) > mostTried {
 		s.first = s.Rules.First
@@ -69,35 +79,56 @@ func (s *Stock) choose(ctx context.Context, o Search, least nest.Layout) error {
 		}
 		stocks, choices = append(stocks, t), append(choices, t.choice())
 	}
-	best := 0
-	var list []Choice
-	for _, p := range preferences {
-		at := 0
-		for i := range choices {
-			if p.of(choices[i], choices[at]) < 0 {
-				at = i
-			}
+	list := listed(choices, cmp.Or(s.Prefer, job.PreferSettings))
+	at := slices.IndexFunc(list, func(n int) bool { return choices[n].Taken })
+	*s = stocks[list[at]]
+	if len(list) > 1 {
+		for _, n := range list {
+			s.Choices = append(s.Choices, choices[n])
 		}
-		c := choices[at]
-		c.Prefer = p.name
-		if p.name == cmp.Or(s.Prefer, job.PreferSettings) {
-			best, c.Taken = at, true
-		}
-		list = append(list, c)
-	}
-	*s = stocks[best]
-	taken := list[slices.IndexFunc(list, func(c Choice) bool { return c.Taken })]
-	if slices.ContainsFunc(list, func(c Choice) bool { return !c.like(taken) }) {
-		s.Choices = list
 	}
 	return nil
 }
 
-// like reports whether two layouts are alike but for what they are preferred by.
-func (c Choice) like(as Choice) bool {
-	c.Prefer, c.Taken, as.Prefer, as.Taken = "", false, "", false
-	c.Offcut.X, c.Offcut.Y, as.Offcut.X, as.Offcut.Y = 0, 0, 0, 0
-	return c == as
+// listed are the places of the layouts from which there is to choose, each of which is the best by a preference; the
+// one by the word that is given is taken.
+func listed(choices []Choice, word string) (list []int) {
+	best := func(of func(a, b Choice) int, may func(Choice) bool) int {
+		at := -1
+		for i, c := range choices {
+			if may(c) && (at < 0 || of(c, choices[at]) < 0) {
+				at = i
+			}
+		}
+		return at
+	}
+	add := func(word string, at int) {
+		if !slices.Contains(list, at) {
+			list = append(list, at)
+		}
+		choices[at].Prefer = append(choices[at].Prefer, word)
+	}
+	least := slices.MinFunc(choices, Choice.compare)
+	cheap := func(c Choice) bool { return c.compare(least) <= 0 }
+	for _, p := range preferences {
+		add(p.name, best(p.of, cheap))
+	}
+	quick := preferences[1]
+	quickest := choices[best(quick.of, cheap)]
+	more := best(quick.of, func(c Choice) bool {
+		saved := quickest.Seconds - c.Seconds
+		return c.missing == least.missing && c.bought == least.bought+1 && saved >= sheet.WorthSheet
+	})
+	switch {
+	case more >= 0:
+		add(job.PreferSheet, more)
+	case word == job.PreferSheet:
+		word = quick.name
+	}
+	for _, n := range list {
+		choices[n].Taken = slices.Contains(choices[n].Prefer, word)
+	}
+	return list
 }
 
 // began is a layout with how its first cuts run.
@@ -106,8 +137,7 @@ type began struct {
 	first nest.First
 }
 
-// tried are layouts in few stages, their first cuts along a sheet or across it, that leave no more pieces and cost no
-// more than the least.
+// tried are layouts in few stages, their first cuts along a sheet or across it.
 func (s *Stock) tried(ctx context.Context, o Search, least nest.Layout) (list []began) {
 	for _, first := range [...]nest.First{nest.FirstAlongX, nest.FirstAlongY} {
 		for _, n := range fewStages {
@@ -117,7 +147,7 @@ func (s *Stock) tried(ctx context.Context, o Search, least nest.Layout) (list []
 			}
 			r.First, r.Stages = first, n
 			l, err := o.lay(ctx, s.Pieces, s.Sheets, r)
-			if err != nil || l.Missing() > least.Missing() || l.Cost > least.Cost || l.Count > least.Count {
+			if err != nil {
 				continue
 			}
 			// What is known of any layout is known of it too.
@@ -130,8 +160,9 @@ func (s *Stock) tried(ctx context.Context, o Search, least nest.Layout) (list []
 
 // choice is what the layout that was taken is like at the saw.
 func (s *Stock) choice() Choice {
-	c := Choice{Sheets: len(s.Layout.Sheets), Settings: breakdown.Settings(s.Cuts), Stages: breakdown.Stages(s.Cuts),
-		Seconds: breakdown.Seconds(s.Cuts)}
+	c := Choice{Sheets: len(s.Layout.Sheets), Settings: breakdown.Settings(s.Cuts), Turns: breakdown.Turns(s.Cuts),
+		Stages: breakdown.Stages(s.Cuts), Seconds: s.Times.Seconds(s.Cuts), Cost: s.Layout.Cost,
+		missing: s.Layout.Missing(), bought: s.Layout.Count}
 	for _, k := range s.Cuts {
 		c.Cuts += k.Count
 	}

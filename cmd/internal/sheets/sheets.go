@@ -73,7 +73,8 @@ type Stock struct {
 	FirstMore     More       // than layouts whose first cuts run as they may
 	Prefer        string     // of layouts that cost as little, by the word of the job file
 	Choices       []Choice   // what each word would take, where they differ
-	MaxWeight     float64    // kg that one person puts onto a saw
+	Times         breakdown.Times
+	MaxWeight     float64 // kg that one person puts onto a saw
 	Capacity      Capacity
 }
 
@@ -201,7 +202,7 @@ func (p Plan) file(stock string) string {
 func (r order) asked(wide bool) (Stock, *Problem) {
 	b, stock, groups := r.b, r.stock, r.groups
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, Measured: of.Measured, LotOf: of.LotOf, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Prefer: b.Sheets.Prefer, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
+	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, Measured: of.Measured, LotOf: of.LotOf, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Prefer: b.Sheets.Prefer, Times: b.Sheets.Times, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		MinOffcut: [2]geom.Length{geom.LengthOf(b.Sheets.MinOffcut[0]), geom.LengthOf(b.Sheets.MinOffcut[1])},
 		Allowance: geom.LengthOf(sheet.UsualAllowance(b.Units)), Rules: nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
@@ -327,8 +328,9 @@ type Cutting struct {
 // Listed lays a list out by itself.
 func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Options) (Plan, error) {
 	s := Stock{Name: name, File: job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules,
-		Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity, Allowance: geom.LengthOf(sheet.UsualAllowance(c.Units)),
-		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets)}
+		Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity, Times: breakdown.UsualTimes,
+		Allowance: geom.LengthOf(sheet.UsualAllowance(c.Units)),
+		Pieces:    l.Pieces, Sheets: slices.Clone(l.Sheets)}
 	trim := int64(c.Trim)
 	for i := range s.Sheets {
 		if !s.Sheets[i].Offcut { // whose size is clean
