@@ -109,6 +109,9 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	l, err := readyWith(file, b.json, s, func(drawers int) { restore = limitMemory(drawers) },
 		func(l *loaded) error { return b.stock.lay(ctx, l, sheets.Search{}, s) })
 	if err != nil {
+		if left, _ := os.ReadDir(b.dir); len(left) > 0 && !b.json {
+			s.complain("%s stays as it was: it is not of this job as it is now.", plain(b.dir))
+		}
 		return err
 	}
 	l.Plan.Looks, l.Job = b.looks, nil // whose problems have their places by now

@@ -95,13 +95,16 @@ func boxesOf(rows []Drawer) []advice.Box {
 	return boxes
 }
 
+// seen is by how much two lengths differ that are printed unlike in any unit, in mm.
+const seen = geom.InchMM / 1000
+
 // outOfLimits says what a measure is likely, and what it may be.
 func outOfLimits(m fit.SimulatedMeasure) geom.Diagnosis {
 	mm := func(v float64) geom.Caliper { return geom.Caliper(v) }
 	judged := func(v float64) geom.Judged { return geom.Judged{MM: v, Right: m.Limits(), Fixed: true} }
 	fact := geom.Sentencef("%s: likely %s to %s, right is %s: %s", m.Short(), judged(m.Min), judged(m.Max),
 		geom.RightIs{Interval: m.Limits(), Fixed: true}, m.Words())
-	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {
+	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit+seen {
 		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.UpperLimit-m.LowerLimit), mm(m.Max-m.Min))
 	}
 	return m.Misfit(geom.Diagnosis{
@@ -147,7 +150,7 @@ func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sent
 	if h.Need == 0 && h.Halved.Fraction >= m.Right.Fraction+advice.Noticeable {
 		said = geom.Sentencef("%s; with half of it %s", said, h.Halved)
 	}
-	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {
+	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit+seen {
 		said = geom.Sentencef("%s; or take a slide that allows more", said)
 	}
 	return said, asked

@@ -70,8 +70,8 @@ func (b *builder) plan(j *Job) {
 			}
 		}
 		if len(groups) == 0 && sound && !b.lost {
-			b.add(Problem{Level: geom.LevelNote, Code: CodeNoEffect, Message: "group-openings does nothing here: no two openings of drawers that are made alike differ, by up to " + geom.LengthOf(opening.DefaultGroupOpenings).Text(b.units),
-				Hint: "delete it, or give such drawers the same stocks, joints and slides"}, asked.at)
+			b.add(Problem{Level: geom.LevelNote, Code: CodeNoEffect, Message: "group-openings does nothing here: no two openings of drawers that are made alike differ by so little, up to " + geom.LengthOf(opening.DefaultGroupOpenings).Text(b.units) + ", that boxes of one size serve both",
+				Hint: "delete it, or give drawers of openings that are so near the same stocks, joints and slides"}, asked.at)
 		}
 	}
 	j.Drawers = make([]Drawer, 0, min(drawers, maxDrawers))

@@ -220,6 +220,9 @@ func faults(out *Printed, list []record.Checked) {
 	for _, c := range list {
 		for _, f := range c.Faults {
 			about := f.Part
+			if about == f.File {
+				about = ""
+			}
 			if about != "" {
 				about += ": "
 			}
@@ -389,8 +392,16 @@ func trouble(out *Printed, p record.Proof, u geom.Unit) {
 		say("%s", r)
 	}
 	for _, o := range p.Overlaps {
-		say("%s and %s overlap by %.1f mm3", o.A, o.B, o.Volume)
+		say("%s and %s overlap by %s", o.A, o.B, volume(o.Volume, u))
 	}
+}
+
+// volume writes one given in cubic millimeters.
+func volume(mm3 float64, u geom.Unit) string {
+	if u == geom.Inch {
+		return fmt.Sprintf("%.4f cubic in", mm3/(geom.InchMM*geom.InchMM*geom.InchMM))
+	}
+	return fmt.Sprintf("%.1f mm3", mm3)
 }
 
 // room says how much there is, or lacks.

@@ -5,6 +5,7 @@ import (
 	"encoding/binary"
 	"errors"
 	"fmt"
+	"io/fs"
 	"math"
 	"strconv"
 
@@ -53,6 +54,10 @@ func (c *checking) file(name string, read Read) ([]byte, bool) {
 
 // missing says that a file cannot be read.
 func (c *checking) missing(name string, err error) {
+	var of *fs.PathError
+	if errors.As(err, &of) { // which names the file again
+		err = of.Err
+	}
 	c.fault("missing-file", place{c.out.Name, name, 0}, rebuild, "the file cannot be read: %v", err)
 }
 
