@@ -164,11 +164,10 @@ func ceiling(v float64) int { return int(math.Ceil(v - 1e-6)) }
 // made, fewThresholds the same where there are very many kinds.
 const maxThresholds, fewThresholds = 40, 6
 
-// dual is the best bound on the number of sheets from products of dual feasible
-// functions, one for each direction: pieces get sizes by them of which
-// no sheet holds more than one by one (S. P. Fekete, J. Schepers, 2001; from memory). A
-// piece that may be turned counts by the way in which it is smaller.
-func (t *task) dual(z size) int {
+// products gives each product of two dual feasible functions, one for each direction: sizes of kinds of
+// which no sheet holds more than one by one (S. P. Fekete, J. Schepers, 2001; from memory). A piece that
+// may be turned counts by the way in which it is smaller.
+func (t *task) products(z size, most int, do func(of func(kind) float64)) {
 	var ws, hs []int64
 	for _, k := range t.kinds {
 		ws, hs = append(ws, k.w), append(hs, k.h)
@@ -176,25 +175,34 @@ func (t *task) dual(z size) int {
 			ws, hs = append(ws, k.h), append(hs, k.w)
 		}
 	}
-	most := maxThresholds
-	if len(t.kinds) > manyKinds {
-		most = fewThresholds
-	}
 	fs, gs := functions(ws, z.w, most), functions(hs, z.h, most)
-	best := 0
 	for _, f := range fs {
 		for _, g := range gs {
-			sum := 0.0
-			for i, k := range t.kinds {
+			do(func(k kind) float64 {
 				v := float64(f.of(k.w) * g.of(k.h))
 				if k.turn {
 					v = min(v, float64(f.of(k.h)*g.of(k.w)))
 				}
-				sum += float64(v * float64(t.demand[i]))
-			}
-			best = max(best, ceiling(sum))
+				return v
+			})
 		}
 	}
+}
+
+// dual is the best bound on the number of sheets from products of dual feasible functions.
+func (t *task) dual(z size) int {
+	most := maxThresholds
+	if len(t.kinds) > manyKinds {
+		most = fewThresholds
+	}
+	best := 0
+	t.products(z, most, func(of func(kind) float64) {
+		sum := 0.0
+		for i, k := range t.kinds {
+			sum += float64(of(k) * float64(t.demand[i]))
+		}
+		best = max(best, ceiling(sum))
+	})
 	return best
 }
 

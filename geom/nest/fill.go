@@ -13,6 +13,14 @@ type kind struct {
 	only sizeSet
 }
 
+// ways are the rectangles that a kind can lie as.
+func (k kind) ways() []extent {
+	if k.turn && k.w != k.h {
+		return []extent{{k.w, k.h}, {k.h, k.w}}
+	}
+	return []extent{{k.w, k.h}}
+}
+
 // sizeSet is the sizes of sheets that a kind may lie on; 0 is all.
 type sizeSet uint64
 
