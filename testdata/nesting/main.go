@@ -2,7 +2,7 @@
 // jobs of this project's own, checks every layout, and prints the table of
 // README.md beside this file:
 //
-//	go run ./testdata/nesting FOLDER
+//	go run ./testdata/nesting [-rows EXPRESSION] [-instances EXPRESSION] [-list] FOLDER
 //
 // The folder holds the instances as JSON, as DEVELOPERS.md says; they are not part of
 // the project. A missing folder or file is a failure.
@@ -17,6 +17,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"regexp"
 	"runtime"
 	"slices"
 	"syscall"
@@ -28,11 +29,15 @@ import (
 func main() {
 	log.SetFlags(0)
 	log.SetPrefix("nesting: ")
+	b := bench{rows: regexp.MustCompile(""), names: regexp.MustCompile("")}
+	flag.TextVar(b.rows, "rows", b.rows, "lay out the rows alone whose name this `expression` matches")
+	flag.TextVar(b.names, "instances", b.names, "lay out the instances alone whose name this `expression` matches")
+	flag.BoolVar(&b.list, "list", false, "list the instances that are not at the best known")
 	flag.Parse()
 	if flag.NArg() != 1 {
 		log.Fatal("which folder are the instances in?")
 	}
-	dir := flag.Arg(0)
+	b.dir = flag.Arg(0)
 	fmt.Printf("%s, %d processors\n\n", runtime.Version(), runtime.NumCPU())
 	fmt.Println("| what | sheets | goal | best known, or bound | proven best | longest | all |")
 	fmt.Println("|---|---|---|---|---|---|---|")
@@ -45,18 +50,25 @@ func main() {
 		{nest.Guillotine, true, "RG_3stage", "3,480"}, {nest.Free, true, "RF_by_dominance", "3,465"},
 	} {
 		title := fmt.Sprintf("bin packing, %s, %s", m.way, how(m.turn))
-		set{"bwmv", title, m.way, m.turn, m.best, m.goal, 200}.lay(dir)
+		b.lay(set{"bwmv", title, m.way, m.turn, m.best, m.goal, 200})
 	}
 	for _, s := range []set{
 		{"csp_demand_classic", "cutting stock, classic", nest.Guillotine, false, "OG_3stage_homog_V", "251", 3000},
 		{"csp_demand_atp", "cutting stock, large", nest.Guillotine, false, "OG_3stage_homog_V", "211", 3000},
 		{"furniture_a", "furniture orders", nest.Guillotine, false, "OG", "1.5 % over the bound", 1500},
 	} {
-		s.lay(dir)
+		b.lay(s)
 	}
-	strips(dir, false, "15")
-	strips(dir, true, "")
-	shop()
+	b.strips(false, "15")
+	b.strips(true, "")
+	b.shop()
+}
+
+// bench is what is laid out of a folder.
+type bench struct {
+	dir         string
+	rows, names *regexp.Regexp
+	list        bool
 }
 
 // instance is one of a file.
@@ -80,15 +92,15 @@ func (in instance) pieces(turn bool) (out []nest.Piece) {
 	return out
 }
 
-func read(dir, name string) []instance {
-	data, err := os.ReadFile(filepath.Join(dir, name+".json"))
+func (b *bench) read(name string) (list []instance) {
+	data, err := os.ReadFile(filepath.Join(b.dir, name+".json"))
 	check(err)
 	var file struct{ Instances []instance }
 	check(json.Unmarshal(data, &file))
 	if len(file.Instances) == 0 {
 		log.Fatalf("%s has no instances", name)
 	}
-	return file.Instances
+	return slices.DeleteFunc(file.Instances, func(in instance) bool { return !b.names.MatchString(in.Name) })
 }
 
 func check(err error) {
@@ -107,11 +119,14 @@ type set struct {
 	effort      int
 }
 
-// lay lays out all instances of the file in a folder.
-func (s set) lay(dir string) {
+// lay lays out the instances of a set's file.
+func (b *bench) lay(s set) {
+	if !b.rows.MatchString(s.title) {
+		return
+	}
 	var sheets, best, bound, proven int
 	var all, longest time.Duration
-	list := read(dir, s.file)
+	list := b.read(s.file)
 	for _, in := range list {
 		board := nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}
 		l, took := lay(in.pieces(s.turn), board, nest.Rules{Method: s.way}, s.effort)
@@ -119,6 +134,9 @@ func (s set) lay(dir string) {
 		bound += l.MinSheets
 		if v := in.Best[s.best]; v != nil {
 			best += *v
+			if b.list && l.Count != *v {
+				log.Printf("%s: %s takes %d sheets, best known %d, at least %d, %.2f s", s.title, in.Name, l.Count, *v, l.MinSheets, took.Seconds())
+			}
 		}
 		if l.Optimal() {
 			proven++
@@ -135,9 +153,13 @@ func (s set) lay(dir string) {
 }
 
 // strips lays all pieces of each instance on the one sheet that they fill without waste.
-func strips(dir string, turn bool, goal string) {
+func (b *bench) strips(turn bool, goal string) {
+	title := "sheets filled without waste, free, " + how(turn)
+	if !b.rows.MatchString(title) {
+		return
+	}
 	var all, longest time.Duration
-	list := read(dir, "hopper_turton_c")
+	list := b.read("hopper_turton_c")
 	reached := 0
 	for _, in := range list {
 		s := nest.Sheet{Name: in.Name, Length: in.Strip, Width: in.High, Count: 1, Price: 1}
@@ -148,8 +170,8 @@ func strips(dir string, turn bool, goal string) {
 		all += took
 		longest = max(longest, took)
 	}
-	fmt.Printf("| sheets filled without waste, free, %s, %d instances | %d reached | %s | %d | %d | %.2f s, mean %.2f s | %.0f s |\n",
-		how(turn), len(list), reached, goal, len(list), reached, longest.Seconds(), all.Seconds()/float64(len(list)), all.Seconds())
+	fmt.Printf("| %s, %d instances | %d reached | %s | %d | %d | %.2f s, mean %.2f s | %.0f s |\n",
+		title, len(list), reached, goal, len(list), reached, longest.Seconds(), all.Seconds()/float64(len(list)), all.Seconds())
 }
 
 // how pieces may lie.
@@ -174,13 +196,17 @@ func lay(pieces []nest.Piece, s nest.Sheet, r nest.Rules, effort int) (nest.Layo
 
 // shop lays out what shops have, in micrometers: sizes of drawer parts on a sheet of
 // 2,440 x 1,220 mm with a kerf of 3.2 mm.
-func shop() {
+func (b *bench) shop() {
 	board := nest.Sheet{Name: "board", Length: 2_440_000, Width: 1_220_000, Price: 1, Trim: nest.Trim{Left: 5000, Right: 5000, Bottom: 5000, Top: 5000}}
 	for _, j := range []struct {
 		parts, sizes int
 		way          nest.Method
 		goal         string
 	}{{500, 60, nest.Guillotine, "one over the bound, 2 s"}, {500, 60, nest.Free, "one over the bound, 2 s"}, {10_000, 1000, nest.Guillotine, ""}, {100_000, 100_000, nest.Guillotine, "30 s, 1 GB"}} {
+		title := fmt.Sprintf("%d drawer parts of %d sizes, %s", j.parts, j.sizes, j.way)
+		if !b.rows.MatchString(title) {
+			continue
+		}
 		rnd := rand.New(rand.NewPCG(1, uint64(j.sizes)))
 		pieces := make([]nest.Piece, j.sizes)
 		for i := range pieces {
@@ -199,6 +225,6 @@ func shop() {
 		if l.Optimal() {
 			proven = 1
 		}
-		fmt.Printf("| %d drawer parts of %d sizes, %s | %d | %s | bound %d | %d | %.2f s | %d MB so far |\n", j.parts, j.sizes, j.way, l.Count, j.goal, l.MinSheets, proven, took.Seconds(), use.Maxrss/1024)
+		fmt.Printf("| %s | %d | %s | bound %d | %d | %.2f s | %d MB so far |\n", title, l.Count, j.goal, l.MinSheets, proven, took.Seconds(), use.Maxrss/1024)
 	}
 }
