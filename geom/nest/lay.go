@@ -37,6 +37,9 @@ const cutsShare, maxCutsShare = 1_500, 2_000_000
 // of short searches more, for they have found less.
 func rounding(effort int64) int64 { return (effort + min(3*effort, 600)) * 1_000_000 }
 
+// repacking is how much of an effort it takes to look for a sheet less, of short searches more as well.
+func repacking(effort int64) int64 { return min(7*effort, effort/2+1300) * 1_000_000 }
+
 // DefaultEffort takes a second or two, and some more where the best is not proven.
 const DefaultEffort = 1500
 
@@ -102,6 +105,9 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 		}
 		if open() && met != nil {
 			best = w.rounded(met, best, least, rounding(effort), o.Seed)
+		}
+		if len(best.list) > 0 && (open() || best.left > 0) {
+			best = w.fewer(best, least, repacking(effort), o.Seed)
 		}
 	}
 	out.Completed = whole

@@ -61,7 +61,7 @@ type search struct {
 	rnd  *rand.Rand
 	like taste
 	fond []float64 // of each size, how much it is preferred
-	drop bool      // the next sheets are filled without regard to cuts
+	drop bool      // the next sheets are filled piece by piece: free ones without regard to cuts
 	most int64
 	// metered says that the steps of linear programs are of the ration. They are not where programs are a small part of
 	// a search.
@@ -79,25 +79,33 @@ func newSearch(t *task, seed uint64) *search {
 // spent reports whether the ration is used up, or the search is to end.
 func (s *search) spent() bool { return s.f.work >= s.most || s.stop.Load() }
 
-// one fills a sheet with what is left.
-func (s *search) one(n int) full {
+// one is a sheet filled with what is left.
+func (s *search) one(n int) (out full) {
+	s.fillSheet(&out, n)
+	return out
+}
+
+// fillSheet fills a sheet with what is left.
+func (s *search) fillSheet(out *full, n int) {
 	z := s.sizes[n]
 	s.f.placed = s.f.placed[:0]
 	hidden := s.hide(n)
-	if s.drop {
+	switch {
+	case s.drop && s.rules.Method == Free:
 		s.f.drop(z.w, z.h, s.like, s.rnd.Float64)
-	} else {
+	case s.drop:
+		s.f.corner(area{0, 0, z.w, z.h}, s.like, s.rnd.Float64)
+	default:
 		s.cutUp(z, n)
 	}
 	for _, h := range hidden {
 		s.f.left[h.kind] = h.n
 	}
-	out := full{size: n, spots: slices.Clone(s.f.placed)}
+	out.size, out.spots, out.area = n, append(out.spots[:0], s.f.placed...), 0
 	s.f.work += 200 + 40*int64(len(out.spots))
 	for _, p := range out.spots {
 		out.area += s.task.area[p.kind]
 	}
-	return out
 }
 
 // cutUp fills a sheet of a size for cuts from edge to edge. Of more stages than two, one strip may come out as wide as

@@ -5,9 +5,10 @@ import "slices"
 // ledge is a level stretch of the line up to which a sheet is filled.
 type ledge struct{ x, y, w int64 }
 
-// taste is what a free layout prefers in the pieces that it sets on a ledge.
+// taste is what is preferred in the pieces that are set on a ledge, or in a corner.
 type taste struct {
 	width, level, noise float64
+	cross               float64 // how often the cuts beside a piece run the other way than its sides say
 }
 
 // drop fills a rectangle from below without regard to cuts: the lowest ledge gets the

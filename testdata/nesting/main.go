@@ -135,7 +135,8 @@ func (b *bench) lay(s set) {
 		if v := in.Best[s.best]; v != nil {
 			best += *v
 			if b.list && l.Count != *v {
-				log.Printf("%s: %s takes %d sheets, best known %d, at least %d, %.2f s", s.title, in.Name, l.Count, *v, l.MinSheets, took.Seconds())
+				log.Printf("%s: %s takes %d sheets, best known %d, at least %d, %.2f s",
+					s.title, in.Name, l.Count, *v, l.MinSheets, took.Seconds())
 			}
 		}
 		if l.Optimal() {
