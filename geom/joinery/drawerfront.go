@@ -66,6 +66,14 @@ func (l *layout) drawerFront() {
 	l.drawer.Parts = append(l.drawer.Parts, part)
 }
 
+// PilotDiameter is that of pilot holes in the back of a drawer front, in mm.
+func PilotDiameter(u geom.Unit) float64 {
+	if u == geom.Inch {
+		return fixingScrew[1].pilot
+	}
+	return fixingScrew[0].pilot
+}
+
 // PilotDepth is how deep pilot holes in the back of a drawer front of a thickness may be at most, and how far its screws
 // go in, in mm: so that neither comes out at its face.
 func PilotDepth(thick float64) float64 { return fixingInto * thick }

@@ -43,7 +43,7 @@ var (
 	cornerScrew = [2]screw{{"4", 4, 4.5, 3}, {"#8", gauge(8), 11 * sixty4, 8 * sixty4}}
 	bottomScrew = [2]screw{{name: "3.5", thick: 3.5, hole: 4}, {name: "#6", thick: gauge(6), hole: 10 * sixty4}}
 	// The fixing screw's hole is for a large washer: the front can be moved by 2 mm or so.
-	fixingScrew = [2]screw{{name: "4.5", thick: 4.5, hole: 8}, {name: "#8", thick: gauge(8), hole: 20 * sixty4}}
+	fixingScrew = [2]screw{{"4.5", 4.5, 8, 3}, {"#8", gauge(8), 20 * sixty4, 8 * sixty4}}
 )
 
 // Lengths of screws and dowels, and thicknesses of dowels, that are sold; in mm, the last

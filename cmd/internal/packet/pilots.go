@@ -51,8 +51,10 @@ func (m maker) pilots() {
 	for _, group := range setup.Together(list, func(b pilotBack) string {
 		return m.stop(b.deep) + " into " + words.Length(b.thick, m.unit)
 	}) {
-		m.Text(fmt.Sprintf("Bore number %s no deeper than %s, by a stop or tape on the bit: the drawer front is %s "+
-			"thick.", words.And(numbersOf(group)), m.stop(group[0].deep), words.Length(group[0].thick, m.unit)))
+		drill, _ := words.Drill(joinery.PilotDiameter(m.unit), m.unit)
+		m.Text(fmt.Sprintf("Bore number %s with a drill of %s, no deeper than %s, by a stop or tape on the bit: the "+
+			"drawer front is %s thick.", words.And(numbersOf(group)), drill, m.stop(group[0].deep),
+			words.Length(group[0].thick, m.unit)))
 	}
 }
 
@@ -88,7 +90,7 @@ func (m maker) pilotBacks() (list []pilotBack) {
 		if len(b.Holes) == 0 {
 			continue
 		}
-		printed := strings.Join(b.printed(), "; ")
+		printed := strings.Join(b.printed(m.unit), "; ")
 		i, known := at[printed]
 		if !known {
 			i = len(list)
@@ -100,13 +102,13 @@ func (m maker) pilotBacks() (list []pilotBack) {
 }
 
 // printed is what the table says of a back: its number, and the distances of its pilot holes.
-func (b pilotBack) printed() []string {
+func (b pilotBack) printed(u geom.Unit) []string {
 	var across, up []string
 	for _, a := range b.Across {
-		across = append(across, a.Text)
+		across = append(across, words.Place(a.At, u))
 	}
-	for _, u := range b.Up {
-		up = append(up, u.Text)
+	for _, a := range b.Up {
+		up = append(up, words.Place(a.At, u))
 	}
 	return []string{fmt.Sprint(b.number), names(across), names(up)}
 }
@@ -116,7 +118,7 @@ func (m maker) pilotTable(list []pilotBack) present.Table {
 	t := present.NewTable(present.Words("no."), present.Words("from the left"), present.Words("from below"),
 		present.Words("drawers"))
 	for _, b := range list {
-		t.Add(append(b.printed(), names(b.drawers))...)
+		t.Add(append(b.printed(m.unit), names(b.drawers))...)
 	}
 	return t
 }
