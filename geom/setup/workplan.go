@@ -2,6 +2,7 @@ package setup
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"drawerwright/geom/joinery"
@@ -77,7 +78,14 @@ func Plan(cutter joinery.Cutter, machines Machines, boards []Board) WorkPlan {
 			}
 		}
 	}
-	slices.SortStableFunc(out.Separate, func(a, b Cut) int { return cmp.Compare(rank(a.Step), rank(b.Step)) })
+	slices.SortStableFunc(out.Separate, func(a, b Cut) int {
+		byWork := cmp.Compare(rank(a.Step), rank(b.Step))
+		if a.Holding != Bored || b.Holding != Bored {
+			return byWork
+		}
+		on := func(v float64) float64 { return math.Round(v / grid) }
+		return cmp.Or(byWork, cmp.Compare(on(b.Width), on(a.Width)), cmp.Compare(on(b.Height), on(a.Height))) // a bit and a stop are set once
+	})
 	out.Settings = arrange(items)
 	return out
 }

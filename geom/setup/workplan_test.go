@@ -250,3 +250,23 @@ func TestSheetAndForecast(t *testing.T) {
 		}
 	}
 }
+
+// TestBoredByBit: holes of one bit are bored one after the other, on whatever boards they are, the widest first.
+func TestBoredByBit(t *testing.T) {
+	hole := func(x, radius, depth float64) geom.Pocket {
+		return geom.Pocket{Kind: geom.Drill, Face: geom.Inside, Depth: depth, Outline: geom.Circle(geom.Point{X: x, Y: 50}, radius)}
+	}
+	board := func(name string, holes ...geom.Pocket) setup.Board {
+		return setup.Board{Name: name, Role: joinery.Front, Count: 1, Joint: joinery.Butt, Thickness: joinery.Measure(12),
+			Panel: geom.Panel{Outline: geom.Rectangle(0, 0, 400, 100), Thickness: 12, Pockets: holes}}
+	}
+	plan := setup.Plan(joinery.Cutter{Kind: joinery.Saw, Width: 6.3}, nil, []setup.Board{
+		board("a", hole(50, 4, 12), hole(200, 10, 12)), board("b", hole(60, 4, 12), hole(210, 10, 12), hole(300, 4, 8))})
+	var widths []float64
+	for _, c := range plan.Separate {
+		widths = append(widths, c.Width)
+	}
+	if !slices.Equal(widths, []float64{20, 20, 8, 8, 8}) {
+		t.Errorf("bored in the order %v", widths)
+	}
+}
