@@ -39,7 +39,7 @@ func (p *planner) lines() {
 	if high := p.plan.Rows[0].Line + s.Height/2 - p.plan.Opening.Height; high > settle {
 		d := p.found.Fail("slide-high", SettingSlide, "the highest slide would reach %s above the opening",
 			geom.Millimeters(high))
-		d.Ask = geom.Sentencef("a higher row, or a slide that is not so high")
+		d.Ask = geom.Sentencef("%s, or a slide that is not so high", p.moreRoom(0, high))
 	}
 	holes := 0 // of one slide
 	if s.Setback > 0 && s.HolePitch > 0 {

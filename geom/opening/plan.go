@@ -330,7 +330,11 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 		}
 		d := p.found.Add(geom.LevelError, "row", SettingRows, fact)
 		d.Subject.Item, d.Measured, d.Limit = row, left, need
-		d.Ask = p.moreRoom(row, p.leastBox()-height)
+		lacks := p.leastBox() - height
+		if row == 0 && s.Height > 0 { // its slide needs room, too
+			lacks = max(lacks, bottom+s.ScrewLine+s.Height/2-p.plan.Opening.Height)
+		}
+		d.Ask = p.moreRoom(row, lacks)
 		return 0, 0, false
 	}
 	return height, bottom, true
