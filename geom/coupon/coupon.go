@@ -19,6 +19,7 @@ import (
 type Asked struct {
 	Thickness float64 // of the board that it is made of
 	Tongue    float64 // thickness of what goes into a slot: a tongue, or the bottom
+	Bottom    bool    // it is the bottom: the corner has no tongue
 	Cutter    float64 // width of the cut: of a router, the diameter of the bit that makes the slots
 	Router    bool
 	Depth     float64   // of the slots, the cutter height of the job

@@ -122,19 +122,19 @@ func TestFaults(t *testing.T) {
 		hint  string
 		mends func(*Asked)
 	}{
-		"thin tongue": {Asked{12, 0.9, 6, true, 6, 0, ""}, "the tongue's thickness is given as 0.9 mm", "1 mm to 600 mm", func(a *Asked) { a.Tongue, a.Cutter = 1, 0.95 }},
-		"no tongue":   {Asked{12, math.NaN(), 6, true, 6, 0, ""}, "tongue's thickness is given as 0 mm", "", nil},
-		"no board":    {Asked{0, 6, 6, true, 6, 0, ""}, "the board's thickness is given as 0 mm", "3 mm to", nil},
-		"vast":        {Asked{math.Inf(1), 6, 6, true, 6, 0, ""}, "the board's thickness", "", nil},
-		"no cutter":   {Asked{12, 6, -1, false, 6, 0, ""}, "the cutter's width is given as -1 mm", "0.5 mm", nil},
-		"shallow":     {Asked{12, 6, 6, false, 0.5, 0, ""}, "the slots' depth is given as 0.5 mm", "1 mm", nil},
-		"deep":        {Asked{12, 6, 6, false, 10.5, 0, ""}, "slots 10.5 mm deep leave 1.5 mm of a board of 12 mm", "10 mm deep or less, or take a board of 12.5 mm", func(a *Asked) { a.Depth = 10 }},
-		"wide bit":    {Asked{12, 6, 8, true, 6, 0, ""}, "of 8 mm makes is 8.05 mm wide, 2.05 mm more than the tongue of 6 mm", "5.95 mm or less", func(a *Asked) { a.Cutter = 5.95 }},
-		"wide saw":    {Asked{12, 6, 8, false, 6, 0, ""}, "2.00 mm more than", "6 mm or less", func(a *Asked) { a.Cutter = 6 }},
+		"thin tongue": {Asked{12, 0.9, false, 6, true, 6, 0, ""}, "the tongue's thickness is given as 0.9 mm", "1 mm to 600 mm", func(a *Asked) { a.Tongue, a.Cutter = 1, 0.95 }},
+		"no tongue":   {Asked{12, math.NaN(), false, 6, true, 6, 0, ""}, "tongue's thickness is given as 0 mm", "", nil},
+		"no board":    {Asked{0, 6, false, 6, true, 6, 0, ""}, "the board's thickness is given as 0 mm", "3 mm to", nil},
+		"vast":        {Asked{math.Inf(1), 6, false, 6, true, 6, 0, ""}, "the board's thickness", "", nil},
+		"no cutter":   {Asked{12, 6, false, -1, false, 6, 0, ""}, "the cutter's width is given as -1 mm", "0.5 mm", nil},
+		"shallow":     {Asked{12, 6, false, 6, false, 0.5, 0, ""}, "the slots' depth is given as 0.5 mm", "1 mm", nil},
+		"deep":        {Asked{12, 6, false, 6, false, 10.5, 0, ""}, "slots 10.5 mm deep leave 1.5 mm of a board of 12 mm", "10 mm deep or less, or take a board of 12.5 mm", func(a *Asked) { a.Depth = 10 }},
+		"wide bit":    {Asked{12, 6, false, 8, true, 6, 0, ""}, "of 8 mm makes is 8.05 mm wide, 2.05 mm more than the tongue of 6 mm", "5.95 mm or less", func(a *Asked) { a.Cutter = 5.95 }},
+		"wide saw":    {Asked{12, 6, false, 8, false, 6, 0, ""}, "2.00 mm more than", "6 mm or less", func(a *Asked) { a.Cutter = 6 }},
 		// 3 and 58 steps of 0.05 are 5.9, the last of nine 6.3; two passes make 6 - 0.2.
-		"thin blade": {Asked{12, 6, 3, false, 6, 0, ""}, "slots up to 5.80 mm, and the widest is 6.30 mm", "as the tongue, 6 mm", func(a *Asked) { a.Cutter = 6 }},
+		"thin blade": {Asked{12, 6, false, 3, false, 6, 0, ""}, "slots up to 5.80 mm, and the widest is 6.30 mm", "as the tongue, 6 mm", func(a *Asked) { a.Cutter = 6 }},
 		// 30.3 + 15, so 46 apart: 25 + 9 x 46 = 439, 439 + 5 x 34 + 30 + 15 = 654.
-		"long": {Asked{40, 30, 30, false, 6, 0, ""}, "tongue of 30 mm and the cutter of 30 mm the coupon is 654 mm long, more than 600 mm", "thinner tongue", func(a *Asked) { a.Tongue, a.Cutter = 20, 20 }},
+		"long": {Asked{40, 30, false, 30, false, 6, 0, ""}, "tongue of 30 mm and the cutter of 30 mm the coupon is 654 mm long, more than 600 mm", "thinner tongue", func(a *Asked) { a.Tongue, a.Cutter = 20, 20 }},
 	} {
 		_, err := Make(c.a)
 		var f geom.Diagnosis

@@ -83,13 +83,21 @@ func (c Coupon) readings() []string {
 	a := c.Asked
 	return []string{
 		fmt.Sprintf("Brush the slots clean. Measure each with the inside jaws of a caliper near both edges and in the middle, and write down the mean: coupon-1 to coupon-%d.", len(c.Slots)),
-		fmt.Sprintf("Push what is to go in, a tongue or a bottom of %s, into one slot after the other from either edge. Write down the number of the one in which it slides as you want it: fits.", a.text(a.Tongue)),
+		fmt.Sprintf("Push what is to go in, %s of %s, into one slot after the other from either edge. Write down the number of the one in which it slides as you want it: fits.", a.goesIn(), a.text(a.Tongue)),
 		fmt.Sprintf("Measure each of the %d teeth of the comb, without pressing, and write down the mean: tooth. It is meant to be %s; the width of the cut is %s less the tooth.", c.Comb.Teeth, a.fixed(c.Comb.Tooth()), a.fixed(c.Comb.Pitch-(c.Comb.Slit-a.Cutter))),
 		// With t the teeth and p the pitch as cut, over all is 4 p + t; so a
 		// quarter of the difference is what p is off.
 		fmt.Sprintf("As a check measure over all %d teeth and the %d slits between them: it should be %s more than the mean tooth. If it is off by more than %s the pitch was not kept: take a quarter of what it is more off the mean tooth, or add a quarter of what it is less.",
 			c.Comb.Teeth, c.Comb.Teeth-1, a.fixed(float64(c.Comb.Teeth-1)*c.Comb.Pitch), a.fixed(c.Step)),
 	}
+}
+
+// goesIn is what is tried in the slots.
+func (a Asked) goesIn() string {
+	if a.Bottom {
+		return "a piece of a bottom"
+	}
+	return "a tongue"
 }
 
 func (a Asked) text(mm float64) string  { return geom.Millimeters(mm).In(a.Unit) }

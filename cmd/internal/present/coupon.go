@@ -17,6 +17,7 @@ type Coupon struct {
 	Length record.Length `json:"length"`
 	Width  record.Length `json:"width"`
 	Step   record.Length `json:"step"`
+	Tongue record.Length `json:"tongue"` // what goes in, as thick as it is meant to be
 	Slots  []CouponSlot  `json:"slots"`
 	Pitch  record.Length `json:"comb_pitch"`
 	Tooth  record.Length `json:"tooth"` // as meant
@@ -41,7 +42,7 @@ type CouponSlot struct {
 func CouponOf(drawer, stock string, c coupon.Coupon) Coupon {
 	u := c.Asked.Unit
 	out := Coupon{Tool: "drawerwright", Drawer: drawer, Stock: stock, Units: u.String(),
-		Length: record.Length(c.Panel.Length()), Width: record.Length(c.Panel.Width()), Step: record.Length(c.Step),
+		Length: record.Length(c.Panel.Length()), Width: record.Length(c.Panel.Width()), Step: record.Length(c.Step), Tongue: record.Length(c.Asked.Tongue),
 		Pitch: record.Length(c.Comb.Pitch), Tooth: record.Length(c.Comb.Tooth()), Teeth: c.Comb.Teeth, Steps: c.Steps,
 		Slots: []CouponSlot{}}
 	for _, s := range c.Slots {
@@ -65,10 +66,10 @@ func CouponHead(c Coupon) string {
 // PrintCoupon prints it for the bench.
 func PrintCoupon(out *Printed, c Coupon) {
 	t := sheetText{Printed: out, unit: c.Unit()}
-	slots := NewTable(Numbers("slot"), In("wide", c.Units), In("from the datum end", c.Units))
+	slots := NewTable(Numbers("slot"), In("wide", c.Units), In("wider than what goes in", c.Units), In("from the datum end", c.Units))
 	slots.UnitOnce = true
 	for _, s := range c.Slots {
-		slots.Add(fmt.Sprint(s.Number), t.number(s.Width), t.number(s.At))
+		slots.Add(fmt.Sprint(s.Number), t.number(s.Width), t.number(s.Width-c.Tongue), t.number(s.At))
 	}
 	slots.Print(t.Printed, "")
 	t.line("")
