@@ -1,6 +1,7 @@
 package mutate
 
 import (
+	"runtime"
 	"testing"
 	"time"
 )
@@ -64,4 +65,30 @@ func TestWatch(t *testing.T) {
 		t.Log(name)
 	}
 	watch(time.Hour, func() { t.Error("what has ended is told") })()
+}
+
+// TestWatchMemory: what is in use at once is told; what is used piece by piece is not.
+func TestWatchMemory(t *testing.T) {
+	const piece, pieces = 8 << 20, 32
+	held := func() (list [][]byte) {
+		for range pieces {
+			list = append(list, make([]byte, piece))
+		}
+		return list
+	}
+	stop := watch(time.Hour, func() {})
+	list := held()
+	if used := stop(); used < piece*pieces*9/10 || len(list) != pieces { // what was there before may be gone
+		t.Errorf("of %d MiB %d are seen", piece*pieces>>20, used>>20)
+	}
+	list = nil
+	runtime.GC()
+	stop = watch(time.Hour, func() {})
+	for range pieces {
+		list = [][]byte{make([]byte, piece)}
+		runtime.GC()
+	}
+	if used := stop(); used > piece*pieces/2 || len(list) != 1 {
+		t.Errorf("of %d MiB one after the other %d are seen", piece*pieces>>20, used>>20)
+	}
 }

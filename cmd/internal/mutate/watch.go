@@ -12,8 +12,8 @@ import (
 	"drawerwright/geom/geomtest"
 )
 
-// How many spoiled files a reader gets, and what it may take of the processors and memory for one. All that is
-// allocated counts, also what is not in use any more.
+// How many spoiled files a reader gets, and what it may take of the processors and memory for one: of memory, what
+// is in use at once, with what is not collected yet.
 const (
 	few, all  = 2_000, 100_000
 	MaxTime   = 5 * time.Second
@@ -36,19 +36,18 @@ func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) 
 		stop := watch(limit, func() {
 			panic(fmt.Sprintf("case %d, of %s, takes over %v: %s", number, spoiled.Name, limit, Kept(spoiled.Text)))
 		})
-		before, start := allocated(), time.Now()
+		start := time.Now()
 		err := unpanicked(func() error { return read(spoiled) })
-		took, used := time.Since(start), allocated()-before
-		stop()
+		used, took := stop(), time.Since(start)
 		if err == nil && used > MaxMemory && !UnderRace {
-			err = fmt.Errorf("it allocates %d MiB", used>>20)
+			err = fmt.Errorf("it takes %d MiB", used>>20)
 		}
 		if err != nil {
 			t.Fatalf("case %d, of %s: %v\nthe file is kept as %s", number, spoiled.Name, err, Kept(spoiled.Text))
 		}
 		longest, most = max(longest, took), max(most, used)
 	}
-	t.Logf("%d files in %.1f s, the longest in %d ms, at most %d MiB allocated",
+	t.Logf("%d files in %.1f s, the longest in %d ms, at most %d MiB",
 		times, time.Since(least).Seconds(), longest.Milliseconds(), most>>20)
 }
 
@@ -56,25 +55,39 @@ func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) 
 // for ever.
 const patience = 24
 
+// look is how often the watch looks.
+const look = 20 * time.Millisecond
+
 // watch calls over once this process has used more than a limit of the processors, on a machine that
-// others use, too, or has waited far longer.
-func watch(limit time.Duration, over func()) (stop func()) {
+// others use, too, or has waited far longer. Its end gives how much more memory was in use than before.
+func watch(limit time.Duration, over func()) (stop func() uint64) {
 	used, start, ended := processorTime(), time.Now(), make(chan struct{})
+	before := metric("/memory/classes/heap/objects:bytes")
+	allocated := metric("/gc/heap/allocs:bytes")
+	most := make(chan uint64, 1)
 	go func() {
-		for tick := time.NewTicker(limit / 10); ; {
+		top := before
+		for tick := time.NewTicker(look); ; {
 			select {
 			case <-ended:
 				tick.Stop()
+				// What was allocated in all cannot have been in use at once, if it is less.
+				most <- min(max(top, metric("/memory/classes/heap/objects:bytes"))-before, metric("/gc/heap/allocs:bytes")-allocated)
 				return
 			case <-tick.C:
+				top = max(top, metric("/memory/classes/heap/objects:bytes"))
 				if processorTime()-used > limit || time.Since(start) > patience*limit {
 					over()
+					most <- 0
 					return
 				}
 			}
 		}
 	}()
-	return func() { close(ended) }
+	return func() uint64 {
+		close(ended)
+		return <-most
+	}
 }
 
 // unpanicked is what a reader says; a panic is an error.
@@ -100,9 +113,9 @@ func Kept(text string) string {
 	return f.Name()
 }
 
-// allocated is how many bytes were allocated so far.
-func allocated() uint64 {
-	list := []metrics.Sample{{Name: "/gc/heap/allocs:bytes"}}
+// metric is a number of bytes that the runtime tells.
+func metric(name string) uint64 {
+	list := []metrics.Sample{{Name: name}}
 	metrics.Read(list)
 	return list[0].Value.Uint64()
 }
