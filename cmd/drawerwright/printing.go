@@ -1,8 +1,11 @@
 package main
 
 import (
+	"slices"
+
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 
 	"github.com/spf13/cobra"
 )
@@ -17,11 +20,14 @@ func printing(s streams, c *cobra.Command, next string, of func(batch.Batch) (re
 		if err != nil {
 			return err
 		}
-		record, said := of(l.Batch)
+		data, said := of(l.Batch)
 		if asJSON {
-			return done(writeJSON(s.out, record))
+			return done(writeJSON(s.out, data))
 		}
 		said.Head = l.head(args[0], next)
+		for i, text := range present.LogLines(record.LearnedOf(l.Batch)) {
+			said.Head = slices.Insert(said.Head, 2+i, present.Line{Text: text})
+		}
 		said.More = c.CommandPath() + " " + plain(args[0]) + " --all"
 		said.All = all
 		return done(s.show(said))

@@ -18,6 +18,8 @@ type Accuracy struct {
 	Height float64
 	// Length is how well parts are cut to length and width.
 	Length float64
+	// Log is what a log of test cuts tells beside; nil without one. The lengths are then what follows from it.
+	Log *Logged
 }
 
 // What is usual; common practice, no source: settings made by a test cut that is

@@ -136,7 +136,7 @@ func sourcesOf(d joinery.Drawer, b Boards, a Accuracy) []Source {
 	board(back, OfBack, "thickness of the back", b.Back)
 	board(bottom, OfBottom, "thickness of the bottom", b.Bottom)
 	set := func(i int, of Cause, name string, limit float64) {
-		list[i] = Source{Name: name, Minus: limit, Plus: limit, Shape: Normal, Cause: of}
+		list[i] = a.source(Source{Name: name, Minus: limit, Plus: limit, Shape: Normal, Cause: of})
 	}
 	fenceName, heightName := "fence distance", "cutter height"
 	if d.Spec.Cutter.Kind.FollowsDrawing() {

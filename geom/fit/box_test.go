@@ -113,7 +113,7 @@ func anySpec(t *rapid.T) joinery.Spec {
 
 func anyAccuracy(t *rapid.T) Accuracy {
 	by := rapid.SampledFrom([]float64{0, 0.02, 0.1, 0.4})
-	return Accuracy{by.Draw(t, "cutter"), by.Draw(t, "cut"), by.Draw(t, "fence"), by.Draw(t, "height"), by.Draw(t, "length")}
+	return Accuracy{by.Draw(t, "cutter"), by.Draw(t, "cut"), by.Draw(t, "fence"), by.Draw(t, "height"), by.Draw(t, "length"), nil}
 }
 
 // anySlide is a slide that counts the width outside or inside, or none.
@@ -280,7 +280,7 @@ func TestLessAccurate(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for _, d := range anyDrawer(t) {
 			a, more, slide := anyAccuracy(t), anyAccuracy(t), anySlide(t)
-			wide := Accuracy{a.Cutter + more.Cutter, a.Cut + more.Cut, a.Fence + more.Fence, a.Height + more.Height, a.Length + more.Length}
+			wide := Accuracy{a.Cutter + more.Cutter, a.Cut + more.Cut, a.Fence + more.Fence, a.Height + more.Height, a.Length + more.Length, nil}
 			boards := MeasuredBoards(d.Spec)
 			less := Measures(d, boards, wide, slide)
 			for i, m := range Measures(d, boards, a, slide) {

@@ -53,6 +53,9 @@ func keyOf(s Stack, limits geom.Interval, n int, seed uint64) string {
 	key := appendNumbers(nil, limits.Min, limits.Max, float64(len(s.Terms)))
 	for _, t := range s.Terms {
 		from := s.Sources[t.Source]
+		if from.Shape == Learned { // that of one shop
+			return ""
+		}
 		key = appendNumbers(key, float64(t.Source), from.Minus, from.Plus, float64(from.Shape))
 	}
 	return string(s.together.appendTo(key))

@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"drawerwright/geom"
+	"drawerwright/geom/shoplog"
 )
 
 // Shape is how an error spreads between its limits.
@@ -21,6 +22,8 @@ const (
 	// Normal has its limits at three standard deviations, and is drawn no further
 	// out: settings and cuts.
 	Normal
+	// Learned is what a log tells: its limits leave out as much as those of a Normal one.
+	Learned
 )
 
 // Source is one thing that can be off, by as much as Minus below and Plus above what
@@ -30,6 +33,7 @@ type Source struct {
 	Minus, Plus float64
 	Shape       Shape
 	Cause       Cause
+	law         *shoplog.Law // of a Learned one
 }
 
 // Cause is what a shop can do something about: sources of one cause get better together.

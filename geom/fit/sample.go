@@ -243,6 +243,10 @@ func usedBy(stacks []Stack) (list []int) {
 func deviates(from []Source, used []int, n int, seed, part uint64) [][]float64 {
 	list := make([][]float64, len(used))
 	for i, k := range used {
+		if from[k].Shape == Learned {
+			list[i] = from[k].learned(n, seed, uint64(k), part)
+			continue
+		}
 		key := deviateKey{k, from[k].Shape, n, seed, part}
 		if kept, known := keptDeviates.Load(key); known {
 			list[i] = kept.([]float64)
@@ -285,8 +289,11 @@ func (s Shape) deviates(n int, random *rand.Rand) []float64 {
 type spread struct{ times, plus float64 }
 
 func (s Source) spread() spread {
-	if s.Shape == Uniform {
+	switch s.Shape {
+	case Uniform:
 		return spread{2 * s.half(), -s.Minus}
+	case Learned:
+		return spread{s.half(), s.middle()}
 	}
 	return spread{s.sigma(), s.middle()}
 }

@@ -46,9 +46,9 @@ type Reading struct {
 // a clean edge, a depth rod or a feeler gauge in a corner, a rule along a box. What
 // is read to the caliper's step adds what rounding does.
 const (
-	caliperSigma = 0.03
+	caliperSigma = fit.CaliperSigma
 	cornerSigma  = 0.05
-	ruleSigma    = 0.1
+	ruleSigma    = fit.RuleSigma
 )
 
 var roundingSigma = fit.CaliperReads / math.Sqrt(12)

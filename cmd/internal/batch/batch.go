@@ -21,6 +21,7 @@ import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/setup"
+	"drawerwright/geom/shoplog"
 
 	"golang.org/x/sync/errgroup"
 )
@@ -42,6 +43,7 @@ type Batch struct {
 	Preview   string // what the job asks for; empty where it leaves that to the machines
 	Sheets    job.Sheets
 	Machines  setup.Machines
+	Log       *job.Log // nil where the job names none
 	// Code stands on all that is made of the job: another one is of another job, or of another state of it.
 	Code  string
 	names fileNames
@@ -88,6 +90,7 @@ type Drawer struct {
 	Folder   string     // of its previews
 	Step     string     // the file of its exact solids; empty where the job asks for none
 	Bits     []mill.Bit // none on a saw
+	Tool     shoplog.Tool
 	Parts    []Part
 	Strength Strength
 	// Refused are the cuts that its machine cannot make.
@@ -260,7 +263,7 @@ func (b *Batch) workOut(j *job.Job, how manner) [][]proposal {
 // empty is a batch before its drawers are worked out.
 func empty(j *job.Job) Batch {
 	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers,
-		Paper: j.Paper, Preview: j.Preview, Sheets: j.Sheets, Machines: j.Machines,
+		Paper: j.Paper, Preview: j.Preview, Sheets: j.Sheets, Machines: j.Machines, Log: j.Log,
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, Elevation: j.Elevation, NoNotes: j.NoNotes, Split: j.Split}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12
@@ -295,6 +298,7 @@ func build(j *job.Job, from, to int, how manner) (drawers []Drawer, problems [][
 		spec.Units = j.Units
 		box, _, sound := joinery.LayOut(spec)
 		d := name(box, asked.Bits, asked.Spares)
+		d.Tool = asked.Tool
 		if j.Step {
 			d.exact()
 		}

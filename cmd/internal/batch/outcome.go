@@ -143,6 +143,8 @@ func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sent
 	case h.Need < least:
 		h.Need = 0
 		said = geom.Sentencef("%s: halve it", d.offMost(h))
+	case d.Shop.Accuracy.Learned(h.Cause): // which no entry changes
+		said = geom.Sentencef("%s, as the log shows it: keep it within %s", d.offMost(h), geom.AtMost(h.Need))
 	default:
 		asked = geom.Change{Setting: fieldAccuracy, Key: string(h.Cause), Max: h.Need}
 		said = geom.Sentencef("%s: keep it within %s and write `accuracy: {%s: %s}`", d.offMost(h), geom.AtMost(h.Need), h.Cause, geom.AtMost(h.Need))

@@ -36,7 +36,10 @@ func (r *reader) job(root *section) *Job {
 	}
 	b := builder{reader: r, root: root, joinery: r.sub(root, "joinery", joineryKeys), router: router,
 		limits: r.limits(r.sub(root, "limits", limitKeys)), accuracy: r.sub(root, "accuracy", accuracyKeys),
-		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, fenced: map[geom.Setting]sawn{}, names: names{}}
+		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, fenced: map[geom.Setting]sawn{}, names: names{}, learned: map[tooled]fit.Accuracy{}}
+	j.Log = r.log(get["log"], b.accuracy)
+	b.log = j.Log
+	b.fromLog = b.asksLog()
 	for _, s := range j.Stocks {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
@@ -128,6 +131,9 @@ type builder struct {
 	router     *section
 	limits     joinery.Limits
 	accuracy   *section
+	log        *Log
+	fromLog    bool // accuracies follow from it
+	learned    map[tooled]fit.Accuracy
 	stocks     map[string]joinery.Stock
 	stockNames []string
 	openings   map[string]*opening.Opening // nil are those that could not be read
@@ -212,6 +218,9 @@ func (b *builder) drawer(s *section) Drawer {
 	}
 	put("templates", b.root.values["templates"])
 	d.Limits, d.Accuracy = b.limits, accuracy(b.accuracy, d.Cutter.Kind)
+	if b.fromLog {
+		d.Accuracy = b.learn(d)
+	}
 	if d.Cutter.Kind.Fenced() {
 		d.OnEnd = b.shop.Of(d.Cutter.Kind).OnEnd()
 	}

@@ -33,6 +33,7 @@ const (
 	CodeNoEffect       Code = "no-effect"       // an entry that does nothing beside the others
 	CodeUnknownName    Code = "unknown-name"    // an opening, slide or bit that is not there
 	CodeFile           Code = "file"            // the name of another file that cannot be one, or a file that cannot be opened
+	CodeLog            Code = "log"             // a line of the shop's log that cannot be read
 	CodeNotForSaw      Code = "not-for-a-saw"   // a setting that only a router can keep
 	CodeCutter         Code = "cutter"          // a tool with entries of another kind of tool
 	CodeUnevenReadings Code = "uneven-readings" // readings that differ more than sheets of one order do

@@ -92,6 +92,7 @@ var accuracyLengths = []accuracyLength{
 }
 
 var accuracyKeys = func() (keys []key) {
+	keys = append(keys, keepKeys...)
 	for _, a := range accuracyLengths {
 		var each []string
 		for _, k := range joinery.Kinds {

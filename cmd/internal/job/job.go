@@ -41,6 +41,7 @@ type Job struct {
 	Spreads map[string]fit.Spread
 	Preview string    // what its solids show; empty where that is left to each drawer's machine
 	Step    bool      // exact solids are written as STEP too
+	Log     *Log      // nil without one
 	Spacers []float64 // the shop's spacer blocks and shims, in the order of the file
 	Paper   Paper
 	// Templates are nil where the job asks for none.

@@ -39,7 +39,7 @@ var keyPaths = strings.Fields(`
 	joinery.bottom-clearance joinery.bottom-clearance-depth joinery.dado-clearance joinery.groove-clearance joinery.glue-space
 	limits limits.min-tongue-clearance limits.max-tongue-clearance limits.min-groove-clearance limits.max-groove-clearance limits.min-bottom-clearance limits.max-bottom-clearance limits.end-clearance
 	limits.flush limits.shoulder-gap limits.width limits.depth limits.height limits.diagonal
-	accuracy accuracy.cutter accuracy.cut accuracy.fence accuracy.height accuracy.length spacers
+	log accuracy.from-log accuracy.keep-days accuracy.keep-cuts accuracy accuracy.cutter accuracy.cut accuracy.fence accuracy.height accuracy.length spacers
 	dxf dxf.version dxf.units dxf.layers dxf.elevation dxf.order dxf.split dxf.notes dxf.files
 	climate climate.now climate.driest climate.dampest climate.temperature
 	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.frame-overhang openings.*.fronts openings.*.clearance-behind

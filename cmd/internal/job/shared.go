@@ -74,8 +74,8 @@ func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost 
 		}
 		all[name] = shared[name]
 	}
-	r.shared = other.sorted()
-	return r.shared.Failed()
+	r.shared = append(r.shared, other.sorted()...)
+	return other.problems.Failed()
 }
 
 // slideSections reads the root of a file of slides.

@@ -6,7 +6,9 @@ package job
 var titles = map[string]string{
 	"job": "Title of the job", "units": "Unit of bare numbers", "stock": "Stock", "cutter": "Cutting tool",
 	"joinery": "Joinery", "machines": "Limits of the machines", "router": "CNC router", "limits": "What is right",
-	"accuracy": "Accuracy of the shop", "spacers": "Spacer blocks", "dxf": "Drawings for machines",
+	"accuracy": "Accuracy of the shop", "from-log": "As the log shows it", "log": "Log of test cuts",
+	"keep-days": "Days that count", "keep-cuts": "Cuts that count",
+	"spacers": "Spacer blocks", "dxf": "Drawings for machines",
 	"preview": "Solids in previews",
 	"cad":     "Exact solids for CAD",
 	"paper":   "Printed packet", "templates": "Templates and gauges", "sheets": "Layout on sheets",

@@ -2,6 +2,7 @@ package page
 
 import (
 	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
@@ -66,11 +67,19 @@ func fitTables(b batch.Batch, all record.Forecast, in *joinery.Size) []table {
 	if in != nil {
 		box.Add("its opening, at the least", size(in.Width), size(in.Height), size(in.Depth))
 	}
-	return []table{
+	list := []table{
 		shown("The box, "+u.String(), box),
 		shown(f.Drawer+": "+f.Text, present.FitTable(f.Fit, u)),
 		shown("Boards that this reckons with", present.BoardTable(all.Boards, u)),
 	}
+	if all.Log != nil {
+		title := "What the log shows"
+		if said := present.LogLines(all.Log); len(said) > 0 {
+			title += ". " + strings.Join(said, " ")
+		}
+		list = append(list, shown(title, present.LogTable(all.Log, u)))
+	}
+	return list
 }
 
 // knownOf are the measures of a drawer that has its shape, as its picture has them.

@@ -18,6 +18,7 @@ func PrintForecast(out *Printed, f record.Forecast, u geom.Unit) {
 	}
 	BoardTable(f.Boards, u).Print(out, "")
 	together(out, f.Drawers, func(part *Printed, d record.SimulatedDrawer) { foreseen(part, d, u) })
+	PrintLog(out, f.Log, u)
 	fmt.Fprintf(out,
 		"\n%s\nworst: everything off by its most at once. all together: the root of the sum of squares.\n", Basis)
 }

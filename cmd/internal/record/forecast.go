@@ -45,6 +45,7 @@ type Forecast struct {
 	Seed    uint64            `json:"seed"`
 	Boards  []Board           `json:"boards"`
 	Drawers []SimulatedDrawer `json:"drawers"`
+	Log     *Learned          `json:"log,omitempty"` // what the shop's log tells
 }
 
 // Board says between which thicknesses the boards of a stock are, and by what
@@ -71,7 +72,7 @@ type SimulatedDrawer struct {
 // ForecastOf is that of a batch.
 func ForecastOf(b batch.Batch) Forecast {
 	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: fit.Samples, Seed: fit.Seed,
-		Boards: BoardsOf(b), Drawers: []SimulatedDrawer{}}
+		Boards: BoardsOf(b), Drawers: []SimulatedDrawer{}, Log: LearnedOf(b)}
 	for _, d := range b.Drawers {
 		o := d.Outcome
 		one := SimulatedDrawer{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: Odds(o.Right), Text: o.String(),

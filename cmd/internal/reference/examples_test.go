@@ -43,13 +43,16 @@ drawers:
 		"cutter: {kind: router, bits: {large: {diameter: 10, tool: 1}, small: {diameter: 3, tool: 2}}}\n",
 		"cutter: {kind: saw, width: 6.2}\n"
 	sheets := strings.NewReplacer("12.24]", "12.24], sheet: 1525 x 1525, material: birch-plywood").Replace(stocks)
-	return []string{stocks + saw + box, stocks + router + box, stocks + bits + box, stocks + router + shared,
+	return []string{stocks + saw + box, stocks + saw + "log: shop.csv\n" + box, stocks + router + box, stocks + bits + box, stocks + router + shared,
 		sheets + router + box, stocks + router + "router: {tabs: {width: 6}}\n" + box,
 		stocks + router + strings.Replace(shared, "overlay", "inset", 1)}
 }()
 
 // beside are files that the texts name.
 func beside(name string) (io.ReadCloser, error) {
+	if name == "shop.csv" {
+		return io.NopCloser(strings.NewReader("date,machine,cutter,what,aimed,measured,units,then\n")), nil
+	}
 	return io.NopCloser(strings.NewReader("units: mm\nslides:\n  soft: {kind: undermount}\n")), nil
 }
 
