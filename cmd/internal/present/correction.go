@@ -12,9 +12,10 @@ import (
 
 // Corrected is said where a table says what to move at a machine: for which readings, and by how much.
 func Corrected(machine joinery.CutterKind, list []Check) string {
-	text := "Every combination of readings within these limits is right. If one is out, move what stands beside it " +
-		"by its difference from what it is set to, and read again. Where nothing stands, or two ask for opposite " +
-		"moves of one setting, set its figures anew and cut another test piece, or ask drawerwright adjust."
+	text := "Every combination of readings within these limits is right; one that is out may be right with the " +
+		"others, as drawerwright adjust tells. Without it, move what stands beside it by its difference from what it " +
+		"is set to, and read again; where nothing stands, or two ask for opposite moves of one setting, set its " +
+		"figures anew and cut another test piece."
 	if machine.FollowsDrawing() {
 		text += " The diameter is the bit's in the program."
 	}
