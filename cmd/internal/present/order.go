@@ -48,7 +48,7 @@ func measureBoards(r record.Report, boards []record.Board) string {
 			list = append(list, b)
 		}
 	}
-	return "Measure boards: " + strings.Join(list, ", ") + ". Of others, write the readings into the job and run it again."
+	return "Measure boards: " + strings.Join(list, ", ") + "; else run the job anew."
 }
 
 // notCut says which cuts a machine cannot make.
