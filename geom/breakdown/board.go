@@ -24,8 +24,7 @@ type board struct {
 // sheet is what the boards of one have in common.
 type sheet struct {
 	Sheet
-	strips int // that have a letter
-	cut    *Laid
+	cut *Laid
 }
 
 // Laid is what cuts make of a layout: allowances move pieces, and make offcuts smaller.
@@ -33,14 +32,15 @@ type Laid struct {
 	Called  []string   // what placed pieces are called as boards
 	Places  [][2]int64 // where their lower left corners lie
 	Offcuts []nest.Offcut
+	Named   Named
 }
 
 // strip names a board that is cut further: by a letter, and by the pieces that it holds.
 func (b *board) strip() {
-	b.mark = b.of.Name + letters(b.of.strips)
+	b.mark = b.of.Name + letters(b.of.cut.Named.Strips)
 	name, short := b.of.Names(b.Placed())
 	b.name, b.short = "strip "+b.mark+" for "+name, b.mark+" for "+short
-	b.of.strips++
+	b.of.cut.Named.Strips++
 }
 
 // whole is the size of a board with what is still to be trimmed off.
@@ -110,10 +110,11 @@ func (b board) given() Workpiece {
 	return h
 }
 
-// numbered marks a piece that comes off a board: 1A2 is the second of strip 1A, 1-2 of sheet 1.
+// numbered marks the nth piece that comes off a board: 1A2 is the second of strip 1A, 1-2 of sheet 1.
 func (b board) numbered(n int) string {
 	if b.mark == b.of.Name {
-		return fmt.Sprintf("%s-%d", b.mark, n)
+		b.of.cut.Named.Pieces++
+		return fmt.Sprintf("%s-%d", b.mark, b.of.cut.Named.Pieces)
 	}
 	return fmt.Sprint(b.mark, n)
 }

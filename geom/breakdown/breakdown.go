@@ -39,7 +39,17 @@ type Rules struct {
 	// RipCapacity is how far the fence opens, Sled how long a crosscut is at most, and SledCapacity how
 	// long a board that lies across the sled.
 	RipCapacity, CrosscutCapacity, SledCapacity int64
+	// Squared says that both edges of a sheet are cleaned up before it is cut, not the ends of each strip.
+	Squared bool
+	// Before is what has a name already: names of strips and pieces go on after that.
+	Before Named
 }
+
+// Named is how many letters strips of a sheet have, and how many numbers pieces that come off the sheet itself.
+type Named struct{ Strips, Pieces int }
+
+// Most is the larger of each.
+func (n Named) Most(o Named) Named { return Named{max(n.Strips, o.Strips), max(n.Pieces, o.Pieces)} }
 
 // Kind is how a cut is made.
 type Kind uint8
@@ -97,6 +107,7 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, laid []Laid) {
 		t, n := s.Size.Trim, len(s.Board.Placed())
 		laid[i] = Laid{Called: make([]string, n), Places: make([][2]int64, n)}
 		of := &sheet{Sheet: s, cut: &laid[i]}
+		of.cut.Named = r.Before
 		b := board{CutTree: s.Board, mark: s.Name, name: "sheet " + s.Name, short: s.Name, of: of, count: s.Count,
 			edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}.settled()
 		b.given() // which may be a piece as it is
@@ -276,10 +287,14 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 	if len(sections) == 0 {
 		return nil, nil
 	}
-	h := inHand{
-		cutter: c, board: b, stage: stage, axis: axis, rest: b.hand(),
-		from: b.From(axis), end: b.From(axis) + b.Size(axis) + b.over[axis],
+	var across inHand
+	if c.rules.Squared && stage == 1 {
+		across = c.taken(b, stage, 1-axis)
+		across.trim(b.edge[1-axis], across.from)
+		b.edge[1-axis] = 0
 	}
+	h := c.taken(b, stage, axis)
+	h.cuts = across.cuts
 	h.trim(b.edge[axis], h.from)
 	h.single = len(sections) == 1
 	room := c.roomOf(b, axis, sections)
@@ -319,6 +334,12 @@ type inHand struct {
 	cuts   []Cut
 	given  int  // pieces that it gave
 	single bool // one part is all that comes of it
+}
+
+// taken is a board that is taken in hand to be cut along an axis.
+func (c *cutter) taken(b board, stage int, axis geom.Axis) inHand {
+	return inHand{cutter: c, board: b, stage: stage, axis: axis, rest: b.hand(),
+		from: b.From(axis), end: b.From(axis) + b.Size(axis) + b.over[axis]}
 }
 
 // extent is how far what is in hand reaches along the axis.

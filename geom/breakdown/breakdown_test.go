@@ -57,7 +57,8 @@ func TestCuts(t *testing.T) {
 		}
 		r := Rules{Kerf: rules.Kerf, Allowance: rapid.Int64Range(0, 5).Draw(t, "allowance"), Weight: 1e-5,
 			MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, RipCapacity: 1300,
-			CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
+			CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled")),
+			Squared: rapid.Bool().Draw(t, "squared")}
 		cuts, laid := Cuts(sheets, r)
 		var person atSaw
 		for n, c := range cuts {
@@ -306,6 +307,12 @@ func TestMarks(t *testing.T) {
 	})
 	if want := []string{"7-1", "7B1", "7B2", "7A1"}; !slices.Equal(laid[0].Called, want) {
 		t.Errorf("pieces are called %q, want %q", laid[0].Called, want)
+	}
+	_, after := Cuts([]Sheet{sheet}, Rules{
+		Kerf: 3, MinGuided: 50, RipCapacity: 400, CrosscutCapacity: 400, SledCapacity: 500, Before: laid[0].Named,
+	})
+	if want := []string{"7-2", "7D1", "7D2", "7C1"}; !slices.Equal(after[0].Called, want) {
+		t.Errorf("pieces of the next stock are called %q, want %q", after[0].Called, want)
 	}
 	var got []string
 	for _, c := range cuts {

@@ -41,11 +41,11 @@ func Moves(cuts []Cut) (n int) {
 	return n
 }
 
-// Settings is how often fence, stop or guide is set for cuts.
+// Settings is how often fence, stop or guide is set for cuts. A guide for a clean-up cut is laid by eye.
 func Settings(cuts []Cut) int {
 	n := Moves(cuts)
 	for _, c := range cuts {
-		if c.Kind == HandHeld {
+		if c.Kind == HandHeld && !c.Trim {
 			n++
 		}
 	}

@@ -2,6 +2,7 @@ package present
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/record"
@@ -90,6 +91,9 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			how += fmt.Sprintf(", %d boards", c.Count)
 		}
 		gives, left := "sawdust", "-"
+		if !c.Trim && shaves(c) {
+			left = shaved(c, u)
+		}
 		if c.Yields != nil {
 			gives = c.Yields.Name
 			if !c.Yields.Piece && !c.Trim {
@@ -137,9 +141,9 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 		kinds[c.Kind], short = true, short || c.TooSmallToHold
 		thin = thin || c.Kind == fenceCut && !c.Trim && c.Setting.MM() < thinStrip
 	}
-	list := []string{cutsCounted(k)}
+	list := []string{cutsCounted(k) + " " + boardsCalled}
 	machine := kinds[fenceCut] || kinds[crosscut]
-	list = append(list, settingNotes(k, machine, u)...)
+	list = append(append(list, settingNotes(k, machine, u)...), shaveNotes(k)...)
 	if machine {
 		list = append(list, fmt.Sprintf("Planned for a fence that opens to %s and a sled that takes %s: see that "+
 			"yours do; what is larger, or too heavy for one person, is cut along a guide.",
@@ -151,7 +155,7 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	}
 	if kinds[fenceCut] {
 		list = append(list, "A fence cut runs along the fence; its piece is between fence and blade. A push stick "+
-			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+"."+alone)
+			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+"."+alone+wholeAtFence(k))
 	}
 	if thin {
 		list = append(list, "No push stick goes beside a strip narrower than "+words.Either(u, "20 mm", "3/4 in")+
@@ -182,13 +186,48 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 		"a motor says comes first.")
 }
 
+// largeBoard is the length from which on a board at the fence is more than a table saw's own table holds, in mm (common
+// practice, no source).
+const largeBoard = 1200.0
+
+// wholeAtFence says what holds a board as large as a sheet at the fence, where there is one and nobody is told yet to
+// take two people for it.
+func wholeAtFence(k record.SheetStock) string {
+	if weightUnknown(k) || !slices.ContainsFunc(k.Cuts, func(c record.SawCut) bool {
+		return c.Kind == fenceCut && max(c.Workpiece.Length, c.Workpiece.Width).MM() > largeBoard
+	}) {
+		return ""
+	}
+	return " A whole sheet takes tables beside and behind the saw; else rip it along a guide."
+}
+
+// shaves reports whether a cut takes off less than the blade is wide: nothing is left of it.
+func shaves(c record.SawCut) bool {
+	return c.Trim && c.Yields == nil || !c.Trim && c.Yields != nil && c.Remainder == nil
+}
+
+// shaved says how little such a cut takes beside the piece.
+func shaved(c record.SawCut, u geom.Unit) string {
+	w, p := c.Workpiece, c.Yields
+	return "shave " + tape(w.Length-p.Length+w.Width-p.Width, u)
+}
+
+// shaveNotes say how such cuts are made, where there are any.
+func shaveNotes(k record.SheetStock) []string {
+	if !slices.ContainsFunc(k.Cuts, shaves) {
+		return nil
+	}
+	return []string{"A shave takes off less than the blade is wide, all of it dust, and pushes the blade aside: hold " +
+		"the board firmly against fence, stop or guide, feed slowly, and measure the first."}
+}
+
 // weightUnknown reports whether nobody can say whether one person lifts a sheet.
 func weightUnknown(k record.SheetStock) bool { return len(k.Sheets) > 0 && k.Sheets[0].Weight == 0 }
 
 // heldUp is said of boards at a saw.
 const heldUp = "Hold up, level with the table, what reaches beyond it or the sled."
 
-// cutsCounted says how many cuts and settings there are, and how boards are called.
+// cutsCounted says how many cuts and settings there are.
 func cutsCounted(k record.SheetStock) string {
 	guides := 0
 	for _, c := range k.Cuts {
@@ -199,20 +238,20 @@ func cutsCounted(k record.SheetStock) string {
 	set := "fence or stop is set " + times(k.SettingChanges)
 	switch {
 	case guides == len(k.Cuts):
-		return fmt.Sprintf("%s; each is measured and marked. %s", words.Count(len(k.Cuts), "cut", "cuts"), boardsCalled)
+		return words.Count(len(k.Cuts), "cut", "cuts") + "; each is measured and marked."
 	case k.SettingChanges == 0:
 		set = "neither fence nor stop is set"
 	}
 	if guides > 0 {
 		set += ", a guide is laid " + times(guides)
 	}
-	return fmt.Sprintf("%s; %s; about %s. %s", words.Count(len(k.Cuts), "cut", "cuts"), set,
-		words.Count(k.SawMinutes, "minute", "minutes"), boardsCalled)
+	return fmt.Sprintf("%s; %s; about %s.", words.Count(len(k.Cuts), "cut", "cuts"), set,
+		words.Count(k.SawMinutes, "minute", "minutes"))
 }
 
 // boardsCalled says what names and sizes of boards are.
-const boardsCalled = "Write its name on each strip; 1A2 on the picture comes off strip 1A, 1-2 off sheet 1. All is " +
-	"measured from the lower and the left edge of each board."
+const boardsCalled = "Name each strip (letters go on over all stocks, no I, no O): 1A2 comes off 1A, 1-2 off sheet 1. Measure " +
+	"from the lower and left edges."
 
 // settingNotes say what the words of some cuts mean: clean-up, again, measure.
 func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string) {
@@ -238,7 +277,7 @@ func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string
 		if machine {
 			after = "From then on that edge runs along the fence or lies at the stop."
 		}
-		list = append(list, "A clean-up cut takes the lower or the left edge off, straight and "+
+		list = append(list, "A clean-up cut takes the lower or left edge off, straight and "+
 			"square, "+strings.Join(how, ", or ")+". "+after)
 		if trims[fenceCut] {
 			list = append(list, "Joint a rough or bowed edge before it goes against the fence.")

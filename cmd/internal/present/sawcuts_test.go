@@ -123,12 +123,58 @@ func TestRulesWithTheirCuts(t *testing.T) {
 	}
 }
 
-// TestShave: a cut beside which nothing stays says how little it takes.
+// TestRowOfCuts: what stays of several cuts in a row is that after the last of them, and is told so.
+func TestRowOfCuts(t *testing.T) {
+	cut := func(n string, left record.Length) record.SawCut {
+		name := "1A" + n + " side"
+		gives := record.Workpiece{Name: name, Short: name, Length: 95, Width: 467, Piece: true}
+		return record.SawCut{Kind: crosscut, Setting: 95, Workpiece: record.Workpiece{Name: "1A", Length: 900,
+			Width: 467}, Yields: &gives, Remainder: &record.Workpiece{Name: "1A", Length: left, Width: 467}}
+	}
+	rows := CutGroups([]record.SawCut{cut("1", 801.8), cut("2", 703.6)}, geom.Millimeter)[0].Texts()
+	if len(rows) != 1 || rows[0][0] != "1-2" || rows[0][3] != "last: 703.60" {
+		t.Errorf("%q", rows)
+	}
+	rows = CutGroups([]record.SawCut{cut("1", 801.8)}, geom.Millimeter)[0].Texts()
+	if len(rows) != 1 || rows[0][3] != "801.80" {
+		t.Errorf("%q", rows)
+	}
+}
+
+// TestWholeAtTheFence: a board as large as a sheet asks for tables beside the saw, a strip does not.
+func TestWholeAtTheFence(t *testing.T) {
+	for length, want := range map[record.Length]bool{1220: true, 1200: false} {
+		cut := record.SawCut{Kind: fenceCut, Setting: 90, Workpiece: record.Workpiece{Length: 600, Width: length}}
+		said := strings.Join(CutNotes(record.SheetStock{Cuts: []record.SawCut{cut}}, geom.Millimeter), " ")
+		if strings.Contains(said, "A whole sheet takes tables") != want {
+			t.Errorf("%g: %s", length.MM(), said)
+		}
+	}
+}
+
+// TestShave: a cut beside which nothing stays says how little it takes, and how it is made.
 func TestShave(t *testing.T) {
 	c := record.SawCut{Kind: "crosscut", Workpiece: record.Workpiece{Name: "1a", Length: 467.3, Width: 95},
 		Yields: &record.Workpiece{Name: "1a1", Length: 466.09, Width: 95, Piece: true}}
 	if got := restOf(c, geom.Millimeter); got != "shave 1.21" {
 		t.Error(got)
+	}
+	if row := CutTable([]record.SawCut{c}, geom.Millimeter).Texts()[0]; !slices.Contains(row, "shave 1.21") {
+		t.Error(row)
+	}
+	dust := record.SawCut{Kind: "crosscut", Trim: true, Setting: 2, Remainder: c.Yields}
+	trim := dust
+	trim.Yields = &record.Workpiece{Name: "trim"}
+	whole := c
+	whole.Remainder = c.Yields
+	for _, k := range []struct {
+		cut  record.SawCut
+		want bool
+	}{{c, true}, {dust, true}, {trim, false}, {whole, false}} {
+		said := strings.Join(CutNotes(record.SheetStock{Cuts: []record.SawCut{k.cut}}, geom.Millimeter), " ")
+		if strings.Contains(said, "A shave takes off less than the blade is wide") != k.want {
+			t.Errorf("%+v: %s", k.cut, said)
+		}
 	}
 }
 

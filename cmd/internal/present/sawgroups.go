@@ -53,7 +53,11 @@ func CutGroups(cuts []record.SawCut, u geom.Unit) (list []CutGroup) {
 		if c.Count > 1 {
 			of += fmt.Sprintf(", %d boards", c.Count)
 		}
-		list[len(list)-1].Add(number, of, gives, restOf(cuts[last], u))
+		rest := restOf(cuts[last], u)
+		if r := cuts[last].Remainder; last > i && !c.Trim && r != nil && !r.Offcut && !r.Waste { // more comes of it
+			rest = "last: " + rest
+		}
+		list[len(list)-1].Add(number, of, gives, rest)
 		i = last
 	}
 	return list
@@ -125,9 +129,8 @@ func mark(name string) string {
 // restOf is what stays in hand of a cut, and what is to be watched.
 func restOf(c record.SawCut, u geom.Unit) string {
 	left := "-"
-	if c.Remainder == nil && c.Yields != nil { // the blade takes all that is left beside the piece
-		w, p := c.Workpiece, c.Yields
-		left = "shave " + tape(w.Length-p.Length+w.Width-p.Width, u)
+	if !c.Trim && shaves(c) {
+		left = shaved(c, u)
 	}
 	if r := c.Remainder; r != nil {
 		left = tape(r.Length, u)

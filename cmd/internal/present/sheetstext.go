@@ -218,7 +218,7 @@ func choicesText(out *Printed, k record.SheetStock, u geom.Unit) {
 		t = t.Without(2) // only the last can cost more
 	}
 	fmt.Fprintln(out, "Layouts to choose from, by `prefer:` in the section sheets; settings are of fence, stop and "+
-		"guide, minutes by the `times:` there or usual ones (common practice, no source):")
+		"guide, but for clean-ups, minutes by the `times:` there or usual ones (common practice, no source):")
 	t.Print(out, "")
 }
 

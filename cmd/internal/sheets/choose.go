@@ -69,15 +69,17 @@ func (s *Stock) choose(ctx context.Context, o Search, least nest.Layout) error {
 	var stocks []Stock
 	var choices []Choice
 	for i, l := range append([]began{{least, s.Rules.First}}, s.tried(ctx, o, least)...) {
-		t := *s
-		t.Laid, t.first = nil, l.first
-		if err := t.take(l.Layout); err != nil {
-			if i == 0 {
-				return err
+		for _, squared := range [...]bool{false, true} {
+			t := *s
+			t.Laid, t.first, t.squared = nil, l.first, squared
+			if err := t.take(l.Layout); err != nil {
+				if i == 0 {
+					return err
+				}
+				break
 			}
-			continue
+			stocks, choices = append(stocks, t), append(choices, t.choice())
 		}
-		stocks, choices = append(stocks, t), append(choices, t.choice())
 	}
 	list := listed(choices, cmp.Or(s.Prefer, job.PreferSettings))
 	at := slices.IndexFunc(list, func(n int) bool { return choices[n].Taken })

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -86,5 +87,57 @@ func TestFirstCutsByMachine(t *testing.T) {
 				t.Errorf("%s: a cut along a guide, which a machine makes: %+v", first, cut)
 			}
 		}
+	}
+}
+
+// TestSquaredFirst: where many strips would be cleaned up one by one, the sheet is cleaned up on both edges before it
+// is ripped; where there are few, their ends are.
+func TestSquaredFirst(t *testing.T) {
+	for count, want := range map[int]bool{24: true, 3: false} {
+		parts := fmt.Sprintf("kind,name,length,width,count\npart,side,450,100,%d\nsheet,s,1525,1525,\n", count)
+		l, err := list.Read("list", strings.NewReader(parts), geom.Millimeter)
+		if err != nil {
+			t.Fatal(err)
+		}
+		how := Cutting{Rules: nest.Rules{Kerf: 3e6}, Trim: 5e6, FirstCuts: job.FirstRip,
+			Capacity: Capacity{900e6, 600e6, 1600e6}}
+		p, err := Listed(t.Context(), "s", l, how, nest.Options{Effort: 20})
+		if err != nil {
+			t.Fatal(err)
+		}
+		clean := make(map[int]int) // clean-ups in each stage
+		for _, cut := range p.Stocks[0].Cuts {
+			if cut.Trim {
+				clean[cut.Stage]++
+			}
+		}
+		if want != (clean[1] == 2 && clean[2] == 0) {
+			t.Errorf("%d pieces: clean-ups by stage %v", count, clean)
+		}
+	}
+}
+
+// TestNamesApart: no two boards of a job have one name, whatever they are of.
+func TestNamesApart(t *testing.T) {
+	p, err := Of(t.Context(), read(t, "../../../samples/workshop-bench.yaml"), nil, Search{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	of, pieces := make(map[string]string), 0
+	for _, s := range p.Stocks {
+		for _, q := range s.Pieces {
+			pieces += q.Count
+		}
+		for _, one := range s.Laid {
+			for _, name := range one.Called {
+				if before, known := of[name]; known {
+					t.Errorf("%s is a board of %s and of %s", name, before, s.Name)
+				}
+				of[name] = s.Name
+			}
+		}
+	}
+	if len(p.Stocks) < 2 || len(of) != pieces {
+		t.Errorf("%d boards of %d stocks, for %d pieces", len(of), len(p.Stocks), pieces)
 	}
 }

@@ -68,11 +68,13 @@ type Stock struct {
 	on            string // what they are turned over on, where they are
 	unsound       error  // of the plan of its tabs
 	Cuts          []breakdown.Cut
-	FirstCuts     string     // how they run, by the word of the job file; empty where that is left to the search
-	first         nest.First // how they run in the layout
-	FirstMore     More       // than layouts whose first cuts run as they may
-	Prefer        string     // of layouts that cost as little, by the word of the job file
-	Choices       []Choice   // what each word would take, where they differ
+	FirstCuts     string          // how they run, by the word of the job file; empty where that is left to the search
+	first         nest.First      // how they run in the layout
+	squared       bool            // sheets are cleaned up on two edges before they are cut
+	before, named breakdown.Named // by the stocks before it, and by this one too
+	FirstMore     More            // than layouts whose first cuts run as they may
+	Prefer        string          // of layouts that cost as little, by the word of the job file
+	Choices       []Choice        // what each word would take, where they differ
 	Times         breakdown.Times
 	MaxWeight     float64 // kg that one person puts onto a saw
 	Capacity      Capacity
@@ -118,6 +120,7 @@ type Sheet struct {
 func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan, error) {
 	plan := Plan{Title: b.Title, Units: b.Units, DXF: b.DXF}
 	groups := batch.Merged(b)
+	var before breakdown.Named // strips and pieces of other stocks have other names
 	for len(groups) > 0 {
 		stock := groups[0].Parts[0].Stock
 		n := slices.IndexFunc(groups, func(g batch.Group) bool { return g.Parts[0].Stock.Name != stock.Name })
@@ -125,11 +128,11 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 			n = len(groups)
 		}
 		if stock.Length > 0 {
-			s, p := order{b, stock, groups[:n], shelf, plan.file(stock.Name)}.laidOut(ctx, o)
+			s, p := order{b, stock, groups[:n], shelf, plan.file(stock.Name)}.laidOut(ctx, o, before)
 			if p != nil {
 				return plan, p
 			}
-			s.dxf = &plan.DXF
+			s.dxf, before = &plan.DXF, before.Most(s.named)
 			for i := range s.Laid {
 				if s.Sawn {
 					break
@@ -161,12 +164,12 @@ type order struct {
 
 // laidOut is the layout of one stock. Where parts need more room between them for their
 // tabs, and the job does not say how far apart they lie, it is laid out once more with it.
-func (r order) laidOut(ctx context.Context, o Search) (Stock, *Problem) {
+func (r order) laidOut(ctx context.Context, o Search, before breakdown.Named) (Stock, *Problem) {
 	wide := false
 	for {
 		s, p := r.asked(wide)
 		if p == nil {
-			s.File = r.file
+			s.File, s.before = r.file, before
 			s.begin(r.b.Sheets.FirstCuts)
 			p = s.layOut(ctx, o)
 		}
@@ -450,14 +453,17 @@ func (s *Stock) cuts() []breakdown.Cut {
 	wait.Wait()
 	r := breakdown.Rules{Kerf: s.Rules.Kerf, Allowance: int64(s.Allowance), Weight: s.weight(), MaxWeight: s.MaxWeight,
 		MinGuided: int64(geom.LengthOf(sheet.GuidedEdge)), RipCapacity: int64(s.Capacity.Rip),
-		CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled)}
+		CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled),
+		Squared: s.squared, Before: s.before}
 	if s.Routed { // its parts lie where their slots and tabs are
 		r.Allowance = 0
 	}
 	cuts, laid := breakdown.Cuts(list, r)
+	s.named = s.before
 	for i := range s.Laid {
 		one := &s.Laid[i]
 		one.Called, one.Offcuts = laid[i].Called, nest.Kept(laid[i].Offcuts, s.kept())
+		s.named = s.named.Most(laid[i].Named)
 		one.Placements = slices.Clone(one.Placements) // those of the layout stay as they were searched
 		for n, at := range laid[i].Places {
 			one.Placements[n].X, one.Placements[n].Y = at[0], at[1]
