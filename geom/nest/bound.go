@@ -166,12 +166,15 @@ const maxThresholds, fewThresholds = 40, 6
 
 // products gives each product of two dual feasible functions, one for each direction: sizes of kinds of
 // which no sheet holds more than one by one (S. P. Fekete, J. Schepers, 2001; from memory). A piece that
-// may be turned counts by the way in which it is smaller.
+// may be turned counts by the way in which it is smaller; on a square sheet, where the product of the two
+// the other way round is one too, by the mean of both (F. Clautiaux, A. Jouglet, J. El Hayek, 2007).
 func (t *task) products(z size, most int, do func(of func(kind) float64)) {
 	var ws, hs []int64
+	turns := false
 	for _, k := range t.kinds {
 		ws, hs = append(ws, k.w), append(hs, k.h)
 		if k.turn {
+			turns = true
 			ws, hs = append(ws, k.h), append(hs, k.w)
 		}
 	}
@@ -179,9 +182,12 @@ func (t *task) products(z size, most int, do func(of func(kind) float64)) {
 	for _, f := range fs {
 		for _, g := range gs {
 			do(func(k kind) float64 {
-				v := float64(f.of(k.w) * g.of(k.h))
-				if k.turn {
-					v = min(v, float64(f.of(k.h)*g.of(k.w)))
+				v, turned := float64(f.of(k.w)*g.of(k.h)), float64(f.of(k.h)*g.of(k.w))
+				switch {
+				case turns && z.w == z.h:
+					v = (v + turned) / 2
+				case k.turn:
+					v = min(v, turned)
 				}
 				return v
 			})

@@ -68,17 +68,19 @@ type choosing struct {
 	now    []int     // what is chosen
 	found  [][]int   // each worth more than those before
 	nodes  int
+	few    int // how many nodes there may be
 	last   int // node at which one was found
 	whole  bool
 }
 
-// maxNodesWithout is how many nodes a search goes on after one that found a group, maxChosen how many it has
-// at most.
-const maxNodesWithout, maxChosen = 300, 100_000
+// maxNodesWithout is how many nodes a search goes on after one that found a group, maxUntested how many there are
+// from one on of more than four pieces before it is found out whether they go on a sheet.
+const maxNodesWithout, maxUntested = 300, 20
 
-// choose looks for groups worth more than most; where none is found and it is whole, there are none.
-func (b *packs) choose(values []int64, most int64) *choosing {
-	c := &choosing{packs: b, values: values, most: most, whole: true, left: slices.Clone(b.demand)}
+// choose looks for groups worth more than most; in no more than so many nodes; where it finds none
+// and is whole, there are none.
+func (b *packs) choose(values []int64, most int64, nodes int) *choosing {
+	c := &choosing{packs: b, values: values, most: most, few: nodes, whole: true, left: slices.Clone(b.demand)}
 	open := newKindSet(len(values))
 	for k, v := range values {
 		if v > 0 {
@@ -163,10 +165,11 @@ func (c *choosing) bound(order []int, m measure, open kindSet, room int64, x []f
 // visit takes kinds of those that are open, each in turn, to what is chosen.
 func (c *choosing) visit(open kindSet, value int64) {
 	open = slices.Clone(open)
-	for first := true; ; first = false {
+	begin, tested := c.nodes, false
+	for {
 		c.nodes++
-		c.spent += int64(10 + 20*len(c.tight))
-		if c.nodes > maxChosen || len(c.found) > 0 && c.nodes > c.last+maxNodesWithout || c.over() {
+		c.spent += 60
+		if c.nodes > c.few || len(c.found) > 0 && c.nodes > c.last+maxNodesWithout || c.over() {
 			c.whole = false
 		}
 		for i, m := range c.tight {
@@ -174,8 +177,10 @@ func (c *choosing) visit(open kindSet, value int64) {
 				return
 			}
 		}
-		if first && !c.possible() {
-			return
+		if !tested && (len(c.now) < 5 || value > c.most || c.nodes > begin+maxUntested) {
+			if tested = true; !c.possible() {
+				return
+			}
 		}
 		if value > c.most {
 			c.most, c.last = value, c.nodes
@@ -196,6 +201,7 @@ func (c *choosing) possible() bool {
 	if len(c.now) < 4 { // which take has seen to
 		return true
 	}
+	c.spent += 40
 	for n, m := range c.measures {
 		sum := int64(0)
 		for _, k := range c.now {

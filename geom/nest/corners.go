@@ -21,7 +21,7 @@ func (p *packing) cornered(g group) answer {
 		c.area += p.low(k)
 	}
 	found := c.place(uint(1)<<g.size()-1, staircase{})
-	p.spent += 5 * int64(p.most-c.ration)
+	p.spent += 30 * int64(p.most-c.ration)
 	switch {
 	case found:
 		return fits

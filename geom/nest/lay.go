@@ -100,7 +100,7 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 			out.LowerBound = least * w.price
 		}
 		if open() {
-			least = max(least, w.grouped(best, least, effort))
+			least = max(least, w.grouped(best, met, least, effort))
 			out.LowerBound = least * w.price
 		}
 		if open() && met != nil {
@@ -304,29 +304,31 @@ func (w *work) program(known float64, ration int64) (least float64, met []full) 
 }
 
 // groupsShare and maxGroupsShare are how much of an effort the bound by groups takes, in steps.
-const groupsShare, maxGroupsShare = 500_000, 200_000_000
+const groupsShare, maxGroupsShare = 1_250_000, 300_000_000
 
 // grouped is packs of what has to be bought, where that is of one size: the cost that they mean.
-func (w *work) grouped(known result, least float64, effort int64) float64 {
+func (w *work) grouped(known result, met []full, least float64, effort int64) float64 {
 	bought := w.bought()
 	must, kinds := w.within(bought)
 	if len(bought) != 1 || len(kinds) == 0 || must.sizes[0].price == 0 {
 		return least
 	}
 	var list []full
-	for _, f := range known.list {
+	for _, f := range slices.Concat(known.list, met) {
+		if f.size != bought[0] {
+			continue
+		}
 		g := full{}
 		for _, s := range f.spots {
 			if s.kind = slices.Index(kinds, s.kind); s.kind >= 0 {
 				g.spots = append(g.spots, s)
 			}
 		}
-		if f.size == bought[0] {
-			list = append(list, g)
-		}
+		list = append(list, g)
 	}
 	price := must.sizes[0].price
-	return price * float64(must.packs(ceiling(least/price), list, min(effort*groupsShare, maxGroupsShare)))
+	sheets := must.packs(ceiling(least/price), ceiling(known.cost/price), list, min(effort*groupsShare, maxGroupsShare))
+	return max(least, price*float64(sheets))
 }
 
 // rounded is the best of layouts that are rounded from linear programs over ways to fill a sheet.

@@ -63,14 +63,14 @@ type packing struct {
 	*task
 	z      size
 	apart  map[group][]extent // the least rectangles that come apart into a group
-	free   map[group]answer   // of groups that do not come apart
-	coarse int                // bits that areas leave out of lengths, so that they do not overflow
-	most   int                // pieces that are placed to find out whether a group goes on
-	spent  int64              // steps so far
+	found  map[group]answer
+	coarse int   // bits that areas leave out of lengths, so that they do not overflow
+	most   int   // pieces that are placed to find out whether a group goes on
+	spent  int64 // steps so far
 }
 
 func newPacking(t *task, z size) *packing {
-	return &packing{task: t, z: z, apart: make(map[group][]extent), free: make(map[group]answer), most: maxPlaced,
+	return &packing{task: t, z: z, apart: make(map[group][]extent), found: make(map[group]answer), most: maxPlaced,
 		coarse: max(0, bits.Len64(uint64(max(z.w, z.h)))-28)}
 }
 
@@ -80,31 +80,41 @@ func (p *packing) leastOf(g group) []extent {
 	if list, known := p.apart[g]; known {
 		return list
 	}
-	p.spent += 20
 	list := make([]extent, 0, 4)
-	n := g.size()
-	if n == 1 {
+	if g.size() == 1 {
 		for _, e := range p.kinds[g.kind(0)].ways() {
 			list = p.keep(list, e)
 		}
 	}
+	p.parts(g, func(a, b extent) bool {
+		list = p.keep(list, extent{a.w + b.w, max(a.h, b.h)})
+		list = p.keep(list, extent{max(a.w, b.w), a.h + b.h})
+		return true
+	})
+	p.apart[g] = list
+	return list
+}
+
+// parts goes through the rectangles of every two parts of a group for as long as it is told to; it is false where
+// one of them goes on no sheet.
+func (p *packing) parts(g group, each func(a, b extent) bool) bool {
+	n := g.size()
 	all := uint(1)<<n - 1
 	for part := uint(1); part < all; part += 2 { // the one with the first member
 		one, other := p.leastOf(g.only(part)), p.leastOf(g.only(all&^part))
-		p.spent += 4 + int64(len(one)*len(other))
+		p.spent += 20 + 4*int64(len(one)*len(other))
 		if (len(one) == 0 || len(other) == 0) && p.alwaysApart(n-1) {
-			list = nil
-			break
+			return false
 		}
 		for _, a := range one {
 			for _, b := range other {
-				list = p.keep(list, extent{a.w + b.w, max(a.h, b.h)})
-				list = p.keep(list, extent{max(a.w, b.w), a.h + b.h})
+				if !each(a, b) {
+					return true
+				}
 			}
 		}
 	}
-	p.apart[g] = list
-	return list
+	return true
 }
 
 // alwaysApart reports whether so many pieces on a sheet come apart by cuts from edge to edge: fewer than
@@ -127,27 +137,41 @@ func (p *packing) keep(list []extent, e extent) []extent {
 
 // together answers whether a group goes on the sheet.
 func (p *packing) together(g group) answer {
-	if len(p.leastOf(g)) > 0 {
-		return fits
-	}
 	n := g.size()
-	if p.alwaysApart(n) {
-		return never
+	if n == 1 {
+		return fits // or the piece would be no kind
 	}
-	a, known := p.free[g]
+	a, known := p.found[g]
 	if known {
 		return a
 	}
+	possible := p.parts(g, func(x, y extent) bool {
+		if x.w+y.w <= p.z.w || x.h+y.h <= p.z.h {
+			a = fits
+		}
+		return a != fits
+	})
+	switch {
+	case a == fits:
+	case !possible || p.alwaysApart(n):
+		a = never
+	default:
+		a = p.aroundHoles(g)
+	}
+	if n > 3 { // of three it is found out as soon as it is looked up
+		p.found[g] = a
+	}
+	return a
+}
+
+// aroundHoles answers whether a group that does not come apart goes on the sheet.
+func (p *packing) aroundHoles(g group) answer {
+	n := g.size()
 	all := uint(1)<<n - 1
 	for i := range n {
 		if p.together(g.only(all&^(1<<i))) == never {
-			a = never
-			break
+			return never
 		}
 	}
-	if a == unknown {
-		a = p.cornered(g)
-	}
-	p.free[g] = a
-	return a
+	return p.cornered(g)
 }
