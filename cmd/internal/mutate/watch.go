@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 	"runtime/debug"
 	"runtime/metrics"
 	"testing"
@@ -58,10 +59,11 @@ const patience = 24
 // look is how often the watch looks.
 const look = 20 * time.Millisecond
 
-// watch calls over once this process has used more than a limit of the processors, on a machine that
-// others use, too, or has waited far longer. Its end gives how much more memory was in use than before.
+// watch calls over once this process has used as much of the processors as all of them have in a limit, on a
+// machine that others use, too, or has waited far longer. Its end gives how much more memory was in use than before.
 func watch(limit time.Duration, over func()) (stop func() uint64) {
 	used, start, ended := processorTime(), time.Now(), make(chan struct{})
+	may := limit * time.Duration(runtime.GOMAXPROCS(0))
 	before := metric("/memory/classes/heap/objects:bytes")
 	allocated := metric("/gc/heap/allocs:bytes")
 	most := make(chan uint64, 1)
@@ -76,7 +78,7 @@ func watch(limit time.Duration, over func()) (stop func() uint64) {
 				return
 			case <-tick.C:
 				top = max(top, metric("/memory/classes/heap/objects:bytes"))
-				if processorTime()-used > limit || time.Since(start) > patience*limit {
+				if processorTime()-used > may || time.Since(start) > patience*limit {
 					over()
 					most <- 0
 					return
