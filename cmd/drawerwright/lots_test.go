@@ -55,4 +55,9 @@ func TestOutputsOfLotsAgree(t *testing.T) {
 	if !strings.Contains(said, "1, your sheet 2  ") {
 		t.Error(said)
 	}
+	_, said, _ = call(t, lotsJob, "sheets", "-", "--all")
+	a, b, _ := strings.Cut(said, "cuts of birch B")
+	if !strings.Contains(a, " strip 3") || !strings.Contains(b, " strip 2") || strings.Contains(b, " strip 1") {
+		t.Errorf("what comes off a sheet has another number than yours on it: %s", said) // A has 1 and 3, B has 2
+	}
 }

@@ -414,8 +414,11 @@ func (s *Stock) take(l nest.Layout) error {
 	}
 	s.Layout = l
 	at := make(map[string]int)
-	for _, one := range l.Sheets {
+	for i, one := range l.Sheets {
 		key := fmt.Sprint(one)
+		if len(s.Measured) > 0 { // the shop knows each by its number
+			key = fmt.Sprint(i)
+		}
 		if n, known := at[key]; known {
 			s.Laid[n].Count++
 			continue
@@ -437,6 +440,14 @@ func (s *Stock) take(l nest.Layout) error {
 	return nil
 }
 
+// chalked is the number that is written on a sheet: where each was measured, that of its readings.
+func (s *Stock) chalked(number int) string {
+	if number <= len(s.Measured) {
+		number = s.Measured[number-1].Number
+	}
+	return fmt.Sprint(number)
+}
+
 // cuts are those that take all sheets apart, in order.
 func (s *Stock) cuts() []breakdown.Cut {
 	list := make([]breakdown.Sheet, len(s.Laid))
@@ -446,7 +457,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 			one := &s.Laid[i]
 			size := s.Sheets[one.Sheet]
 			b, _ := nest.Cuts(one.LaidSheet, s.Pieces, size, s.begun())
-			list[i] = breakdown.Sheet{Name: fmt.Sprint(one.Number), Count: one.Count, Size: size, Board: b,
+			list[i] = breakdown.Sheet{Name: s.chalked(one.Number), Count: one.Count, Size: size, Board: b,
 				Names: func(placed []int) (name, short string) { return s.holds(*one, placed) }}
 		})
 	}
