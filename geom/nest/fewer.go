@@ -10,6 +10,8 @@ const (
 	atOnce, againAtOnce = 3, 4
 	// patience is after how many repackings that gained nothing what has no sheet grows in weight, by growth.
 	patience, growth = 200, 1.05
+	// thorough is how many of ten times sheets are filled strip by strip where they might be piece by piece.
+	thorough = 3
 	// turns are those of searching and of rounding what it met.
 	turns = 2
 	// maxMet are the ways to fill a sheet that each unit keeps in mind.
@@ -170,14 +172,15 @@ func (f *fewer) choose() {
 
 // repack fills the chosen sheets from the pool some times. Its answer is the weight of what is over after the best try.
 func (f *fewer) repack() float64 {
-	// Where cuts are free in their stages, the quick ways to fill a sheet serve better than the thorough one.
-	f.drop = f.rules.Method == Free || f.rules.Stages == 0 && f.rules.First == FirstAny
 	least := math.Inf(1)
 	for try := 0; try < againAtOnce && least > 0; try++ {
-		slant := 0.8 * f.rnd.Float64()
+		anyCuts := f.rules.Stages == 0 && f.rules.First == FirstAny
+		f.drop = f.rules.Method == Free || anyCuts && f.rnd.IntN(10) >= thorough
+		f.aside = f.rnd.IntN(2) == 0
+		slant, uneven := 0.8*f.rnd.Float64(), 0.8*f.rnd.Float64()
 		for _, i := range f.kinds {
 			f.f.left[i] = f.pool[i]
-			f.f.value[i] = f.weight[i] * bent(f.task.area[i], slant)
+			f.f.value[i] = f.weight[i] * bent(f.task.area[i], slant) * (1 + float64(uneven*f.rnd.Float64()))
 		}
 		f.like = taste{width: f.rnd.Float64(), level: f.rnd.Float64(), noise: 0.5 * f.rnd.Float64(), cross: f.rnd.Float64()}
 		for n, k := range f.chosen {

@@ -38,7 +38,7 @@ const cutsShare, maxCutsShare = 1_500, 2_000_000
 func rounding(effort int64) int64 { return (effort + min(3*effort, 600)) * 1_000_000 }
 
 // repacking is how much of an effort it takes to look for a sheet less, of short searches more as well.
-func repacking(effort int64) int64 { return min(7*effort, effort/2+1300) * 1_000_000 }
+func repacking(effort int64) int64 { return min(10*effort, effort/4+1950) * 1_000_000 }
 
 // DefaultEffort takes a second or two, and some more where the best is not proven.
 const DefaultEffort = 1500

@@ -57,12 +57,13 @@ type result struct {
 // the same seed gives the same layout on any machine.
 type search struct {
 	*task
-	f    *filler
-	rnd  *rand.Rand
-	like taste
-	fond []float64 // of each size, how much it is preferred
-	drop bool      // the next sheets are filled piece by piece: free ones without regard to cuts
-	most int64
+	f     *filler
+	rnd   *rand.Rand
+	like  taste
+	fond  []float64 // of each size, how much it is preferred
+	drop  bool      // the next sheets are filled piece by piece: free ones without regard to cuts
+	aside bool      // and from the left, else from below
+	most  int64
 	// metered says that the steps of linear programs are of the ration. They are not where programs are a small part of
 	// a search.
 	metered bool
@@ -90,12 +91,9 @@ func (s *search) fillSheet(out *full, n int) {
 	z := s.sizes[n]
 	s.f.placed = s.f.placed[:0]
 	hidden := s.hide(n)
-	switch {
-	case s.drop && s.rules.Method == Free:
-		s.f.drop(z.w, z.h, s.like, s.rnd.Float64)
-	case s.drop:
-		s.f.corner(area{0, 0, z.w, z.h}, s.like, s.rnd.Float64)
-	default:
+	if s.drop {
+		s.byPiece(z)
+	} else {
 		s.cutUp(z, n)
 	}
 	for _, h := range hidden {
@@ -105,6 +103,26 @@ func (s *search) fillSheet(out *full, n int) {
 	s.f.work += 200 + 40*int64(len(out.spots))
 	for _, p := range out.spots {
 		out.area += s.task.area[p.kind]
+	}
+}
+
+// byPiece fills a sheet piece by piece, from below or from the left.
+func (s *search) byPiece(z size) {
+	turn := func() { s.f.ways[0], s.f.ways[1] = s.f.ways[1], s.f.ways[0] }
+	if s.aside {
+		turn()
+		z.w, z.h = z.h, z.w
+	}
+	if s.rules.Method == Free {
+		s.f.drop(z.w, z.h, s.like, s.rnd.Float64)
+	} else {
+		s.f.corner(area{0, 0, z.w, z.h}, s.like, s.rnd.Float64)
+	}
+	if s.aside {
+		turn()
+		for i, p := range s.f.placed {
+			s.f.placed[i].x, s.f.placed[i].y = p.y, p.x
+		}
 	}
 }
 
