@@ -127,6 +127,9 @@ func (b *bench) lay(s set) {
 	var sheets, best, bound, proven int
 	var all, longest time.Duration
 	list := b.read(s.file)
+	if len(list) == 0 {
+		return
+	}
 	for _, in := range list {
 		board := nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}
 		l, took := lay(in.pieces(s.turn), board, nest.Rules{Method: s.way}, s.effort)
@@ -161,6 +164,9 @@ func (b *bench) strips(turn bool, goal string) {
 	}
 	var all, longest time.Duration
 	list := b.read("hopper_turton_c")
+	if len(list) == 0 {
+		return
+	}
 	reached := 0
 	for _, in := range list {
 		s := nest.Sheet{Name: in.Name, Length: in.Strip, Width: in.High, Count: 1, Price: 1}
