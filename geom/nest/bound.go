@@ -182,12 +182,12 @@ func (t *task) products(z size, most int, do func(of func(kind) float64)) {
 	for _, f := range fs {
 		for _, g := range gs {
 			do(func(k kind) float64 {
-				v, turned := float64(f.of(k.w)*g.of(k.h)), float64(f.of(k.h)*g.of(k.w))
+				v := float64(f.of(k.w) * g.of(k.h))
 				switch {
 				case turns && z.w == z.h:
-					v = (v + turned) / 2
+					v = (v + float64(f.of(k.h)*g.of(k.w))) / 2
 				case k.turn:
-					v = min(v, turned)
+					v = min(v, float64(f.of(k.h)*g.of(k.w)))
 				}
 				return v
 			})
