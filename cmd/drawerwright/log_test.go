@@ -76,3 +76,34 @@ func TestLogIsUsed(t *testing.T) {
 		t.Error(said)
 	}
 }
+
+// TestLogChart: the chart of the sample's log has a dot for each cut of a quantity, and rings about those that a rule
+// names; a job without a log, or with nothing to draw, says so, and a file that is there stays.
+func TestLogChart(t *testing.T) {
+	svg := filepath.Join(t.TempDir(), "chart.svg")
+	ran(t, 0, "fit", loggedJob, "--chart", svg)
+	data, err := os.ReadFile(svg)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(data)
+	for _, want := range []string{"<svg", "bench saw dado stack, cutter<", "the newest cut is narrower than chance makes one",
+		"stack, fence<", "stack, height<", "stack, cut<"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the chart does not have %q", want)
+		}
+	}
+	// Filled, a dot a cut: 6 + 3 times 12.
+	if dots := strings.Count(text, `fill="#000000"`) - strings.Count(text, "<text"); dots != 42 {
+		t.Errorf("%d dots, not 42", dots)
+	}
+	if said := ran(t, 1, "fit", loggedJob, "--chart", svg); !strings.Contains(said, "is there already") {
+		t.Error(said)
+	}
+	if now, _ := os.ReadFile(svg); string(now) != text {
+		t.Error("a chart that is there was written over")
+	}
+	if said := ran(t, 2, "fit", bench, "--chart", svg+"2"); !strings.Contains(said, "the job names no log") {
+		t.Error(said)
+	}
+}
