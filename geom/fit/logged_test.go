@@ -192,3 +192,21 @@ func TestBias(t *testing.T) {
 		}
 	}
 }
+
+// TestLearnedSpreads: of many cuts each quantity's spread comes out as that of the machine: what two cuts differ by is
+// of both, and what a caliper, a rule and the single cut add is none of it.
+func TestLearnedSpreads(t *testing.T) {
+	h := hidden{OfCut: {Sigma: 0.05}, OfCutter: {Mean: 0.1, Sigma: 0.06}, OfFence: {Mean: -0.1, Sigma: 0.07},
+		OfHeight: {Sigma: 0.08}, OfLength: {Mean: 0.3, Sigma: 0.2}}
+	a := SawAccuracy.From(h.testCuts(3000, rand.New(rand.NewPCG(5, 6))), shoplog.Tool{}, shoplog.Keep{})
+	for c, n := range h {
+		low, sigma, high := a.Log.Laws[c].Spread(0.001)
+		if low > n.Sigma || high < n.Sigma || high-low > 0.1*n.Sigma+0.01 {
+			t.Errorf("the spread of %s is %g, %g to %g, not %g", c, sigma, low, high, n.Sigma)
+		}
+		low, bias, high := a.Log.Laws[c].Bias(0.001)
+		if low > n.Mean || high < n.Mean {
+			t.Errorf("the bias of %s is %g, %g to %g, not %g", c, bias, low, high, n.Mean)
+		}
+	}
+}

@@ -69,8 +69,18 @@ func TestSharpened(t *testing.T) {
 		cuts = append(cuts, Cut{What: Cutter, Aimed: wide, Measured: now})
 		wide = now
 	}
-	if s, drifts := ChartOf(Cutter, cuts).Now(); !drifts || s.Up {
+	c := ChartOf(Cutter, cuts)
+	if s, drifts := c.Now(); !drifts || s.Up {
 		t.Errorf("%+v %t", s, drifts)
+	}
+	for i, cut := range cuts {
+		if math.Abs(c.Values[i]-cut.Measured) > 1e-9 {
+			t.Errorf("the chart has %g for a width of %g", c.Values[i], cut.Measured)
+		}
+	}
+	cuts[3].Aimed, cuts[3].Measured = 12, 12.1 // the slot of another cutter, or of two passes
+	if c := ChartOf(Cutter, cuts); math.Abs(c.Values[3]-0.1) > 1e-9 {
+		t.Errorf("a slot of 12 mm is %g beside widths of 6", c.Values[3])
 	}
 }
 
