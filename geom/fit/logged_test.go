@@ -210,3 +210,22 @@ func TestLearnedSpreads(t *testing.T) {
 		}
 	}
 }
+
+// TestMeanOfMachines: the share that is foretold is the mean of those of all machines that the log leaves open, each as
+// likely as the log has it; that of the likeliest one is another.
+func TestMeanOfMachines(t *testing.T) {
+	d := sixMillimeters(t, nil)
+	boards := MeasuredBoards(d.Spec)
+	random := rand.New(rand.NewPCG(8, 9))
+	a := SawAccuracy.From(asRange(SawAccuracy, random).testCuts(EnoughCuts, random), shoplog.Tool{}, shoplog.Keep{})
+	mean := 0.0
+	const machines = 400
+	for i := range uint64(machines) {
+		mean += ShareOf(d, boards, a.Log.machine(i), nil) / machines
+	}
+	if told := Simulate(d, boards, a, nil).Right.Fraction; math.Abs(told-mean) > 0.02 {
+		t.Errorf("%g is foretold, and the mean of the machines is %g", told, mean)
+	} else {
+		t.Logf("%g and %g", told, mean)
+	}
+}
