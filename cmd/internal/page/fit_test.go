@@ -2,6 +2,8 @@ package page
 
 import (
 	"net/http"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -72,5 +74,29 @@ func TestCannotBeCut(t *testing.T) {
 	l := askedFor(t, p, text, "fit")
 	if l.Strip == nil || l.Strip.Word != record.CannotBeCut || l.Strip.Mark != joinery.StateWrong || l.Strip.Off {
 		t.Errorf("the strip is %+v with %+v", l.Strip, l.Problems)
+	}
+}
+
+// TestLogIsShown: a job that takes its accuracy from a log beside it is looked at by that, and the fit says what the log
+// shows and how the odds change; without a log yet it is as it usually is.
+func TestLogIsShown(t *testing.T) {
+	logged := strings.Replace(jobText, "units: mm", "log: shop.csv\naccuracy: from-log\nunits: mm", 1)
+	p, file := open(t, logged)
+	usual := askedFor(t, p, jobText, "fit")
+	before := askedFor(t, p, logged, "fit")
+	if before.Answer != usual.Answer {
+		t.Errorf("without a log it is %q, not %q", before.Answer, usual.Answer)
+	}
+	log := "date,machine,cutter,what,aimed,measured,units,then\n" +
+		strings.Repeat("2026-03-02,saw,,fence,6,6.3,mm,kept\n2026-03-02,saw,,fence,6,5.8,mm,kept\n", 6)
+	if err := os.WriteFile(filepath.Join(filepath.Dir(file), "shop.csv"), []byte(log), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	l := askedFor(t, p, logged+"\n", "fit")
+	last := l.Tables[len(l.Tables)-1]
+	if l.Answer == usual.Answer || len(l.Tables) != len(usual.Tables)+1 || len(last.Rows) != 1 ||
+		last.Rows[0][0].Text != "saw, fence" || last.Rows[0][1].Text != "12" ||
+		!strings.Contains(last.Title, "By the log shop.csv, ") {
+		t.Errorf("%s: %+v", l.Answer, last)
 	}
 }
