@@ -175,7 +175,7 @@ func TestSamplesBuild(t *testing.T) {
 					named++
 				}
 			}
-			if r.ForRouter() {
+			if record.Keep(r).ForRouter() {
 				named++ // the legend of layers
 			}
 			if len(r.Cabinets) > 0 {

@@ -5,6 +5,7 @@ import (
 	"context"
 	"encoding/json"
 	"flag"
+	"io"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -89,11 +90,11 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 		return nil, false
 	}
 	b, u := l.Batch, l.Batch.Units
-	r, f, setups, laid := record.Make(b, l.Plan,
+	r, f, setups, laid := record.MakeKept(b, l.Plan,
 		l.Warnings), record.ForecastOf(b), present.SetupsOf(record.WorkOf(b)), record.SheetsOf(l.Plan)
 	outputs = readback.Outputs{
 		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: record.VerdictsOf(b)}),
-		readback.PartsText: ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, r) }), readback.PartsJSON: inJSON(t, r),
+		readback.PartsText: ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, r) }), readback.PartsJSON: inJSON(t, r.Whole()),
 		readback.PartsCSV: string(present.PartsCSV(r)),
 		readback.FitText:  ofAnyWidth(func(out *present.Printed) { present.PrintForecast(out, f, u) }), readback.FitJSON: inJSON(t, f),
 		readback.SetupText: string(present.SetupText(setups, u)), readback.SetupJSON: inJSON(t, setups),
@@ -221,7 +222,7 @@ func agreed(t *testing.T, text string, outputs readback.Outputs, every bool) {
 		t.Fatal(err)
 	}
 	found, err := readback.Settings(job, [2]string{readback.Packet, readback.ShopPage},
-		[2][]byte{[]byte(outputs[readback.Packet]), []byte(outputs[readback.ShopPage])})
+		[2]io.Reader{strings.NewReader(outputs[readback.Packet]), strings.NewReader(outputs[readback.ShopPage])})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -250,12 +251,12 @@ func printedAgain(t *testing.T, outputs readback.Outputs) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		text := present.PartsText(r)
+		text := present.PartsText(record.Keep(r))
 		if o.text == readback.PartsText { // which the command prints for a screen
-			text = []byte(ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, r) }))
+			text = []byte(ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, record.Keep(r)) }))
 		}
-		for name, again := range map[string][]byte{o.text: text, o.parts: present.PartsCSV(r),
-			o.cuts: present.CutListCSV(r), o.buy: present.BuyCSV(r.Buy)} {
+		for name, again := range map[string][]byte{o.text: text, o.parts: present.PartsCSV(record.Keep(r)),
+			o.cuts: present.CutListCSV(record.Keep(r)), o.buy: present.BuyCSV(r.Buy)} {
 			if strings.TrimSpace(string(again)) != strings.TrimSpace(outputs[name]) {
 				t.Errorf("%s is not what %s makes of it", name, o.record)
 			}

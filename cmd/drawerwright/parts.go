@@ -32,10 +32,10 @@ JOB may be - for standard input.`,
 			case asJSON:
 				return done(writeJSON(s.out, record.Make(l.Batch, l.Plan, l.Warnings)))
 			case asCSV:
-				_, err = s.out.Write(present.PartsCSV(record.Make(l.Batch, l.Plan, l.Warnings)))
+				_, err = s.out.Write(present.PartsCSV(record.MakeKept(l.Batch, l.Plan, l.Warnings)))
 				return done(errors.Join(err, l.show(s)))
 			}
-			r := record.Make(l.Batch, l.Plan, l.Warnings)
+			r := record.MakeKept(l.Batch, l.Plan, l.Warnings)
 			return done(s.show(present.Screen{
 				Head:  l.head(args[0], "setup"),
 				Brief: func(out *present.Printed) { present.PartsBrief(out, r) },

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"cmp"
 	"context"
 	"errors"
@@ -178,14 +177,15 @@ const (
 
 // openProof reads a folder's report.
 func openProof(dir string) (*prove.Prover, error) {
-	data, err := readLimited(filepath.Join(dir, filing.Report), maxReport)
+	f, err := openLimited(filepath.Join(dir, filing.Report), maxReport)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, hinted{fmt.Sprintf("%s is no folder that build wrote: there is no %s in it", plain(dir), filing.Report), "drawerwright build JOB -o " + plain(dir) + " writes one"}
 	}
 	if err != nil {
 		return nil, fmt.Errorf("cannot read what was built: %w", err)
 	}
-	r, err := record.Read(data)
+	defer f.Close()
+	r, err := record.ReadKept(f)
 	if err != nil {
 		return nil, fmt.Errorf("%s cannot be understood: %w; build the job into a new folder",
 			filepath.Join(dir, filing.Report), err)
@@ -195,7 +195,7 @@ func openProof(dir string) (*prove.Prover, error) {
 
 var errTooLarge = errors.New("the file is larger than any that build writes")
 
-func readLimited(path string, limit int64) ([]byte, error) {
+func openLimited(path string, limit int64) (*os.File, error) {
 	info, err := os.Stat(path) // before it is opened, for a pipe would wait for a writer
 	switch {
 	case err != nil:
@@ -205,15 +205,7 @@ func readLimited(path string, limit int64) ([]byte, error) {
 	case info.Size() > limit:
 		return nil, fmt.Errorf("%s: %w", path, errTooLarge)
 	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	data := make([]byte, 0, info.Size()+1)
-	out := bytes.NewBuffer(data)
-	_, err = out.ReadFrom(io.LimitReader(f, limit))
-	return out.Bytes(), err
+	return os.Open(path)
 }
 
 // tried says what the proof is of, where that is not the folder as it is.

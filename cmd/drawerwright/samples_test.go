@@ -106,7 +106,7 @@ func TestWorkshopBench(t *testing.T) {
 	is(t, "and to", side.Operations[i].Outline[1].X, 540)
 	// Two passes of 6.3: the first at 15, the last at 15 + 12.4 - 6.3.
 	is(t, "last pass", r.Setups[0].LastBackFence, 21.1)
-	text := ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, r) })
+	text := ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, record.Keep(r)) })
 	if !strings.Contains(text, "2 passes, the last at 21.10") {
 		t.Errorf("the last pass of the back's dados is not told:\n%s", text)
 	}

@@ -12,6 +12,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/prove"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestEveryFileIsReadBack: of every sample, and of the router's with all that its drawings
@@ -40,7 +41,7 @@ func TestEveryFileIsReadBack(t *testing.T) {
 func everyFile(t *testing.T, name, text string) {
 	all, r := written(t, text, job.Files(load.Beside(name)))
 	to := &folder{files: all}
-	p, err := prove.New(r)
+	p, err := prove.New(record.Keep(r))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,7 +13,7 @@ import (
 
 // writeCabinets writes the sides of the cabinets with their slide lines, and the
 // table of these.
-func writeCabinets(b batch.Batch, r record.Report, to Folder) error {
+func writeCabinets(b batch.Batch, r record.Kept, to Folder) error {
 	if len(b.Banks) == 0 {
 		return nil
 	}

@@ -6,7 +6,6 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -51,7 +50,7 @@ type Options struct {
 // the options alone. The error is that of the first drawer that failed, in the
 // batch's order, or the context's.
 func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
-	r := record.Make(b, o.Plan, o.Warnings)
+	r := record.MakeKept(b, o.Plan, o.Warnings)
 	r.Date = o.Date
 	reader, err := prove.New(r)
 	if err != nil {
@@ -61,7 +60,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	var checked []record.Checked
 	if !o.NoProof {
 		prover, reader.Open = reader, to.Open
-		r.Proof = make([]record.Proof, len(b.Drawers))
+		r.Proof.Grow(len(b.Drawers))
 		checked = make([]record.Checked, prover.Checks()-prover.Lasts())
 	}
 	if err := writeLists(b, r, to); err != nil { // the packet is compared with the cut list
@@ -77,7 +76,12 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := boxes.write(ctx); err != nil {
 		return err
 	}
-	bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p record.Proof) bool { return p.Cuttable() })
+	var bad []record.Proof
+	for _, p := range r.Proof.All() {
+		if !p.Cuttable() {
+			bad = append(bad, p)
+		}
+	}
 	if len(bad) > 0 {
 		return &Unproven{Proofs: bad}
 	}
@@ -104,7 +108,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 }
 
 // writeLists writes the lists for programs.
-func writeLists(b batch.Batch, r record.Report, to Folder) error {
+func writeLists(b batch.Batch, r record.Kept, to Folder) error {
 	type list struct {
 		name string
 		data []byte
@@ -143,7 +147,7 @@ type drawers struct {
 	to     Folder
 	o      Options
 	reader *prove.Prover
-	proofs []record.Proof
+	proofs record.List[record.Proof]
 	// checked is what was read back of all solids and other files; the places of those of drawers are filled in.
 	checked []record.Checked
 	scenes  []scene.Scene
@@ -159,7 +163,7 @@ func (d drawers) write(ctx context.Context) error {
 				return err
 			}
 			if !d.o.NoProof {
-				d.proofs[i] = w.reader.Drawer(i, d.to.ReadFile, prove.Options{}) // as it is on disk
+				d.proofs.Put(i, w.reader.Drawer(i, d.to.ReadFile, prove.Options{})) // as it is on disk
 				for _, own := range d.reader.Own(i) {
 					d.checked[own] = w.reader.Check(own, d.to.ReadFile)
 				}

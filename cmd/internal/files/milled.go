@@ -24,7 +24,7 @@ func MilledOf(b batch.Batch, drawer int) []geom.Panel {
 	}
 	alone := b
 	alone.Drawers, alone.Banks, alone.SharedSizes, alone.Templates = []batch.Drawer{d}, nil, nil, nil
-	p, err := prove.New(record.Make(alone, sheets.Plan{}, nil))
+	p, err := prove.New(record.MakeKept(alone, sheets.Plan{}, nil))
 	if err != nil {
 		return nil
 	}

@@ -24,7 +24,7 @@ type papers struct {
 }
 
 // packet writes packet.pdf while others work, and gives what waits for it.
-func (p papers) packet(ctx context.Context, r record.Report) (wait func() error) {
+func (p papers) packet(ctx context.Context, r record.Kept) (wait func() error) {
 	done := make(chan error, 1)
 	go func() {
 		done <- p.to.Stream(filing.Packet, func(w io.Writer) error { return packet.Write(ctx, w, p.batch, r, p.plan) })
@@ -34,7 +34,7 @@ func (p papers) packet(ctx context.Context, r record.Report) (wait func() error)
 
 // last writes the files that say how the proof of the others went, all at once, and reads the packet. What the
 // report says in order to compare it takes as much room as the boxes did for their page, and so comes after them.
-func (p papers) last(ctx context.Context, r record.Report, packet func() error) error {
+func (p papers) last(ctx context.Context, r record.Kept, packet func() error) error {
 	read := make([]record.Checked, 3)
 	work := []func() error{
 		func() error {

@@ -65,13 +65,15 @@ func lot(b *testing.B, first, n int, solids string) func() {
 		b.Fatal(problems)
 	}
 	all, _ := batch.Bare(j)
-	reader, err := prove.New(record.Make(all, sheets.Plan{}, nil))
+	r := record.MakeKept(all, sheets.Plan{}, nil)
+	r.Proof.Grow(n)
+	reader, err := prove.New(r)
 	if err != nil {
 		b.Fatal(err)
 	}
 	return func() {
 		d := drawers{batch: all, to: &sink{drawings: map[string][]byte{}}, reader: reader,
-			proofs: make([]record.Proof, n), scenes: make([]scene.Scene, n)}
+			proofs: r.Proof, scenes: make([]scene.Scene, n)}
 		if err := d.write(b.Context()); err != nil {
 			b.Fatal(err)
 		}

@@ -30,7 +30,7 @@ func TestOneVerdict(t *testing.T) {
 		}
 		built++
 		r := record.Make(l.Batch, l.Plan, l.Warnings)
-		text := jobtest.Unfolded(present.PartsText(r))
+		text := jobtest.Unfolded(present.PartsText(record.Keep(r)))
 		type about struct{ drawer, code, part string }
 		warned := make(map[about]int)
 		for _, w := range l.Warnings {

@@ -89,7 +89,7 @@ func TestDividersAreNamedAsTheyAre(t *testing.T) {
 // The lowest slide's spacers stand on the opening's lower edge, each other on the slide below.
 func TestSpacersSayOnWhatTheyStand(t *testing.T) {
 	b := read(t, "", fmt.Appendf(nil, inOpening, "none", ""))
-	r := record.Make(b, sheets.Plan{}, nil)
+	r := record.MakeKept(b, sheets.Plan{}, nil)
 	if said := present.SpacerText(r.Cabinets[0]); !strings.Contains(said, "those of chest-3 stand on the opening's "+
 		"lower edge, the others on the slides below") || !strings.Contains(said, "face frame") {
 		t.Error(said)
@@ -116,7 +116,7 @@ func TestEqualBoxesAreOneKind(t *testing.T) {
 	} {
 		b := read(t, "", []byte(strings.Replace(fmt.Sprintf(inOpening, "none", ""), "rows: 3", rows, 1)))
 		var pages []drawing.Page
-		if err := lay(t.Context(), b, record.Make(b, sheets.Plan{}, nil), sheets.Plan{}, func(p drawing.Page) {
+		if err := lay(t.Context(), b, record.MakeKept(b, sheets.Plan{}, nil), sheets.Plan{}, func(p drawing.Page) {
 			pages = append(pages, p)
 		}); err != nil {
 			t.Fatal(err)

@@ -26,7 +26,7 @@ func TestFitIsDrawn(t *testing.T) {
 			t.Fatal(err)
 		}
 		b := read(t, file, text)
-		r := record.Make(b, sheets.Plan{}, nil)
+		r := record.MakeKept(b, sheets.Plan{}, nil)
 		var said strings.Builder
 		bands := 0
 		err = lay(t.Context(), b, r, sheets.Plan{}, func(p drawing.Page) {

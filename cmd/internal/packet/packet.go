@@ -14,6 +14,7 @@ import (
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
@@ -22,7 +23,7 @@ import (
 
 // Write writes the pages of a batch, of its report and of its sheets as PDF, each as it is
 // laid out. The context's end ends it between two chapters.
-func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Report, p sheets.Plan) error {
+func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Kept, p sheets.Plan) error {
 	var laid error
 	pages := func(yield func(drawing.Page) bool) {
 		laid = lay(ctx, b, r, p, func(p drawing.Page) { yield(p) }) // the writer takes all
@@ -33,7 +34,7 @@ func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Report, p s
 }
 
 // lay lays the packet's pages out, one after the other.
-func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) error {
+func lay(ctx context.Context, b batch.Batch, r record.Kept, p sheets.Plan, out func(drawing.Page)) error {
 	m := maker{Book: book(b, r.Date, out), batch: b, report: r, plan: p, unit: b.Units,
 		sheet: present.SetupsOf(record.WorkOf(b)), taken: make(map[string]Taken)}
 	if err := m.cover(); err != nil {
@@ -96,7 +97,7 @@ func title(b batch.Batch) string {
 type maker struct {
 	*paper.Book
 	batch  batch.Batch
-	report record.Report
+	report record.Kept
 	plan   sheets.Plan
 	unit   geom.Unit
 	sheet  present.SetupSheet
@@ -143,6 +144,18 @@ func (m maker) size(s joinery.Size) string {
 }
 
 func names(list []string) string { return strings.Join(list, ", ") }
+
+// headedBy is how many names a heading has at most: those of hundreds of drawers would go over pages, and nobody looks
+// for one there.
+const headedBy = 40
+
+// headed are names in a heading.
+func headed(list []string) string {
+	if len(list) > headedBy {
+		return words.Some(list)
+	}
+	return names(list)
+}
 
 // upper begins a text with a capital.
 func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }

@@ -86,7 +86,7 @@ func TestNoWordsCollide(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			r := record.Make(b, plan, nil)
+			r := record.MakeKept(b, plan, nil)
 			if err := lay(t.Context(), b, r, plan, func(p drawing.Page) { pages = append(pages, p) }); err != nil {
 				t.Fatal(err)
 			}
@@ -124,7 +124,7 @@ func TestCollisions(t *testing.T) {
 // BenchmarkHundred makes the packet of 100 different drawers, 200 boxes.
 func BenchmarkHundred(b *testing.B) {
 	batch := read(b, "hundred", many(100))
-	r := record.Make(batch, sheets.Plan{}, nil)
+	r := record.MakeKept(batch, sheets.Plan{}, nil)
 	for b.Loop() {
 		if err := Write(b.Context(), io.Discard, batch, r, sheets.Plan{}); err != nil {
 			b.Fatal(err)

@@ -38,7 +38,7 @@ func (m maker) setups() {
 	m.Chapter("Setups")
 	for _, c := range m.sheet.Machines {
 		m.Heading(1, fmt.Sprintf("%s, %s: %s", upper(joinery.CutterKind(c.Machine).Machine()),
-			c.CutsWith(m.unit), names(c.Drawers)))
+			c.CutsWith(m.unit), headed(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Text)
 		for _, choice := range c.OneSetup.Minimal {
 			if choice.Spacers != nil {

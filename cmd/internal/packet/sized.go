@@ -61,7 +61,7 @@ func (m maker) sizedAll(groups [][]batch.Drawer) [][]sized {
 		}
 	}
 	list := make([][]sized, len(groups))
-	for _, f := range m.report.Fit {
+	for _, f := range m.report.Fit.All() {
 		p, known := at[f.Drawer]
 		if !known || !slices.Contains(ofBox, f.Check) {
 			continue

@@ -16,7 +16,7 @@ import (
 func chapterOf(t *testing.T, text string, chapter func(m maker)) (maker, []drawing.Page) {
 	t.Helper()
 	b := read(t, "", []byte(text))
-	r := record.Make(b, sheets.Plan{}, nil)
+	r := record.MakeKept(b, sheets.Plan{}, nil)
 	var pages []drawing.Page
 	m := maker{Book: book(b, "", func(p drawing.Page) { pages = append(pages, p) }), batch: b, report: r, unit: b.Units}
 	chapter(m)
@@ -75,7 +75,7 @@ func TestBoxLinesOfEveryRow(t *testing.T) {
 			t.Fatal(err)
 		}
 		b := read(t, file, text)
-		m := maker{batch: b, report: record.Make(b, sheets.Plan{}, nil), unit: b.Units}
+		m := maker{batch: b, report: record.MakeKept(b, sheets.Plan{}, nil), unit: b.Units}
 		for _, c := range m.report.Cabinets {
 			line, ok := boxLine(m.bankOf(c), c)
 			if !ok {

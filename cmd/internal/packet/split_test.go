@@ -28,7 +28,7 @@ drawers:
 		t.Fatal(err)
 	}
 	var said []string
-	if err := lay(t.Context(), b, record.Make(b, plan, nil), plan, func(p drawing.Page) {
+	if err := lay(t.Context(), b, record.MakeKept(b, plan, nil), plan, func(p drawing.Page) {
 		for _, w := range p.Texts {
 			said = append(said, w.String)
 		}

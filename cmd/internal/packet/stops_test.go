@@ -26,7 +26,7 @@ func TestStops(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := record.Make(b, plan, nil)
+	r := record.MakeKept(b, plan, nil)
 	stopped := 0
 	for at, all := 0, 1; at < all; at += 8 {
 		ctx, stop := context.WithCancel(t.Context())

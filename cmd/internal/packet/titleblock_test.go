@@ -19,7 +19,7 @@ import (
 type packetOf struct {
 	file   string
 	batch  batch.Batch
-	report record.Report
+	report record.Kept
 	pages  []drawing.Page
 	plan   sheets.Plan
 }
@@ -38,7 +38,7 @@ func layOut(t testing.TB, file, date string, warnings []record.Warning) packetOf
 	if err != nil {
 		t.Fatal(err)
 	}
-	out.plan, out.report = plan, record.Make(out.batch, plan, warnings)
+	out.plan, out.report = plan, record.MakeKept(out.batch, plan, warnings)
 	out.report.Date = date
 	take := func(p drawing.Page) { out.pages = append(out.pages, p) }
 	if err := lay(t.Context(), out.batch, out.report, plan, take); err != nil {

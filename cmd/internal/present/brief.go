@@ -15,7 +15,7 @@ import (
 // What commands print of a job on one screen: what matters most of what they print with --all.
 
 // PartsBrief prints the cut list, and the board that it takes.
-func PartsBrief(out *Printed, r record.Report) {
+func PartsBrief(out *Printed, r record.Kept) {
 	cutListText(out, r)
 	board(out, r, r.Unit())
 }

@@ -42,7 +42,7 @@ func BuyTable(list []record.Buy) Table {
 }
 
 // buying prints what to buy beside the board, and what it all costs.
-func buying(out *Printed, r record.Report) {
+func buying(out *Printed, r record.Kept) {
 	var others []record.Buy
 	total, priced, banded := 0.0, false, false
 	for _, x := range r.Buy {
@@ -66,7 +66,7 @@ func buying(out *Printed, r record.Report) {
 }
 
 // weights prints what drawers weigh, and how their bottoms bear the load.
-func weights(out *Printed, r record.Report, u geom.Unit) {
+func weights(out *Printed, r record.Kept, u geom.Unit) {
 	t := NewTable(Words("drawer"), Numbers("empty"), Numbers("loaded"), Numbers("slides carry"),
 		In("bottom sags", u.String()), Numbers("1/200 of its span"), Numbers("in years"), In("stress",
 			words.StressUnit(u)))
@@ -100,7 +100,7 @@ func weights(out *Printed, r record.Report, u geom.Unit) {
 }
 
 // bores lists the holes in the edges of parts.
-func bores(out *Printed, r record.Report, u geom.Unit) {
+func bores(out *Printed, r record.Kept, u geom.Unit) {
 	unit := u.String()
 	t := NewTable(Words("drawer"), Words("bores in both ends of"), Numbers("diameter"), In("depth", unit),
 		In("from the outside face", unit), Words("over the lower edge"))

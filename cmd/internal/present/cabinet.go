@@ -38,7 +38,7 @@ func SharedSizeText(a record.SharedSize, u geom.Unit) string {
 }
 
 // LinesCSV is the table of slide lines: heights over the lower edge of the opening.
-func LinesCSV(r record.Report) []byte {
+func LinesCSV(r record.Kept) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
@@ -150,7 +150,7 @@ func RowTable(c record.Cabinet, u geom.Unit) Table {
 }
 
 // openings prints the rows of each opening, the slide lines and the spacers.
-func openings(out *Printed, r record.Report, u geom.Unit) {
+func openings(out *Printed, r record.Kept, u geom.Unit) {
 	for _, c := range r.Cabinets {
 		fmt.Fprintf(out, "opening %s: %s; boxes %s deep", c.Name, OpeningText(c, u),
 			byRule(c.SlideLength, u))

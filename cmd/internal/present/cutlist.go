@@ -16,14 +16,14 @@ import (
 
 // PartsCSV is the cut list: a line for each part, lengths as decimal numbers in the
 // job's unit, and the size once more as a person writes it.
-func PartsCSV(r record.Report) []byte {
+func PartsCSV(r record.Kept) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
 	w.Write([]string{"part", "drawer", "role", "quantity", "length", "width", "thickness", "units",
 		"size", "stock", "grain", "inside_file", "outside_file"})
 	u := r.Unit()
-	for _, p := range r.Parts {
+	for _, p := range r.Parts.All() {
 		length, width := of(p.Length), of(p.Width)
 		w.Write([]string{
 			p.Name, p.Drawer, p.Role, strconv.Itoa(p.Quantity),
@@ -37,7 +37,7 @@ func PartsCSV(r record.Report) []byte {
 
 // CutListCSV is what a shop cuts: a line for each group of equal parts, by stock
 // and setting, with the part whose drawing serves for all of them first.
-func CutListCSV(r record.Report) []byte {
+func CutListCSV(r record.Kept) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
@@ -138,7 +138,7 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 }
 
 // cutListText prints the cut list.
-func cutListText(out *Printed, r record.Report) {
+func cutListText(out *Printed, r record.Kept) {
 	for _, s := range CutList(r.CutList, r.Blanks, r.Unit()) {
 		grain := ""
 		if s.Grained {

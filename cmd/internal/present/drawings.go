@@ -15,7 +15,7 @@ import (
 
 // drawings prints the legend of a router's job: for each file, in the order of cutting, its layers,
 // how deep they go and with which bit; and which parts have to be turned over.
-func drawings(out *Printed, r record.Report, u geom.Unit) {
+func drawings(out *Printed, r record.Kept, u geom.Unit) {
 	routed := func(d record.Drawer) bool { return joinery.CutterKind(d.Machine).FollowsDrawing() }
 	if !slices.ContainsFunc(r.Drawers, routed) {
 		return
@@ -31,7 +31,7 @@ func drawings(out *Printed, r record.Report, u geom.Unit) {
 		}
 		t.Rows = nil
 	}
-	for _, l := range r.Layers {
+	for _, l := range r.Layers.All() {
 		if l.File != file {
 			flush()
 			file = l.File
@@ -79,10 +79,10 @@ func bitText(b record.Bit, u geom.Unit) string {
 }
 
 // turned lists the parts to turn over by what an error in turning does.
-func turned(out *Printed, r record.Report, u geom.Unit) {
+func turned(out *Printed, r record.Kept, u geom.Unit) {
 	var words []string
 	parts := make(map[string][]string)
-	for _, f := range r.Faces {
+	for _, f := range r.Faces.All() {
 		if f.Flip == nil {
 			continue
 		}
@@ -111,11 +111,11 @@ func turned(out *Printed, r record.Report, u geom.Unit) {
 }
 
 // proofs prints what the drawings, cut virtually, make of each drawer.
-func proofs(out *Printed, r record.Report, u geom.Unit) {
-	if len(r.Proof) == 0 {
+func proofs(out *Printed, r record.Kept, u geom.Unit) {
+	if r.Proof.Len() == 0 {
 		return
 	}
-	ProofText(out, r.Proof, u)
+	ProofText(out, r.Proof.Slice(), u)
 	CheckedText(out, r.Checked)
 	fmt.Fprintln(out)
 }

@@ -9,10 +9,10 @@ import (
 )
 
 // numbered prints which number is on which parts, and which have none.
-func numbered(out *Printed, r record.Report, u geom.Unit) {
+func numbered(out *Printed, r record.Kept, u geom.Unit) {
 	var order []string
 	parts := make(map[string][]string)
-	for _, p := range r.Parts {
+	for _, p := range r.Parts.All() {
 		if p.Engraved == nil {
 			continue
 		}

@@ -54,7 +54,7 @@ func together(out *Printed, list []record.SimulatedDrawer, say func(*Printed, re
 }
 
 // fits are the measures of the drawers with their verdicts.
-func fits(out *Printed, r record.Report, u geom.Unit) {
+func fits(out *Printed, r record.Kept, u geom.Unit) {
 	fmt.Fprintln(out, "fit")
 	var list []record.SimulatedDrawer
 	for _, d := range r.Drawers {

@@ -11,7 +11,7 @@ import (
 )
 
 // OrderOfWork are the steps from boards to boxes, a sentence each, as their numbers and drawings follow in the packet.
-func OrderOfWork(r record.Report, s SetupSheet, boards []record.Board) []string {
+func OrderOfWork(r record.Kept, s SetupSheet, boards []record.Board) []string {
 	list := []string{measureBoards(r, boards)}
 	for _, m := range s.Machines {
 		list = append(list, notCut(m)...)
@@ -29,7 +29,7 @@ func OrderOfWork(r record.Report, s SetupSheet, boards []record.Board) []string 
 	if len(r.Cabinets) > 0 {
 		list = append(list, "Mount the slides by their lines.")
 	}
-	if slices.ContainsFunc(r.Parts, func(p record.Part) bool { return p.Role == string(joinery.DrawerFrontRole) }) {
+	if r.HasPart(func(p record.Part) bool { return p.Role == string(joinery.DrawerFrontRole) }) {
 		list = append(list, "Hang the drawer fronts when the boxes run.")
 	}
 	return list
@@ -37,7 +37,7 @@ func OrderOfWork(r record.Report, s SetupSheet, boards []record.Board) []string 
 
 // measureBoards says what is measured before anything is cut, and between what it is right: the forecast reckons with
 // such boards.
-func measureBoards(r record.Report, boards []record.Board) string {
+func measureBoards(r record.Kept, boards []record.Board) string {
 	var list []string
 	for _, g := range r.CutList {
 		thick := of(g.Thickness).Text(r.Unit())
@@ -61,7 +61,7 @@ func notCut(m Machine) []string {
 }
 
 // partsCut is how parts come from boards.
-func partsCut(r record.Report) (list []string) {
+func partsCut(r record.Kept) (list []string) {
 	var sawn, routed []string
 	for _, k := range r.Sheets {
 		n := 0

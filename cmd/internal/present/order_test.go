@@ -13,8 +13,8 @@ import (
 // twice;
 // hand work has no cutter to change.
 func TestOrderOfWork(t *testing.T) {
-	r := record.Report{Units: "mm", CutList: []record.CutGroup{{Stock: "birch", Thickness: 12.15},
-		{Stock: "oak", Thickness: 20}}}
+	r := record.Keep(record.Report{Units: "mm", CutList: []record.CutGroup{{Stock: "birch", Thickness: 12.15},
+		{Stock: "oak", Thickness: 20}}})
 	boards := []record.Board{{Stock: "birch", Mean: 12.15, Min: 12.1, Max: 12.2}}
 	two := SetupSheet{Machines: []Machine{{Machine: "saw", Settings: []Setting{{}, {}}}}}
 	one := SetupSheet{Machines: []Machine{{Machine: "saw", Settings: []Setting{{}}}}}

@@ -45,7 +45,7 @@ type SettingTable struct {
 const CannotCut = "cannot be cut"
 
 // settings prints the tables of settings.
-func settings(out *Printed, r record.Report, u geom.Unit) {
+func settings(out *Printed, r record.Kept, u geom.Unit) {
 	for _, t := range SettingTables(r.Setups, u) {
 		var shown []string
 		for _, c := range t.Columns {

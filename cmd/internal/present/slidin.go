@@ -36,7 +36,7 @@ func SlideInSolid(most record.Length, u geom.Unit) string {
 }
 
 // slidIn prints how bottoms of solid wood that are slid in are held, where there are any.
-func slidIn(out *Printed, r record.Report) {
+func slidIn(out *Printed, r record.Kept) {
 	if slices.ContainsFunc(r.Drawers, func(d record.Drawer) bool { return d.SlideInSolid }) {
 		most := record.Length(0)
 		for _, d := range r.Drawers {

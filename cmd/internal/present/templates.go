@@ -21,7 +21,7 @@ func TemplateTable(list []record.Template, u geom.Unit) Table {
 }
 
 // plates prints the templates of a job.
-func plates(out *Printed, r record.Report, u geom.Unit) {
+func plates(out *Printed, r record.Kept, u geom.Unit) {
 	if len(r.Templates) == 0 {
 		return
 	}

@@ -14,7 +14,7 @@ import (
 
 // PartsText is parts.txt, the job for a person: the parts by stock, the settings, what the
 // joints will do, the board that it takes, and the warnings. Long lines are folded.
-func PartsText(r record.Report) []byte {
+func PartsText(r record.Kept) []byte {
 	return hanging(printed(func(out *Printed) {
 		if r.Answer.Word != record.Fits { // which a screen begins with anyway
 			fmt.Fprintf(out, "%s\n\n", r.Answer.Text)
@@ -24,7 +24,7 @@ func PartsText(r record.Report) []byte {
 }
 
 // PrintParts prints what parts.txt has.
-func PrintParts(out *Printed, r record.Report) {
+func PrintParts(out *Printed, r record.Kept) {
 	u := r.Unit()
 	if r.Job != "" {
 		fmt.Fprintf(out, "%s\n\n", r.Job)
@@ -55,7 +55,7 @@ func PrintParts(out *Printed, r record.Report) {
 	}
 }
 
-func board(out *Printed, r record.Report, u geom.Unit) {
+func board(out *Printed, r record.Kept, u geom.Unit) {
 	_, area := words.Area(0, u)
 	t := NewTable(Words("stock"), Numbers("pieces"), In("area", area), Numbers("sheets"), Numbers("their price"))
 	for _, m := range r.Material {
@@ -73,7 +73,7 @@ func board(out *Printed, r record.Report, u geom.Unit) {
 }
 
 // laid prints the layouts on sheets, which are in a folder of their own.
-func laid(out *Printed, r record.Report, u geom.Unit) {
+func laid(out *Printed, r record.Kept, u geom.Unit) {
 	if len(r.Sheets) > 0 {
 		fmt.Fprintln(out, "\nsheets (drawings, pictures and cuts are in the folder sheets)")
 	}

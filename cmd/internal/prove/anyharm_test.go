@@ -103,7 +103,7 @@ func TestAnyHarm(t *testing.T) {
 			outcomes["no report"]++
 			return
 		}
-		p, err := prove.New(r)
+		p, err := prove.New(record.Keep(r))
 		if err != nil {
 			outcomes["refused"]++
 			return

@@ -87,7 +87,7 @@ type piece struct {
 func (w *Worker) standing(d record.Drawer, read Read) (list []piece, allowed float64, ok bool) {
 	allowed = proof.MinCut
 	for _, name := range d.Parts {
-		part := w.report.Parts[w.parts[name]]
+		part := w.report.Parts.At(w.parts[name])
 		own, known := w.ownSolid(part, read)
 		outline, sound := loopOf(part.Outline)
 		if !known || !sound {

@@ -2,7 +2,6 @@ package prove
 
 import (
 	"path"
-	"slices"
 
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/record"
@@ -65,9 +64,9 @@ func (p *Prover) others() {
 	}
 	// What a check needs of a part or drawer it takes from the report when its turn comes: there may be
 	// thousands of them.
-	for i := range r.Parts {
-		if part := &r.Parts[i]; part.Files.STL != "" {
-			c := func(w *Worker, read Read) record.Checked { return w.solidCheck(*part, read) }
+	for i, part := range r.Parts.All() {
+		if part.Files.STL != "" {
+			c := func(w *Worker, read Read) record.Checked { return w.solidCheck(w.report.Parts.At(i), read) }
 			if d, known := p.drawer[part.Name]; known {
 				addOwn(d, c)
 			} else {
@@ -94,7 +93,7 @@ func (p *Prover) others() {
 	for _, t := range r.Templates {
 		add(func(w *Worker, read Read) record.Checked { return w.templateCheck(t, read) })
 	}
-	if slices.ContainsFunc(r.Parts, func(q record.Part) bool { return q.Files.STL != "" }) {
+	if r.HasPart(func(q record.Part) bool { return q.Files.STL != "" }) {
 		add(func(w *Worker, read Read) record.Checked { return w.pageCheck(read) })
 	}
 	for _, set := range p.picturesOf() {
@@ -131,7 +130,7 @@ func (p *Prover) cabinets(byName map[string]*record.Drawer, add func(check)) {
 func (p *Prover) folderOf(d record.Drawer) string {
 	for _, name := range d.Parts {
 		if i, known := p.parts[name]; known {
-			if stl := p.report.Parts[i].Files.STL; stl != "" {
+			if stl := p.report.Parts.At(i).Files.STL; stl != "" {
 				return path.Base(path.Dir(stl))
 			}
 		}

@@ -50,7 +50,7 @@ func lettersOn(f *dxfread.File) (list []*dxfread.Entity) {
 }
 
 // codeSegments are what the code of a job is written of on the drawings of a report, in mm from its lower left.
-func codeSegments(r record.Report) (list []segment) {
+func codeSegments(r record.Kept) (list []segment) {
 	side := squareSide
 	if r.DXF.Units == "in" {
 		side = squareInch

@@ -32,7 +32,7 @@ func (w *Worker) cutListCheck(read Read) record.Checked {
 				c.fault("table-row", place{name, cutList, at}, rebuild, "the report has no part %s", name)
 				return
 			}
-			q := c.report.Parts[i]
+			q := c.report.Parts.At(i)
 			pieces, spares = pieces+q.Quantity, spares+q.Spares
 			listed[name]++
 			if listed[name] == 2 {
@@ -59,7 +59,7 @@ func (w *Worker) cutListCheck(read Read) record.Checked {
 			}
 		}
 	})
-	for _, q := range c.report.Parts {
+	for _, q := range c.report.Parts.All() {
 		if whole && listed[q.Name] == 0 {
 			c.fault("table-row", place{q.Name, cutList, 0}, rebuild, "%s does not stand in the list", q.Name)
 		}

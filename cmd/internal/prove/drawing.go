@@ -28,8 +28,9 @@ type sheet struct {
 	name  string
 	face  geom.Face
 	file  *dxfread.File
-	scale float64    // mm to the drawing's unit
-	at    geom.Point // lower left of the panel, in the drawing, mm
+	rows  []record.Layer // of its legend
+	scale float64        // mm to the drawing's unit
+	at    geom.Point     // lower left of the panel, in the drawing, mm
 	size  geom.Point
 }
 
@@ -46,7 +47,7 @@ func broken(err error) (line int, why string) {
 
 // drawing reads one drawing.
 func (r *panelReader) drawing(name string, face geom.Face, f *dxfread.File) {
-	s := sheet{panelReader: r, name: name, face: face, file: f, scale: 1}
+	s := sheet{panelReader: r, name: name, face: face, file: f, rows: r.legend(name), scale: 1}
 	found := len(s.faults)
 	s.units()
 	s.scaled()
@@ -116,7 +117,7 @@ func (s *sheet) loop(e dxfread.Entity) geom.Loop {
 // drawnOutline finds the panel's outline, its line in the file and how often it is cut: where it
 // is cut, or else on OUTLINE.
 func (s *sheet) drawnOutline() (found geom.Loop, line, profiles int) {
-	for _, l := range s.legend[s.name] {
+	for _, l := range s.rows {
 		if l.Operation != "profile" {
 			continue
 		}
@@ -228,7 +229,7 @@ func (s *sheet) mark() {
 
 // layers reads everything that is cut.
 func (s *sheet) layers() {
-	legend := s.legend[s.name]
+	legend := s.rows
 	counts := make([]int, len(legend))
 	told := make(map[string]bool)
 	for _, e := range s.file.Entities {

@@ -46,7 +46,7 @@ func FuzzProve(f *testing.F) {
 		if err != nil {
 			return
 		}
-		p, err := prove.New(r)
+		p, err := prove.New(record.Keep(r))
 		if err != nil {
 			return
 		}

@@ -98,7 +98,7 @@ func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {
 	if c.row < 0 {
 		return true
 	}
-	want, step := s.ends(s.legend[s.name][c.row], says, e.Line, once), sameDepth+says.step
+	want, step := s.ends(s.rows[c.row], says, e.Line, once), sameDepth+says.step
 	fault := func(format string, args ...any) {
 		s.fault("height", s.place(s.name, e.Line), rebuild, "a line on "+e.Layer+" "+format, args...)
 	}

@@ -60,7 +60,7 @@ func (p *Prover) check() error {
 			return wrong("the stock %q has no thickness", s.Name)
 		}
 	}
-	for _, part := range p.report.Parts {
+	for _, part := range p.report.Parts.All() {
 		if err := p.checkPart(part); err != nil {
 			return err
 		}
@@ -68,8 +68,12 @@ func (p *Prover) check() error {
 			return err
 		}
 	}
-	for _, l := range p.report.Layers {
-		if err := p.checkLayer(l); err != nil {
+	lines := make(map[string]int) // of each file
+	for l := range p.report.Legend() {
+		lines[l.File]++
+	}
+	for _, l := range p.report.Layers.All() {
+		if err := checkLayer(l, lines[l.File]); err != nil {
 			return err
 		}
 	}
@@ -161,10 +165,10 @@ func (p *Prover) checkOperations(part record.Part) error {
 	return nil
 }
 
-// checkLayer looks at a line of the legend, and how many its drawing has.
-func (p *Prover) checkLayer(l record.Layer) error {
-	if n := len(p.legend[l.File]); n > maxLegend {
-		return wrong("the legend of %q has %d lines", l.File, n)
+// checkLayer looks at a line of the legend, of as many as its drawing has.
+func checkLayer(l record.Layer, lines int) error {
+	if lines > maxLegend {
+		return wrong("the legend of %q has %d lines", l.File, lines)
 	}
 	heights := []record.Length{0}
 	for _, z := range []*record.Length{l.Elevation, l.Thickness} {
@@ -186,7 +190,7 @@ func (p *Prover) checkPieces(d record.Drawer) error {
 		if !known {
 			return wrong("the drawer %q has a part %q that is not listed", d.Name, name)
 		}
-		if pieces += 1 + len(p.report.Parts[i].Placements); pieces > 2*maxPieces {
+		if pieces += 1 + len(p.report.Parts.At(i).Placements); pieces > 2*maxPieces {
 			return wrong("the drawer %q has more than %d pieces", d.Name, maxPieces)
 		}
 	}

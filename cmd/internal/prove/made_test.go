@@ -119,7 +119,7 @@ func (f *folder) edit(t testing.TB, change func(*record.Report)) {
 // proofs proves all drawers of the folder.
 func (f *folder) proofs(t testing.TB, o prove.Options) []record.Proof {
 	t.Helper()
-	p, err := prove.New(f.report(t))
+	p, err := prove.New(record.Keep(f.report(t)))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -23,7 +23,7 @@ func (w *Worker) Board(part string, read Read) (milled.Board, error) {
 	if !known {
 		return milled.Board{}, fmt.Errorf("%w: the report has no part %s", ErrUncut, part)
 	}
-	r := w.reader(w.report.Parts[i], read, false)
+	r := w.reader(w.report.Parts.At(i), read, false)
 	if !r.out.whole {
 		why := "it has no outline"
 		if len(r.faults) > 0 {

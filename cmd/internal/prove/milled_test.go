@@ -22,7 +22,7 @@ func TestMilledBoards(t *testing.T) {
 		f := build(t, text)
 		t.Run(f.report(t).Job, func(t *testing.T) {
 			r := f.report(t)
-			p, err := prove.New(r)
+			p, err := prove.New(record.Keep(r))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -102,7 +102,7 @@ func TestPlantedMilled(t *testing.T) {
 		t.Fatalf("without any: %+v", all)
 	}
 	r := f.report(t)
-	p, err := prove.New(r)
+	p, err := prove.New(record.Keep(r))
 	if err != nil {
 		t.Fatal(err)
 	}

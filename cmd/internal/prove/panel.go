@@ -159,7 +159,7 @@ func (r *panelReader) panel() {
 	r.out = panel{part: r.part, thickness: r.part.Thickness.MM()}
 	r.register = make(map[geom.Face][]hole)
 	for _, name := range []string{r.part.Files.Inside, r.part.Files.Outside} {
-		for _, l := range r.legend[name] {
+		for _, l := range r.legend(name) {
 			if l.Operation == "profile" {
 				r.widest = math.Max(r.widest, l.Diameter.MM())
 			}

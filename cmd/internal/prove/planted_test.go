@@ -75,7 +75,7 @@ func plants(t testing.TB, version string) map[string]map[string]planted {
 // checked reads everything back, the parts of the drawers first.
 func (f *folder) checked(t testing.TB) []record.Checked {
 	t.Helper()
-	p, err := prove.New(f.report(t))
+	p, err := prove.New(record.Keep(f.report(t)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -99,7 +99,7 @@ type readers struct {
 // unharmedReaders reads a folder back in which nothing is wrong.
 func unharmedReaders(t testing.TB, f *folder) readers {
 	t.Helper()
-	p, err := prove.New(f.report(t))
+	p, err := prove.New(record.Keep(f.report(t)))
 	if err != nil {
 		t.Fatal(err)
 	}

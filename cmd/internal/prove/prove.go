@@ -39,12 +39,11 @@ type Prover struct {
 	// Open, where it is set, is Read for what is too large to be held, read as it is wanted.
 	Open func(name string) (io.ReadCloser, error)
 
-	report record.Report
+	report record.Kept
 	unit   geom.Unit
 	parts  map[string]int            // indices by name
-	legend map[string][]record.Layer // by file
-	fits   map[string][]record.Fit   // by drawer
-	known  map[string]bool           // drawings that the report names
+	sheets map[string][]record.Layer // of the drawings of sheets, by file
+	known  map[string]bool           // drawings that the report names beside those of parts
 	bits   map[string]record.Layer   // the first line of each layer's name
 	names  names
 	checks []check
@@ -60,9 +59,9 @@ type Prover struct {
 var ErrReport = errors.New("report.json")
 
 // New takes a report as it was written.
-func New(r record.Report) (*Prover, error) {
-	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]record.Layer),
-		known: make(map[string]bool), bits: make(map[string]record.Layer), fits: make(map[string][]record.Fit),
+func New(r record.Kept) (*Prover, error) {
+	p := &Prover{report: r, parts: make(map[string]int), sheets: make(map[string][]record.Layer),
+		known: make(map[string]bool), bits: make(map[string]record.Layer),
 		drawer: make(map[string]int), own: make([][]int, len(r.Drawers)), code: codeSegments(r)}
 	if r.Tool != "drawerwright" || r.Format != record.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the job into a new folder",
@@ -75,7 +74,7 @@ func New(r record.Report) (*Prover, error) {
 	if p.names, err = patternNames(r.DXF.Layers); err != nil {
 		return nil, fmt.Errorf("%w: layers %q: %w", ErrReport, r.DXF.Layers, err)
 	}
-	for i, part := range r.Parts {
+	for i, part := range r.Parts.All() {
 		p.parts[part.Name] = i
 	}
 	for i := range r.Drawers {
@@ -83,11 +82,10 @@ func New(r record.Report) (*Prover, error) {
 			p.drawer[name] = i
 		}
 	}
-	p.lists(r.Layers)
-	groupBy(p.fits, r.Fit, func(f record.Fit) string { return f.Drawer })
+	p.lists()
 	for _, k := range r.Sheets {
 		for _, laid := range k.Sheets {
-			p.lists(laid.Layers)
+			groupBy(p.sheets, laid.Layers, func(l record.Layer) string { return l.File })
 			for _, name := range laid.Files {
 				p.known[name] = true
 			}
@@ -138,19 +136,25 @@ func (p *Prover) Drawers() int { return len(p.report.Drawers) }
 func (p *Prover) Unit() geom.Unit { return p.unit }
 
 // Knows reports whether the report names a drawing.
-func (p *Prover) Knows(file string) bool { return p.known[file] }
+func (p *Prover) Knows(file string) bool { return p.known[file] || p.report.Lists(file) }
+
+// legend are the lines of a drawing.
+func (p *Prover) legend(file string) []record.Layer {
+	return append(p.report.LayersOf(file), p.sheets[file]...)
+}
 
 // layerKey is a layer's name as the format compares it.
 func layerKey(name string) string { return strings.ToUpper(name) }
 
-// lists takes lines of the legend.
-func (p *Prover) lists(layers []record.Layer) {
-	groupBy(p.legend, layers, func(l record.Layer) string { return l.File })
-	for _, l := range layers {
+// lists takes the lines of the legend.
+func (p *Prover) lists() {
+	for l := range p.report.Legend() {
 		if _, known := p.bits[layerKey(l.Layer)]; !known {
 			p.bits[layerKey(l.Layer)] = l
 		}
-		p.known[l.File] = true
+		if !p.report.Lists(l.File) {
+			p.known[l.File] = true
+		}
 		if l.BitFile != "" {
 			p.known[l.BitFile] = true
 		}
@@ -198,6 +202,7 @@ type Worker struct {
 	at        string                  // the drawer that it is at
 	ahead     map[string]*panelReader // parts of it that were read before it is proven
 	boards    map[string]milled.Board // of it, as bits leave them, where its solids show that
+	fits      []record.Fit            // of the drawer that was asked for last
 }
 
 // Worker makes one; each goroutine needs its own.
@@ -210,7 +215,7 @@ func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 		Overlaps: []record.Overlap{}}
 	var panels []panel
 	for _, name := range d.Parts {
-		part := w.report.Parts[w.parts[name]]
+		part := w.report.Parts.At(w.parts[name])
 		c := w.reader(part, read, o.Detail)
 		panels = append(panels, c.out)
 		if d.Preview == record.PreviewMilled && c.out.whole {

@@ -55,7 +55,7 @@ func (w *Worker) captures(d record.Drawer, end string) bool {
 // of several corners it names the worst.
 func (s summary) outOfLimits(d record.Drawer) bool {
 	before := len(s.out.Remarks)
-	for _, f := range s.fits[d.Name] {
+	for _, f := range s.fitOf(d) {
 		values := s.measured(d, f)
 		if f.Check == fit.ShoulderGap {
 			f.Limits = [2]record.Length{0, -f.Limits[0]} // of the room; what is open is reported below
@@ -186,10 +186,18 @@ func (s summary) rounding() float64 {
 	return unit.Step() + sameDepth
 }
 
+// fitOf are the measures of a drawer, those of the one that is proven made once.
+func (w *Worker) fitOf(d record.Drawer) []record.Fit {
+	if w.fits == nil || w.fits[0].Drawer != d.Name {
+		w.fits = w.report.FitOf(d.Name)
+	}
+	return w.fits
+}
+
 // hasCheck reports whether the drawer's fit has a check of a part; of any, where none
 // is named.
-func (p *Prover) hasCheck(d record.Drawer, check joinery.CheckCode, part string) bool {
-	return slices.ContainsFunc(p.fits[d.Name], func(f record.Fit) bool {
+func (w *Worker) hasCheck(d record.Drawer, check joinery.CheckCode, part string) bool {
+	return slices.ContainsFunc(w.fitOf(d), func(f record.Fit) bool {
 		return f.Check == check && (part == "" || f.Part == part)
 	})
 }

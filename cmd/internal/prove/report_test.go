@@ -54,7 +54,7 @@ func TestNotAReport(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			r := build(t, harmed("R2000", "")).report(t)
 			change(&r)
-			if p, err := prove.New(r); !errors.Is(err, prove.ErrReport) || p != nil {
+			if p, err := prove.New(record.Keep(r)); !errors.Is(err, prove.ErrReport) || p != nil {
 				t.Errorf("%v", err)
 			}
 		})

@@ -97,7 +97,7 @@ func (w *Worker) boxed(c *checking, s sceneFile, box scenePlace, read Read) {
 		stand geom.Placement
 	}
 	for _, name := range d.Parts {
-		part := c.report.Parts[c.parts[name]]
+		part := c.report.Parts.At(c.parts[name])
 		for _, s := range part.Placements {
 			free = append(free, struct {
 				part  record.Part
@@ -119,7 +119,7 @@ func (w *Worker) boxed(c *checking, s sceneFile, box scenePlace, read Read) {
 				"the preview shows a part %q that the report does not have", piece.Extras.Part)
 			continue
 		}
-		want, ok := w.shown(c, c.report.Parts[i], read, milled.Board.Trimmed)
+		want, ok := w.shown(c, c.report.Parts.At(i), read, milled.Board.Trimmed)
 		if !ok {
 			continue
 		}

@@ -113,7 +113,8 @@ func (r *sheetReader) sheet() bool {
 			whole = false
 			continue
 		}
-		s := sheet{panelReader: &r.panelReader, name: name, face: face, file: drawing, scale: 1}
+		s := sheet{panelReader: &r.panelReader, name: name, face: face, file: drawing, rows: r.legend(name),
+			scale: 1}
 		found := len(r.faults)
 		s.units()
 		s.scaled()
@@ -260,7 +261,7 @@ func (r *sheetReader) inOrder(s *sheet, first int) {
 		if i < last {
 			r.fault("order", r.place(c.file, c.at), rebuild,
 				"a line on %s comes after those of %s; by the legend it is cut before them", c.layer,
-				s.legend[s.name][last].Layer)
+				s.rows[last].Layer)
 			return
 		}
 		last = i

@@ -45,7 +45,7 @@ func (r *sheetReader) lay() {
 			if _, known := r.drawer[q.Part]; !known {
 				continue
 			}
-			found = r.worker.reader(r.report.Parts[r.worker.parts[q.Part]], r.read, false).out
+			found = r.worker.reader(r.report.Parts.At(r.worker.parts[q.Part]), r.read, false).out
 			own[q.Part] = found
 		}
 		p := placedPart{SheetPlacement: q, panel: found}

@@ -56,7 +56,7 @@ func (s *sheet) bitRuns() (runs []bitRun, sound bool) {
 		sound = false
 		s.fault(code, s.place(s.name, 0), splitAgain, format, args...)
 	}
-	for _, l := range s.legend[s.name] {
+	for _, l := range s.rows {
 		if l.BitFile == "" {
 			if s.report.DXF.Split && l.Diameter > 0 {
 				fault("split", "the legend names no file of a single bit for the layer %s", l.Layer)

@@ -61,7 +61,7 @@ func (f *folder) with(name, text string) prove.Read {
 // said what is wrong.
 func TestSpoiledDrawings(t *testing.T) {
 	base := build(t, jobOf(sameBit, ""))
-	p, err := prove.New(base.report(t))
+	p, err := prove.New(record.Keep(base.report(t)))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -110,7 +110,7 @@ func TestSpoiledReports(t *testing.T) {
 			}
 			return nil
 		}
-		p, err := prove.New(r)
+		p, err := prove.New(record.Keep(r))
 		if err != nil {
 			outcomes["refused"]++
 			return nil
@@ -135,7 +135,7 @@ func TestSpoiledOthers(t *testing.T) {
 	reads := map[string]func(text string) record.Checked{} // by the folder's place and the file
 	var all []mutate.Sample
 	for at, f := range spoilable(t) {
-		p, err := prove.New(f.report(t))
+		p, err := prove.New(record.Keep(f.report(t)))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -47,7 +47,7 @@ func (w *Worker) exactBox(c *checking, d record.Drawer, read Read) {
 	at := place{d.Name, d.Step, 0}
 	pieces := 0
 	for _, name := range d.Parts {
-		part := w.report.Parts[w.parts[name]]
+		part := w.report.Parts.At(w.parts[name])
 		w.exactPart(c, part, d.Step, is, read)
 		for _, s := range part.Placements {
 			pieces++

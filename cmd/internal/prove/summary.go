@@ -10,7 +10,7 @@ import (
 
 // summary gathers what became of a box at different thicknesses.
 type summary struct {
-	*Prover
+	*Worker
 	out *record.Proof
 }
 

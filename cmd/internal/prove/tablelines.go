@@ -31,7 +31,7 @@ func (p *Prover) partTable() table {
 	t := table{file: filing.Parts, unit: p.unit, words: []string{"part", "drawer", "role", "stock", "grain", "units",
 		"inside_file",
 		"outside_file"}, numbers: []string{"quantity", "length", "width", "thickness"}}
-	for _, q := range p.report.Parts {
+	for _, q := range p.report.Parts.All() {
 		t.lines = append(t.lines, line{q.Name, []string{q.Name, q.Drawer, q.Role, q.Stock, q.Grain, p.report.Units,
 			q.Files.Inside, q.Files.Outside},
 			append([]float64{float64(q.Quantity)}, p.lengths(q.Length, q.Width, q.Thickness)...), false})
@@ -70,34 +70,26 @@ func (p *Prover) layerTable() table {
 		"face", "through_cut", "set_from", "units"}, numbers: numbers, blank: numbers, unit: unit}
 	n := func(v record.Length) float64 { return v.In(unit) }
 	file, order := "", 0
-	add := func(list []record.Layer) {
-		for _, l := range list {
-			if !filing.ForRouter(l.File) {
-				continue
-			}
-			if l.File != file {
-				file, order = l.File, 0
-			}
-			order++
-			tool := ""
-			if l.Tool > 0 {
-				tool = strconv.Itoa(l.Tool)
-			}
-			elevation := 0.0
-			if l.Elevation != nil {
-				elevation = n(*l.Elevation)
-			}
-			t.lines = append(t.lines, line{l.Layer,
-				[]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, l.Operation, l.Face,
-					strconv.FormatBool(l.Stated == "through"), l.From, p.report.DXF.Units},
-				[]float64{float64(l.Cuts), n(l.Diameter), n(l.Depth), n(l.Remaining), n(l.Set), elevation}, false})
+	for l := range p.report.Legend() {
+		if !filing.ForRouter(l.File) {
+			continue
 		}
-	}
-	add(p.report.Layers)
-	for _, k := range p.report.Sheets {
-		for _, s := range k.Sheets {
-			add(s.Layers)
+		if l.File != file {
+			file, order = l.File, 0
 		}
+		order++
+		tool := ""
+		if l.Tool > 0 {
+			tool = strconv.Itoa(l.Tool)
+		}
+		elevation := 0.0
+		if l.Elevation != nil {
+			elevation = n(*l.Elevation)
+		}
+		t.lines = append(t.lines, line{l.Layer,
+			[]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, l.Operation, l.Face,
+				strconv.FormatBool(l.Stated == "through"), l.From, p.report.DXF.Units},
+			[]float64{float64(l.Cuts), n(l.Diameter), n(l.Depth), n(l.Remaining), n(l.Set), elevation}, false})
 	}
 	for _, name := range notCut {
 		t.lines = append(t.lines, line{name,

@@ -28,7 +28,7 @@ func (c *checking) marks(t record.Template, p plate) {
 	origin := geom.Point{X: t.Origin[0].MM(), Y: t.Origin[1].MM()}
 	for _, f := range []geom.Face{geom.Inside, geom.Outside} {
 		if strings.HasPrefix(face, f.String()) { // or a piece of it
-			c.slots(t, p, c.wallsOf(c.report.Parts[i], f), origin)
+			c.slots(t, p, c.wallsOf(c.report.Parts.At(i), f), origin)
 		}
 	}
 }

@@ -52,7 +52,7 @@ func (p *Prover) recordOf(read Read) (r recorded) {
 		r.job.Drawers = append(r.job.Drawers, d.Name)
 	}
 	bare := p.report
-	bare.Proof, bare.Checked = nil, nil // which are made anew
+	bare.Proof, bare.Checked = record.List[record.Proof]{}, nil // which are made anew
 	list, err := read(cutList)
 	if err == nil {
 		r.record, r.err = recordFrom(r.job, bare, string(list))
@@ -64,7 +64,7 @@ func (p *Prover) recordOf(read Read) (r recorded) {
 }
 
 // recordFrom reads a report as it is written.
-func recordFrom(j readback.Job, r record.Report, list string) (*readback.Record, error) {
+func recordFrom(j readback.Job, r record.Kept, list string) (*readback.Record, error) {
 	text, to := io.Pipe()
 	defer text.Close() // so that the writer ends where the reader gave up
 	go func() { to.CloseWithError(record.Write(to, r)) }()
@@ -76,17 +76,19 @@ func recordFrom(j readback.Job, r record.Report, list string) (*readback.Record,
 func (w *Worker) Document(file string, read Read) record.Checked {
 	c := checking{Prover: w.Prover, out: record.Checked{Kind: record.CheckedDocument, Name: file,
 		Faults: []record.Fault{}}}
-	data, ok := c.file(file, read)
-	if !ok {
+	in, err := w.opened(file, read)
+	if err != nil {
+		c.missing(file, err)
 		return c.out
 	}
+	defer in.Close()
 	w.recording.Do(func() { w.recorded = w.recordOf(read) })
 	r := w.recorded
 	if r.err != nil {
 		c.fault("unreadable", place{file, "report.json", 0}, rebuild, "the report cannot be compared: %v", r.err)
 		return c.out
 	}
-	found, err := readback.Against(r.job, r.record, file, data)
+	found, err := readback.Against(r.job, r.record, file, in)
 	if err != nil {
 		c.fault("unreadable", place{file, file, 0}, rebuild, "it is not laid out as build lays it out: %v", err)
 		var u readback.Unreadable
@@ -114,13 +116,14 @@ func (w *Worker) Document(file string, read Read) record.Checked {
 // does not have them. That one is told of by itself where it cannot be read.
 func (w *Worker) settings(file, other string, read Read) []record.Fault {
 	c := checking{Prover: w.Prover}
-	names, texts := [2]string{other, file}, [2][]byte{}
+	names, texts := [2]string{other, file}, [2]io.Reader{}
 	for i, name := range names {
-		data, err := read(name)
+		in, err := w.opened(name, read)
 		if err != nil {
 			return nil
 		}
-		texts[i] = data
+		defer in.Close()
+		texts[i] = in
 	}
 	found, err := readback.Settings(w.recorded.job, names, texts)
 	if err != nil {

@@ -72,7 +72,7 @@ func (t *trial) atMean(stocks []record.Readings) {
 		t.thick[s.Name] = s.Thickness.MM()
 	}
 	out, box := t.out, t.box()
-	s := summary{Prover: t.Prover, out: out}
+	s := summary{Worker: t.Worker, out: out}
 	s.take(&box, true)
 	out.Verdict = record.Goes
 	out.Remarks = t.lost(&box)
@@ -110,7 +110,7 @@ func (t *trial) atExtremes(spread []record.Readings) {
 			}
 		}
 		box := t.box()
-		summary{Prover: t.Prover, out: out}.take(&box, false)
+		summary{Worker: t.Worker, out: out}.take(&box, false)
 		if out.Verdict != record.Goes && out.Verdict != record.GoesBut {
 			continue
 		}

@@ -42,7 +42,7 @@ func (w *Worker) pageCheck(read Read) record.Checked {
 			continue
 		}
 		parts[q.Name] = true
-		want := c.report.Parts[i]
+		want := c.report.Parts.At(i)
 		if q.Role != want.Role || q.Stock != want.Stock || q.Quantity != want.Quantity ||
 			off(q.Length, want.Length) || off(q.Width, want.Width) || off(q.Thickness, want.Thickness) {
 			c.fault("page-part", place{q.Name, viewPage, line}, rebuild,
@@ -52,7 +52,7 @@ func (w *Worker) pageCheck(read Read) record.Checked {
 				c.text(want.Thickness.MM()))
 		}
 	}
-	for _, q := range c.report.Parts {
+	for _, q := range c.report.Parts.All() {
 		if !parts[q.Name] {
 			c.fault("page-part", place{q.Name, viewPage, line}, rebuild, "the page lacks %s", q.Name)
 		}
@@ -88,7 +88,7 @@ func (c *checking) boxesShown(s shown, line int) {
 		}
 		var free []placedStand
 		for _, name := range d.Parts {
-			for _, stand := range c.report.Parts[c.parts[name]].Placements {
+			for _, stand := range c.report.Parts.At(c.parts[name]).Placements {
 				free = append(free, placedStand{name, stand})
 			}
 		}

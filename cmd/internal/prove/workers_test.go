@@ -14,7 +14,7 @@ import (
 func TestWorkersAtOnce(t *testing.T) {
 	f := build(t, sample(t, "router-boxes.yaml"))
 	want := f.proofs(t, prove.Options{})
-	p, err := prove.New(f.report(t))
+	p, err := prove.New(record.Keep(f.report(t)))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,6 +10,7 @@ package readback
 
 import (
 	"fmt"
+	"io"
 	"strings"
 
 	"drawerwright/cmd/internal/filing"
@@ -187,6 +188,19 @@ func readOne(job Job, out, text string, take func(Fact)) error {
 	}
 	r := &reading{out: out, unit: job.Units, job: job, take: take}
 	return r.run(read, text)
+}
+
+// readFrom hands over the facts of an output as it comes; those that are texts are not large.
+func readFrom(job Job, out string, in io.Reader, take func(Fact)) error {
+	if out == Packet {
+		r := &reading{out: out, unit: job.Units, job: job, take: take}
+		return r.run(func(r *reading, _ string) { r.packet(in) }, "")
+	}
+	text, err := io.ReadAll(in)
+	if err != nil {
+		return err
+	}
+	return readOne(job, out, string(text), take)
 }
 
 func noReader(out string) error { return fmt.Errorf("no reader for %q", out) }

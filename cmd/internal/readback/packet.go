@@ -2,6 +2,7 @@ package readback
 
 import (
 	"fmt"
+	"io"
 	"iter"
 	"math"
 	"regexp"
@@ -42,11 +43,11 @@ type packetReader struct {
 	cover     bool   // the first page, up to the table of boxes
 }
 
-func packet(r *reading, data string) { r.packet([]byte(data)) }
+func packet(r *reading, data string) { r.packet(strings.NewReader(data)) }
 
-// packet reads packet.pdf.
-func (r *reading) packet(data []byte) {
-	p := &packetReader{reading: r, s: r.paper(data), sheet: &setupReader{reading: r},
+// packet reads packet.pdf as it comes.
+func (r *reading) packet(in io.Reader) {
+	p := &packetReader{reading: r, s: r.paper(in), sheet: &setupReader{reading: r},
 		said: make(map[string][]string), cover: true}
 	defer p.s.close()
 	for p.s.more() {

@@ -1,6 +1,7 @@
 package readback
 
 import (
+	"io"
 	"iter"
 	"math"
 	"regexp"
@@ -25,9 +26,9 @@ type paperScan struct {
 // it that are kept.
 const ahead, maxPassed = 8, 4096
 
-func (r *reading) paper(data []byte) *paperScan {
+func (r *reading) paper(in io.Reader) *paperScan {
 	s := &paperScan{r: r}
-	s.page, s.close = iter.Pull(pdfPages(r, data, s.counted))
+	s.page, s.close = iter.Pull(pdfPages(r, in, s.counted))
 	return s
 }
 

@@ -24,26 +24,26 @@ type pdfText struct {
 // compressed stream a page (ISO 32000-1, 7.3.8 and 9.4.3), letters as UTF-16. Texts that
 // are turned stand elsewhere than they are said to. What pages share, their forms (8.10), follows them: of it
 // the texts are handed to shared, if there is one.
-func pdfPages(r *reading, data []byte, shared func([]pdfText)) iter.Seq[[]pdfText] {
+func pdfPages(r *reading, in io.Reader, shared func([]pdfText)) iter.Seq[[]pdfText] {
 	return func(yield func([]pdfText) bool) {
 		var content bytes.Buffer
 		var unpack io.ReadCloser
 		pages := 0
-		for rest := data; ; {
-			before, after, found := bytes.Cut(rest, []byte("stream\n"))
+		for data := (marked{in: in}); ; {
+			before, found := data.until(r, "stream\n")
 			if !found {
 				break
 			}
-			body, next, whole := bytes.Cut(after, []byte("\nendstream"))
+			form := bytes.Contains(before[max(0, bytes.LastIndex(before, []byte(" obj\n"))):], []byte("/Subtype /Form"))
+			body, whole := data.until(r, "\nendstream")
 			if !whole {
 				r.fail("a stream does not end")
 			}
-			rest = next
 			content.Reset()
 			if unpacked(&content, &unpack, body) != nil || !bytes.Contains(content.Bytes(), []byte(" Tj ET")) {
 				continue // letters, pictures
 			}
-			if bytes.Contains(before[max(0, bytes.LastIndex(before, []byte(" obj\n"))):], []byte("/Subtype /Form")) {
+			if form {
 				if shared != nil {
 					shared(shown(content.Bytes()))
 				}
@@ -55,6 +55,36 @@ func pdfPages(r *reading, data []byte, shared func([]pdfText)) iter.Seq[[]pdfTex
 		}
 		if pages == 0 {
 			r.fail("no pages")
+		}
+	}
+}
+
+// marked is what stands between marks of a file, which is read as they are asked for: a packet is large.
+type marked struct {
+	in    io.Reader
+	data  []byte // what was read, and not taken
+	taken int
+	end   bool
+}
+
+// until takes what comes before a mark, and the mark, if there is one; it is there until the next call.
+func (p *marked) until(r *reading, mark string) (before []byte, found bool) {
+	p.data = append(p.data[:0], p.data[p.taken:]...)
+	for p.taken = 0; ; {
+		if i := bytes.Index(p.data[p.taken:], []byte(mark)); i >= 0 {
+			before = p.data[:p.taken+i]
+			p.taken += i + len(mark)
+			return before, true
+		}
+		if p.end {
+			return nil, false
+		}
+		p.taken = max(0, len(p.data)-len(mark)) // it may stand there in part
+		p.data = slices.Grow(p.data, max(len(p.data), 1<<16))
+		n, err := p.in.Read(p.data[len(p.data):cap(p.data)])
+		p.data = p.data[:len(p.data)+n]
+		if p.end = err == io.EOF; err != nil && !p.end {
+			r.fail("%v", err)
 		}
 	}
 }

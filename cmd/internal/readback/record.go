@@ -99,9 +99,9 @@ func (r *Record) keyOf(m measured) Key {
 // Against finds where the facts of one output are not those of the record, and what should
 // stand in it and does not. Of what the record does not have nothing is said. Facts are compared
 // as they are read, and not kept. The error says that the output cannot be read.
-func Against(job Job, record *Record, out string, text []byte) (found []Contradiction, err error) {
+func Against(job Job, record *Record, out string, text io.Reader) (found []Contradiction, err error) {
 	there := make([]bool, len(record.facts)) // by the first fact of a key
-	r := &reading{out: out, unit: job.Units, job: job, take: func(f Fact) {
+	err = readFrom(job, out, text, func(f Fact) {
 		first, known := record.find(f.Key)
 		if !known {
 			return
@@ -113,16 +113,7 @@ func Against(job Job, record *Record, out string, text []byte) (found []Contradi
 				break
 			}
 		}
-	}}
-	read, known := readers[out]
-	switch {
-	case !known:
-		return nil, noReader(out)
-	case out == Packet: // which is large: without a copy
-		err = r.run(func(r *reading, _ string) { r.packet(text) }, "")
-	default:
-		err = r.run(read, string(text))
-	}
+	})
 	if err != nil {
 		return nil, err
 	}

@@ -1,26 +1,27 @@
 package readback
 
 import (
+	"io"
 	"maps"
 	"slices"
 	"strings"
 )
 
 // settings are what an output says of the settings of machines, by their keys: of one that stands twice, both.
-func settings(job Job, out string, text []byte) (map[Key][]Fact, error) {
+func settings(job Job, out string, text io.Reader) (map[Key][]Fact, error) {
 	facts := make(map[Key][]Fact)
 	take := func(f Fact) {
 		if strings.HasPrefix(f.Kind, "machine ") {
 			facts[f.Key] = append(facts[f.Key], f)
 		}
 	}
-	return facts, readOne(job, out, string(text), take)
+	return facts, readFrom(job, out, text, take)
 }
 
 // Settings finds where two outputs disagree about the settings of machines, which the record does not have: heights,
 // fences, passes, steps, pieces, limits. All that the first says stands in the second, and that has no setting of its
 // own. The error says that one of them cannot be read.
-func Settings(job Job, outs [2]string, texts [2][]byte) (found []Contradiction, err error) {
+func Settings(job Job, outs [2]string, texts [2]io.Reader) (found []Contradiction, err error) {
 	var facts [2]map[Key][]Fact
 	for i := range outs {
 		if facts[i], err = settings(job, outs[i], texts[i]); err != nil {

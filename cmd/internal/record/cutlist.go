@@ -127,18 +127,13 @@ func banded(p *batch.Part) string {
 	return "upper edge"
 }
 
-// idleBits are bits of the job with which no layer of any drawing is cut.
-func idleBits(b batch.Batch, r Report) (list []Bit) {
-	used := make(map[Bit]bool)
-	note := func(layers []Layer) {
-		for _, l := range layers {
-			used[l.Cutter()] = true
-		}
-	}
-	note(r.Layers)
-	for _, k := range r.Sheets {
+// idleBits are bits of the job with which no layer of any drawing is cut: of those of parts, some are used.
+func idleBits(b batch.Batch, laid []SheetStock, used map[Bit]bool) (list []Bit) {
+	for _, k := range laid {
 		for _, s := range k.Sheets {
-			note(s.Layers)
+			for _, l := range s.Layers {
+				used[l.Cutter()] = true
+			}
 		}
 	}
 	for _, d := range b.Drawers {

@@ -6,12 +6,9 @@ package record
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -229,62 +226,8 @@ type Warning struct {
 	Hint string `json:"hint,omitempty"`
 }
 
-// Make fills a report from a batch, its layouts on sheets and the warnings found on the
-// way.
-func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
-	laid := SheetsOf(p).Stocks
-	r := Report{
-		Tool: "drawerwright", Format: Format, Job: b.Title, Code: b.Code, Units: b.Units.String(), Answer: VerdictOn(b).Answer(),
-		// Never null, so that readers need not ask.
-		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
-		Drawers: []Drawer{}, Kinds: len(b.Kinds()), Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
-	}
-	r.Buy, r.Cabinets = toBuy(b, r.Material, laid, p), cabinets(b)
-	r.SharedSizes, r.Templates = sharedSizes(b), templates(b)
-	size := func(s joinery.Size) Size { return Size{Length(s.Width), Length(s.Height), Length(s.Depth)} }
-	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind),
-			Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(),
-			Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d),
-			MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
-		listed.Pictures, listed.Solids, listed.Step = p.Looks.Pictures(d.Folder), p.Looks.Solids(d.Folder), d.Step
-		if b.Milled(d) {
-			listed.Preview = PreviewMilled
-		}
-		strength(&listed, d)
-		for _, p := range d.Parts {
-			listed.Parts = append(listed.Parts, p.Name)
-			r.Parts = append(r.Parts, part(p, b.Router.Engrave.Depth, b.Units))
-			r.Layers = append(r.Layers, layers(b, p)...)
-			r.Faces = append(r.Faces, faces(d, p, b.Units))
-		}
-		r.Drawers = append(r.Drawers, listed)
-		for _, m := range d.Outcome.Measures {
-			r.Fit = append(r.Fit, FitOf(d, m))
-		}
-	}
-	r.CutList, r.Blanks = CutListOf(b)
-	r.IdleBits = idleBits(b, r)
-	return Settle(r, b.Units)
-}
-
-// ForRouter reports whether a router cuts any of its parts.
-func (r Report) ForRouter() bool {
-	return slices.ContainsFunc(r.Layers, func(l Layer) bool { return filing.ForRouter(l.File) })
-}
-
 // Unit is that of the numbers of report.json.
 func (r Report) Unit() geom.Unit { return UnitOf(r.Units) }
-
-// FitOf are the measures of a drawer.
-func (r Report) FitOf(drawer string) (list []Fit) {
-	for _, f := range r.Fit {
-		if f.Drawer == drawer {
-			list = append(list, f)
-		}
-	}
-	return list
-}
 
 // looseDividers are the names of the dividers that are lifted out.
 func looseDividers(d batch.Drawer) (names []string) {

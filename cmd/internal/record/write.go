@@ -12,15 +12,15 @@ import (
 
 // Write writes a report, the same bytes as [JSON] gives: but one element of its lists after the other, so
 // that the text of a large job need not be held.
-func Write(w io.Writer, r Report) error {
-	out := reportWriter{Writer: bufio.NewWriter(w), numbers: numbersOf(r.Unit())}
+func Write(w io.Writer, k Kept) error {
+	out := reportWriter{Writer: bufio.NewWriter(w), numbers: numbersOf(k.Unit())}
 	out.encoder = json.NewEncoder(&out.one)
 	out.encoder.SetEscapeHTML(false)
-	v := reflect.ValueOf(r)
+	v, t := reflect.ValueOf(k), reflect.TypeFor[Report]()
 	between := "{"
-	for i := range v.NumField() {
-		name, option, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
-		field := v.Field(i)
+	for i := range t.NumField() {
+		name, option, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+		field := v.FieldByName(t.Field(i).Name)        // the packed list, where there is one
 		if option == "omitempty" && field.Len() == 0 { // of lists
 			continue
 		}
@@ -43,18 +43,40 @@ type reportWriter struct {
 }
 
 func (w *reportWriter) field(v reflect.Value) error {
-	if v.Kind() != reflect.Slice || v.Len() == 0 {
-		return w.value(v, "  ")
+	l, packed := v.Interface().(interface {
+		none() bool
+		each(func(reflect.Value) error) error
+	})
+	switch {
+	case packed && l.none():
+		_, err := w.WriteString("null")
+		return err
+	case packed:
+		return w.list(l.each)
+	case v.Kind() == reflect.Slice && !v.IsNil():
+		return w.list(func(do func(reflect.Value) error) error {
+			for i := range v.Len() {
+				if err := do(v.Index(i)); err != nil {
+					return err
+				}
+			}
+			return nil
+		})
 	}
-	between := "["
-	for i := range v.Len() {
+	return w.value(v, "  ")
+}
+
+// list writes the elements that each goes over.
+func (w *reportWriter) list(each func(do func(reflect.Value) error) error) error {
+	between, end := "[", "[]"
+	err := each(func(one reflect.Value) error {
 		w.WriteString(between + "\n    ")
-		between = ","
-		if err := w.value(v.Index(i), "    "); err != nil {
-			return err
-		}
+		between, end = ",", "\n  ]"
+		return w.value(one, "    ")
+	})
+	if err == nil {
+		_, err = w.WriteString(end)
 	}
-	_, err := w.WriteString("\n  ]")
 	return err
 }
 

@@ -17,7 +17,7 @@ import (
 func TestWrittenAsJSON(t *testing.T) {
 	same := func(name string, r record.Report) {
 		var out bytes.Buffer
-		if err := record.Write(&out, r); err != nil {
+		if err := record.Write(&out, record.Keep(r)); err != nil {
 			t.Fatal(err)
 		}
 		want, err := record.JSON(r)
@@ -46,7 +46,7 @@ func TestWrittenAsJSON(t *testing.T) {
 func TestWriterFails(t *testing.T) {
 	r := reportOf(t, "../../../samples/bench-drawers.yaml")
 	for room := range 30 {
-		if err := record.Write(&short{room * 1000}, r); err != io.ErrShortWrite {
+		if err := record.Write(&short{room * 1000}, record.Keep(r)); err != io.ErrShortWrite {
 			t.Fatalf("room for %d KB: %v", room, err)
 		}
 	}

@@ -118,7 +118,7 @@ type maker struct {
 }
 
 // contentOf is the page of a batch and its report.
-func contentOf(b batch.Batch, r record.Report) content {
+func contentOf(b batch.Batch, r record.Kept) content {
 	m := &maker{unit: b.Units, said: make(map[string]bool)}
 	sheet, verdict := present.SetupsOf(record.WorkOf(b)), record.VerdictOn(b)
 	out := content{Title: titleOf(b), Unit: b.Units.String(), Fits: verdict.Fits, Answer: verdict.Text,

@@ -29,7 +29,7 @@ func pageOf(t *testing.T, name, old, put string) []byte {
 	if l.Failed() {
 		t.Fatal(l.Problems)
 	}
-	out, err := Page(l.Batch, record.Make(l.Batch, l.Plan, l.Warnings))
+	out, err := Page(l.Batch, record.MakeKept(l.Batch, l.Plan, l.Warnings))
 	if err != nil {
 		t.Fatal(err)
 	}

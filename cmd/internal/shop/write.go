@@ -36,7 +36,7 @@ const codeBytes = 8
 
 // Page is the page of a batch and its report. Scripts and styles run by their fingerprints alone,
 // and text of a job is never markup.
-func Page(b batch.Batch, r record.Report) ([]byte, error) {
+func Page(b batch.Batch, r record.Kept) ([]byte, error) {
 	var inner, out bytes.Buffer
 	c := contentOf(b, r)
 	if err := said.Execute(&inner, c); err != nil {
