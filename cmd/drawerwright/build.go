@@ -119,11 +119,13 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	// nothing is left behind.
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 	defer stop()
-	written, err := build(ctx, l, b.dir, files.Options{ASCII: b.stl == "ascii", NoProof: b.noProof, Date: b.date, Warnings: l.Warnings, Plan: l.Plan}, s)
+	said := present.Screen{Head: l.answer(), All: true}
+	kinds, units, look := l.Batch.KindsSaid(), l.Batch.Units, lookFirst(l.Batch, b.dir)
+	written, err := build(ctx, &l, b.dir, files.Options{ASCII: b.stl == "ascii", NoProof: b.noProof, Date: b.date, Warnings: l.Warnings}, s)
 	var unproven *files.Unproven
 	if errors.As(err, &unproven) && !b.json {
 		var out present.Printed
-		present.Unproven(&out, unproven.Proofs, unproven.Checked, l.Batch.Units)
+		present.Unproven(&out, unproven.Proofs, unproven.Checked, units)
 		if _, err := s.err.Write(out.Bytes()); err != nil {
 			return jobError{err}
 		}
@@ -134,11 +136,10 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	if b.json {
 		return done(writeJSON(s.out, written))
 	}
-	said := present.Screen{Head: l.answer(), All: true, Whole: func(out *present.Printed) {
-		fmt.Fprintf(out, "%s: %d files for %s, %s, %s\n%s", plain(b.dir), written.Files,
-			l.Batch.KindsSaid(),
-			words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir)+nextAfter(written.Answer, file)))
-	}}
+	said.Whole = func(out *present.Printed) {
+		fmt.Fprintf(out, "%s: %d files for %s, %s, %s\n%s", plain(b.dir), written.Files, kinds,
+			words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(look+nextAfter(written.Answer, file)))
+	}
 	if err := errors.Join(s.show(said), l.show(s)); err != nil {
 		return jobError{fmt.Errorf("%s is written whole; what was to be said of it is not: %w", plain(b.dir), err)}
 	}
@@ -157,7 +158,7 @@ func dated(s string) error {
 // gives what ends that: else the heap may grow to twice of what is in use. A limit of the environment
 // stays.
 func limitMemory(drawers int) (restore func()) {
-	const program, drawer = 64 << 20, 75 << 10 // some 45 kB of a drawer are in use; the rest spares collections
+	const program, drawer = 64 << 20, 40 << 10 // some 27 kB of a drawer are in use; the rest spares collections
 	if os.Getenv("GOMEMLIMIT") != "" {
 		return func() {}
 	}
@@ -244,12 +245,19 @@ func (c *counted) Stream(name string, fill func(io.Writer) error) error {
 	return c.Stage.Stream(name, fill)
 }
 
-func build(ctx context.Context, l loaded, dir string, o files.Options, s streams) (built, error) {
+// build writes the files of a job that was worked out, of which batch and layouts are let go, so that they end when the
+// last file is made of them.
+func build(ctx context.Context, l *loaded, dir string, o files.Options, s streams) (built, error) {
 	stage, err := outdir.Create(dir)
 	if err != nil {
 		return built{}, err
 	}
-	if n := len(l.Batch.Drawers); n >= longBuild && terminal(s.err) {
+	b := l.Batch
+	o.Plan = l.Plan
+	l.Batch, l.Plan = batch.Batch{}, sheets.Plan{}
+	out := built{OK: true, Folder: dir, Drawers: len(b.Drawers), Boxes: b.Boxes(), Answer: record.VerdictOn(b).Answer(),
+		Warnings: append([]record.Warning{}, l.Warnings...)}
+	if n := out.Drawers; n >= longBuild && terminal(s.err) {
 		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err),
 			progressbar.OptionSetDescription("drawers"),
 			progressbar.OptionShowCount(), progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish())
@@ -257,7 +265,7 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		defer bar.Finish()
 	}
 	folder := &counted{Stage: stage}
-	err = files.Write(ctx, l.Batch, folder, o)
+	err = files.Write(ctx, b, folder, o)
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -273,5 +281,6 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Answer: record.VerdictOn(l.Batch).Answer(), Warnings: append([]record.Warning{}, l.Warnings...)}, nil
+	out.Files = int(folder.files.Load())
+	return out, nil
 }

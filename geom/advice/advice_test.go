@@ -112,7 +112,7 @@ func TestSettingOf(t *testing.T) {
 		{saw, joinery.CheckRecess, joinery.SettingFenceDistance, 0.5}, {spec("router"), joinery.CheckRecess, joinery.SettingFenceDistance, 1},
 		{saw, joinery.CheckGrooveClearance, "", 0}, {saw, joinery.CheckBottomClearance, joinery.SettingBottomClearance, 1}} {
 		b := Box{Drawer: joinery.Drawer{Spec: c.spec}}
-		m := fit.SimulatedMeasure{}
+		m := fit.SimulatedMeasure{Simulated: new(fit.Simulated)}
 		m.Code = c.code
 		if f, _, factor := b.settingOf(m); f != c.want || factor != c.factor {
 			t.Errorf("%s of %s: %q by %g, want %q by %g", c.code, c.spec.Name, f, factor, c.want, c.factor)

@@ -68,11 +68,11 @@ func (known *Memory) Box(d joinery.Drawer, s Shop) Box {
 	return b
 }
 
-// Conclude ends advice on a drawer: what only that asks for is let go.
-func (d *Box) Conclude() {
+// Conclude ends advice on a drawer: what only that asks for is let go, and what is the same in drawers before it shared.
+func (d *Box) Conclude(known fit.Concluded) {
 	d.known = nil
 	d.Fit = slices.Clone(d.Fit) // without room for more
-	d.Outcome.Conclude()
+	d.Outcome.Conclude(known)
 }
 
 // Like reports whether two drawers are one but for their names and number.

@@ -35,8 +35,11 @@ type Outcome struct {
 	Weakest int
 }
 
-// SimulatedMeasure is a measure with what its boxes do.
-type SimulatedMeasure struct {
+// SimulatedMeasure is a measure with what its boxes do; outcomes may share it.
+type SimulatedMeasure struct{ *Simulated }
+
+// Simulated is what a SimulatedMeasure shares.
+type Simulated struct {
 	// Measure has in Min and Max the likely range, between which all but 0.27 % of the
 	// boxes are, and in Verdict the verdict on it.
 	Measure
@@ -44,15 +47,37 @@ type SimulatedMeasure struct {
 	Right  Odds // of this measure by itself
 }
 
+// Concluded are measures of outcomes that were concluded, each once: most of a box are of its boards and settings
+// alone, and the same in all drawers that these make.
+type Concluded map[concluded]SimulatedMeasure
+
+// concluded is all that is kept of a measure.
+type concluded struct {
+	check   joinery.Check
+	nominal float64
+	worst   geom.Interval
+	rss     float64
+	largest Share
+	shared  bool // there is a largest share
+	right   Odds
+}
+
 // Conclude lets go of what only advice asks for, and of many drawers would be the most in memory: the
-// sources of each measure, and their shares but for the largest. Outcomes that share their measures are
-// all concluded.
-func (o Outcome) Conclude() {
-	for i := range o.Measures {
-		m := &o.Measures[i]
+// sources of each measure, and their shares but for the largest; and shares with outcomes before what is the same.
+// Outcomes that share their measures are all concluded.
+func (o Outcome) Conclude(known Concluded) {
+	for i, m := range o.Measures {
+		r := &m.Result
+		key := concluded{check: m.Check, nominal: r.Nominal, worst: r.Worst, rss: r.RootSumSquare, right: m.Right}
 		m.Stack = Stack{}
-		if len(m.Result.Shares) > 1 {
-			m.Result.Shares = slices.Clone(m.Result.Shares[:1])
+		if len(r.Shares) > 0 {
+			r.Shares = slices.Clone(r.Shares[:1])
+			key.largest, key.shared = r.Shares[0], true
+		}
+		if before, same := known[key]; same {
+			o.Measures[i] = before
+		} else {
+			known[key] = m
 		}
 	}
 }
@@ -80,7 +105,7 @@ func judged(measures []Measure) Outcome {
 	o := Outcome{Measures: make([]SimulatedMeasure, 0, len(measures)), Verdict: joinery.GoesTogether, Weakest: -1, Right: Odds{Fraction: right, Certain: true}}
 	for i, m := range measures {
 		r := m.Stack.Result()
-		f := SimulatedMeasure{Measure: m, Result: r, Right: Odds{Fraction: drawn[i].Within, Certain: r.Worst.Min >= limits[i].Min && r.Worst.Max <= limits[i].Max}}
+		f := SimulatedMeasure{&Simulated{Measure: m, Result: r, Right: Odds{Fraction: drawn[i].Within, Certain: r.Worst.Min >= limits[i].Min && r.Worst.Max <= limits[i].Max}}}
 		f.Min, f.Max = drawn[i].Common.Min, drawn[i].Common.Max
 		f.Verdict = f.VerdictOn(f.Min, f.Max)
 		o.Measures, o.Right.Certain = append(o.Measures, f), o.Right.Certain && f.Right.Certain

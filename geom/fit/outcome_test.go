@@ -149,7 +149,7 @@ func TestOutcomeInWords(t *testing.T) {
 	} {
 		check := joinery.Check{Name: "clearance (proud below 0)", Nominal: c.nominal, LowerLimit: 0.1, UpperLimit: 0.4,
 			Verdict: c.verdict}
-		m := SimulatedMeasure{Measure: Measure{Check: check}, Right: Odds{Fraction: 0.5}}
+		m := SimulatedMeasure{&Simulated{Measure: Measure{Check: check}, Right: Odds{Fraction: 0.5}}}
 		o := Outcome{Measures: []SimulatedMeasure{m}, Verdict: c.verdict, Right: m.Right}
 		if got := o.Of("tray", c.count); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)

@@ -186,8 +186,9 @@ func Bare(j *job.Job) (Batch, []Problem) {
 
 // finish makes of drawers that are worked out what goes beyond each, and adds what is to be said of that.
 func (b *Batch) finish(j *job.Job, all []Problem) []Problem {
+	known := make(fit.Concluded)
 	for i := range b.Drawers {
-		b.Drawers[i].Conclude()
+		b.Drawers[i].Conclude(known)
 	}
 	b.numberParts()
 	b.engrave()

@@ -9,12 +9,12 @@ import (
 	"drawerwright/cmd/internal/record"
 )
 
-// printedFiles are what people read of a build, written when all else is done.
-var printedFiles = []string{readback.PartsTxt, readback.Packet, readback.ShopPage}
+// Printed are what people read of a build, written when all else is done.
+var Printed = []string{readback.PartsTxt, readback.Packet, readback.ShopPage}
 
 // lasts lists what is read back of the files that are written last.
 func (p *Prover) lasts() {
-	for _, file := range printedFiles {
+	for _, file := range Printed {
 		p.checks = append(p.checks, func(w *Worker, read Read) record.Checked {
 			c := w.Document(file, read)
 			if file == readback.ShopPage && len(c.Faults) == 0 {
@@ -26,12 +26,12 @@ func (p *Prover) lasts() {
 }
 
 // Lasts is how many of the checks, the last ones, read files that say how the others went.
-func (p *Prover) Lasts() int { return len(printedFiles) }
+func (p *Prover) Lasts() int { return len(Printed) }
 
 // Promised is what these files say of them: a build in which they are not sound is
 // not written.
 func (p *Prover) Promised() (list []record.Checked) {
-	for _, file := range printedFiles {
+	for _, file := range Printed {
 		list = append(list, record.Checked{Kind: record.CheckedDocument, Name: file, Faults: []record.Fault{}})
 	}
 	return list
