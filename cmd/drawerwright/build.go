@@ -154,23 +154,24 @@ func dated(s string) error {
 	return nil
 }
 
-// limitMemory has garbage collected where a build comes to its limit of memory, and seldom before, and
-// gives what ends that: else the heap may grow to twice of what is in use. A limit of the environment
-// stays.
+// limitMemory has garbage collected where a build comes to its limit of memory, and gives what ends that: else the
+// heap may grow to twice of what is in use. A limit of the environment stays. While drawers are worked out it is
+// collected often, so that what stays of them stands close together: what lies between it is lost to all else.
 func limitMemory(drawers int) (restore func()) {
 	const program, drawer = 64 << 20, 40 << 10 // some 27 kB of a drawer are in use; the rest spares collections
 	if os.Getenv("GOMEMLIMIT") != "" {
 		return func() {}
 	}
-	limit, percent := debug.SetMemoryLimit(program+drawer*int64(drawers)), debug.SetGCPercent(fewCollections)
+	limit, percent := debug.SetMemoryLimit(program+drawer*int64(drawers)), debug.SetGCPercent(packing)
 	return func() {
 		debug.SetMemoryLimit(limit)
 		debug.SetGCPercent(percent)
 	}
 }
 
-// fewCollections is by how many percent the heap may grow over what is in use, short of the limit.
-const fewCollections = 400
+// By how many percent the heap may grow over what is in use, short of the limit: while drawers are worked out, and
+// then.
+const packing, fewCollections = 40, 400
 
 // lookFirst names the files of a folder that a person wants first.
 func lookFirst(b batch.Batch, dir string) string {
@@ -263,6 +264,9 @@ func build(ctx context.Context, l *loaded, dir string, o files.Options, s stream
 			progressbar.OptionShowCount(), progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish())
 		o.Done = func() { bar.Add(1) } // only the screen could fail
 		defer bar.Finish()
+	}
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetGCPercent(fewCollections)
 	}
 	folder := &counted{Stage: stage}
 	err = files.Write(ctx, b, folder, o)

@@ -251,7 +251,9 @@ func printedAgain(t *testing.T, outputs readback.Outputs) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		text := present.PartsText(record.Keep(r))
+		var list bytes.Buffer
+		present.PartsText(&list, record.Keep(r)) // into memory: it cannot fail
+		text := list.Bytes()
 		if o.text == readback.PartsText { // which the command prints for a screen
 			text = []byte(ofAnyWidth(func(out *present.Printed) { present.PrintParts(out, record.Keep(r)) }))
 		}

@@ -68,11 +68,12 @@ func (known *Memory) Box(d joinery.Drawer, s Shop) Box {
 	return b
 }
 
-// Conclude ends advice on a drawer: what only that asks for is let go, and what is the same in drawers before it shared.
-func (d *Box) Conclude(known fit.Concluded) {
-	d.known = nil
+// Conclude ends advice on a drawer: what only that asks for is let go, and what is the same in drawers before it
+// shared.
+func (d *Box) Conclude(known *fit.Concluded) {
+	d.known, d.key = nil, ""
 	d.Fit = slices.Clone(d.Fit) // without room for more
-	d.Outcome.Conclude(known)
+	d.Outcome = known.Conclude(d.Outcome)
 }
 
 // Like reports whether two drawers are one but for their names and number.
@@ -91,6 +92,9 @@ func (d *Box) once(what string, r geom.Remedy, lengths []float64, try func() tri
 	return recall(&d.known.mu, d.known.tried, fmt.Sprint(what, r.Changes, lengths, d.key), try)
 }
 
+// remembered is how many drawers a [Memory] knows at once; equal ones stand near each other in a job.
+const remembered = 512
+
 // recall is what stands under a key, worked out if nothing does; if two do that at once, both come to the same.
 func recall[T any](mu *sync.Mutex, known map[string]T, key string, workOut func() T) T {
 	mu.Lock()
@@ -102,6 +106,9 @@ func recall[T any](mu *sync.Mutex, known map[string]T, key string, workOut func(
 	v = workOut()
 	mu.Lock()
 	defer mu.Unlock()
+	if len(known) == remembered { // those of thousands of different drawers would be the most in memory
+		clear(known)
+	}
 	known[key] = v
 	return v
 }

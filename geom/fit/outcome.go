@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"sync"
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -48,8 +49,11 @@ type Simulated struct {
 }
 
 // Concluded are measures of outcomes that were concluded, each once: most of a box are of its boards and settings
-// alone, and the same in all drawers that these make.
-type Concluded map[concluded]SimulatedMeasure
+// alone, and the same in all drawers that these make. It may be used by several goroutines at once.
+type Concluded struct {
+	mu    sync.Mutex // guards what follows
+	known map[concluded]SimulatedMeasure
+}
 
 // concluded is all that is kept of a measure.
 type concluded struct {
@@ -62,24 +66,34 @@ type concluded struct {
 	right   Odds
 }
 
-// Conclude lets go of what only advice asks for, and of many drawers would be the most in memory: the
-// sources of each measure, and their shares but for the largest; and shares with outcomes before what is the same.
-// Outcomes that share their measures are all concluded.
-func (o Outcome) Conclude(known Concluded) {
-	for i, m := range o.Measures {
-		r := &m.Result
+// NewConcluded are none.
+func NewConcluded() *Concluded { return &Concluded{known: make(map[concluded]SimulatedMeasure)} }
+
+// Conclude is an outcome without what only advice asks for, which of many drawers would be the most in memory: the
+// sources of each measure, and their shares but for the largest. What was concluded before is shared.
+func (c *Concluded) Conclude(o Outcome) Outcome {
+	if len(o.Measures) == 0 { // it cannot be built
+		return o
+	}
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	measures := o.Measures
+	o.Measures = make([]SimulatedMeasure, len(measures))
+	for i, m := range measures {
+		r := m.Result
 		key := concluded{check: m.Check, nominal: r.Nominal, worst: r.Worst, rss: r.RootSumSquare, right: m.Right}
-		m.Stack = Stack{}
 		if len(r.Shares) > 0 {
 			r.Shares = slices.Clone(r.Shares[:1])
 			key.largest, key.shared = r.Shares[0], true
 		}
-		if before, same := known[key]; same {
-			o.Measures[i] = before
-		} else {
-			known[key] = m
+		one, known := c.known[key]
+		if !known {
+			one = SimulatedMeasure{&Simulated{Measure: Measure{Check: m.Check}, Result: r, Right: m.Right}}
+			c.known[key] = one
 		}
+		o.Measures[i] = one
 	}
+	return o
 }
 
 // OutOfLimits reports whether the likely range leaves the limits.

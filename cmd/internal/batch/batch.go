@@ -186,10 +186,6 @@ func Bare(j *job.Job) (Batch, []Problem) {
 
 // finish makes of drawers that are worked out what goes beyond each, and adds what is to be said of that.
 func (b *Batch) finish(j *job.Job, all []Problem) []Problem {
-	known := make(fit.Concluded)
-	for i := range b.Drawers {
-		b.Drawers[i].Conclude(known)
-	}
 	b.numberParts()
 	b.engrave()
 	b.shareLayers()
@@ -236,6 +232,7 @@ type manner struct {
 func (b *Batch) workOut(j *job.Job, how manner) [][]proposal {
 	found := make([][]proposal, len(j.Drawers))
 	b.Drawers = make([]Drawer, len(j.Drawers))
+	concluded := fit.NewConcluded()
 	var g errgroup.Group
 	g.SetLimit(runtime.GOMAXPROCS(0))
 	eachEntry(j, func(from, to int) {
@@ -252,6 +249,7 @@ func (b *Batch) workOut(j *job.Job, how manner) [][]proposal {
 				} else {
 					d.Outcome = fit.Unknown
 				}
+				d.Conclude(concluded)
 				b.Drawers[from+i], found[from+i] = d, list
 			}
 			return nil

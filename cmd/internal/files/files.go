@@ -76,13 +76,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := boxes.write(ctx); err != nil {
 		return err
 	}
-	var bad []record.Proof
-	for _, p := range r.Proof.All() {
-		if !p.Cuttable() {
-			bad = append(bad, p)
-		}
-	}
-	if len(bad) > 0 {
+	if bad := refused(r); len(bad) > 0 {
 		return &Unproven{Proofs: bad}
 	}
 	for _, write := range []func() error{
@@ -104,12 +98,24 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 		r.Checked = append(checked, prover.Promised()...)
 	}
-	if err := paper.last(ctx, r, packet); err != nil || prover == nil {
+	if err := paper.last(r, packet); err != nil {
 		return err
 	}
-	// What the report says in order to compare it takes half as much room as drawers that are worked out, and is read
-	// when nothing holds these.
+	// From here on nothing holds the drawers that are worked out: what follows takes as much room again.
+	if err := writeRecord(ctx, r, to); err != nil || prover == nil {
+		return err
+	}
 	return readPapers(ctx, prover, to)
+}
+
+// refused are the proofs of drawers that are not to be cut.
+func refused(r record.Kept) (bad []record.Proof) {
+	for _, p := range r.Proof.All() {
+		if !p.Cuttable() {
+			bad = append(bad, p)
+		}
+	}
+	return bad
 }
 
 // writeLists writes the lists for programs.

@@ -31,28 +31,28 @@ func (p papers) packet(ctx context.Context, r record.Kept) (wait func() error) {
 	return sync.OnceValue(func() error { return <-done })
 }
 
-// last writes the files that say how the proof of the others went, all at once.
-func (p papers) last(ctx context.Context, r record.Kept, packet func() error) error {
+// last writes shop.html, and waits for the packet.
+func (p papers) last(r record.Kept, packet func() error) error {
+	err := p.to.Stream(filing.Shop, func(w io.Writer) error {
+		page, err := shop.Page(p.batch, r)
+		if err == nil {
+			_, err = w.Write(page)
+		}
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	return packet()
+}
+
+// writeRecord writes what a report says.
+func writeRecord(ctx context.Context, r record.Kept, to Folder) error {
 	list := []func() error{
+		func() error { return to.Stream(filing.Report, func(w io.Writer) error { return record.Write(w, r) }) },
 		func() error {
-			return p.to.Stream(filing.Report, func(w io.Writer) error { return record.Write(w, r) })
+			return to.Stream(filing.PartsText, func(w io.Writer) error { return present.PartsText(w, r) })
 		},
-		func() error {
-			return p.to.Stream(filing.PartsText, func(w io.Writer) error {
-				_, err := w.Write(present.PartsText(r))
-				return err
-			})
-		},
-		func() error {
-			return p.to.Stream(filing.Shop, func(w io.Writer) error {
-				page, err := shop.Page(p.batch, r)
-				if err == nil {
-					_, err = w.Write(page)
-				}
-				return err
-			})
-		},
-		packet,
 	}
 	return Each(ctx, len(list), func() func(int) error { return func(i int) error { return list[i]() } })
 }

@@ -121,6 +121,7 @@ func writePreviews(b batch.Batch, scenes []scene.Scene, to Folder) error {
 		}
 	}
 	s := scene.Join(title, b.Units, scenes, groups)
+	clear(scenes) // which would be there twice
 	s.Stocks = StockNames(b)
 	for i, bank := range b.Banks {
 		if len(groups[i].Boxes) == 0 {

@@ -1,7 +1,9 @@
 package present
 
 import (
+	"bufio"
 	"bytes"
+	"io"
 	"strings"
 	"unicode/utf8"
 )
@@ -13,11 +15,12 @@ const (
 	hangingIndent = "        "
 )
 
-// hanging breaks the lines of a text that are too long at blanks, and loses none of them: what goes
+// hanging writes a text, and breaks those of its lines that are too long at blanks, and loses none of them: what goes
 // on, after the blank at which it was broken, stands behind [hangingIndent]. A word alone may be longer.
-func hanging(text []byte) []byte {
-	var out bytes.Buffer
-	for _, line := range strings.SplitAfter(string(text), "\n") {
+func hanging(w io.Writer, text []byte) error {
+	out := bufio.NewWriter(w)
+	for of := range bytes.Lines(text) {
+		line := string(of)
 		for begun := ""; ; begun = hangingIndent {
 			at := foldAt(line, hangingWidth-len(begun))
 			if at < 0 {
@@ -28,7 +31,7 @@ func hanging(text []byte) []byte {
 			line = line[at+1:]
 		}
 	}
-	return out.Bytes()
+	return out.Flush() // the first error of all the writes above
 }
 
 // foldAt is the place of the last blank of a line at which it can be broken within a width, the first

@@ -1,6 +1,7 @@
 package present
 
 import (
+	"bytes"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -17,7 +18,7 @@ func TestHanging(t *testing.T) {
 		word := rapid.StringMatching(`[a-z0-9µ/]{1,30}( {1,6})?`)
 		text := strings.Join(rapid.SliceOfN(word, 0, 60).Draw(t, "words"), " ") + "\n"
 		text = "  x" + text + "y " + text
-		folded := hanging([]byte(text))
+		folded := hung(text)
 		for l := range strings.Lines(string(folded)) {
 			l = strings.TrimSuffix(l, "\n")
 			if n := utf8.RuneCountInString(l); n > hangingWidth && strings.Contains(strings.TrimSpace(l), " ") {
@@ -28,7 +29,14 @@ func TestHanging(t *testing.T) {
 			t.Errorf("%q became %q", text, again)
 		}
 	})
-	if got := string(hanging([]byte(strings.Repeat("a", 115) + " 17 5/8 in\n"))); got != strings.Repeat("a", 115)+"\n        17 5/8 in\n" {
+	long := strings.Repeat("a", 115)
+	if got := string(hung(long + " 17 5/8 in\n")); got != long+"\n        17 5/8 in\n" {
 		t.Errorf("a mixed number is broken: %q", got)
 	}
+}
+
+func hung(text string) []byte {
+	var out bytes.Buffer
+	hanging(&out, []byte(text)) // into memory: it cannot fail
+	return out.Bytes()
 }

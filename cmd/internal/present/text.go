@@ -5,6 +5,7 @@ package present
 
 import (
 	"fmt"
+	"io"
 	"slices"
 
 	"drawerwright/cmd/internal/record"
@@ -12,10 +13,10 @@ import (
 	"drawerwright/geom"
 )
 
-// PartsText is parts.txt, the job for a person: the parts by stock, the settings, what the
+// PartsText writes parts.txt, the job for a person: the parts by stock, the settings, what the
 // joints will do, the board that it takes, and the warnings. Long lines are folded.
-func PartsText(r record.Kept) []byte {
-	return hanging(printed(func(out *Printed) {
+func PartsText(w io.Writer, r record.Kept) error {
+	return hanging(w, printed(func(out *Printed) {
 		if r.Answer.Word != record.Fits { // which a screen begins with anyway
 			fmt.Fprintf(out, "%s\n\n", r.Answer.Text)
 		}

@@ -45,9 +45,14 @@ func broken(err error) (line int, why string) {
 	return 0, err.Error()
 }
 
+// sheetOf is a drawing that is to be read.
+func (r *panelReader) sheetOf(name string, face geom.Face, f *dxfread.File) sheet {
+	return sheet{panelReader: r, name: name, face: face, file: f, rows: r.legend(name), scale: 1}
+}
+
 // drawing reads one drawing.
 func (r *panelReader) drawing(name string, face geom.Face, f *dxfread.File) {
-	s := sheet{panelReader: r, name: name, face: face, file: f, rows: r.legend(name), scale: 1}
+	s := r.sheetOf(name, face, f)
 	found := len(s.faults)
 	s.units()
 	s.scaled()

@@ -113,8 +113,7 @@ func (r *sheetReader) sheet() bool {
 			whole = false
 			continue
 		}
-		s := sheet{panelReader: &r.panelReader, name: name, face: face, file: drawing, rows: r.legend(name),
-			scale: 1}
+		s := r.panelReader.sheetOf(name, face, drawing)
 		found := len(r.faults)
 		s.units()
 		s.scaled()
