@@ -106,7 +106,7 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	}
 	restore := func() {}
 	defer func() { restore() }()
-	l, err := readyWith(file, b.json, s, func(drawers int) { restore = limitMemory(drawers) },
+	l, err := readyWith(file, b.json, s, func(drawers int) { restore = limitMemory(drawers, packing) },
 		func(l *loaded) error { return b.stock.lay(ctx, l, sheets.Search{}, s) })
 	if err != nil {
 		if left, _ := os.ReadDir(b.dir); len(left) > 0 && !b.json {
@@ -154,24 +154,23 @@ func dated(s string) error {
 	return nil
 }
 
-// limitMemory has garbage collected where a build comes to its limit of memory, and gives what ends that: else the
-// heap may grow to twice of what is in use. A limit of the environment stays. While drawers are worked out it is
-// collected often, so that what stays of them stands close together: what lies between it is lost to all else.
-func limitMemory(drawers int) (restore func()) {
-	const program, drawer = 64 << 20, 40 << 10 // some 27 kB of a drawer are in use; the rest spares collections
+// limitMemory has garbage collected where a command comes to its limit of memory, or the heap grows by so many
+// percent over what is in use, and gives what ends that. A limit of the environment stays.
+func limitMemory(drawers, grows int) (restore func()) {
+	const program, drawer = 64 << 20, 40 << 10 // some 33 kB of a drawer are in use; the rest spares collections
 	if os.Getenv("GOMEMLIMIT") != "" {
 		return func() {}
 	}
-	limit, percent := debug.SetMemoryLimit(program+drawer*int64(drawers)), debug.SetGCPercent(packing)
+	limit, percent := debug.SetMemoryLimit(program+drawer*int64(drawers)), debug.SetGCPercent(grows)
 	return func() {
 		debug.SetMemoryLimit(limit)
 		debug.SetGCPercent(percent)
 	}
 }
 
-// By how many percent the heap may grow over what is in use, short of the limit: while drawers are worked out, and
-// then.
-const packing, fewCollections = 40, 400
+// By how many percent the heap may grow over what is in use, short of the limit: while drawers are worked out, so that
+// what stays of them stands close together, for what lies between it is lost to all else; and after.
+const packing, fewCollections = 25, 400
 
 // lookFirst names the files of a folder that a person wants first.
 func lookFirst(b batch.Batch, dir string) string {
@@ -265,9 +264,7 @@ func build(ctx context.Context, l *loaded, dir string, o files.Options, s stream
 		o.Done = func() { bar.Add(1) } // only the screen could fail
 		defer bar.Finish()
 	}
-	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetGCPercent(fewCollections)
-	}
+	defer limitMemory(out.Drawers, fewCollections)()
 	folder := &counted{Stage: stage}
 	err = files.Write(ctx, b, folder, o)
 	if err == nil {

@@ -85,6 +85,7 @@ func (a *proving) run(ctx context.Context, dir string, s streams) error {
 	if err != nil {
 		return failure(err, dir, a.json, s)
 	}
+	defer limitMemory(p.Drawers(), fewCollections)()
 	o := prove.Options{Detail: a.json, Thickness: map[string]float64{}}
 	if err := trial(&o, p, a.thickness, a.flip, a.depth); err != nil {
 		return err // usage

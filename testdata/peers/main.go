@@ -4,8 +4,10 @@
 //	go run ./testdata/peers
 //	go run ./testdata/peers page
 //	go run ./testdata/peers scale
+//	go run ./testdata/peers zip
 //
-// the second that of the page in a browser, the third how time and memory grow with a job. It needs what
+// the second that of the page in a browser, the third how time and memory grow with a job, the fourth what memory the
+// page takes where it gives a whole job as a zip. It needs what
 // `.ci/check` installs: Debian's python3-ezdxf, and manifold-3d from npm beside testdata/outside. It runs on
 // Linux.
 package main
@@ -43,7 +45,7 @@ func main() {
 	defer os.RemoveAll(dir)
 	fmt.Printf("%s, %d processors, %s/%s\n\n", runtime.Version(), runtime.NumCPU(), runtime.GOOS, runtime.GOARCH)
 	if len(os.Args) > 1 {
-		map[string]func(string){"page": pages, "scale": scale}[os.Args[1]](dir)
+		map[string]func(string){"page": pages, "scale": scale, "zip": zips}[os.Args[1]](dir)
 		return
 	}
 	fmt.Println("| what | here | the peer | here is |")

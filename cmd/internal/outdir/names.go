@@ -16,8 +16,14 @@ func validName(name string) bool {
 		fold(name) != ManifestName
 }
 
-// fold makes names equal that some file systems take for the same.
-func fold(name string) string { return strings.ToLower(strings.ToUpper(name)) }
+// fold makes names equal that some file systems take for the same. One that stays as it is takes no room of its own:
+// of thousands of drawers there are tens of thousands.
+func fold(name string) string {
+	if folded := strings.ToLower(strings.ToUpper(name)); folded != name {
+		return folded
+	}
+	return name
+}
 
 // names are the files and folders written so far, by fold of the path, so that
 // a folder comes out the same on every file system.
