@@ -76,6 +76,9 @@ func taken(address, job string) int64 {
 	check(err)
 	n, err := io.Copy(io.Discard, got.Body)
 	check(errors.Join(err, got.Body.Close()))
+	if n < 1<<20 {
+		check(errors.New("the page gives no zip; it may have taken longer than the page allows"))
+	}
 	return n
 }
 
