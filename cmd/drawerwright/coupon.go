@@ -111,7 +111,8 @@ func couponOf(b batch.Batch, d batch.Drawer) (coupon.Coupon, error) {
 	if d.Spec.Joint != joinery.DadoRabbet { // then the slots are grooves for the bottom
 		width = d.Setup.GrooveCutter()
 	}
-	asked := coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Bottom: d.Dimensions.Corner.Tongue == 0, Cutter: width,
+	asked := coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d),
+		Bottom: d.Dimensions.Corner.Tongue == 0, Cutter: width,
 		Router: d.Setup.Cutter.Kind.FollowsDrawing(), Depth: d.Setup.CutterHeight, Unit: b.Units}
 	if bit, found := slotBit(d); found && len(d.Bits) > 1 {
 		asked.Cutter, asked.Bit = bit.Diameter, bit.Name

@@ -170,8 +170,10 @@ func TestLayoutReach(t *testing.T) {
 // not.
 func TestTestPieceToBuy(t *testing.T) {
 	for size, want := range map[string]string{"520 x 250": "test piece  a, at least 300 x 120 mm ", "2440 x 1220": ""} {
-		text := "units: mm\nstock: {a: {thickness: [12, 12.04], sheet: " + size + "}, b: {thickness: [5.95, 6], sheet: 2440 x 1220}}\n" +
-			"cutter: {kind: saw, width: 6.3}\ndrawers:\n  - {name: one, outside: 480 x 120 x 500, sides: a, bottom: b}\n"
+		text := "units: mm\nstock: {a: {thickness: [12, 12.04], sheet: " + size + "}, " +
+			"b: {thickness: [5.95, 6], sheet: 2440 x 1220}}\n" +
+			"cutter: {kind: saw, width: 6.3}\n" +
+			"drawers:\n  - {name: one, outside: 480 x 120 x 500, sides: a, bottom: b}\n"
 		_, said, errs := call(t, text, "parts", "-", "--all")
 		if named := strings.Contains(said, "test piece  "); named != (want != "") || !strings.Contains(said, want) {
 			t.Errorf("%s: %s %s", size, said, errs)

@@ -23,9 +23,11 @@ func TestVerdictFirst(t *testing.T) {
 			says: "this table saw cannot cut the dados, grooves and rabbets of one: the cutter would stand 6.01 mm " +
 				"over the table, 3 mm is the most; make them on a router table"},
 		"height by a little": {more: "machines: {saw: {max-height: 5.9}}\n", word: record.CannotBeCut,
-			says: "5.9 mm is the most; make them with all cuts at a cutter height of 5.9 mm (cutter-height: 5.9 mm); on a"},
-		"narrow": {size: "outside: 400 x 34 x 450", word: record.CannotBeCut, says: "cannot cut the grooves of one: the part is 34 mm " +
-			"wide; nothing narrower than 40 mm is pushed along the fence; make them in a board that is long and wide enough"},
+			says: "5.9 mm is the most; make them with all cuts at a cutter height of 5.9 mm " +
+				"(cutter-height: 5.9 mm); on a"},
+		"narrow": {size: "outside: 400 x 34 x 450", word: record.CannotBeCut,
+			says: "cannot cut the grooves of one: the part is 34 mm wide; nothing narrower than 40 mm is pushed along " +
+				"the fence; make them in a board that is long and wide enough"},
 		"width": {more: "machines: {saw: {max-width: 6}}\n", word: record.CannotBeCut,
 			says: "the cutter is 6.3 mm wide, the machine carries 6 mm at the most"},
 		"crosscut": {more: "machines: {saw: {crosscut-capacity: 100}}\n", word: record.CannotBeCut,

@@ -25,7 +25,8 @@ func (l *layout) chooseBottom() {
 	} else if l.BottomFit == BottomAuto && l.Tb >= l.groove-settle {
 		l.flush = true
 	}
-	if length, width := l.bottomSize(); l.flush && l.Cutter.Kind.Fenced() && !(l.standsOnEnd(length, width) && l.standsOnEnd(width, length)) {
+	if length, width := l.bottomSize(); l.flush && l.Cutter.Kind.Fenced() &&
+		!(l.standsOnEnd(length, width) && l.standsOnEnd(width, length)) {
 		l.drawer.Setup.BottomHeight = l.rise
 	}
 	stands := l.inGroove()

@@ -105,34 +105,7 @@ func plan(b Bank) *planner {
 // measure judges the readings of the opening.
 func (p *planner) measure() {
 	o := p.Opening
-	for _, m := range []struct {
-		level geom.Level
-		what  geom.Setting
-		list  []float64
-		ask   string
-	}{
-		{geom.LevelWarning, SettingWidth, o.Width, "shim the slides where it is wider"},
-		{geom.LevelWarning, SettingHeight, o.Height, "see that the fronts clear it where it is lowest"},
-		{geom.LevelNote, SettingDepth, o.Depth, "see that nothing stands out behind the slides"},
-	} {
-		low, high := least(m.list), greatest(m.list)
-		doubtful := p.Unit.Usual(doubtfulSpread, doubtfulSpreadInch)
-		switch spread := high - low; {
-		case spread > doubtful+settle && m.what != SettingDepth:
-			d := p.found.Fail("opening-spread", m.what, "the readings of the opening's %s, %s to %s, differ by %s: more than "+
-				"%s is a mistyped reading, or an opening that is too uneven for drawers", m.what, geom.Millimeters(low),
-				geom.Millimeters(high), geom.Millimeters(spread), geom.Millimeters(doubtful))
-			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(doubtful)
-			d.Ask = geom.Sentencef("measure again; where it is so, make the opening even, and write what it is then")
-		case spread > maxSpread+settle:
-			d := p.found.Add(m.level, "opening-spread", m.what, geom.Sentencef(
-				"the readings of the opening's %s differ by %s; the smallest, %s, counts",
-				m.what, geom.Millimeters(spread), geom.Millimeters(low)))
-			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(maxSpread)
-			d.Ask = geom.Sentencef("%s, or make the opening even; once that is settled, write %s: %s alone", m.ask,
-				m.what, geom.Millimeters(low))
-		}
-	}
+	p.even()
 	if usual := p.Unit.Usual(usualOverhang, usualOverhangInch); o.FrameOverhang > usual+settle {
 		d := p.found.Warn("frame-overhang", SettingOverhang, "the face frame overhangs each side of the cabinet "+
 			"by %s, and usual ones do by %s at most: the slides are packed out by as much",
@@ -162,6 +135,39 @@ func (p *planner) measure() {
 		d.Ask = geom.Sentencef("shim the slides so that the drawers run square to the front")
 		if o.Fronts == Inset {
 			d.Ask = geom.Sentencef("%s, and fit the drawer fronts to the opening by hand", d.Ask)
+		}
+	}
+}
+
+// even judges by how much the readings of one size differ.
+func (p *planner) even() {
+	o := p.Opening
+	for _, m := range []struct {
+		level geom.Level
+		what  geom.Setting
+		list  []float64
+		ask   string
+	}{
+		{geom.LevelWarning, SettingWidth, o.Width, "shim the slides where it is wider"},
+		{geom.LevelWarning, SettingHeight, o.Height, "see that the fronts clear it where it is lowest"},
+		{geom.LevelNote, SettingDepth, o.Depth, "see that nothing stands out behind the slides"},
+	} {
+		low, high := least(m.list), greatest(m.list)
+		doubtful := p.Unit.Usual(doubtfulSpread, doubtfulSpreadInch)
+		switch spread := high - low; {
+		case spread > doubtful+settle && m.what != SettingDepth:
+			d := p.found.Fail("opening-spread", m.what, "the readings of the opening's %s, %s to %s, differ by %s: "+
+				"more than %s is a mistyped reading, or an opening that is too uneven for drawers", m.what, geom.Millimeters(low),
+				geom.Millimeters(high), geom.Millimeters(spread), geom.Millimeters(doubtful))
+			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(doubtful)
+			d.Ask = geom.Sentencef("measure again; where it is so, make the opening even, and write what it is then")
+		case spread > maxSpread+settle:
+			d := p.found.Add(m.level, "opening-spread", m.what, geom.Sentencef(
+				"the readings of the opening's %s differ by %s; the smallest, %s, counts",
+				m.what, geom.Millimeters(spread), geom.Millimeters(low)))
+			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(maxSpread)
+			d.Ask = geom.Sentencef("%s, or make the opening even; once that is settled, write %s: %s alone", m.ask,
+				m.what, geom.Millimeters(low))
 		}
 	}
 }

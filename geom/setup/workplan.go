@@ -84,7 +84,8 @@ func Plan(cutter joinery.Cutter, machines Machines, boards []Board) WorkPlan {
 			return byWork
 		}
 		on := func(v float64) float64 { return math.Round(v / grid) }
-		return cmp.Or(byWork, cmp.Compare(on(b.Width), on(a.Width)), cmp.Compare(on(b.Height), on(a.Height))) // a bit and a stop are set once
+		// A bit and a stop are set once.
+		return cmp.Or(byWork, cmp.Compare(on(b.Width), on(a.Width)), cmp.Compare(on(b.Height), on(a.Height)))
 	})
 	out.Settings = arrange(items)
 	return out

@@ -23,7 +23,8 @@ func SettingKey(d Drawer) joinery.Setup { return setup.Key(d.Setup, d.Spec.Units
 func Boards(drawers []Drawer) (list []setup.Board) {
 	for _, d := range drawers {
 		for _, p := range d.Parts {
-			list = append(list, setup.Board{Name: p.Name, Role: p.Role, Count: p.Quantity, Turned: p.Label == "right", Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint, EndWidth: d.EndWidth(p.Role)})
+			list = append(list, setup.Board{Name: p.Name, Role: p.Role, Count: p.Quantity, Turned: p.Label == "right",
+				Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint, EndWidth: d.EndWidth(p.Role)})
 		}
 	}
 	return list
@@ -44,7 +45,9 @@ func (b Batch) refused(d *Drawer) (list []refusedCut) {
 				continue
 			}
 			d.Refused = append(d.Refused, s)
-			i := slices.IndexFunc(list, func(r refusedCut) bool { return r.step.Name() == s.Name() && *r.step.Refused == *s.Refused })
+			i := slices.IndexFunc(list, func(r refusedCut) bool {
+				return r.step.Name() == s.Name() && *r.step.Refused == *s.Refused
+			})
 			if i < 0 {
 				i, list = len(list), append(list, refusedCut{step: s})
 			}
@@ -74,8 +77,10 @@ func (b Batch) beyond(j *job.Job, drawer int, d *Drawer) (problems []proposal) {
 			ask = geom.Sentencef("%s", job.InsteadText(s, cutter.Kind, b.Units))
 		}
 		problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
-			Code: codeSetupLimit, Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingCutter, Part: string(r.roles[0])},
-			Fact:     geom.Sentencef("the %s of %s cannot be cut on this %s: %s", s.Name(), words.And(roles), cutter.Kind.Machine(), s.Refused.Fact()),
+			Code: codeSetupLimit, Level: geom.LevelWarning,
+			Subject: geom.Subject{Setting: joinery.SettingCutter, Part: string(r.roles[0])},
+			Fact: geom.Sentencef("the %s of %s cannot be cut on this %s: %s", s.Name(), words.And(roles),
+				cutter.Kind.Machine(), s.Refused.Fact()),
 			Measured: geom.Millimeters(s.Refused.Measured), Limit: geom.Millimeters(s.Refused.Allowed),
 			Ask: ask,
 		}, ways: families(j.SetupWays(drawer, s)...), also: also})
@@ -92,15 +97,18 @@ func (b Batch) noteLower(all []Problem) {
 			continue
 		}
 		sets := slices.ContainsFunc(p.Ways, func(w Way) bool {
-			return slices.ContainsFunc(w.Edits, func(e job.Edit) bool { return e.Path[len(e.Path)-1] == string(joinery.SettingCutterHeight) })
+			return slices.ContainsFunc(w.Edits, func(e job.Edit) bool {
+				return e.Path[len(e.Path)-1] == string(joinery.SettingCutterHeight)
+			})
 		})
 		before, known := lower[p.Drawer]
 		lower[p.Drawer] = sets && (before || !known)
 	}
 	for drawer, holds := range lower {
-		for i, s := range b.Drawers[drawer].Refused {
+		refused := b.Drawers[drawer].Refused
+		for i, s := range refused {
 			if holds && tooHigh(s) {
-				b.Drawers[drawer].Refused[i].Alternatives = append([]setup.Alternative{setup.ByLower}, s.Alternatives...)
+				refused[i].Alternatives = append([]setup.Alternative{setup.ByLower}, s.Alternatives...)
 			}
 		}
 	}

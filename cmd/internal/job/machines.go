@@ -22,9 +22,11 @@ var machineLengths = []machineLength{
 	{setup.LimitMaxOnSled, func(m *setup.Machine) *float64 { return &m.MaxOnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
 	{setup.LimitMinOnEnd, func(m *setup.Machine) *float64 { return &m.MinOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge; on a router table, in a finger jig"},
 	{setup.LimitMaxOnEnd, func(m *setup.Machine) *float64 { return &m.MaxOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge; on a router table, in a finger jig"},
-	{setup.LimitMinWidthOnEnd, func(m *setup.Machine) *float64 { return &m.MinWidthOnEnd }, 20, maxSize, "The narrowest part that is stood on its end; a narrower one lies flat for the rabbets at its ends"},
+	{setup.LimitMinWidthOnEnd, func(m *setup.Machine) *float64 { return &m.MinWidthOnEnd }, 20, maxSize,
+		"The narrowest part that is stood on its end; a narrower one lies flat for the rabbets at its ends"},
 	{setup.LimitMinAlongFence, func(m *setup.Machine) *float64 { return &m.MinAlongFence }, 20, maxSize, "The shortest part that is pushed along the fence; across, a shorter one is clamped to the sled"},
-	{setup.LimitMinWidthAlongFence, func(m *setup.Machine) *float64 { return &m.MinWidthAlongFence }, 20, maxSize, "The narrowest part that is pushed along the fence over the cutter"},
+	{setup.LimitMinWidthAlongFence, func(m *setup.Machine) *float64 { return &m.MinWidthAlongFence }, 20, maxSize,
+		"The narrowest part that is pushed along the fence over the cutter"},
 }
 
 // fencedKinds are the machines whose limits a job can write down.

@@ -37,9 +37,10 @@ func outlier(readings []geom.Length) (apart, low, high geom.Length, found bool) 
 func (r *reader) noOutlier(readings []geom.Length, at Position) {
 	if apart, low, high, found := outlier(readings); found {
 		r.add(Problem{Level: geom.LevelWarning, Code: CodeUnevenReadings,
-			Hint: "look for mistyped digits and measure that place again; a sheet that is so is no stock for these drawers",
-			Message: fmt.Sprintf("one reading of thickness, %s, stands apart from the others, %s to %s", apart.Text(r.units),
-				low.Text(r.units), high.Text(r.units))}, at)
+			Hint: "look for mistyped digits and measure that place again; a sheet that is so is no stock for these " +
+				"drawers",
+			Message: fmt.Sprintf("one reading of thickness, %s, stands apart from the others, %s to %s",
+				apart.Text(r.units), low.Text(r.units), high.Text(r.units))}, at)
 	}
 }
 

@@ -70,8 +70,7 @@ func (b *builder) plan(j *Job) {
 			}
 		}
 		if len(groups) == 0 && sound && !b.lost {
-			b.add(Problem{Level: geom.LevelNote, Code: CodeNoEffect, Message: "group-openings does nothing here: no two openings of drawers that are made alike differ by so little, up to " + geom.LengthOf(opening.DefaultGroupOpenings).Text(b.units) + ", that boxes of one size serve both",
-				Hint: "delete it, or give drawers of openings that are so near the same stocks, joints and slides"}, asked.at)
+			b.add(noGroups(b.units), asked.at)
 		}
 	}
 	j.Drawers = make([]Drawer, 0, min(drawers, maxDrawers))
@@ -139,4 +138,13 @@ func (b *builder) planProblems(w *waiting, list []geom.Diagnosis) {
 		}
 		b.add(Problem{Level: d.Level, Code: Code(d.Code), Message: w.drawer.Name + ": " + d.Fact.In(b.units), Hint: Advice(d, b.units)}, at)
 	}
+}
+
+// noGroups is what is said where no two openings are so near that their boxes could be alike.
+func noGroups(u geom.Unit) Problem {
+	return Problem{Level: geom.LevelNote, Code: CodeNoEffect,
+		Message: "group-openings does nothing here: no two openings of drawers that are made alike differ by so " +
+			"little, up to " + geom.LengthOf(opening.DefaultGroupOpenings).Text(u) +
+			", that boxes of one size serve both",
+		Hint: "delete it, or give drawers of openings that are so near the same stocks, joints and slides"}
 }

@@ -206,7 +206,9 @@ func (r *reader) alike(lengths []geom.Length, at Position, k *key) bool {
 		return true
 	}
 	r.fail(CodeMixedReadings, at,
-		doubted(lengths, r.units)+"look for a mistyped digit, a decimal comma (write "+usualThickness(r.units)+"), or a reading of another "+k.noun,
-		"the readings of %s run from %s to %s, %.0f %% of their mean: that is not one %s", k.name, least.Text(r.units), most.Text(r.units), 100*spread/mean, k.noun)
+		doubted(lengths, r.units)+"look for a mistyped digit, a decimal comma (write "+usualThickness(r.units)+
+			"), or a reading of another "+k.noun,
+		"the readings of %s run from %s to %s, %.0f %% of their mean: that is not one %s", k.name,
+		least.Text(r.units), most.Text(r.units), 100*spread/mean, k.noun)
 	return false
 }

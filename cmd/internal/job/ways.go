@@ -21,7 +21,8 @@ type Way struct {
 func InsteadText(s setup.Step, k joinery.CutterKind, u geom.Unit) string {
 	other := setup.OtherFenced(k)
 	words := map[setup.Alternative]string{
-		setup.ByLower:    fmt.Sprintf("with all cuts at a cutter height of %s (%s)", highest(*s.Refused, u), lowered(*s.Refused, u)),
+		setup.ByLower: fmt.Sprintf("with all cuts at a cutter height of %s (%s)", highest(*s.Refused, u),
+			lowered(*s.Refused, u)),
 		setup.ByNarrower: "with a narrower cutter",
 		setup.ByOther:    fmt.Sprintf("on a %s (kind: %s)", other.Machine(), other),
 		setup.ByStrip:    besideWords[setup.ByStrip],
@@ -65,7 +66,8 @@ func (j *Job) SetupWays(drawer int, s setup.Step) (ways [][]Way) {
 			Edits: []Edit{{Path: j.DrawerPath(drawer, key), Value: value}}}
 	}
 	if s.Refused.Limit == setup.LimitHeight {
-		ways = append(ways, []Way{{Text: fmt.Sprintf("cut it all no higher than the machine goes: write `joinery: {%s}`", lowered(*s.Refused, j.Units)),
+		ways = append(ways, []Way{{Text: fmt.Sprintf("cut it all no higher than the machine goes: write `joinery: {%s}`",
+			lowered(*s.Refused, j.Units)),
 			Edits: []Edit{j.SettingEdit(drawer, joinery.SettingCutterHeight, highest(*s.Refused, j.Units))}}})
 	}
 	for _, alike := range s.Substitutes(j.Drawers[drawer].Cutter, j.Units) {

@@ -74,7 +74,8 @@ func watch(limit time.Duration, over func()) (stop func() uint64) {
 			case <-ended:
 				tick.Stop()
 				// What was allocated in all cannot have been in use at once, if it is less.
-				most <- min(max(top, metric("/memory/classes/heap/objects:bytes"))-before, metric("/gc/heap/allocs:bytes")-allocated)
+				now := max(top, metric("/memory/classes/heap/objects:bytes"))
+				most <- min(now-before, metric("/gc/heap/allocs:bytes")-allocated)
 				return
 			case <-tick.C:
 				top = max(top, metric("/memory/classes/heap/objects:bytes"))

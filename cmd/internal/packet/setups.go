@@ -45,7 +45,8 @@ func (m maker) setups() {
 				m.Text(choice.Spacers.Text)
 			}
 		}
-		m.Text(strings.TrimSuffix(present.TestPiece(c, m.unit), ".") + m.pushedTogether(c) + "." + m.testPieceFrom(joinery.CutterKind(c.Machine)))
+		m.Text(strings.TrimSuffix(present.TestPiece(c, m.unit), ".") + m.pushedTogether(c) + "." +
+			m.testPieceFrom(joinery.CutterKind(c.Machine)))
 		if len(c.Refused) > 0 {
 			m.Heading(2, "Not on this machine")
 			for _, r := range c.Refused {

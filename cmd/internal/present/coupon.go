@@ -66,7 +66,8 @@ func CouponHead(c Coupon) string {
 // PrintCoupon prints it for the bench.
 func PrintCoupon(out *Printed, c Coupon) {
 	t := sheetText{Printed: out, unit: c.Unit()}
-	slots := NewTable(Numbers("slot"), In("wide", c.Units), In("wider than what goes in", c.Units), In("from the datum end", c.Units))
+	slots := NewTable(Numbers("slot"), In("wide", c.Units), In("wider than what goes in", c.Units),
+		In("from the datum end", c.Units))
 	slots.UnitOnce = true
 	for _, s := range c.Slots {
 		slots.Add(fmt.Sprint(s.Number), t.number(s.Width), t.number(s.Width-c.Tongue), t.number(s.At))

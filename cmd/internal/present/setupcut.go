@@ -74,7 +74,8 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	kind := m.Cutter.Kind
 	if c.Refused != nil {
-		out.Note, out.Alternatives = upper(c.Refused.Fact().In(m.unit)), job.InsteadText(c.Step, kind, m.unit)+m.inStrip(c)
+		out.Note = upper(c.Refused.Fact().In(m.unit))
+		out.Alternatives = job.InsteadText(c.Step, kind, m.unit) + m.inStrip(c)
 		return out
 	}
 	var notes []string
@@ -120,7 +121,8 @@ func (m maker) inStrip(c setup.Cut) string {
 	if c.Refused.Limit == setup.LimitMinWidthAlongFence {
 		board = "as long as the parts and at least %s wide, the edge for the groove straight and against the fence"
 	}
-	return fmt.Sprintf(". That board comes first of all: "+board+"; cutter %s %s high, fence at %s %s. Cut the parts off it then, and make their other cuts after that",
+	return fmt.Sprintf(". That board comes first of all: "+board+"; cutter %s %s high, fence at %s %s. Cut the parts off "+
+		"it then, and make their other cuts after that",
 		geom.LengthOf(c.Refused.Allowed).Text(m.unit), text(c.Height), unit, fence, unit)
 }
 

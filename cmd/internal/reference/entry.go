@@ -101,7 +101,9 @@ func Tree() string {
 	}
 	allSections := func(name string, keys []string) bool {
 		return !slices.ContainsFunc(keys, func(k string) bool {
-			return !slices.ContainsFunc(entries, func(e job.Entry) bool { return e.Path == name+"."+k && len(e.Keys) > 0 })
+			return !slices.ContainsFunc(entries, func(e job.Entry) bool {
+				return e.Path == name+"."+k && len(e.Keys) > 0
+			})
 		})
 	}
 	required := func(path string) string {
@@ -117,11 +119,13 @@ func Tree() string {
 		for _, k := range keys {
 			b.words = append(b.words, k+required(path+k))
 		}
-		if last := len(all) - 1; depth > 0 && all[last].label == all[last].name && allSections(all[last].name, all[last].keys) {
-			b.label = all[last].name + " " + name // in the line of a section that has nothing but sections
-			all = all[:last]
-		} else if depth > 0 {
-			b.like(all[last])
+		if depth > 0 {
+			last := all[len(all)-1]
+			if last.label == last.name && allSections(last.name, last.keys) { // they share a line
+				b.label, all = last.name+" "+name, all[:len(all)-1]
+			} else {
+				b.like(last)
+			}
 		}
 		all = append(all, b)
 	}
