@@ -157,8 +157,8 @@ func (p *planner) even() {
 		switch spread := high - low; {
 		case spread > doubtful+settle && m.what != SettingDepth:
 			d := p.found.Fail("opening-spread", m.what, "the readings of the opening's %s, %s to %s, differ by %s: "+
-				"more than %s is a mistyped reading, or an opening that is too uneven for drawers", m.what, geom.Millimeters(low),
-				geom.Millimeters(high), geom.Millimeters(spread), geom.Millimeters(doubtful))
+				"more than %s is a mistyped reading, or an opening that is too uneven for drawers",
+				m.what, geom.Millimeters(low), geom.Millimeters(high), geom.Millimeters(spread), geom.Millimeters(doubtful))
 			d.Measured, d.Limit = geom.Millimeters(spread), geom.Millimeters(doubtful)
 			d.Ask = geom.Sentencef("measure again; where it is so, make the opening even, and write what it is then")
 		case spread > maxSpread+settle:
