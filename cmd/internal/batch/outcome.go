@@ -104,8 +104,14 @@ func outOfLimits(m fit.SimulatedMeasure) geom.Diagnosis {
 	judged := func(v float64) geom.Judged { return geom.Judged{MM: v, Right: m.Limits(), Fixed: true} }
 	fact := geom.Sentencef("%s: likely %s to %s, right is %s: %s", m.Short(), judged(m.Min), judged(m.Max),
 		geom.RightIs{Interval: m.Limits(), Fixed: true}, m.Words())
-	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit+seen {
-		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.UpperLimit-m.LowerLimit), mm(m.Max-m.Min))
+	takes, differ := m.UpperLimit-m.LowerLimit, m.Max-m.Min
+	switch {
+	case m.Code != fit.SlideClearance || differ <= takes:
+	case differ <= takes+seen:
+		fact = geom.Sentencef("%s; the slide takes %s, a little less than boxes differ by in this shop", fact, mm(takes))
+	default:
+		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact,
+			mm(takes), mm(differ))
 	}
 	return m.Misfit(geom.Diagnosis{
 		Code: geom.Code(m.Code), Level: geom.LevelWarning, Subject: geom.Subject{Part: string(m.Part), Setting: advice.SettingFor(m)},

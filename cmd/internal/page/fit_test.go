@@ -77,8 +77,8 @@ func TestCannotBeCut(t *testing.T) {
 	}
 }
 
-// TestLogIsShown: a job that takes its accuracy from a log beside it is looked at by that, and the fit says what the log
-// shows and how the odds change; without a log yet it is as it usually is.
+// TestLogIsShown: a job that takes its accuracy from a log beside it is looked at by that, and the fit says what
+// the log shows and how the odds change; without a log yet it is as it usually is.
 func TestLogIsShown(t *testing.T) {
 	logged := strings.Replace(jobText, "units: mm", "log: shop.csv\naccuracy: from-log\nunits: mm", 1)
 	p, file := open(t, logged)
