@@ -61,10 +61,26 @@ func inHand(c record.SawCut) (list []string) {
 	switch {
 	case c.TooSmallToHold:
 		list = append(list, "too small to hold: sled and clamp")
+	case looseAtStop(c):
+		list = append(list, "hold-down at the stop")
 	case c.NeedsHelper && c.Kind != handHeld:
 		list = append(list, "two persons")
 	}
 	return list
+}
+
+// What is shorter at a stop, or narrower under a hand-held saw, in mm, needs more than a hand: common practice, no
+// source.
+const shortAtStop, narrowForGuide = 50.0, 150.0
+
+// looseAtStop reports whether a piece comes off that lies loose and short between blade and stop.
+func looseAtStop(c record.SawCut) bool {
+	return c.Kind == crosscut && !c.Trim && !shaves(c) && c.Setting.MM() < shortAtStop
+}
+
+// narrowUnderGuide reports whether a guide and the saw on it have too little board to lie on.
+func narrowUnderGuide(c record.SawCut) bool {
+	return c.Kind == handHeld && min(c.Workpiece.Length, c.Workpiece.Width).MM() < narrowForGuide
 }
 
 // CutTable is a table of cuts: number, setting, how, board, what it gives and what stays in
@@ -166,8 +182,16 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			"that edge is too short. First move the fence away: what is cut off would jam between it "+
 			"and the blade. "+heldUp)
 	}
+	if machine && slices.ContainsFunc(k.Cuts, looseAtStop) {
+		list = append(list, "A piece shorter than "+words.Either(u, "50 mm", "2 in")+" lies loose at the stop once it "+
+			"is cut: a hold-down that is clamped to the sled presses it, never fingers; let the blade stop first.")
+	}
 	if kinds[handHeld] {
 		list = append(list, handHeldNote(machine))
+	}
+	if machine && slices.ContainsFunc(k.Cuts, narrowUnderGuide) {
+		list = append(list, "A board narrower than "+words.Either(u, "150 mm", "6 in")+" does not carry guide and "+
+			"saw: lay scrap of its thickness beside it, clamped like it, or saw it by hand.")
 	}
 	if short && machine {
 		list = append(list, "Boards shorter than "+words.Either(u, "300 mm", "12 in")+" are not held by hand at a "+
@@ -175,8 +199,8 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			"are any to cut from it.")
 	}
 	if weightUnknown(k) {
-		list = append(list, "The weight of a sheet is not known. It takes two people; alone, cut it in two where it "+
-			"lies, along a guide.")
+		list = append(list, "The weight of a sheet is not known. It takes two people, and tables beside and behind "+
+			"the saw; alone, cut it in two where it lies, along a guide.")
 	}
 	if machine {
 		return append(list, "Guard and riving knife on; clear slivers only when the blade stands still. Local rules "+
@@ -250,8 +274,8 @@ func cutsCounted(k record.SheetStock) string {
 }
 
 // boardsCalled says what names and sizes of boards are.
-const boardsCalled = "Name each strip (letters go on over all stocks, no I, no O): 1A2 comes off 1A, 1-2 off sheet 1. Measure " +
-	"from the lower and left edges."
+const boardsCalled = "Name each strip (letters go on over all stocks, no I, no O): 1A2 comes off 1A, 1-2 off " +
+	"sheet 1. Measure from the lower and left edges."
 
 // settingNotes say what the words of some cuts mean: clean-up, again, measure.
 func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string) {

@@ -216,3 +216,29 @@ func TestRowsOfPieces(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
+
+// TestHoldDown: what is shorter than 50 mm at a stop, and a guide on a board narrower than 150 mm, have a note
+// each; what is larger has none.
+func TestHoldDown(t *testing.T) {
+	of := func(kind string, setting, wide record.Length) record.SheetStock {
+		return record.SheetStock{Kerf: 3.2, Cuts: []record.SawCut{{Kind: kind, Setting: setting,
+			Workpiece: record.Workpiece{Length: 800, Width: wide},
+			Yields:    &record.Workpiece{Length: setting, Width: wide},
+			Remainder: &record.Workpiece{Length: 800 - setting, Width: wide}}}}
+	}
+	for _, c := range []struct {
+		stock record.SheetStock
+		says  string
+		said  bool
+	}{
+		{of(crosscut, 49, 300), "hold-down", true}, {of(crosscut, 51, 300), "hold-down", false},
+		{of(handHeld, 400, 149), "lay scrap", true}, {of(handHeld, 400, 151), "lay scrap", false},
+	} {
+		c.stock.Cuts = append(c.stock.Cuts, record.SawCut{Kind: fenceCut, Setting: 200, Yields: &record.Workpiece{},
+			Remainder: &record.Workpiece{}, Workpiece: record.Workpiece{Length: 800, Width: 500}})
+		notes, row := strings.Join(CutNotes(c.stock, geom.Millimeter), " "), inHand(c.stock.Cuts[0])
+		if strings.Contains(notes, c.says) != c.said || (len(row) > 0) != (c.said && c.stock.Cuts[0].Kind == crosscut) {
+			t.Errorf("%+v: %q, %q", c.stock.Cuts[0], row, notes)
+		}
+	}
+}

@@ -192,7 +192,7 @@ func cutsText(out *Printed, k record.SheetStock, u geom.Unit) {
 	}
 	choicesText(out, k, u)
 	if weightUnknown(k) {
-		fmt.Fprintln(out, "With `material` or `density` for the stock its weight is known.")
+		fmt.Fprintln(out, "In a job, `material` or `density` of the stock gives its weight.")
 	}
 }
 
@@ -217,8 +217,8 @@ func choicesText(out *Printed, k record.SheetStock, u geom.Unit) {
 	if k.Choices[0].Cost == k.Choices[len(k.Choices)-1].Cost {
 		t = t.Without(2) // only the last can cost more
 	}
-	fmt.Fprintln(out, "Layouts to choose from, by `prefer:` in the section sheets; settings are of fence, stop and "+
-		"guide, but for clean-ups, minutes by the `times:` there or usual ones (common practice, no source):")
+	fmt.Fprintln(out, "Layouts to choose from, in a job by `prefer:` in the section sheets; settings are of "+
+		"fence, stop and guide, but for clean-ups, minutes by the `times:` there or usual ones (common practice, no source):")
 	t.Print(out, "")
 }
 

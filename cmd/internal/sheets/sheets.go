@@ -435,7 +435,9 @@ func (s *Stock) take(l nest.Layout) error {
 	}
 	s.serve()
 	if s.Rules.Method == nest.Guillotine {
-		s.Cuts = s.cuts()
+		if cuts := s.cuts(); !s.Routed { // a router's sheet goes to no saw
+			s.Cuts = cuts
+		}
 	}
 	return nil
 }
