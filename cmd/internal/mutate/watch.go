@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"runtime"
 	"runtime/debug"
 	"runtime/metrics"
 	"testing"
@@ -13,8 +12,8 @@ import (
 	"drawerwright/geom/geomtest"
 )
 
-// How many spoiled files a reader gets, and what it may take of the processors and memory for one: of memory, what
-// is in use at once, with what is not collected yet.
+// How many spoiled files a reader gets, and what it may take of the processors and memory for one. All that is
+// allocated counts, also what is not in use any more.
 const (
 	few, all  = 2_000, 100_000
 	MaxTime   = 5 * time.Second
@@ -24,6 +23,19 @@ const (
 // Each hands a reader spoiled copies of samples, one after the other. A panic, an error, one that
 // takes too long or too much memory fails the test, and the copy is kept in a file.
 func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) error) {
+	t.Helper()
+	f.each(t, samples, read, func(allocated, _ uint64) uint64 { return allocated })
+}
+
+// EachInUse is [Format.Each] for what works sound jobs out, too: of memory what is in use at once counts, with what is
+// not collected yet.
+func (f *Format) EachInUse(t *testing.T, samples []Sample, read func(spoiled Sample) error) {
+	t.Helper()
+	f.each(t, samples, read, func(_, inUse uint64) uint64 { return inUse })
+}
+
+func (f *Format) each(t *testing.T, samples []Sample, read func(spoiled Sample) error,
+	counts func(allocated, inUse uint64) uint64) {
 	t.Helper()
 	least := time.Now()
 	var longest time.Duration
@@ -39,7 +51,7 @@ func (f *Format) Each(t *testing.T, samples []Sample, read func(spoiled Sample) 
 		})
 		start := time.Now()
 		err := unpanicked(func() error { return read(spoiled) })
-		used, took := stop(), time.Since(start)
+		used, took := counts(stop()), time.Since(start)
 		if err == nil && used > MaxMemory && !UnderRace {
 			err = fmt.Errorf("it takes %d MiB", used>>20)
 		}
@@ -59,14 +71,14 @@ const patience = 24
 // look is how often the watch looks.
 const look = 20 * time.Millisecond
 
-// watch calls over once this process has used as much of the processors as all of them have in a limit, on a
-// machine that others use, too, or has waited far longer. Its end gives how much more memory was in use than before.
-func watch(limit time.Duration, over func()) (stop func() uint64) {
+// watch calls over once a limit has passed and this process has used as much of the processors, so that others' work
+// does not count, or has waited far longer. Its end gives what was allocated, and how much more was in use at once than
+// before.
+func watch(limit time.Duration, over func()) (stop func() (allocated, inUse uint64)) {
 	used, start, ended := processorTime(), time.Now(), make(chan struct{})
-	may := limit * time.Duration(runtime.GOMAXPROCS(0))
 	before := metric("/memory/classes/heap/objects:bytes")
-	allocated := metric("/gc/heap/allocs:bytes")
-	most := make(chan uint64, 1)
+	allocatedBefore := metric("/gc/heap/allocs:bytes")
+	found := make(chan [2]uint64, 1)
 	go func() {
 		top := before
 		for tick := time.NewTicker(look); ; {
@@ -75,21 +87,24 @@ func watch(limit time.Duration, over func()) (stop func() uint64) {
 				tick.Stop()
 				// What was allocated in all cannot have been in use at once, if it is less.
 				now := max(top, metric("/memory/classes/heap/objects:bytes"))
-				most <- min(now-before, metric("/gc/heap/allocs:bytes")-allocated)
+				all := metric("/gc/heap/allocs:bytes") - allocatedBefore
+				found <- [2]uint64{all, min(now-before, all)}
 				return
 			case <-tick.C:
 				top = max(top, metric("/memory/classes/heap/objects:bytes"))
-				if processorTime()-used > may || time.Since(start) > patience*limit {
+				passed := time.Since(start)
+				if passed > limit && processorTime()-used > limit || passed > patience*limit {
 					over()
-					most <- 0
+					found <- [2]uint64{}
 					return
 				}
 			}
 		}
 	}()
-	return func() uint64 {
+	return func() (allocated, inUse uint64) {
 		close(ended)
-		return <-most
+		list := <-found
+		return list[0], list[1]
 	}
 }
 

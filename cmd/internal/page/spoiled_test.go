@@ -92,7 +92,7 @@ func TestSpoiledAddresses(t *testing.T) {
 func TestSpoiledJobFiles(t *testing.T) {
 	p, path := open(t, smallText)
 	codes, number := map[int]int{}, 0
-	mutate.YAML.Each(t, mutate.Samples(t, "../../../samples/*.yaml"), func(spoiled mutate.Sample) error {
+	mutate.YAML.EachInUse(t, mutate.Samples(t, "../../../samples/*.yaml"), func(spoiled mutate.Sample) error {
 		if err := os.WriteFile(path, []byte(spoiled.Text), 0o644); err != nil {
 			return err
 		}
