@@ -8,7 +8,6 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
-	"runtime/debug"
 	"slices"
 	"strconv"
 	"strings"
@@ -153,24 +152,6 @@ func dated(s string) error {
 	}
 	return nil
 }
-
-// limitMemory has garbage collected where a command comes to its limit of memory, or the heap grows by so many
-// percent over what is in use, and gives what ends that. A limit of the environment stays.
-func limitMemory(drawers, grows int) (restore func()) {
-	const program, drawer = 64 << 20, 40 << 10 // some 33 kB of a drawer are in use; the rest spares collections
-	if os.Getenv("GOMEMLIMIT") != "" {
-		return func() {}
-	}
-	limit, percent := debug.SetMemoryLimit(program+drawer*int64(drawers)), debug.SetGCPercent(grows)
-	return func() {
-		debug.SetMemoryLimit(limit)
-		debug.SetGCPercent(percent)
-	}
-}
-
-// By how many percent the heap may grow over what is in use, short of the limit: while drawers are worked out, so that
-// what stays of them stands close together, for what lies between it is lost to all else; and after.
-const packing, fewCollections = 25, 400
 
 // lookFirst names the files of a folder that a person wants first.
 func lookFirst(b batch.Batch, dir string) string {

@@ -58,9 +58,8 @@ func ready(path string, asJSON bool, s streams) (loaded, error) {
 // readyWith is ready with what lays out. Begin is told how many drawers there are before they are worked out.
 func readyWith(path string, asJSON bool, s streams, begin func(drawers int), lay func(*loaded) error) (loaded, error) {
 	l, err := parseJob(path, s)
-	if err == nil && l.Job != nil {
-		begin(len(l.Job.Drawers))
-		l.WorkOut(context.Background())
+	if err == nil {
+		l.startWith(begin)
 	}
 	if err == nil && !l.Failed() {
 		err = lay(&l)

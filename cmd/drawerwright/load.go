@@ -21,9 +21,17 @@ type loaded struct{ load.Loaded }
 func loadJob(path string, s streams) (loaded, error) {
 	l, err := parseJob(path, s)
 	if err == nil {
-		l.WorkOut(context.Background())
+		l.startWith(func(int) {})
 	}
 	return l, err
+}
+
+// startWith works a job out, if it could be read, after begin was told how many drawers there are.
+func (l *loaded) startWith(begin func(drawers int)) {
+	if l.Job != nil {
+		begin(len(l.Job.Drawers))
+		l.WorkOut(context.Background())
+	}
 }
 
 // parseJob reads a job file, or standard input for "-", which is then to be worked out.

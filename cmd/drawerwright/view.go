@@ -85,11 +85,12 @@ func (v viewing) run(ctx context.Context, path string, s streams) error {
 
 // answered says before the address what becomes of the job as it is. It stands on standard
 // error, so that the address alone is on standard output.
-func answered(path string, s streams) error {
-	l, err := loadJob(path, s)
+func answered(path string, sized func(drawers int), s streams) error {
+	l, err := parseJob(path, s)
 	if err != nil {
 		return nil // the page says so
 	}
+	l.startWith(sized)
 	head := []present.Line{{Level: present.Bad, Text: "This job cannot be built yet; the page says where it is wrong."}}
 	if !l.Failed() {
 		head = l.answer()
@@ -105,6 +106,9 @@ func (v viewing) serve(ctx context.Context, path string, s streams) error {
 		return err
 	}
 	defer p.Close()
+	sized, restore := pageMemory()
+	defer restore()
+	p.Sized = sized
 	listener, err := net.Listen("tcp4", net.JoinHostPort("127.0.0.1", strconv.Itoa(int(v.port))))
 	if err != nil {
 		return fmt.Errorf("cannot serve the page: %w; another --port may be free", err)
@@ -121,7 +125,7 @@ func (v viewing) serve(ctx context.Context, path string, s streams) error {
 	}
 	served := make(chan error, 1)
 	go func() { served <- server.Serve(page.Sealed(listener)) }()
-	if err := begun(p, path, s); err != nil {
+	if err := begun(p, path, sized, s); err != nil {
 		return err
 	}
 	// Before, nothing is to be ended well: an interrupt need not wait for a large job to be worked out.
@@ -141,12 +145,12 @@ func (v viewing) serve(ctx context.Context, path string, s streams) error {
 }
 
 // begun says what the page begins with.
-func begun(p *page.Page, path string, s streams) error {
+func begun(p *page.Page, path string, sized func(drawers int), s streams) error {
 	if p.New() {
 		s.complain("A new job: nothing is written before you save it.")
 		return nil
 	}
-	return answered(path, s)
+	return answered(path, sized, s)
 }
 
 // announce says where the page is, and opens it if it shall.

@@ -33,6 +33,19 @@ type Box struct {
 	key     string
 }
 
+// Judged are the measures with the verdicts on them: those of its forecast, or of a drawer that
+// cannot be made, and so has none, those on it as it is set.
+func (b *Box) Judged() []joinery.Check {
+	if len(b.Outcome.Measures) == 0 {
+		return b.Fit
+	}
+	list := make([]joinery.Check, len(b.Outcome.Measures))
+	for i, m := range b.Outcome.Measures {
+		list[i] = m.Check
+	}
+	return list
+}
+
 // Memory works the outcome of drawers out once for those that are equal but for their names
 // and number, and tries a change once on all of these. It may be used by several goroutines at once.
 type Memory struct {

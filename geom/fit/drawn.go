@@ -41,8 +41,8 @@ var keptMeasures struct {
 	by map[string]drawnMeasure
 }
 
-// keptMost bounds what is kept, some 10 MB, for a page that is open all day.
-const keptMost = 4096
+// keptMost bounds what is kept, some 2 MB: a page is open all day, and a job of many drawers has little room.
+const keptMost = 1024
 
 // keyOf is all that the draws of a measure depend on; empty for one that is not kept. A source of which the law has
 // terms that cancel out moves the last bits where another measure has it drawn: that one is not kept either.

@@ -28,11 +28,10 @@ func checkOf(parts []Part, in Piece, across int) joinery.CheckID {
 	return joinery.CheckID{}
 }
 
-// Judge names the measures of the clearances of a box, with the verdicts on those that are not
-// right.
-func (b Box) Judge(measures []joinery.Check) {
-	for i := range b.Clearances {
-		c := &b.Clearances[i]
+// judge names the measures of clearances, with the verdicts on those that are not right.
+func judge(list []Clearance, measures []joinery.Check) {
+	for i := range list {
+		c := &list[i]
 		for _, m := range measures {
 			if !judges(m.CheckID, c.Check) {
 				continue

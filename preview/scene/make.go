@@ -36,10 +36,8 @@ func Make(d Drawer, grid float64) (Scene, error) {
 			Grained: p.Stock.Grain == joinery.GrainLength, Quantity: d.Quantities[i], Panel: p.Panel})
 	}
 	standing := stand(s.Parts, b.Pieces)
-	var rooms map[int][]room
-	b.Clearances, rooms = plays(s.Parts, b.Pieces, standing)
-	fingers, moves := fingerPlays(s.Parts, b.Pieces, standing)
-	b.Clearances = append(b.Clearances, fingers...)
+	_, rooms := plays(s.Parts, b.Pieces, standing)
+	_, moves := fingerPlays(s.Parts, b.Pieces, standing)
 	for i := range s.Parts {
 		p := &s.Parts[i]
 		m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
@@ -92,6 +90,11 @@ func PieceName(p joinery.Part, k int) string {
 func Join(title string, unit geom.Unit, scenes []Scene, groups []Group) Scene {
 	out := Scene{Title: title, Unit: unit, Groups: groups[:len(groups):len(groups)]}
 	known := make(map[[sha256.Size]byte]int)
+	parts := 0
+	for _, s := range scenes {
+		parts += len(s.Parts)
+	}
+	out.Parts = make([]Part, 0, parts)
 	for _, s := range scenes {
 		mesh := make([]int, len(s.Meshes))
 		for i, m := range s.Meshes {

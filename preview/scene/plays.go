@@ -2,6 +2,7 @@ package scene
 
 import (
 	"fmt"
+	"slices"
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -34,7 +35,7 @@ type Clearance struct {
 	// Check is what judges it; without a code where nothing does.
 	Check joinery.CheckID
 	// Measure is the name of the judged measure, State how it is, Verdict the verdict where that is
-	// not right; all are empty until [Box.Judge] has set them.
+	// not right; all are empty where the box has no Judged.
 	Measure, Verdict string
 	State            joinery.State
 	// Where it is the clearance of a joint.
@@ -58,6 +59,30 @@ type Seated struct {
 type Overlap struct {
 	Name      string
 	Low, High geom.Vec3
+}
+
+// Clearances are those of a box, judged. They are found anew each time.
+func (s Scene) Clearances(box int) []Clearance {
+	b := s.Boxes[box]
+	if len(b.Pieces) == 0 {
+		return nil
+	}
+	first, last := len(s.Parts), 0
+	for _, p := range b.Pieces {
+		first, last = min(first, p.Part), max(last, p.Part)
+	}
+	own, pieces := s.Parts[first:last+1], slices.Clone(b.Pieces) // as if there were no other box
+	for i := range pieces {
+		pieces[i].Part -= first
+	}
+	wood := stand(own, pieces)
+	list, _ := plays(own, pieces, wood)
+	fingers, _ := fingerPlays(own, pieces, wood)
+	list = append(list, fingers...)
+	if b.Judged != nil {
+		judge(list, b.Judged())
+	}
+	return list
 }
 
 // OverlapsAt finds where two pieces of a box would both be when opening has come to a

@@ -49,16 +49,17 @@ type Part struct {
 
 // Box is one drawer with its pieces as they stand.
 type Box struct {
-	Name       string
-	Count      int // of boxes of this kind
-	Size       joinery.Size
-	Pieces     []Piece
-	Opening    []string // what happens in each step of opening it
-	Clearances []Clearance
-	// Steps gives those of putting it together; nil where nobody tells them. Joints gives what judges the
-	// clearances, for boards and errors that a person chooses; nil where nobody does. Both are asked once: of many
-	// boxes they would be the most in memory.
+	Name    string
+	Count   int // of boxes of this kind
+	Size    joinery.Size
+	Pieces  []Piece
+	Opening []string // what happens in each step of opening it
+	// Steps gives those of putting it together; nil where nobody tells them. Judged gives the measures with the
+	// verdicts that stand at the clearances; nil where nobody judges them. Joints gives what judges them for boards
+	// and errors that a person chooses; nil where nobody does. All are asked once: of many boxes they would be the
+	// most in memory.
 	Steps    func() []Step
+	Judged   func() []joinery.Check
 	Joints   func() []fit.Joint
 	Overlaps []Overlap
 }

@@ -123,7 +123,7 @@ func TestFloorHasItsOwnName(t *testing.T) {
 	s := spec(joinery.DadoRabbet, joinery.BottomGroovedIn)
 	s.BottomClearance = 0.6
 	gaps := map[string]float64{}
-	for _, c := range made(t, s).Boxes[0].Clearances {
+	for _, c := range made(t, s).Clearances(0) {
 		if _, twice := gaps[c.Name]; twice {
 			t.Errorf("two clearances are %s", c.Name)
 		}
@@ -140,7 +140,6 @@ func TestFloorHasItsOwnName(t *testing.T) {
 // are shown ten times as large in the eased parts.
 func TestPlays(t *testing.T) {
 	m := made(t, spec(joinery.DadoRabbet, joinery.BottomGroovedIn))
-	b := m.Boxes[0]
 	want := map[string]float64{
 		"box front in the dado of the left side": 0.2, "back in the dado of the left side": 0.2,
 		"box front in the dado of the right side": 0.2, "back in the dado of the right side": 0.2,
@@ -148,7 +147,7 @@ func TestPlays(t *testing.T) {
 		"bottom in the groove of the box front": 0.2, "bottom in the groove of the back": 0.2,
 	}
 	sum := map[string]float64{}
-	for _, p := range b.Clearances {
+	for _, p := range m.Clearances(0) {
 		if p.Axis == p.Along || p.Gap <= 0 {
 			t.Errorf("%+v", p)
 		}
@@ -193,7 +192,7 @@ func TestFingerPlays(t *testing.T) {
 	const rows, gap = 7, 0.2 / 2
 	count := map[string]int{}
 	pitch := m.Boxes[0].Size.Height / rows
-	for _, p := range m.Boxes[0].Clearances {
+	for _, p := range m.Clearances(0) {
 		corner, n, _ := strings.Cut(p.Name, ", ")
 		count[corner]++
 		middle := (p.Low.Z + p.High.Z) / 2
@@ -270,20 +269,21 @@ func TestJoinShares(t *testing.T) {
 func TestJudge(t *testing.T) {
 	s := spec(joinery.DadoRabbet, joinery.BottomGroovedIn)
 	s.Dividers = []joinery.Divider{{Direction: joinery.Across, At: []float64{200}, Stock: stock("thin", 6)}}
-	b := made(t, s).Boxes[0]
+	m := made(t, s)
 	measure := func(name string, verdict joinery.Verdict, id joinery.CheckID) joinery.Check {
 		return joinery.Check{CheckID: id, Name: name, Nominal: 1, Verdict: verdict}
 	}
-	b.Judge([]joinery.Check{
+	measures := []joinery.Check{
 		measure("tongue", joinery.Loose, joinery.CheckID{Code: joinery.CheckTongueClearance, Part: joinery.Front}),
 		measure("groove", joinery.Tight, joinery.CheckID{Code: joinery.CheckGrooveClearance, Part: joinery.Bottom}),
 		measure("divider", joinery.GoesTogether,
 			joinery.CheckID{Code: joinery.CheckDividerClearance, Part: joinery.DividerRole, Item: 1}),
-	})
+	}
+	m.Boxes[0].Judged = func() []joinery.Check { return measures }
 	want := map[string][2]string{"box front": {"tongue", "loose"}, "back": {"tongue", "loose"},
 		"bottom": {"groove", "tight"}, "divider": {"divider", ""}}
 	found := map[string]bool{}
-	for _, c := range b.Clearances {
+	for _, c := range m.Clearances(0) {
 		piece, _, _ := strings.Cut(c.Name, " in the ")
 		if across := map[bool]int{true: 2, false: 1}[piece == "bottom"]; c.Axis != across {
 			if c.Verdict != "" {

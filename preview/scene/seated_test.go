@@ -16,7 +16,7 @@ func TestSeated(t *testing.T) {
 	each(t, func(t *testing.T, s joinery.Spec, made scene.Scene) {
 		d, _, _ := joinery.LayOut(s)
 		wood := scene.Wood(d)
-		for _, c := range made.Boxes[0].Clearances {
+		for _, c := range made.Clearances(0) {
 			in, of, across := wood[c.Joint.In], wood[c.Joint.Of], unitOf(c.Axis)
 			if !c.Joint.Up {
 				across = across.Scale(-1)

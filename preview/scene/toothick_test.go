@@ -14,18 +14,18 @@ import (
 
 // shown makes a box, whether it goes together or not, with the verdicts on it as it is set; none of
 // one without a shape.
-func shown(t *testing.T, s joinery.Spec) (b scene.Box, d joinery.Drawer, sound bool) {
+func shown(t *testing.T, s joinery.Spec) (m scene.Scene, d joinery.Drawer, sound bool) {
 	t.Helper()
 	d, _, sound = joinery.LayOut(s)
 	if !d.Shaped {
-		return b, d, sound
+		return m, d, sound
 	}
 	m, err := sceneOf(s, d)
 	if err != nil {
 		t.Fatal(err)
 	}
-	m.Boxes[0].Judge(d.Fit)
-	return m.Boxes[0], d, sound
+	m.Boxes[0].Judged = func() []joinery.Check { return d.Fit }
+	return m, d, sound
 }
 
 // TestTooThickIsSeen: what does not go in is seen with what is missing, and the word of its check.
@@ -62,14 +62,15 @@ func TestTooThickIsSeen(t *testing.T) {
 		}), "back in the dado of the left side", 1, joinery.Loose, true},
 		"with glue's room": {sawn(func(s *joinery.Spec) { s.GlueSpace = 1; s.Front = stock("f", 13); s.Back = s.Front }), "box front in the dado of the left side", -0.15, joinery.WillNot, false},
 	} {
-		b, d, sound := shown(t, c.spec)
+		m, d, sound := shown(t, c.spec)
 		named := func(k scene.Clearance) bool { return k.Name == c.piece && k.Verdict != "" }
-		i := slices.IndexFunc(b.Clearances, named)
+		list := m.Clearances(0)
+		i := slices.IndexFunc(list, named)
 		if i < 0 || sound != c.sound {
 			t.Errorf("%s: sound %t, and %s is nowhere judged", name, sound, c.piece)
 			continue
 		}
-		k := b.Clearances[i]
+		k := list[i]
 		if math.Abs(k.Gap-c.gap) > 1e-9 || k.Verdict != string(c.word) {
 			t.Errorf("%s: %g, %s, want %g, %s", name, k.Gap, k.Verdict, c.gap, c.word)
 		}
@@ -83,8 +84,8 @@ func TestTooThickIsSeen(t *testing.T) {
 		if c.gap < 0 && !standsOut(k, scene.Wood(d)) {
 			t.Errorf("%s: it does not stand out where it is said to", name)
 		}
-		if (len(b.Overlaps) > 0) != (c.gap < 0) {
-			t.Errorf("%s: %d overlaps", name, len(b.Overlaps))
+		if (len(m.Boxes[0].Overlaps) > 0) != (c.gap < 0) {
+			t.Errorf("%s: %d overlaps", name, len(m.Boxes[0].Overlaps))
 		}
 	}
 }
@@ -121,7 +122,7 @@ func TestAnyThickness(t *testing.T) {
 						s.Sides = stock("ply", sides)
 						s.Front, s.Back, s.Bottom = s.Sides, s.Sides, stock("board", bottom)
 						s.Cutter, s.DadoClearance, s.GrooveClearance = joinery.Cutter{Kind: kind, Width: 6}, play, play
-						b, d, can := shown(t, s)
+						m, d, can := shown(t, s)
 						switch {
 						case !d.Shaped && can:
 							t.Fatalf("%g and %g: a sound box has no shape", sides, bottom)
@@ -132,7 +133,7 @@ func TestAnyThickness(t *testing.T) {
 						}
 						at := fmt.Sprintf("%g and %g, %s, play %g", sides, bottom, kind, play)
 						if d.Shaped {
-							jams += judged(t, at, b, d, can)
+							jams += judged(t, at, m.Clearances(0), d, can)
 						}
 					}
 				}
@@ -145,7 +146,7 @@ func TestAnyThickness(t *testing.T) {
 }
 
 // judged holds the clearances of a box against its checks, and counts what does not go in.
-func judged(t *testing.T, at string, b scene.Box, d joinery.Drawer, sound bool) (jams int) {
+func judged(t *testing.T, at string, list []scene.Clearance, d joinery.Drawer, sound bool) (jams int) {
 	t.Helper()
 	for _, c := range d.Fit {
 		if c.Verdict != joinery.WillNot {
@@ -155,11 +156,11 @@ func judged(t *testing.T, at string, b scene.Box, d joinery.Drawer, sound bool) 
 		seen := func(k scene.Clearance) bool {
 			return k.Measure == c.Name && k.Verdict == string(c.Verdict) && math.Abs(k.Gap-c.Nominal) < 1e-6
 		}
-		if sound || !slices.ContainsFunc(b.Clearances, seen) {
+		if sound || !slices.ContainsFunc(list, seen) {
 			t.Errorf("%s, sound %t: %s of %g is not seen", at, sound, c.Name, c.Nominal)
 		}
 	}
-	for _, k := range b.Clearances {
+	for _, k := range list {
 		if k.Gap <= 0 && (sound || k.Verdict != string(joinery.WillNot)) {
 			t.Errorf("%s, sound %t: %s of %g is %q", at, sound, k.Name, k.Gap, k.Verdict)
 		}

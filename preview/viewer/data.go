@@ -172,8 +172,8 @@ func dataOf(s scene.Scene, draws map[int][]float64) data {
 	return d
 }
 
-// boxOf is a box; draws gets the random numbers of the sources of its joints.
-func boxOf(b scene.Box, draws map[int][]float64) box {
+// boxOf is a box with its clearances; draws gets the random numbers of the sources of its joints.
+func boxOf(b scene.Box, clearances []scene.Clearance, draws map[int][]float64) box {
 	out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},
 		Opening: append([]string{}, b.Opening...), Steps: stepsOf(b),
 		Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}, measured: measuredOf(b, draws)}
@@ -185,7 +185,7 @@ func boxOf(b scene.Box, draws map[int][]float64) box {
 		}
 		out.Pieces = append(out.Pieces, q)
 	}
-	for _, p := range b.Clearances {
+	for _, p := range clearances {
 		at := p.Joint
 		one := play{Name: p.Name, Play: scene.Rounded(p.Gap), Axis: p.Axis, Along: p.Along, Low: place(p.Low),
 			High: place(p.High), In: at.In, Of: at.Of, Pocket: at.Pocket, Way: place(at.Way), Up: at.Up, Open: at.Open,
@@ -209,7 +209,7 @@ func writeData(w io.Writer, s scene.Scene) error {
 	out.WriteString(firstField) // whose error Flush gives, as of all that follows
 	draws := make(map[int][]float64)
 	for i, b := range s.Boxes {
-		one, err := json.Marshal(boxOf(b, draws))
+		one, err := json.Marshal(boxOf(b, s.Clearances(i), draws))
 		if err != nil {
 			return err
 		}

@@ -21,16 +21,23 @@ import (
 
 const hostile = `</script><script>alert(1)</script><!--<img src=x onerror=alert(1)> "'&`
 
+// sample is a side, and a board that stands in its first dado with a clearance of 0.25.
 func sample(t *testing.T) scene.Scene {
 	t.Helper()
-	m, err := solid.Build(geomtest.Side(), solid.Options{})
-	if err != nil {
-		t.Fatal(err)
+	side, board := geomtest.Side(), geom.Panel{Outline: geom.Rectangle(0, 0, 294, 140), Thickness: 6.1}
+	s := scene.Scene{Title: hostile, Groups: []scene.Group{scene.Alone(hostile, 0)},
+		Boxes: []scene.Box{{Name: hostile, Count: 1, Overlaps: []scene.Overlap{{Name: hostile}}, Pieces: []scene.Piece{
+			{Name: hostile, Placement: geom.Placement{X: geom.Back, Y: geom.Up}},
+			{Name: hostile, Part: 1, Placement: geom.Placement{Origin: geom.Vec3{X: 6.1, Y: 12.2}, X: geom.Right, Y: geom.Up}}}}}}
+	for i, p := range []geom.Panel{side, board} {
+		m, err := solid.Build(p, solid.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.Meshes = append(s.Meshes, solid.Pack(m))
+		s.Parts = append(s.Parts, scene.Part{Name: hostile, Role: joinery.Side, Stock: hostile, Panel: p, Mesh: i, Eased: i, Milled: i})
 	}
-	return scene.Scene{Title: hostile, Meshes: []solid.Packed{solid.Pack(m)}, Parts: []scene.Part{{Name: hostile, Role: joinery.Side, Stock: hostile, Panel: geomtest.Side()}},
-		Boxes: []scene.Box{{Name: hostile, Count: 1, Pieces: []scene.Piece{{Name: hostile, Placement: geom.Placement{X: geom.Back, Y: geom.Up}}},
-			Overlaps: []scene.Overlap{{Name: hostile}}, Clearances: []scene.Clearance{{Name: hostile, Gap: 0.25}}}},
-		Groups: []scene.Group{scene.Alone(hostile, 0)}}
+	return s
 }
 
 // picture gives one.
@@ -60,7 +67,8 @@ func TestNamesAreText(t *testing.T) {
 		t.Errorf("the data would not be safe in a page, %v", err)
 	}
 	var back readBack
-	if err := json.Unmarshal(data, &back); err != nil || back.Title != hostile || back.Boxes[0].Pieces[0].Name != hostile {
+	if err := json.Unmarshal(data, &back); err != nil || back.Title != hostile || back.Boxes[0].Pieces[0].Name != hostile ||
+		!strings.HasPrefix(back.Boxes[0].Plays[0].Name, hostile) {
 		t.Errorf("%v, %+v", err, back)
 	}
 }
@@ -70,7 +78,7 @@ type readBack struct {
 	Title  string
 	Bytes  string
 	Meshes []struct{ At, Vertices, Triangles int }
-	Boxes  []struct{ Pieces []struct{ Name string } }
+	Boxes  []struct{ Pieces, Plays []struct{ Name string } }
 }
 
 // TestPolicy: the page forbids all but its own script and style, by their hashes, and

@@ -101,19 +101,6 @@ type Drawer struct {
 	Advice map[joinery.CheckID]string
 }
 
-// Judged are the measures with the verdicts on them: those of its forecast, or of a drawer that
-// cannot be made, and so has none, those on it as it is set.
-func (d Drawer) Judged() []joinery.Check {
-	if len(d.Outcome.Measures) == 0 {
-		return d.Fit
-	}
-	list := make([]joinery.Check, len(d.Outcome.Measures))
-	for i, m := range d.Outcome.Measures {
-		list[i] = m.Check
-	}
-	return list
-}
-
 // Part is a panel that a shop cuts some of.
 type Part struct {
 	*joinery.Part        // of the box

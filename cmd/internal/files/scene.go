@@ -31,10 +31,10 @@ func BoxOf(d batch.Drawer, milled []geom.Panel) (b Boxed, err error) {
 	of := sceneOf(d)
 	of.Milled = milled
 	if b.Scene, err = scene.Make(of, b.Grid); err == nil {
-		box := &b.Scene.Boxes[0]
-		box.Judge(d.Judged())
-		if len(d.Outcome.Measures) > 0 { // it can be made
-			box.Joints = func() []fit.Joint { return fit.Joints(d.Drawer, d.Shop.Boards, d.Shop.Accuracy) }
+		box, of := &b.Scene.Boxes[0], d.Box // which stays, where a function of the drawer would keep a second one
+		box.Judged = of.Judged
+		if len(of.Outcome.Measures) > 0 { // it can be made
+			box.Joints = func() []fit.Joint { return fit.Joints(of.Drawer, of.Shop.Boards, of.Shop.Accuracy) }
 		}
 	}
 	return b, err

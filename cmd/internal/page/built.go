@@ -27,8 +27,8 @@ type built struct {
 	names []string // of the files
 }
 
-// buildOf builds a job in a folder of its own; each is called after every drawer.
-func buildOf(ctx context.Context, done worked, title string, each func()) (*built, error) {
+// roomFor is a build of nothing yet, in a folder of its own.
+func roomFor(title string) (*built, error) {
 	dir, err := os.MkdirTemp("", "drawerwright-*")
 	if err != nil {
 		return nil, err
@@ -37,13 +37,15 @@ func buildOf(ctx context.Context, done worked, title string, each func()) (*buil
 	if err != nil {
 		return nil, errors.Join(err, os.RemoveAll(dir))
 	}
-	b := &built{Stage: stage, title: title, dir: dir}
-	o := files.Options{Warnings: done.Warnings, Plan: done.Plan, Done: each}
-	if err := files.Write(ctx, done.Batch, b, o); err != nil {
-		b.clear()
-		return nil, err
-	}
-	return b, nil
+	return &built{Stage: stage, title: title, dir: dir}, nil
+}
+
+// fill builds a job, which is let go, so that it ends when the last file is made of it; each is called after every
+// drawer.
+func (b *built) fill(ctx context.Context, done *worked, each func()) error {
+	of, o := done.Batch, files.Options{Warnings: done.Warnings, Plan: done.Plan, Done: each}
+	*done = worked{}
+	return files.Write(ctx, of, b, o)
 }
 
 // clear takes the build away. What cannot be removed is left to the system's own clearing of its
@@ -81,7 +83,7 @@ func (b *built) copied(name string, w io.Writer) error {
 
 // zipped writes a build as a zip of one folder: the list of its files, by which prove knows them, and these in the
 // order of their names. They carry no time, so that the same job gives the same bytes.
-func zipped(ctx context.Context, _ worked, b *built, w io.Writer) error {
+func zipped(ctx context.Context, b *built, w io.Writer) error {
 	z := zip.NewWriter(w)
 	add := func(name string, write func(io.Writer) error) error {
 		// The first day that the format knows.

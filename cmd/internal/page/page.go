@@ -37,6 +37,8 @@ type Page struct {
 	once   ticket
 	work   *work
 	tabs   tabs
+	// Sized, if there is one, is told of how many drawers each text is before they are worked out.
+	Sized func(drawers int)
 }
 
 // Open opens the page of a job file, which need not be there yet; without a path, of the folder
@@ -46,7 +48,13 @@ func Open(path string) (*Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Page{folder: d, token: secret(), work: newWork(d)}, nil
+	p := &Page{folder: d, token: secret()}
+	p.work = newWork(d, func(drawers int) {
+		if p.Sized != nil {
+			p.Sized(drawers)
+		}
+	})
+	return p, nil
 }
 
 // secret is a text that nobody guesses.

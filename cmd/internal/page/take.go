@@ -19,6 +19,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/geom"
 )
 
 // taking is something to take along from a job. Whatever it is, all of the job is built and proven
@@ -28,16 +29,18 @@ type taking struct {
 	kind   string // for the browser
 	// lacks says why a job has none; empty where it has.
 	lacks func(worked) string
-	write func(context.Context, worked, *built, io.Writer) error
+	// Either drawn from the job that was worked out, which the build then lets go, or copied from the build.
+	draw func(context.Context, worked, io.Writer) error
+	copy func(context.Context, *built, io.Writer) error
 }
 
 // takings are all of them, by the names that the page has for them.
 var takings = map[string]taking{
-	"packet": {"-packet.pdf", "application/pdf", nothing, copied(filing.Packet)},
-	"shop":   {"-shop.html", "text/html", nothing, copied(filing.Shop)},
-	"labels": {"-labels.pdf", "application/pdf", unlabeled, writeLabels},
-	"sheets": {"-sheets.pdf", "application/pdf", unlaid, writeSheets},
-	"all":    {".zip", "application/zip", nothing, zipped},
+	"packet": {"-packet.pdf", "application/pdf", nothing, nil, copied(filing.Packet)},
+	"shop":   {"-shop.html", "text/html", nothing, nil, copied(filing.Shop)},
+	"labels": {"-labels.pdf", "application/pdf", unlabeled, drawLabels, nil},
+	"sheets": {"-sheets.pdf", "application/pdf", unlaid, drawSheets, nil},
+	"all":    {".zip", "application/zip", nothing, nil, zipped},
 }
 
 func nothing(worked) string { return "" }
@@ -57,15 +60,15 @@ func unlaid(w worked) string {
 }
 
 // copied gives a file of the build.
-func copied(name string) func(context.Context, worked, *built, io.Writer) error {
-	return func(_ context.Context, _ worked, b *built, w io.Writer) error { return b.copied(name, w) }
+func copied(name string) func(context.Context, *built, io.Writer) error {
+	return func(_ context.Context, b *built, w io.Writer) error { return b.copied(name, w) }
 }
 
-func writeLabels(ctx context.Context, done worked, _ *built, w io.Writer) error {
+func drawLabels(ctx context.Context, done worked, w io.Writer) error {
 	return packet.WriteLabels(ctx, w, done.Batch, done.Plan)
 }
 
-func writeSheets(ctx context.Context, done worked, _ *built, w io.Writer) error {
+func drawSheets(ctx context.Context, done worked, w io.Writer) error {
 	data, err := packet.SheetsPDF(ctx, done.Plan, packet.PaperOf(done.Batch))
 	if err == nil {
 		_, err = w.Write(data)
@@ -102,10 +105,10 @@ func (p *Page) take(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "application/octet-stream")
 	p.folder.busy.RLock()
 	defer p.folder.busy.RUnlock()
-	said := &saying{w: w, of: len(done.Batch.Drawers)}
-	b, file, err := p.work.made(ctx, what, done, said.one)
+	said, units := &saying{w: w, of: len(done.Batch.Drawers)}, done.Batch.Units
+	b, file, err := p.work.made(ctx, what, &done, said.one)
 	if err != nil {
-		said.line(map[string]any{"error": explained(ctx, err, done)})
+		said.line(map[string]any{"error": explained(ctx, err, units)})
 		return
 	}
 	defer b.clear()
@@ -117,20 +120,26 @@ func (p *Page) take(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-// made builds a job, and gives what is taken of it as a file beside the build, from its beginning. The
+// made builds a job, which is let go, and gives what is taken of it as a file beside the build, from its beginning. The
 // turn ends with it, so that a browser that does not read holds nobody up.
-func (w *work) made(ctx context.Context, what taking, done worked, each func()) (*built, *os.File, error) {
+func (w *work) made(ctx context.Context, what taking, done *worked, each func()) (*built, *os.File, error) {
 	if err := begin(ctx, w.build); err != nil {
 		return nil, nil, err
 	}
 	defer end(w.build)
-	b, err := buildOf(ctx, done, nameOf(ctx, done), each)
+	b, err := roomFor(nameOf(ctx, *done))
 	if err != nil {
 		return nil, nil, err
 	}
 	file, err := os.CreateTemp(b.dir, "taken-*")
+	if err == nil && what.draw != nil {
+		err = what.draw(ctx, *done, file)
+	}
 	if err == nil {
-		err = what.write(ctx, done, b, file)
+		err = b.fill(ctx, done, each)
+	}
+	if err == nil && what.copy != nil {
+		err = what.copy(ctx, b, file)
 	}
 	if err == nil {
 		_, err = file.Seek(0, io.SeekStart)
@@ -157,7 +166,7 @@ func nameOf(ctx context.Context, done worked) string {
 }
 
 // explained is an error of a build as a person has to know it.
-func explained(ctx context.Context, err error, done worked) string {
+func explained(ctx context.Context, err error, units geom.Unit) string {
 	if ctx.Err() != nil {
 		return "stopped"
 	}
@@ -166,7 +175,7 @@ func explained(ctx context.Context, err error, done worked) string {
 		return err.Error()
 	}
 	var said present.Printed
-	present.Unproven(&said, unproven.Proofs, unproven.Checked, done.Batch.Units)
+	present.Unproven(&said, unproven.Proofs, unproven.Checked, units)
 	return err.Error() + "\n" + said.String()
 }
 

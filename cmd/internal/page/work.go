@@ -21,10 +21,11 @@ type work struct {
 	laid   sheets.Memory
 	short  chan struct{} // one text at a time: two would not be sooner done
 	build  chan struct{} // and one build beside it
+	sized  func(drawers int)
 }
 
-func newWork(d *folder) *work {
-	return &work{folder: d, short: make(chan struct{}, 1), build: make(chan struct{}, 1)}
+func newWork(d *folder, sized func(drawers int)) *work {
+	return &work{folder: d, sized: sized, short: make(chan struct{}, 1), build: make(chan struct{}, 1)}
 }
 
 // task is a text that is to be worked out, after steps that are made of it.
@@ -56,6 +57,9 @@ func (w *work) out(ctx context.Context, a task) (worked, error) {
 		return worked{}, err
 	}
 	out := worked{text: text, Loaded: load.Parse(fileOf(ctx).called(), strings.NewReader(text), w.folder.beside)}
+	if out.Job != nil {
+		w.sized(len(out.Job.Drawers))
+	}
 	out.soon = a.soon && out.Job != nil && len(out.Job.Drawers) >= manyDrawers && out.Foresee()
 	if !out.soon {
 		out.WorkOut(ctx)
