@@ -80,6 +80,13 @@ func Solve(b Bank) (Plan, []geom.Diagnosis) {
 	return p.plan, p.found
 }
 
+// Judge says what Solve says of the readings of an opening: what is known before slides and sides are.
+func (o Opening) Judge(u geom.Unit) []geom.Diagnosis {
+	p := &planner{Bank: Bank{Unit: u, Opening: o}, plan: Plan{Opening: o.Counted(), OutOfSquare: o.OutOfSquare()}}
+	p.measure()
+	return p.found
+}
+
 // plan is Make without trying what is advised.
 func plan(b Bank) *planner {
 	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), Shim: b.Common.Shim, OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}

@@ -49,6 +49,9 @@ func (b *builder) bank(s *section, d Drawer) {
 	// The width is found from the sides.
 	if !ok || hole == nil || slide == nil || !b.unitsKnown || d.Sides.Thickness.Mean == 0 || d.Bottom.Thickness.Mean == 0 {
 		b.unplanned = true
+		if hole != nil && b.unitsKnown { // so that a mistake in it is not found in the next run
+			b.planProblems(&waiting{entry: s, drawer: d}, hole.Judge(b.units))
+		}
 		return
 	}
 	asked.Unit, asked.Opening, asked.Slide = b.units, *hole, *slide

@@ -204,6 +204,16 @@ func TestReadPlanWarnings(t *testing.T) {
 	}
 }
 
+// TestOpeningJudgedAlone: an opening is judged though its drawers' stock cannot be read.
+func TestOpeningJudgedAlone(t *testing.T) {
+	text := strings.NewReplacer("thickness: 15/32", "thickness: thin", "width: 20,", "width: [20, 20 1/2],").Replace(inchOpeningsFile)
+	_, problems := Read("job.yaml", strings.NewReader(text))
+	if got := places(problems); !slices.ContainsFunc(got, func(s string) bool { return strings.HasSuffix(s, "opening-spread") }) ||
+		!slices.ContainsFunc(got, func(s string) bool { return strings.HasPrefix(s, "3:") }) {
+		t.Errorf("got %q", got)
+	}
+}
+
 // TestReadRefusesFiles: without a way to open files a job cannot name one.
 func TestReadRefusesFiles(t *testing.T) {
 	_, problems := Read("job.yaml", strings.NewReader(openingsFile))
