@@ -60,7 +60,7 @@ func (g *starting) flags(c *cobra.Command) {
 	wordFlag(c, wordOf{to: &a[starter.Machine], name: "machine", usage: "what cuts the joints"},
 		starter.Machine.Words()...)
 	f.StringVar(&a[starter.Cutter], "cutter", "", "width of its slot, or diameter of its bit")
-	f.StringVar(&a[starter.Count], "count", "", "how many drawers")
+	f.StringVar(&a[starter.Count], "count", "", "how many boxes; with an opening, how many openings like it")
 	f.BoolVar(&g.yes, "yes", false, "ask nothing: take what is usual for what is not given")
 }
 
