@@ -160,6 +160,9 @@ const Broken = "\u00ad"
 func Wrap(f Face, size, width float64, s string) (lines []string) {
 	c := cuts[f]()
 	fits := func(wide float64) bool { return float64(wide*size)/c.units <= width }
+	if plain(s) && float64(c.width(s)*size)/c.units < width-sumsDiffer { // as most cells of tables
+		return []string{s}
+	}
 	words, from, wide := geom.Words(s), 0, 0.0 // the line has the words from there on, and is so wide
 	for i, word := range words {
 		long := c.width(word)
@@ -186,6 +189,21 @@ func Wrap(f Face, size, width float64, s string) (lines []string) {
 		lines = append(lines, strings.Join(words[from:], " "))
 	}
 	return lines
+}
+
+// sumsDiffer is more than two sums of the widths of letters differ by, taken in another order, in mm.
+const sumsDiffer = 1e-6
+
+// plain reports whether a text has words with one blank between them and nothing else.
+func plain(s string) bool {
+	before := byte(' ')
+	for i := range len(s) {
+		if c := s[i]; c < ' ' || c >= utf8.RuneSelf || c == ' ' && before == ' ' {
+			return false
+		}
+		before = s[i]
+	}
+	return before != ' '
 }
 
 // fitting is how many bytes of a word, at least one letter, a width has room for with [Broken] behind them; 0 of a

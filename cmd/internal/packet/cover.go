@@ -101,7 +101,7 @@ func (m maker) inTurn(list ...func()) func() {
 // order is the order of work, a step to tick after the other.
 func (m maker) order() {
 	m.Heading(2, "Order of work")
-	for _, step := range present.OrderOfWork(m.report, m.sheet, record.BoardsOf(m.batch)) {
+	for _, step := range m.work {
 		m.Tick(0, step)
 	}
 }

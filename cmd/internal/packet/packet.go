@@ -37,6 +37,7 @@ func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Kept, p she
 func lay(ctx context.Context, b batch.Batch, r record.Kept, p sheets.Plan, out func(drawing.Page)) error {
 	m := maker{Book: book(b, r.Date, out), batch: b, report: r, plan: p, unit: b.Units,
 		sheet: present.SetupsOf(record.WorkOf(b)), taken: make(map[string]Taken)}
+	m.work = present.OrderOfWork(r, m.sheet, record.BoardsOf(b)) // once: they are laid out in several ways
 	if err := m.cover(); err != nil {
 		return err
 	}
@@ -102,6 +103,7 @@ type maker struct {
 	unit   geom.Unit
 	sheet  present.SetupSheet
 	taken  map[string]Taken // by drawer
+	work   []string         // its order, a step each
 }
 
 // few reports whether drawers and sheets are so few that more than one way is tried to lay them out.

@@ -1,8 +1,9 @@
 package prove
 
 import (
-	"iter"
+	"cmp"
 	"math"
+	"slices"
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
@@ -30,8 +31,9 @@ func (p *Prover) coded(f *dxfread.File, scale float64) *misfit {
 	if len(letters) == 0 {
 		return nil
 	}
-	for d := range segmentsOf(letters, scale) {
-		if by := d[0].Sub(p.code[0][0]); p.code[0].at(by, d) && standTogether(p.code, segmentsOf(letters, scale), by) {
+	drawn := segmentsOf(letters, scale)
+	for _, d := range drawn {
+		if by := d[0].Sub(p.code[0][0]); p.code[0].at(by, d) && standTogether(p.code, drawn, by) {
 			return nil
 		}
 	}
@@ -70,25 +72,26 @@ func codeSegments(r record.Kept) (list []segment) {
 // and part their lines.
 type segment [2]geom.Point
 
-// segmentsOf gives those of strokes in a drawing whose unit is scale mm long.
-func segmentsOf(strokes []*dxfread.Entity, scale float64) iter.Seq[segment] {
-	return func(yield func(segment) bool) {
-		for _, e := range strokes {
-			at := func(i int) geom.Point {
-				v := e.Vertices[i%len(e.Vertices)]
-				return geom.Point{X: v.X * scale, Y: v.Y * scale}
-			}
-			last := len(e.Vertices) - 1
-			if e.Closed && last > 1 {
-				last++
-			}
-			for i := range last {
-				if !yield(segment{at(i), at(i + 1)}) {
-					return
-				}
-			}
+// left is the lesser x of a segment.
+func (s segment) left() float64 { return math.Min(s[0].X, s[1].X) }
+
+// segmentsOf are those of strokes in a drawing whose unit is scale mm long, from left to right.
+func segmentsOf(strokes []*dxfread.Entity, scale float64) (list []segment) {
+	for _, e := range strokes {
+		at := func(i int) geom.Point {
+			v := e.Vertices[i%len(e.Vertices)]
+			return geom.Point{X: v.X * scale, Y: v.Y * scale}
+		}
+		last := len(e.Vertices) - 1
+		if e.Closed && last > 1 {
+			last++
+		}
+		for i := range last {
+			list = append(list, segment{at(i), at(i + 1)})
 		}
 	}
+	slices.SortFunc(list, func(a, b segment) int { return cmp.Compare(a.left(), b.left()) })
+	return list
 }
 
 // at reports whether a segment, moved, is drawn.
@@ -104,11 +107,13 @@ func on(a, b geom.Point) bool {
 }
 
 // standTogether reports whether all segments are drawn, moved by the same.
-func standTogether(want []segment, drawn iter.Seq[segment], by geom.Point) bool {
+func standTogether(want, drawn []segment, by geom.Point) bool {
 	for _, w := range want {
+		left := w.left() + by.X
+		from, _ := slices.BinarySearchFunc(drawn, left-tick, func(d segment, x float64) int { return cmp.Compare(d.left(), x) })
 		there := false
-		for d := range drawn {
-			if there = w.at(by, d); there {
+		for _, d := range drawn[from:] {
+			if there = w.at(by, d); there || d.left() > left+tick {
 				break
 			}
 		}

@@ -79,21 +79,22 @@ func (r *sheetReader) throughOne(thickness float64, lines int) [][]int {
 type flooded struct {
 	length float64     // mm, of the sheet
 	parts  []geom.Rect // their wood at the sheet's edge is no waste
-	lines  [][]run
+	runs   []run
+	starts []int // of each line among the runs, and the end of the last
 	parent []int // of what hangs together; 0 is the waste at the sheet's edges
 }
 
 // flood finds which parts of a sheet of a thickness hang together when all is cut.
 func (r *sheetReader) flood(thickness float64) *flooded {
 	n := int(math.Ceil(r.width/floodStep - 1e-9))
-	f := &flooded{length: r.length, lines: make([][]run, n), parent: []int{0}}
+	f := &flooded{length: r.length, starts: make([]int, 1, n+1), parent: []int{0}}
 	for i := range r.parts {
 		f.parts = append(f.parts, r.boxOf(&r.parts[i]))
 	}
 	one, both := r.throughOne(thickness, n), r.throughBoth(thickness, n)
 	var gone []span
 	var list []float64
-	for k := range f.lines {
+	for k := range n {
 		y := lineAt(k)
 		gone = gone[:0]
 		for _, i := range one[k] {
@@ -105,7 +106,8 @@ func (r *sheetReader) flood(thickness float64) *flooded {
 		for _, p := range both[k] {
 			gone = r.common(gone, p, y)
 		}
-		f.line(k, gone)
+		f.line(k, k == n-1, gone)
+		f.starts = append(f.starts, len(f.runs))
 	}
 	return f
 }
@@ -113,8 +115,8 @@ func (r *sheetReader) flood(thickness float64) *flooded {
 // lineAt is the place, in millimeters, of a line across the sheet.
 func lineAt(k int) float64 { return float64((float64(k) + 0.5) * floodStep) }
 
-// line adds the wood between what is gone of a line.
-func (f *flooded) line(k int, gone []span) {
+// line adds the wood between what is gone of a line, which is the last or not.
+func (f *flooded) line(k int, last bool, gone []span) {
 	slices.SortFunc(gone, func(a, b span) int {
 		if a.from < b.from {
 			return -1
@@ -124,38 +126,41 @@ func (f *flooded) line(k int, gone []span) {
 	at := 0.0
 	for _, g := range gone {
 		if g.from > at {
-			f.wood(k, at, math.Min(g.from, f.length))
+			f.wood(k, last, at, math.Min(g.from, f.length))
 		}
 		at = math.Max(at, g.to)
 	}
 	if at < f.length {
-		f.wood(k, at, f.length)
+		f.wood(k, last, at, f.length)
 	}
 }
 
 // wood adds some to a line, and joins it with what it touches on the line before, and with
 // the waste where it is that of the sheet's edges.
-func (f *flooded) wood(k int, from, to float64) {
+func (f *flooded) wood(k int, last bool, from, to float64) {
 	if to-from < floodStep/2 {
 		return
 	}
 	w := run{from, to, len(f.parent)}
 	f.parent = append(f.parent, w.of)
-	y, last := lineAt(k), len(f.lines)-1
+	y := lineAt(k)
 	if from == 0 && f.waste(geom.Point{X: from + floodStep/4, Y: y}) ||
 		to == f.length && f.waste(geom.Point{X: to - floodStep/4, Y: y}) ||
-		(k == 0 || k == last) && f.waste(geom.Point{X: (from + to) / 2, Y: y}) {
+		(k == 0 || last) && f.waste(geom.Point{X: (from + to) / 2, Y: y}) {
 		f.join(0, w.of)
 	}
 	if k > 0 {
-		for _, v := range f.lines[k-1] {
+		for _, v := range f.on(k - 1) {
 			if math.Min(v.to, w.to)-math.Max(v.from, w.from) > floodStep/2 {
 				f.join(v.of, w.of)
 			}
 		}
 	}
-	f.lines[k] = append(f.lines[k], w)
+	f.runs = append(f.runs, w)
 }
+
+// on are the runs of a line that is done.
+func (f *flooded) on(k int) []run { return f.runs[f.starts[k]:f.starts[k+1]] }
 
 // waste reports whether a place is in no part.
 func (f *flooded) waste(p geom.Point) bool {
@@ -181,10 +186,10 @@ func (f *flooded) join(a, b int) {
 // about the parts.
 func (f *flooded) withWaste(p geom.Point) bool {
 	k := int(p.Y / floodStep)
-	if k < 0 || k >= len(f.lines) {
+	if k < 0 || k >= len(f.starts)-1 {
 		return false
 	}
-	for _, w := range f.lines[k] {
+	for _, w := range f.on(k) {
 		if p.X >= w.from && p.X <= w.to {
 			return f.find(w.of) == 0
 		}
