@@ -69,8 +69,7 @@ func (a *adjusting) flags(c *cobra.Command) {
 	c.Flags().StringVar(&a.drawer, "drawer", "", "the drawer whose setting was cut (default: the first of the job)")
 	c.Flags().StringVar(&a.write, "write", "", "write the job with the measured values to this new file")
 	c.Flags().BoolVar(&a.keep, "keep", false, "write the settings as they really are, nothing moved")
-	c.Flags().StringVar(&a.log.path, "log", "", "add the test cut to this log of the shop, a CSV file")
-	c.Flags().StringVar(&a.log.date, "date", "", "the day of the test cut, as `YYYY-MM-DD` (default: today)")
+	a.log.flags(c, "test cut")
 	allFlag(c, &a.all)
 	c.Flags().BoolVar(&a.json, "json", false, "print it as JSON")
 }
@@ -237,7 +236,8 @@ func (t *trialCut) diagonals(value string) error {
 	d := t.drawer
 	deep := d.Spec.Depth
 	meant := testcut.Diagonals(joinery.Size{Width: d.Outside.Width, Depth: deep})
-	if !found || err1 != nil || err2 != nil || math.Abs(a-meant) > meant/10 || math.Abs(b-meant) > meant/10 {
+	most := testcut.MaxDiagonalOff(meant)
+	if !found || err1 != nil || err2 != nil || math.Abs(a-meant) > most || math.Abs(b-meant) > most {
 		return fmt.Errorf("diagonals=%s: write both with a comma, as in diagonals=%s,%s, where they should be",
 			value, t.text(meant), t.text(meant))
 	}

@@ -11,14 +11,23 @@ import (
 
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/shoplog"
 	"drawerwright/geom/testcut"
+
+	"github.com/spf13/cobra"
 )
 
 // logging is the file of a shop's log, and the day of what goes into it.
 type logging struct{ path, date string }
+
+// flags adds those of a log of what was measured.
+func (l *logging) flags(c *cobra.Command, of string) {
+	c.Flags().StringVar(&l.path, "log", "", "add the "+of+" to this log of the shop, a CSV file")
+	c.Flags().StringVar(&l.date, "date", "", "the day of the "+of+", as `YYYY-MM-DD` (default: today)")
+}
 
 // check refuses flags that do not go together, before anything is worked out.
 func (l logging) check() error {
@@ -68,13 +77,8 @@ func (l logging) add(cuts []shoplog.Cut, u geom.Unit) (said string, err error) {
 // log adds a test cut to the shop's log, and says what it did.
 func (t *trialCut) log(to logging, a testcut.Advice) (said string, err error) {
 	cuts := t.cut.Logged(a, to.day(), t.tool)
-	switch {
-	case len(a.Conflicts) > 0:
-		return "Nothing is added to the log: readings contradict each other.", nil
-	case len(cuts) == 0:
-		return "Nothing is added to the log: it takes slot, edge, depth and front-length.", nil
-	case a.Open():
-		return "Nothing is added to the log yet: it takes a test cut once all is measured that is asked for here.", nil
+	if why := present.NotLogged(a, cuts); why != "" {
+		return why, nil
 	}
 	return to.add(cuts, t.batch.Units)
 }

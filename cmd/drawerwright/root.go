@@ -51,7 +51,7 @@ begin a job on, as view does.
 	root.SetErr(s.err)
 	root.AddCommand(
 		newInit(s), newCheck(s), newBuild(s), newProve(s), newParts(s), newFit(s), newSetup(s), newSheets(s),
-		newLayout(s), newAdjust(s), newCoupon(s), newView(s),
+		newLayout(s), newAdjust(s), newInspect(s), newCoupon(s), newView(s),
 		newSchema(s), newExplain(s), newCompletion(s), newVersion(s),
 	)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) {

@@ -104,7 +104,9 @@ func spoilings(t *testing.T) (list []spoiling) {
 		spoiling{"build job.yaml -o out", &mutate.Lines, manifest, built, []string{"out"},
 			regexp.MustCompile(`manifest is not .*: line \d|out/\S+ was (not written|changed)`)}, // which a lost line had
 		spoiling{adjustCommand + " --log shop.csv", &mutate.CSV, as("shop.csv", []mutate.Sample{{Text: spoiledLog}}),
-			map[string]string{"job.yaml": bench}, []string{"next.yaml", "shop.csv"}, atPlace("shop.csv")})
+			map[string]string{"job.yaml": bench}, []string{"next.yaml", "shop.csv"}, atPlace("shop.csv")},
+		spoiling{"inspect job.yaml first.csv --log shop.csv", &mutate.CSV, as("first.csv", []mutate.Sample{{Text: spoiledForm}}),
+			map[string]string{"job.yaml": bench}, []string{"shop.csv"}, regexp.MustCompile(`first\.csv:\d+:|it is not right`)})
 }
 
 // jobCommands are the commands that read a job.
@@ -126,7 +128,9 @@ const (
 	spoiledList = "kind,name,length,width,count,price,turn\nsheet,birch,2440,1220,,58.50,\n" +
 		"part,\"side, left\",500,140,12,,\npart,top,19 5/8 in,100 mm,1,,yes\n"
 	spoiledShelf = "stock,name,length,width,batch\nbirch ply,old,900 mm,700,A\nply 6,\"x, y\",19 5/8 in,200,\n"
-	spoiledLog   = "date,machine,cutter,what,aimed,measured,units,then\n" +
+	spoiledForm  = "drawer,what,right,least,most,reading\n" +
+		"bench-wide,width of a dado,6.35,6.29,6.44,6.38\nbench-wide,\"bottom, from side to side\",445.80,,,17 9/16 in\n"
+	spoiledLog = "date,machine,cutter,what,aimed,measured,units,then\n" +
 		"2026-03-02,saw,stack,fence,6.1,6.14,mm,kept\n2026-03-03,saw,,cut,1/4,0.252,in,moved\n"
 	builtJob = "job: One\nunits: mm\n" +
 		"stock: {birch: {thickness: 12.2, sheet: 1525 x 1525}, ply: {thickness: 5.9}}\n" +

@@ -19,17 +19,24 @@ var (
 		fit.SideRabbet: Depth, fit.UnderSide: Depth, fit.GrooveDepth: Depth, fit.UnderGroove: Depth}
 )
 
-// limitsOf are the limits of a setup sheet by the readings of a test cut, in mm. Of two kinds
-// of rows that one height cuts, the first counts: it is that of the corner. Of rows of one kind,
-// which drawers of several sizes have, that counts which is nearest to what this one asks for.
-func (c Model) limitsOf(set gauge.Limits) map[Kind]geom.Interval {
+// Reads gives the reading of a test cut that a row of a setup sheet is, if it is one. Left says that the row is of the
+// wood left under a cut, and the reading of how deep that is.
+func (c Model) Reads(row fit.ReadingKind) (k Kind, left, listed bool) {
 	kinds := readOnSlots
 	if c.joined {
 		kinds = readOnTongues
 	}
+	k, listed = kinds[row]
+	return k, row == fit.UnderDado || row == fit.UnderSide || row == fit.UnderGroove, listed
+}
+
+// limitsOf are the limits of a setup sheet by the readings of a test cut, in mm. Of two kinds
+// of rows that one height cuts, the first counts: it is that of the corner. Of rows of one kind,
+// which drawers of several sizes have, that counts which is nearest to what this one asks for.
+func (c Model) limitsOf(set gauge.Limits) map[Kind]geom.Interval {
 	out, of := make(map[Kind]geom.Interval), make(map[Kind]gauge.Row)
 	for _, row := range set.Rows {
-		k, listed := kinds[row.Kind]
+		k, left, listed := c.Reads(row.Kind)
 		if !listed {
 			continue
 		}
@@ -40,8 +47,7 @@ func (c Model) limitsOf(set gauge.Limits) map[Kind]geom.Interval {
 		}
 		of[k] = row
 		less, more := row.Target-row.Min, row.Max-row.Target
-		switch row.Kind {
-		case fit.UnderDado, fit.UnderSide, fit.UnderGroove:
+		if left {
 			less, more = more, less
 		}
 		out[k] = geom.Interval{Min: f.at0 - less, Max: f.at0 + more}

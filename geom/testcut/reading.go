@@ -128,9 +128,15 @@ func (c Model) ReadingKinds() []Kind {
 	})
 }
 
-// maxOff is by how much a reading may be off what is meant and still be of this
+// MaxOff is by how much a reading may be off what is meant and still be of this
 // cut, in mm: beyond, another thing was measured, or in another unit.
-const maxOff = 5.0
+const MaxOff = 5.0
+
+// MaxDiagonalOff is the same of a diagonal: a box that is not squared yet is far off.
+func MaxDiagonalOff(meant float64) float64 { return meant / 10 }
+
+// Takes reports whether a kind of reading says something of this cut.
+func (c Model) Takes(k Kind) bool { return slices.Contains(c.ReadingKinds(), k) }
 
 // Plausible gives what a reading should be about, and whether it can be of this cut.
 func (c Model) Plausible(r Reading) (meant float64, ok bool) {
@@ -138,7 +144,7 @@ func (c Model) Plausible(r Reading) (meant float64, ok bool) {
 	if !known {
 		return 0, false
 	}
-	return f.at0, math.Abs(r.Value-f.at0) <= maxOff && (r.Kind == Recess || r.Kind == Clearance || r.Value > 0)
+	return f.at0, math.Abs(r.Value-f.at0) <= MaxOff && (r.Kind == Recess || r.Kind == Clearance || r.Value > 0)
 }
 
 // Diagonals are those of a square box of an outside size.

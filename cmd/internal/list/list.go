@@ -163,6 +163,21 @@ func (r *reader) fail(ask, fact string, args ...any) {
 	r.refuse(geom.Sentencef("%s", ask), geom.Sentencef(fact, args...))
 }
 
+// whole reports whether a line has a value for each column, and refuses it otherwise.
+func (r *reader) whole(row []string) bool {
+	if len(row) == len(r.names) {
+		return true
+	}
+	r.fail("write one for each, and decimal points", "the line has %d values under %d column headings",
+		len(row), len(r.names))
+	return false
+}
+
+// wrong refuses a value of a line.
+func (r *reader) wrong(row []string, head, fault, ask string) {
+	r.fail(ask, "column %d, %s: %s %s", r.at[head]+1, head, quoted(r.get(row, head)), fault)
+}
+
 func (r *reader) refuse(ask, fact geom.Sentence) {
 	d := geom.Diagnosis{Code: Code, Level: geom.LevelError, Fact: fact, Ask: ask}
 	r.problems = append(r.problems, Problem{d, r.file, max(r.line, 1), r.unit})

@@ -57,15 +57,11 @@ func ReadLog(file string, from io.Reader) (Log, error) {
 
 // cut reads a line of a log.
 func (r *reader) cut(row []string) (c shoplog.Cut) {
-	if len(row) != len(r.names) {
-		r.fail("write one for each, and decimal points", "the line has %d values under %d column headings",
-			len(row), len(r.names))
+	if !r.whole(row) {
 		return c
 	}
 	get := func(head string) string { return r.get(row, head) }
-	wrong := func(head, fault, ask string) {
-		r.fail(ask, "column %d, %s: %s %s", r.at[head]+1, head, quoted(get(head)), fault)
-	}
+	wrong := func(head, fault, ask string) { r.wrong(row, head, fault, ask) }
 	before := len(r.problems)
 	day, err := time.Parse(time.DateOnly, get("date"))
 	if err != nil || day.Year() < 1 {

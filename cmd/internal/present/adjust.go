@@ -370,16 +370,22 @@ func AdjustmentHead(a Adjustment) Line {
 	return Line{"", of + "nothing is to be moved."}
 }
 
-// PrintAdjustment prints it for the bench.
-func PrintAdjustment(out *Printed, a Adjustment, u geom.Unit) {
+// PrintToDo prints what to do about a test cut, and reports whether its readings decide that.
+func PrintToDo(out *Printed, a Adjustment, u geom.Unit) (decided bool) {
 	t := sheetText{Printed: out, unit: u}
-	decided := len(a.Readings) > 0 && len(a.Conflicts) == 0
 	if len(a.Conflicts) > 0 {
 		t.paragraph("", fmt.Sprintf("These readings contradict each other: %s. Measure them again; until then nothing is to be moved.", strings.Join(a.Conflicts, ", ")))
 	}
-	if decided {
+	if decided = len(a.Readings) > 0 && len(a.Conflicts) == 0; decided {
 		t.doing(a)
 	}
+	return decided
+}
+
+// PrintAdjustment prints it for the bench.
+func PrintAdjustment(out *Printed, a Adjustment, u geom.Unit) {
+	t := sheetText{Printed: out, unit: u}
+	decided := PrintToDo(out, a, u)
 	if len(a.Readings) > 0 {
 		t.line("")
 		t.readings(a.Readings)

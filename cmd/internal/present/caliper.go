@@ -32,15 +32,41 @@ type Check struct {
 // offList is said of a reading whose limits are for parts of any size.
 const offList = ", difference from the cut list"
 
+// CheckOf is a reading between its limits, by a name.
+func CheckOf(what string, r gauge.Row, u geom.Unit) Check {
+	p := r.Round(u)
+	mm := func(v float64) record.Length { return record.Length(v * u.MM()) }
+	return Check{What: what, OfParts: r.Kind.OfSize(), rounded: p, Target: mm(p.Target), Min: mm(p.Min), Max: mm(p.Max)}
+}
+
+// Side is on which side of its limits, as they are printed, a reading in mm is: -1 below, 1 above, 0 between them.
+func (c Check) Side(mm float64) int {
+	switch {
+	case mm < c.Min.MM()-geom.Settle:
+		return -1
+	case mm > c.Max.MM()+geom.Settle:
+		return 1
+	}
+	return 0
+}
+
+// Texts are the target and the limits as they are printed.
+func (c Check) Texts() (target, least, most string) {
+	r := c.rounded
+	return r.Text(r.Target), r.Text(r.Min), r.Text(r.Max)
+}
+
+// ChecksOf are the caliper's limits for drawers of a machine that are cut at one setting.
+func ChecksOf(w record.MachineWork, set record.CaliperLimits, u geom.Unit) []Check {
+	return maker{MachineWork: w, unit: u}.checks(set)
+}
+
 // checks are the caliper's limits for drawers that are cut at one setting, of which
-// every combination is right for all of them, and what has to be said of them.
-func (m maker) checks(set record.CaliperLimits) (list []Check, said []string) {
-	list = []Check{}
+// every combination is right for all of them.
+func (m maker) checks(set record.CaliperLimits) []Check {
+	list := []Check{}
 	for _, r := range set.Rows {
-		u := m.unit
-		p := r.Round(u)
-		mm := func(v float64) record.Length { return record.Length(v * u.MM()) }
-		c := Check{What: string(r.Kind), OfParts: r.Kind.OfSize(), rounded: p, Target: mm(p.Target), Min: mm(p.Min), Max: mm(p.Max)}
+		c := CheckOf(string(r.Kind), r, m.unit)
 		if r.Relative {
 			c.What += offList
 		}
@@ -49,14 +75,14 @@ func (m maker) checks(set record.CaliperLimits) (list []Check, said []string) {
 		}
 		list = append(list, c)
 	}
-	return list, m.checksSaid(set)
+	return list
 }
 
 // checksOf are those of several groups, each with its drawers' names where there are more.
 func (m maker) checksOf(groups []record.CaliperLimits) (list []Check, said []string) {
 	list = []Check{}
 	for _, g := range groups {
-		rows, more := m.checks(g)
+		rows, more := m.checks(g), m.checksSaid(g)
 		if len(groups) > 1 {
 			of := strings.Join(g.Drawers, ", ") + ": "
 			for i := range rows {
@@ -158,8 +184,8 @@ const Measured = "measured"
 func GoTable(list []Check, u geom.Unit) Table {
 	t := NewTable(Words("what"), In("set to", u.String()), Numbers("least"), Numbers("most"), Words(Measured))
 	for _, c := range list {
-		r := c.rounded
-		t.Add(c.What, r.Text(r.Target), r.Text(r.Min), r.Text(r.Max), "")
+		target, least, most := c.Texts()
+		t.Add(c.What, target, least, most, "")
 	}
 	return t
 }
@@ -184,8 +210,8 @@ func MoveTable(list []Check, u geom.Unit) Table {
 func CheckTable(list []Check, u geom.Unit) Table {
 	t := NewTable(Words("what"), In("", u.String()), Numbers("right"))
 	for _, c := range list {
-		r := c.rounded
-		t.Add(c.What, r.Text(r.Target), words.To(r.Text(r.Min), r.Text(r.Max)))
+		target, least, most := c.Texts()
+		t.Add(c.What, target, words.To(least, most))
 	}
 	return t
 }

@@ -9,6 +9,8 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
+	"drawerwright/geom/shoplog"
+	"drawerwright/geom/testcut"
 )
 
 // LogLines say what a job takes from the shop's log: how the odds change, and what drifts.
@@ -30,6 +32,19 @@ func LogLines(l *record.Learned) (list []string) {
 		}
 	}
 	return list
+}
+
+// NotLogged says why the readings of a test cut add nothing to a log; empty where they add some cuts.
+func NotLogged(a testcut.Advice, cuts []shoplog.Cut) string {
+	switch {
+	case len(a.Conflicts) > 0:
+		return "Nothing is added to the log: readings contradict each other."
+	case len(cuts) == 0:
+		return "Nothing is added to the log: it takes slot, edge, depth and front-length."
+	case a.Open():
+		return "Nothing is added to the log yet: it takes a test cut once all is measured that is asked for here."
+	}
+	return ""
 }
 
 // logName names a quantity with its machine and cutter.

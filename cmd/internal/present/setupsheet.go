@@ -224,7 +224,7 @@ func (m maker) setting(s setup.Setting, limits *record.CaliperLimits) Setting {
 		out.Cuts = append(out.Cuts, m.step(c))
 	}
 	if limits != nil {
-		out.Checks, out.ChecksText = m.checks(*limits)
+		out.Checks, out.ChecksText = m.checks(*limits), m.checksSaid(*limits)
 	}
 	if len(m.spacers) > 0 && s.Height > 0 && m.Cutter.Kind.Fenced() {
 		out.Spacers = m.stacks(s.Fence, s.Height)

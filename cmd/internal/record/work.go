@@ -113,7 +113,7 @@ func machineWork(b batch.Batch, drawers []batch.Drawer, gauged bool) MachineWork
 	}
 	if cutter.Kind.FollowsDrawing() {
 		groups := batch.BySetting(drawers)
-		m.Settings, m.Files, m.Bits = len(groups), routedFiles(b, drawers), bitsThatCut(drawers)
+		m.Settings, m.Files, m.Bits = len(groups), routedFiles(b, drawers), BitsThatCut(drawers)
 		if gauged {
 			m.OtherLimits = limitsOf(groups)
 		}
@@ -142,9 +142,9 @@ func (m *MachineWork) gauge(drawers []batch.Drawer) {
 	m.OtherLimits = limitsOf(batch.BySetting(rest))
 }
 
-// bitsThatCut are the diameters of the bits that the parts of drawers are cut with, the
+// BitsThatCut are the diameters of the bits that the parts of drawers are cut with, the
 // narrowest first: a router may have others in its machine.
-func bitsThatCut(drawers []batch.Drawer) (list []float64) {
+func BitsThatCut(drawers []batch.Drawer) (list []float64) {
 	for _, d := range drawers {
 		for _, p := range d.Parts {
 			for _, c := range p.Work.Cuts {

@@ -1,0 +1,81 @@
+package firstbox
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+)
+
+// Safely is said where a first box is to be measured.
+const Safely = "Let the cutter stop, and take the piece away from the machine before you measure it; unplug the " +
+	"machine before you measure or move anything at its cutter."
+
+// Head answers whether a first box is right.
+func (r Record) Head() present.Line {
+	of := "First box of " + r.Drawer + ": "
+	var out []string
+	read := 0
+	for _, j := range r.Rows {
+		if j.Read {
+			read++
+			if j.Verdict != Right {
+				out = append(out, j.What)
+			}
+		}
+	}
+	switch r.Verdict {
+	case Right:
+		return present.Line{Level: present.Good, Text: of + "it is right; leave all as it is, and cut the rest."}
+	case Open:
+		return present.Line{Text: fmt.Sprintf("%snothing is out of its limits so far; %d of %d readings are still to be taken.",
+			of, len(r.Rows)-read, len(r.Rows))}
+	}
+	return present.Line{Level: present.Bad, Text: fmt.Sprintf("%sit is not right, cut no other: %s out of limits: %s.", of,
+		words.Count(len(out), "reading is", "readings are"), words.Some(out))}
+}
+
+// Print prints first boxes for the bench: what to do, and every reading beside its limits.
+func Print(out *present.Printed, records []Record, u geom.Unit) {
+	for i, r := range records {
+		if i > 0 {
+			fmt.Fprintln(out)
+		}
+		if r.Verdict == Out {
+			r.toDo(out, u)
+			fmt.Fprintln(out)
+		}
+		t := present.NewTable(present.Words("first box of "+r.Drawer), present.In("reads", u.String()),
+			present.Numbers("right"), present.Words("verdict"))
+		for _, j := range r.Rows {
+			_, least, most := j.Texts()
+			reads := ""
+			if j.Read {
+				reads = j.reads(u)
+			}
+			t.Add(j.What, reads, words.To(least, most), j.Verdict)
+			switch cell := &t.Rows[len(t.Rows)-1][3]; {
+			case j.Verdict == Right:
+				cell.Level = present.Good
+			case j.Read:
+				cell.Level = present.Bad
+			}
+		}
+		t.Print(out, "")
+	}
+}
+
+// toDo says what to do about readings that are out, the settings first.
+func (r Record) toDo(out *present.Printed, u geom.Unit) {
+	out.Paragraph(Safely)
+	if r.Adjust != nil {
+		present.PrintToDo(out, *r.Adjust, u)
+	}
+	if len(r.Do) > 0 {
+		fmt.Fprintln(out, map[bool]string{true: "what to do beside that", false: "what to do"}[r.Adjust != nil])
+	}
+	for _, do := range r.Do {
+		fmt.Fprintln(out, "  "+do)
+	}
+}
