@@ -36,8 +36,12 @@ func TestSectionIsThePlan(t *testing.T) {
 				if on != r.OnPanel || on && (inside != r.InsideDepth || outside != r.OutsideDepth) {
 					t.Fatalf("at %v: section %g, %g, %v; plan %+v", at, inside, outside, on, r)
 				}
-				wood := on && inside+outside < p.Thickness-chord
-				near := false // what is left out is short
+				woodAt := func(along float64) bool {
+					inside, outside, on := s.Depths(along)
+					return on && inside+outside < p.Thickness-chord
+				}
+				wood := woodAt(along)
+				near := !woodAt(along-chord) || !woodAt(along+chord) // what is left out is short
 				for _, run := range s.Runs() {
 					near = near || run.Grow(3*chord).Contains(along)
 					if h := run.Wood(p.Thickness); run.Contains(along) && (!wood || h.Min != outside || h.Max != p.Thickness-inside) {
