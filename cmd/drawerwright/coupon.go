@@ -93,7 +93,7 @@ func slotBit(d batch.Drawer) (mill.Bit, bool) {
 		slot = geom.Groove // for the bottom
 	}
 	for _, p := range d.Parts {
-		for _, c := range p.Work.Cuts {
+		for _, c := range p.Work().Cuts {
 			if p.Role == joinery.Side && c.Operation == slot.String() && c.Bit >= 0 {
 				return p.Bits[c.Bit], true
 			}

@@ -33,6 +33,15 @@ func TestBareIsMakeWithoutAdvice(t *testing.T) {
 			advised += len(p.Remedies) + len(p.Eases) + len(p.Ways)
 		}
 		for i, d := range made.Drawers {
+			for k, p := range d.Parts {
+				if !reflect.DeepEqual(p.Work(), bare.Drawers[i].Parts[k].Work()) {
+					t.Errorf("job %d: %s is milled otherwise without advice", seed, p.Name)
+				}
+			}
+		}
+		made.ForgetWork()
+		bare.ForgetWork()
+		for i, d := range made.Drawers {
 			if !reflect.DeepEqual(without(d), without(bare.Drawers[i])) || bare.Drawers[i].Advice != nil {
 				t.Errorf("job %d: drawer %d is another without advice", seed, i)
 			}

@@ -45,8 +45,9 @@ type Batch struct {
 	Machines  setup.Machines
 	Log       *job.Log // nil where the job names none
 	// Code stands on all that is made of the job: another one is of another job, or of another state of it.
-	Code  string
-	names fileNames
+	Code    string
+	names   fileNames
+	milling *milling
 }
 
 // Boxes is how many boxes the batch makes.
@@ -113,11 +114,12 @@ type Part struct {
 	// BandingThickness its thickness, BandingPrice that of a meter.
 	Banding, BandingThickness, BandingPrice float64
 	Bits                                    []mill.Bit
-	Work                                    mill.Operations
-	Engraved                                *Engraved // nil where no numbers are asked for
-	Drawings                                []Drawing // one for each face that is cut, in the order of cutting
-	STL                                     string    // its file, relative to the output folder
-	Step                                    string    // that of its exact solid; empty where the job asks for none
+	milling                                 *milling        // that tells its Work; nil of no job
+	engraving                               *mill.Engraving // nil where it gets none
+	Engraved                                *Engraved       // nil where no numbers are asked for
+	Drawings                                []Drawing       // one for each face that is cut, in the order of cutting
+	STL                                     string          // its file, relative to the output folder
+	Step                                    string          // that of its exact solid; empty where the job asks for none
 }
 
 // Drawing is the file of one face.
@@ -138,7 +140,7 @@ func (p Part) File(f geom.Face) string {
 
 // Drawn is the part as the drawings show it, cut with the settings of a job.
 func (p Part) Drawn(by mill.Settings) router.Part {
-	return router.Part{Name: p.Name, Quantity: p.Quantity, Stock: p.Stock.Name, Panel: p.Panel, Work: p.Work, Bits: p.Bits,
+	return router.Part{Name: p.Name, Quantity: p.Quantity, Stock: p.Stock.Name, Panel: p.Panel, Work: p.Work(), Bits: p.Bits,
 		FromSpoilboard: by.FromSpoilboard && len(p.Bits) > 0}
 }
 
@@ -251,6 +253,7 @@ func empty(j *job.Job) Batch {
 	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers,
 		Paper: j.Paper, Preview: j.Preview, Sheets: j.Sheets, Machines: j.Machines, Log: j.Log,
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, Elevation: j.Elevation, NoNotes: j.NoNotes, Split: j.Split}}
+	b.milling = &milling{settings: j.Router, latest: make(map[milled]mill.Operations)}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12
 	}
@@ -375,11 +378,8 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 	told := make(map[string]bool) // a back is often the front's twin
 	for i := range d.Parts {
 		p := &d.Parts[i]
-		settings := b.Router
-		settings.Bits = p.Bits
-		work, found := mill.Prepare(mill.Part{Panel: p.Panel, MinThickness: p.Stock.Thickness.Min, MaxThickness: p.Stock.Thickness.Max}, settings)
-		work.Cuts = slices.Clone(work.Cuts) // without room for more: those of many drawers are kept
-		p.Work = work
+		p.milling = b.milling
+		_, found := p.milling.prepare(milled{part: p.Part}, p.Bits)
 		for _, d := range found {
 			fact := d.Fact.In(b.Units)
 			if key := string(d.Code) + fact; told[key] {

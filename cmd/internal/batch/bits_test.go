@@ -100,7 +100,7 @@ func TestMadeForItsBit(t *testing.T) {
 					settings := b.Router
 					settings.Bits = []mill.Bit{bit}
 					work, _ := mill.Prepare(mill.Part{Panel: q.Panel, MinThickness: p.Stock.Thickness.Min, MaxThickness: p.Stock.Thickness.Max}, settings)
-					for _, c := range p.Work.Cuts {
+					for _, c := range p.Work().Cuts {
 						if c.Bit != n || c.Pocket < 0 || !sameSlots(d.Drawer.Parts, alone.Parts, k, c.Pocket) {
 							continue
 						}
@@ -162,7 +162,7 @@ func TestLikeCutsHaveOneBit(t *testing.T) {
 		like, layers := map[string]string{}, map[string]string{}
 		for _, d := range b.Drawers {
 			for _, p := range d.Parts {
-				for _, c := range p.Work.Cuts {
+				for _, c := range p.Work().Cuts {
 					if c.Pocket < 0 {
 						continue
 					}

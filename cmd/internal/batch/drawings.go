@@ -35,7 +35,7 @@ func (b Batch) draw(d *Drawer) []geom.Diagnosis {
 	told := make(map[string]bool)
 	for i := range d.Parts {
 		p := &d.Parts[i]
-		for _, face := range p.Work.Faces {
+		for _, face := range p.Work().Faces {
 			layers, err := router.Layers(p.Drawn(b.Router), face, b.DXF)
 			if err != nil {
 				if !told[err.Error()] {

@@ -47,7 +47,7 @@ func (b *Batch) number(p *Part, from bool) {
 	face, area, hidden := p.Hidden()
 	p.Engraved.Face = face
 	cut := from
-	for _, f := range p.Work.Faces {
+	for _, f := range p.Work().Faces {
 		cut = cut || f == face
 	}
 	switch {
@@ -58,8 +58,6 @@ func (b *Batch) number(p *Part, from bool) {
 		p.Engraved.Room = geom.Sentencef("it would have to be turned over for it")
 		return
 	}
-	settings := b.Router
-	settings.Bits = p.Bits
 	lines, wide := stroke.Open(number)
 	asked := &mill.Engraving{Face: face, Area: area, Wide: wide}
 	for _, l := range lines {
@@ -69,12 +67,11 @@ func (b *Batch) number(p *Part, from bool) {
 		}
 		asked.Lines = append(asked.Lines, path)
 	}
-	thick := p.Stock.Thickness
-	work, _ := mill.Prepare(mill.Part{Panel: p.Panel, MinThickness: thick.Min, MaxThickness: thick.Max, Engraving: asked}, settings)
+	work, _ := p.milling.prepare(milled{p.Part, asked}, p.Bits)
 	if work.Engraved == nil {
 		return
 	}
 	if p.Engraved.Engraved = *work.Engraved; work.Engraved.Room.IsEmpty() {
-		p.Work = work
+		p.engraving = asked
 	}
 }

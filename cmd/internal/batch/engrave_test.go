@@ -40,8 +40,8 @@ drawers:
 		if strings.HasSuffix(name, "bottom") {
 			face = geom.Outside
 		}
-		if e := p.Engraved; e == nil || !e.Room.IsEmpty() || e.Face != face || len(p.Work.Faces) != 1 && strings.HasSuffix(name, "bottom") {
-			t.Errorf("%s: %+v, cut on %v", name, e, p.Work.Faces)
+		if e := p.Engraved; e == nil || !e.Room.IsEmpty() || e.Face != face || len(p.Work().Faces) != 1 && strings.HasSuffix(name, "bottom") {
+			t.Errorf("%s: %+v, cut on %v", name, e, p.Work().Faces)
 		}
 	}
 	number := func(name string) string { return alone[name].Engraved.Number }
@@ -60,8 +60,8 @@ drawers:
 				}
 			}
 		}
-		if p.Engraved == nil || p.Engraved.Room.In(geom.Millimeter) != why || len(p.Work.Faces) != 1 || p.Work.Faces[0] != geom.Inside {
-			t.Errorf("%s: %+v, cut on %v", name, p.Engraved, p.Work.Faces)
+		if p.Engraved == nil || p.Engraved.Room.In(geom.Millimeter) != why || len(p.Work().Faces) != 1 || p.Work().Faces[0] != geom.Inside {
+			t.Errorf("%s: %+v, cut on %v", name, p.Engraved, p.Work().Faces)
 		}
 	}
 	if off := parts(strings.Replace(strings.Replace(text, "MORE", "", 1), "{bit: point}", "no", 1)); off["a-side"].Engraved != nil {

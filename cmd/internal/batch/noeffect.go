@@ -75,8 +75,8 @@ func (b Batch) uses() (used map[mill.Use]bool, first int, turned, sawn bool) {
 			if first < 0 {
 				first = i
 			}
-			turned = turned || p.Work.TurnedOver()
-			for _, u := range p.Work.Uses {
+			turned = turned || p.Work().TurnedOver()
+			for _, u := range p.Work().Uses {
 				used[u] = true
 			}
 		}

@@ -16,7 +16,7 @@ func (b Batch) PinFor(stock joinery.Stock, parts []sheet.CutPart) sheet.Pin {
 }
 
 // CutPart is the part as a router cuts it from a sheet.
-func (p Part) CutPart() sheet.CutPart { return sheet.CutPart{Work: p.Work, Bits: p.Bits} }
+func (p Part) CutPart() sheet.CutPart { return sheet.CutPart{Work: p.Work(), Bits: p.Bits} }
 
 // turnedSheets are the stocks of which a router cuts parts on both faces, each as one sheet
 // with all of its parts, wherever these will lie: what it has on its layers the sheets have.
@@ -35,7 +35,7 @@ func (b Batch) turnedSheets() (list []router.Sheet) {
 					continue
 				}
 				sawn = sawn || !d.Setup.Cutter.Kind.FollowsDrawing()
-				for _, f := range p.Work.Faces {
+				for _, f := range p.Work().Faces {
 					faces[f] = true
 				}
 				parts = append(parts, p.CutPart())

@@ -28,8 +28,8 @@ func TestMemoryOfDrawers(t *testing.T) {
 	for i, most := range []struct {
 		what  string
 		bytes int
-	}{{"read and worked out", 19_600}, {"on sheets, and the job let go", 0}, {"its report", 6_900}, {"what proves it", 900},
-		{"its box for the page", 3_700}, {"what paper is compared with", 13_400}} {
+	}{{"read and worked out", 15_200}, {"on sheets, and the job let go", 0}, {"its report", 6_300}, {"what proves it", 900},
+		{"its box for the page", 3_300}, {"what paper is compared with", 13_400}} {
 		if each := (large[i] - small[i]) / (many - few); each > most.bytes {
 			t.Errorf("%s: a drawer takes %d bytes, more than %d", most.what, each, most.bytes)
 		} else {

@@ -196,11 +196,12 @@ func (b drawnBoard) legend(file string, l router.Layer) Layer {
 }
 
 func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
-	length, width := p.Work.Blank(p.Panel)
-	out := Faces{Part: p.Name, Cut: []string{}, Flipped: p.Work.TurnedOver(), Beyond: Length(p.Work.Beyond),
-		Spacing: Length(p.Work.Gap), EndSpacing: Length(p.Work.EndGap),
+	work := p.Work()
+	length, width := work.Blank(p.Panel)
+	out := Faces{Part: p.Name, Cut: []string{}, Flipped: work.TurnedOver(), Beyond: Length(work.Beyond),
+		Spacing: Length(work.Gap), EndSpacing: Length(work.EndGap),
 		Blank: [2]Length{Length(length), Length(width)}}
-	for _, f := range p.Work.Faces {
+	for _, f := range work.Faces {
 		out.Cut = append(out.Cut, f.String())
 	}
 	if out.Flipped && len(p.Bits) > 0 {

@@ -147,7 +147,7 @@ func (m *MachineWork) gauge(drawers []batch.Drawer) {
 func BitsThatCut(drawers []batch.Drawer) (list []float64) {
 	for _, d := range drawers {
 		for _, p := range d.Parts {
-			for _, c := range p.Work.Cuts {
+			for _, c := range p.Work().Cuts {
 				if c.Bit >= 0 {
 					list = append(list, p.Bits[c.Bit].Diameter)
 				}

@@ -119,7 +119,7 @@ func (s *Stock) Holes(one Sheet) (list []geom.Loop) {
 // Faces of a sheet that are cut, in order.
 func (s *Stock) Faces(one Sheet) (list []geom.Face) {
 	for _, f := range []geom.Face{geom.Outside, geom.Inside} {
-		if slices.ContainsFunc(one.Placements, func(p nest.Placement) bool { return slices.Contains(s.Parts[p.Piece][0].Work.Faces, f) }) {
+		if slices.ContainsFunc(one.Placements, func(p nest.Placement) bool { return slices.Contains(s.Parts[p.Piece][0].Work().Faces, f) }) {
 			list = append(list, f)
 		}
 	}

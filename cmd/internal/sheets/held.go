@@ -59,8 +59,8 @@ func (s *Stock) onHold(one Sheet, b batch.Batch) hold.Sheet {
 	for _, p := range one.Placements {
 		part := s.Parts[p.Piece][0]
 		x, y := p.Size(s.Pieces)
-		q := hold.Part{Box: hold.Box{X0: p.X, Y0: p.Y, X1: p.X + x, Y1: p.Y + y}, Kind: sheet.HeldBy(part.Work), Slot: nm(part.CutPart().Band())}
-		for side, list := range part.Work.Sides {
+		q := hold.Part{Box: hold.Box{X0: p.X, Y0: p.Y, X1: p.X + x, Y1: p.Y + y}, Kind: sheet.HeldBy(part.Work()), Slot: nm(part.CutPart().Band())}
+		for side, list := range part.Work().Sides {
 			for _, f := range list {
 				from, to := nm(f.Min), nm(f.Max)
 				at := side
@@ -98,7 +98,7 @@ func (s *Stock) plan(b batch.Batch) (short []unheld) {
 			case hold.Tabs:
 				one.Held[n].Need = on.MinTabs(n)
 			case hold.OnionSkin:
-				one.Held[n].OnionSkin = sheet.OnionSkinUnder(s.Parts[one.Placements[n].Piece][0].Work)
+				one.Held[n].OnionSkin = sheet.OnionSkinUnder(s.Parts[one.Placements[n].Piece][0].Work())
 			case hold.Loose:
 				if b.Router.Tabs.Width > 0 { // tabs are asked for, and it has no room for any
 					short = append(short, unheld{i, n, on.MinTabs(n), 0})

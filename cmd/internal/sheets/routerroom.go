@@ -32,7 +32,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 		if kerf == 0 {
 			kerf = max(sheet.UsualKerf(u), b.Router.PartSpacing)
 			for _, g := range groups {
-				kerf = max(kerf, g.Parts[0].Work.Gap) // of those that a router finishes
+				kerf = max(kerf, g.Parts[0].Work().Gap) // of those that a router finishes
 			}
 		}
 		s.Rules.Kerf = int64(geom.LengthOf(kerf))

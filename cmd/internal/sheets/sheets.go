@@ -216,8 +216,9 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 		s.Sawn = s.Sawn || !g.Setup.Cutter.Kind.FollowsDrawing()
 		for _, p := range g.Parts {
 			bits = bits || len(p.Bits) > 0
-			out = out || slices.Contains(p.Work.Faces, geom.Outside)
-			in = in || slices.Contains(p.Work.Faces, geom.Inside)
+			faces := p.Work().Faces
+			out = out || slices.Contains(faces, geom.Outside)
+			in = in || slices.Contains(faces, geom.Inside)
 		}
 	}
 	s.RotatedSheets, s.FromOutside, s.Routed = out && in, out && !in, bits && !s.Sawn
@@ -342,8 +343,7 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Opt
 	}
 	for _, p := range l.Pieces {
 		panel := geom.Panel{Outline: geom.Rectangle(0, 0, geom.Length(p.Length).MM(), geom.Length(p.Width).MM())}
-		work, _ := mill.Prepare(mill.Part{Panel: panel}, mill.Settings{}) // without bits there is nothing to refuse
-		part := &batch.Part{Part: &joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name, Work: work}
+		part := &batch.Part{Part: &joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name}
 		s.Parts = append(s.Parts, []Served{{part, p.Count}})
 	}
 	s.begin(c.FirstCuts)
