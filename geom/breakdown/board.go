@@ -18,6 +18,7 @@ type board struct {
 	over  [2]int64 // what is beyond its last section and is no part of the layout
 	// halved says that its end was made where it was cut in two: beyond the last section is an allowance at most.
 	halved [2]bool
+	after  int // the last cut that it was in hand for, -1 for none
 	of     *sheet
 }
 

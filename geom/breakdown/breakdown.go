@@ -6,8 +6,6 @@
 package breakdown
 
 import (
-	"cmp"
-	"container/heap"
 	"math"
 	"slices"
 
@@ -96,9 +94,8 @@ type Cut struct {
 	Short          bool      // the board is too small to be held by hand or guided by the fence
 }
 
-// Cuts puts the cuts of sheets in order. Within a stage cuts of one setting are made one
-// after the other on all boards, as far as what lies on them allows. Of each sheet it tells
-// what they make of its layout.
+// Cuts puts the cuts of sheets in order: those of one setting one after the other on all boards, as far as what lies on
+// them allows. Of each sheet it tells what they make of its layout.
 func Cuts(sheets []Sheet, r Rules) (cuts []Cut, laid []Laid) {
 	laid = make([]Laid, len(sheets))
 	c := cutter{rules: r}
@@ -109,20 +106,21 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, laid []Laid) {
 		of := &sheet{Sheet: s, cut: &laid[i]}
 		of.cut.Named = r.Before
 		b := board{CutTree: s.Board, mark: s.Name, name: "sheet " + s.Name, short: s.Name, of: of, count: s.Count,
-			edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}.settled()
+			edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}, after: -1}.settled()
 		b.given() // which may be a piece as it is
 		boards = append(boards, c.lighten(b)...)
 	}
 	for stage := 1; len(boards) > 0; stage++ {
 		boards = c.stage(boards, stage)
 	}
-	setDevices(c.cuts)
-	return c.cuts, laid
+	cuts = inOrder(c.jobs)
+	setDevices(cuts)
+	return cuts, laid
 }
 
 type cutter struct {
 	rules Rules
-	cuts  []Cut
+	jobs  []job
 }
 
 func (c *cutter) heavy(b board) bool {
@@ -175,8 +173,10 @@ func (c *cutter) lighten(b board) []board {
 		second.strip()
 		left = second.given()
 	}
-	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Rough: rough, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count,
-		Workpiece: b.hand(), Yields: gives, Remainder: left, NeedsHelper: true})
+	c.jobs = append(c.jobs, job{Cut{Kind: HandHeld, Rough: rough, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count,
+		Workpiece: b.hand(), Yields: gives, Remainder: left, NeedsHelper: true}, b.whole(1 - axis), b.after})
+	first.after = len(c.jobs) - 1
+	second.after = first.after
 	list := c.lighten(first)
 	if !left.Offcut {
 		list = append(list, c.lighten(second)...)
@@ -208,93 +208,31 @@ func (c *cutter) halfAllowance(b, first board, axis geom.Axis, sections []nest.C
 
 // stage makes one stage's cuts and gives the boards of the next.
 func (c *cutter) stage(boards []board, stage int) (after []board) {
-	next := &queues{large: stage == 1}
-	for i, b := range boards {
-		cuts, parts := c.along(b, stage)
-		if len(cuts) > 0 {
-			next.list = append(next.list, queue{cuts: cuts, place: i})
-		}
-		for _, p := range parts {
+	for _, b := range boards {
+		for _, p := range c.along(b, stage) {
 			if _, more := p.next(); len(more) > 0 {
 				after = append(after, p)
-			}
-		}
-	}
-	// Of the cuts that come next on any board those of one setting, on all boards.
-	heap.Init(next)
-	for next.Len() > 0 {
-		at := next.list[0].cuts[0]
-		var now []queue
-		for next.Len() > 0 && next.list[0].cuts[0].alike(at) {
-			now = append(now, heap.Pop(next).(queue))
-		}
-		for _, q := range now {
-			for len(q.cuts) > 0 && q.cuts[0].alike(at) {
-				c.cuts = append(c.cuts, q.cuts[0])
-				q.cuts = q.cuts[1:]
-			}
-			if len(q.cuts) > 0 {
-				heap.Push(next, q)
 			}
 		}
 	}
 	return after
 }
 
-// alike reports whether cuts are made with one setting.
-func (k Cut) alike(as Cut) bool {
-	return k.Kind == as.Kind && k.Trim == as.Trim && k.Setting == as.Setting
-}
-
-// queue is the cuts that are still to be made on a board in a stage, in their order.
-type queue struct {
-	cuts  []Cut
-	place int
-}
-
-// queues are boards by the cut that comes next: trims first, then by kind; large
-// settings first where sheets are cut, small ones first after that.
-type queues struct {
-	list  []queue
-	large bool
-}
-
-func (q *queues) Len() int      { return len(q.list) }
-func (q *queues) Swap(i, j int) { q.list[i], q.list[j] = q.list[j], q.list[i] }
-func (q *queues) Push(x any)    { q.list = append(q.list, x.(queue)) }
-func (q *queues) Pop() any {
-	last := q.list[len(q.list)-1]
-	q.list = q.list[:len(q.list)-1]
-	return last
-}
-
-func (q *queues) Less(i, j int) bool {
-	a, b := q.list[i], q.list[j]
-	x, y := a.cuts[0], b.cuts[0]
-	if x.Trim != y.Trim {
-		return x.Trim
-	}
-	size := cmp.Compare(x.Setting, y.Setting)
-	if q.large || x.Trim {
-		size = -size
-	}
-	return cmp.Or(cmp.Compare(x.Kind, y.Kind), size, cmp.Compare(a.place, b.place)) < 0
-}
-
 // along makes the cuts of one board along its next axis, and gives what they make of it.
-func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
+func (c *cutter) along(b board, stage int) (parts []board) {
 	axis, sections := b.next()
 	if len(sections) == 0 {
-		return nil, nil
+		return nil
 	}
-	var across inHand
+	first := len(c.jobs)
 	if c.rules.Squared && stage == 1 {
-		across = c.taken(b, stage, 1-axis)
+		across := c.taken(b, stage, 1-axis)
 		across.trim(b.edge[1-axis], across.from)
+		b = across.board
 		b.edge[1-axis] = 0
 	}
 	h := c.taken(b, stage, axis)
-	h.cuts = across.cuts
+	h.first = first
 	h.trim(b.edge[axis], h.from)
 	h.single = len(sections) == 1
 	room := c.roomOf(b, axis, sections)
@@ -319,7 +257,7 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		}
 		parts = append(parts, h.part(s, last, rough))
 	}
-	return h.cuts, parts
+	return parts
 }
 
 // inHand is a board while its parts are cut off it along one axis.
@@ -331,9 +269,9 @@ type inHand struct {
 	rest   Workpiece // what is still in hand of it
 	from   int64     // where that begins
 	end    int64     // of the board
-	cuts   []Cut
-	given  int  // pieces that it gave
-	single bool // one part is all that comes of it
+	first  int       // its first cut among the jobs
+	given  int       // pieces that it gave
+	single bool      // one part is all that comes of it
 }
 
 // taken is a board that is taken in hand to be cut along an axis.
@@ -365,8 +303,8 @@ func (h *inHand) cut(k Cut) {
 	k.Stage, k.Count, k.Workpiece = h.stage, h.board.count, h.rest
 	k.NeedsHelper = h.heavyHand(h.rest)
 	k.Short = max(h.rest.Length, h.rest.Width) < h.rules.MinGuided
-	h.cuts = append(h.cuts, k)
-	h.rest = k.Remainder
+	h.jobs = append(h.jobs, job{k, h.board.whole(1 - h.axis), h.board.after})
+	h.board.after, h.rest = len(h.jobs)-1, k.Remainder
 }
 
 // trim cuts off so much that is before a place.
@@ -396,7 +334,7 @@ func (h *inHand) part(section nest.CutTree, last, rough bool) board {
 	at := section.From(h.axis) + size
 	h.from = at + h.rules.Kerf
 	p = p.settled()
-	whole := h.end <= at && len(h.cuts) == 0 // it is all of the board, whose name it keeps
+	whole := h.end <= at && len(h.jobs) == h.first // it is all of the board, whose name it keeps
 	switch {
 	case whole || len(h.board.Sections) == 0:
 	case p.done():
@@ -408,8 +346,8 @@ func (h *inHand) part(section nest.CutTree, last, rough bool) board {
 	}
 	gives := p.given()
 	if h.end <= at {
-		if n := len(h.cuts); n > 0 {
-			h.cuts[n-1].Remainder = gives
+		if n := len(h.jobs); n > h.first {
+			h.jobs[n-1].Remainder = gives
 		}
 		return p
 	}
@@ -421,13 +359,14 @@ func (h *inHand) part(section nest.CutTree, last, rough bool) board {
 		}
 	}
 	h.cut(Cut{Kind: h.next(size, h.extent()), Rough: rough, Setting: size, Yields: gives, Remainder: left})
+	p.after = h.board.after
 	return p
 }
 
 // next is how the next section is cut off: on the sled where one before it was, so that pieces that are alike have one
 // stop though what is in hand grows shorter.
 func (h *inHand) next(setting, extent int64) Kind {
-	if slices.ContainsFunc(h.cuts, func(c Cut) bool { return c.Kind == Crosscut && !c.Trim }) {
+	if slices.ContainsFunc(h.jobs[h.first:], func(j job) bool { return j.Kind == Crosscut && !j.Trim }) {
 		return Crosscut
 	}
 	return h.kind(setting, h.board.whole(1-h.axis), extent)

@@ -318,8 +318,9 @@ func TestMarks(t *testing.T) {
 	for _, c := range cuts {
 		got = append(got, c.Workpiece.Name+": "+c.Yields.Short)
 	}
-	want := []string{"sheet 7: 7A for no. [1 2 3]", "sheet 7: 7-1 no. [0]",
-		"strip 7A for [1 2 3]: 7B for no. [1 2]", "strip 7A for [1 2 3]: 7A1 no. [3]", "strip 7B for [1 2]: 7B1 no. [1]"}
+	want := []string{"sheet 7: 7A for no. [1 2 3]",
+		"strip 7A for [1 2 3]: 7B for no. [1 2]", "strip 7A for [1 2 3]: 7A1 no. [3]", // the fence stands there
+		"sheet 7: 7-1 no. [0]", "strip 7B for [1 2]: 7B1 no. [1]"}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}

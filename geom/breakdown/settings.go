@@ -41,6 +41,21 @@ func Moves(cuts []Cut) (n int) {
 	return n
 }
 
+// Changes is how often the sled takes the place of the fence, or the fence that of the sled.
+func Changes(cuts []Cut) (n int) {
+	at := HandHeld
+	for _, c := range cuts {
+		if c.Kind == HandHeld {
+			continue
+		}
+		if at != HandHeld && at != c.Kind {
+			n++
+		}
+		at = c.Kind
+	}
+	return n
+}
+
 // Settings is how often fence, stop or guide is set for cuts. A guide for a clean-up cut is laid by eye.
 func Settings(cuts []Cut) int {
 	n := Moves(cuts)
