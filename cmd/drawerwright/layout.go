@@ -61,11 +61,11 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 
 // listLayout is what the flags of layout ask for, lengths as they are written.
 type listLayout struct {
-	print                                                           layoutPrint
-	search                                                          searching
-	units, method, first                                            string
-	stages                                                          int
-	kerf, trim, minOffcut, ripCapacity, crosscutCapacity, maxOnSled string
+	print                                                                    layoutPrint
+	search                                                                   searching
+	units, method, first                                                     string
+	stages                                                                   int
+	kerf, trim, minOffcut, ripCapacity, crosscutCapacity, maxOnSled, maxStop string
 }
 
 func (o *listLayout) flags(c *cobra.Command) {
@@ -86,6 +86,8 @@ func (o *listLayout) flags(c *cobra.Command) {
 		"the longest crosscut on a sled"+either(crosscutCapacity))
 	c.Flags().StringVar(&o.maxOnSled, "max-length-on-sled", "",
 		"the longest board that lies across the sled"+either(maxOnSled))
+	c.Flags().StringVar(&o.maxStop, "max-stop", "",
+		"how far the stop on the sled is from the blade at most"+either(maxStop))
 	o.search.flags(c, nest.DefaultEffort)
 }
 
@@ -95,6 +97,7 @@ func crosscutCapacity(u geom.Unit) float64 {
 	return setup.DefaultMachine(joinery.Saw, u).CrosscutCapacity
 }
 func maxOnSled(u geom.Unit) float64 { return setup.DefaultMachine(joinery.Saw, u).MaxOnSled }
+func maxStop(u geom.Unit) float64   { return setup.DefaultMachine(joinery.Saw, u).MaxStop }
 
 // either says in the help of a flag what it is without it, which goes by the unit.
 func either(usual func(geom.Unit) float64) string {
@@ -168,6 +171,7 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 		{"rip-capacity", o.ripCapacity, ripCapacity, &c.Capacity.Rip},
 		{"crosscut-capacity", o.crosscutCapacity, crosscutCapacity, &c.Capacity.Crosscut},
 		{"max-length-on-sled", o.maxOnSled, maxOnSled, &c.Capacity.MaxOnSled},
+		{"max-stop", o.maxStop, maxStop, &c.Capacity.MaxStop},
 	} {
 		text := unlessEmpty(reach.text, reach.usual, u)
 		if *reach.to, err = flagLength(reach.name, text, u, maxKept); err != nil {

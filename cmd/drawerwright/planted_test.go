@@ -93,7 +93,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.SheetsCSV, `^birch 12,1,1,.*\n`, "", "stock", "pieces"},
 	{readback.LayoutList, `^(birch 12,2,)1`, "${1}2", "stock", "pieces"},
 	{readback.Packet, "Fence 555.00 mm", "Fence 575.00 mm", "saw cut", "setting"},
-	{readback.Packet, "Fence 464.09 mm", "Fence still 464.09 mm", "layout", "times that the fence is set"},
+	{readback.Packet, "Fence 467.30 mm", "Fence still 467.30 mm", "layout", "times that the fence is set"},
 	{readback.CutsList, `^birch 12,1,.*\n`, "", "layout", "cuts"},
 	{readback.BuyList, `^(slide,.*,)7(,pairs)`, "${1}8${2}", "buy", "quantity"},
 	{readback.BuyList, `^(board,.*),116.00`, "${1},58.00", "buy", "cost"},

@@ -110,7 +110,7 @@ func TestLayout(t *testing.T) {
 		status int
 		want   string
 	}{
-		"good":       {good, []string{"--kerf", "0"}, 0, "list: 2 sheets of 100.00 x 100.00 mm, 1 offcut of 50.00 x 100.00 mm; best possible; yield 70.0 %"},
+		"good":       {good, []string{"--kerf", "0"}, 0, "list: 2 sheets of large, 100.00 x 100.00 mm, 1 offcut of 50.00 x 100.00 mm; best possible; yield 70.0 %"},
 		"in inches":  {good, []string{"--kerf", "3/16", "--units", "in"}, 0, "kerf 3/16, trim 0 in"},
 		"usual inch": {good, []string{"--units", "in"}, 0, "kerf 1/8, trim 0 in"},
 		"free":       {good, []string{"--method", "free"}, 0, "laid out for cutting each part out by itself, kerf 3.20"},
@@ -137,16 +137,18 @@ func TestLayout(t *testing.T) {
 // TestLayoutReach: which cuts of a list are ripped, crosscut or made with a saw taken to the
 // board is by what the flags say that the table saw holds. The whole sheet is cut at 1250,
 // then its rest of 1186.8, both over its width of 1220. As set the fence opens to 1300 and
-// the sled crosscuts 600 of boards up to 1600.
+// the sled crosscuts 600 of boards up to 1600, at a stop up to 900.
 func TestLayoutReach(t *testing.T) {
 	const list = "kind,name,length,width,count\nsheet,birch,2440,1220,\npart,top,1250,1220,1\npart,side,500,1220,1\n"
 	for flags, want := range map[string][2]string{
 		"":                   {"hand-held", "fence cut"},
 		"--rip-capacity 499": {"hand-held", "hand-held"},
-		"--crosscut-capacity 1219 --max-length-on-sled 2440": {"hand-held", "fence cut"},
-		"--crosscut-capacity 1220 --max-length-on-sled 2439": {"hand-held", "fence cut"},
-		"--crosscut-capacity 1220 --max-length-on-sled 2440": {"crosscut", "crosscut"}, // it is on the sled already
-		"--rip-capacity 499 --crosscut-capacity 1220":        {"hand-held", "crosscut"},
+		"--crosscut-capacity 1219 --max-length-on-sled 2440":                 {"hand-held", "fence cut"},
+		"--crosscut-capacity 1220 --max-length-on-sled 2439 --max-stop 1250": {"hand-held", "fence cut"},
+		"--crosscut-capacity 1220 --max-length-on-sled 2440 --max-stop 1249": {"hand-held", "fence cut"},
+		// The second is on the sled already.
+		"--crosscut-capacity 1220 --max-length-on-sled 2440 --max-stop 1250": {"sled cut", "sled cut"},
+		"--rip-capacity 499 --crosscut-capacity 1220":                        {"hand-held", "sled cut"},
 	} {
 		status, out, errs := call(t, list, append([]string{"layout", "-", "--all", "--effort", "10"}, strings.Fields(flags)...)...)
 		if status != 0 {
@@ -159,7 +161,7 @@ func TestLayoutReach(t *testing.T) {
 			}
 		}
 	}
-	for _, name := range []string{"rip-capacity", "crosscut-capacity", "max-length-on-sled"} {
+	for _, name := range []string{"rip-capacity", "crosscut-capacity", "max-length-on-sled", "max-stop"} {
 		if status, _, errs := call(t, list, "layout", "-", "--"+name, "wide"); status != exitUsage || !strings.Contains(errs, "--"+name+" wide: ") {
 			t.Errorf("%s: %d, %s", name, status, errs)
 		}

@@ -6,7 +6,6 @@
 package breakdown
 
 import (
-	"math"
 	"slices"
 
 	"drawerwright/geom"
@@ -34,9 +33,9 @@ type Rules struct {
 	// MinGuided is the least edge that a fence guides, and the least side of a board that
 	// is held by hand at a saw.
 	MinGuided int64
-	// RipCapacity is how far the fence opens, Sled how long a crosscut is at most, and SledCapacity how
-	// long a board that lies across the sled.
-	RipCapacity, CrosscutCapacity, SledCapacity int64
+	// RipCapacity is how far the fence opens, CrosscutCapacity how long a crosscut is at most, and SledCapacity how
+	// long a board that lies across the sled. MaxStop is how far from the blade the stop on it can be.
+	RipCapacity, CrosscutCapacity, SledCapacity, MaxStop int64
 	// Squared says that both edges of a sheet are cleaned up before it is cut, not the ends of each strip.
 	Squared bool
 	// Before is what has a name already: names of strips and pieces go on after that.
@@ -57,11 +56,11 @@ const (
 	HandHeld Kind = iota
 	// FenceCut cuts run along the fence.
 	FenceCut
-	// Crosscut cuts are made against a stop, the board on a sled or miter gauge.
-	Crosscut
+	// SledCut is one against a stop, the board on a sled or miter gauge, whichever way its grain runs.
+	SledCut
 )
 
-func (k Kind) String() string { return [...]string{"hand-held", "fence cut", "crosscut"}[k] }
+func (k Kind) String() string { return [...]string{"hand-held", "fence cut", "sled cut"}[k] }
 
 // Workpiece is a board in hand.
 type Workpiece struct {
@@ -108,7 +107,7 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, laid []Laid) {
 		b := board{CutTree: s.Board, mark: s.Name, name: "sheet " + s.Name, short: s.Name, of: of, count: s.Count,
 			edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}, after: -1}.settled()
 		b.given() // which may be a piece as it is
-		boards = append(boards, c.lighten(b)...)
+		boards = append(boards, c.halves(b, 0, c.heavy)...)
 	}
 	for stage := 1; len(boards) > 0; stage++ {
 		boards = c.stage(boards, stage)
@@ -121,89 +120,6 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, laid []Laid) {
 type cutter struct {
 	rules Rules
 	jobs  []job
-}
-
-func (c *cutter) heavy(b board) bool {
-	w := float64(b.whole(geom.AlongX)) * float64(b.whole(geom.AlongY)) * c.rules.Weight
-	return c.rules.MaxWeight > 0 && w > c.rules.MaxWeight
-}
-
-// lighten cuts a board that is too heavy in two between its sections, near the middle,
-// as often as it takes and the sections allow.
-func (c *cutter) lighten(b board) []board {
-	axis, sections := b.next()
-	if !c.heavy(b) || len(sections) == 0 {
-		return []board{b}
-	}
-	end := b.From(axis) + b.Size(axis) + b.over[axis]
-	at, best := -1, int64(math.MaxInt64)
-	for i, s := range sections {
-		cut := s.From(axis) + s.Size(axis)
-		if rest := end - cut - c.rules.Kerf; rest > 0 && !(b.halved[axis] && i == len(sections)-1) {
-			if most := max(cut-b.From(axis)+b.edge[axis], rest); most < best {
-				at, best = i, most
-			}
-		}
-	}
-	if at < 0 { // one section is nearly all of it
-		return []board{b}
-	}
-	cut := sections[at].From(axis) + sections[at].Size(axis)
-	first, second := b, b
-	first.CutTree = b.Part(axis, b.From(axis), cut)
-	first.Axis, first.Sections = axis, sections[:at+1]
-	first.over[axis], first.halved[axis], second.edge[axis] = 0, true, 0
-	by, rough := c.halfAllowance(b, first, axis, sections, at)
-	cut += by
-	for i, s := range sections[at+1:] {
-		sections[at+1+i] = moved(s, axis, by)
-	}
-	first.CutTree = grown(first.CutTree, axis, by)
-	second.CutTree = b.Part(axis, cut+c.rules.Kerf, max(cut+c.rules.Kerf, b.From(axis)+b.Size(axis)))
-	second.Axis, second.Sections = axis, sections[at+1:]
-	if over := end - cut - c.rules.Kerf - second.Size(axis); over < second.over[axis] {
-		second.over[axis] = over
-	}
-	first, second = first.settled(), second.settled()
-	first.strip()
-	gives, left := first.given(), second.hand()
-	if left.Offcut = second.Waste(); left.Offcut {
-		left.Clean = second.offcut(axis, cut+c.rules.Kerf, second.whole(axis))
-	} else {
-		second.strip()
-		left = second.given()
-	}
-	c.jobs = append(c.jobs, job{Cut{Kind: HandHeld, Rough: rough, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count,
-		Workpiece: b.hand(), Yields: gives, Remainder: left, NeedsHelper: true}, b.whole(1 - axis), b.after})
-	first.after = len(c.jobs) - 1
-	second.after = first.after
-	list := c.lighten(first)
-	if !left.Offcut {
-		list = append(list, c.lighten(second)...)
-	}
-	return list
-}
-
-// halfAllowance is how much the first half of a board that is cut in two after a section gets beyond its size, for cuts
-// of its own that its parts need, and whether that is to be cut off again on a machine.
-func (c *cutter) halfAllowance(b, first board, axis geom.Axis, sections []nest.CutTree, at int) (by int64, rough bool) {
-	room, wanted := c.roomOf(b, axis, sections), c.rules.tight(first.CutTree, axis)
-	last := at == len(sections)-1
-	most := first
-	most.CutTree = grown(first.CutTree, axis, (wanted+int64(at))*c.rules.Allowance)
-	if c.heavy(most) { // each time that it is cut in two, one more of its sections is the last
-		wanted += int64(at)
-	}
-	rough = c.onMachine(sections[at].Size(axis), b.whole(1-axis))
-	if rough && at == 0 {
-		wanted++
-	}
-	by, got := room.take(wanted, last)
-	rough = rough && got
-	for ; !got && wanted > 1; wanted-- { // fewer are better than none
-		by, got = room.take(wanted-1, last)
-	}
-	return by, rough
 }
 
 // stage makes one stage's cuts and gives the boards of the next.
@@ -230,6 +146,9 @@ func (c *cutter) along(b board, stage int) (parts []board) {
 		across.trim(b.edge[1-axis], across.from)
 		b = across.board
 		b.edge[1-axis] = 0
+	}
+	if parts, done := c.inHalves(b, stage); done {
+		return parts
 	}
 	h := c.taken(b, stage, axis)
 	h.first = first
@@ -313,7 +232,7 @@ func (h *inHand) trim(trim, to int64) {
 		return
 	}
 	rest := h.end - to
-	k := Cut{Kind: h.kind(rest, h.board.whole(1-h.axis), rest+trim), Trim: true, Setting: rest,
+	k := Cut{Kind: h.kind(rest, 0, h.board.whole(1-h.axis), rest+trim), Trim: true, Setting: rest,
 		Remainder: h.resized(h.rest, rest)}
 	if k.Kind != FenceCut {
 		k.Setting = trim
@@ -366,23 +285,24 @@ func (h *inHand) part(section nest.CutTree, last, rough bool) board {
 // next is how the next section is cut off: on the sled where one before it was, so that pieces that are alike have one
 // stop though what is in hand grows shorter.
 func (h *inHand) next(setting, extent int64) Kind {
-	if slices.ContainsFunc(h.jobs[h.first:], func(j job) bool { return j.Kind == Crosscut && !j.Trim }) {
-		return Crosscut
+	onSled := func(j job) bool { return j.Kind == SledCut && !j.Trim }
+	if setting <= h.rules.MaxStop && slices.ContainsFunc(h.jobs[h.first:], onSled) {
+		return SledCut
 	}
-	return h.kind(setting, h.board.whole(1-h.axis), extent)
+	return h.kind(setting, setting, h.board.whole(1-h.axis), extent)
 }
 
-// kind is how a cut of a length is made that is set to a width, on a board that reaches so far across it. Along the
-// fence a board needs an edge that is long beside what is between fence and blade and as long as the board is across,
-// else it turns and is thrown; it is cut on the sled then. Where the sled does not take it an edge of two thirds will
-// do (common practice, no source).
-func (c *cutter) kind(setting, length, extent int64) Kind {
+// kind is how a cut of a length is made that is set to a width, at a stop for it, 0 for none, on a board that reaches
+// so far across it. Along the fence a board needs an edge that is long beside what is between fence and blade and as
+// long as the board is across, else it turns and is thrown; it is cut on the sled then. Where the sled does not take it an
+// edge of two thirds will do (common practice, no source).
+func (c *cutter) kind(setting, stop, length, extent int64) Kind {
 	guided := length >= c.rules.MinGuided && length >= setting && setting <= c.rules.RipCapacity
 	switch {
 	case guided && length >= extent:
 		return FenceCut
-	case length <= c.rules.CrosscutCapacity && extent <= c.rules.SledCapacity:
-		return Crosscut
+	case length <= c.rules.CrosscutCapacity && extent <= c.rules.SledCapacity && stop <= c.rules.MaxStop:
+		return SledCut
 	case guided && 3*length >= 2*extent:
 		return FenceCut
 	}
@@ -391,7 +311,7 @@ func (c *cutter) kind(setting, length, extent int64) Kind {
 
 // onMachine reports whether fence or sled takes the allowance off a board of this length, down to a size.
 func (c *cutter) onMachine(size, length int64) bool {
-	return c.kind(size, length, size+c.rules.Allowance) != HandHeld
+	return c.kind(size, size, length, size+c.rules.Allowance) != HandHeld
 }
 
 func (c *cutter) heavyHand(h Workpiece) bool {

@@ -58,6 +58,7 @@ func TestCuts(t *testing.T) {
 		r := Rules{Kerf: rules.Kerf, Allowance: rapid.Int64Range(0, 5).Draw(t, "allowance"), Weight: 1e-5,
 			MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, RipCapacity: 1300,
 			CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled")),
+			MaxStop: int64(rapid.IntRange(200, 1500).Draw(t, "stop")),
 			Squared: rapid.Bool().Draw(t, "squared")}
 		cuts, laid := Cuts(sheets, r)
 		var person atSaw
@@ -101,7 +102,8 @@ func TestCuts(t *testing.T) {
 					return rest >= 0 && long(c.Remainder,
 						across) == c.Setting && (c.Yields.Name == "" || rest == r.Kerf)
 				case c.Trim:
-					return rest >= 0 && rest <= max(r.Kerf, c.Setting) && long(c.Workpiece, across)-long(c.Remainder, across) == c.Setting
+					off := long(c.Workpiece, across) - long(c.Remainder, across)
+					return rest >= 0 && rest <= max(r.Kerf, c.Setting) && off == c.Setting
 				}
 				return rest >= 0 && rest <= r.Kerf && long(c.Yields, across) == c.Setting
 			}
@@ -122,11 +124,15 @@ func TestCuts(t *testing.T) {
 			}
 			length := other(c)
 			along := c.Workpiece.Length + c.Workpiece.Width - length // of the board, across the cut
-			if sled := length <= r.CrosscutCapacity && along <= r.SledCapacity; c.Kind == FenceCut && length < along && sled {
+			stops := c.Trim || c.Setting <= r.MaxStop
+			sled := length <= r.CrosscutCapacity && along <= r.SledCapacity && stops
+			if c.Kind == FenceCut && length < along && sled {
 				t.Fatalf("cut %d runs with its short edge along the fence: %+v", n, c)
 			}
-			if c.Kind == FenceCut && (length < c.Setting || length < r.MinGuided || 3*length < 2*max(c.Workpiece.Length, c.Workpiece.Width) && length != max(c.Workpiece.Length, c.Workpiece.Width) || c.Setting > r.RipCapacity) ||
-				c.Kind == Crosscut && (length > r.CrosscutCapacity || along > r.SledCapacity) {
+			most := max(c.Workpiece.Length, c.Workpiece.Width)
+			turns := length < c.Setting || length < r.MinGuided || 3*length < 2*most && length != most
+			if c.Kind == FenceCut && (turns || c.Setting > r.RipCapacity) ||
+				c.Kind == SledCut && !sled {
 				t.Fatalf("cut %d is no %s: %+v", n, c.Kind, c)
 			}
 		}
@@ -198,6 +204,9 @@ func other(c Cut) int64 {
 	return c.Workpiece.Width
 }
 
+// usual is a saw of a small shop, in mm.
+var usual = Rules{Kerf: 3, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600, MaxStop: 900}
+
 // TestHeavy: a sheet that is too heavy is first cut in two with a saw that is taken to
 // it, and no board after that is heavier than allowed.
 func TestHeavy(t *testing.T) {
@@ -211,7 +220,9 @@ func TestHeavy(t *testing.T) {
 	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
 	whole := []Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func([]int) (string, string) { return "side", "" }}}
 	weight := 25e-6 / 2 // kg a square mm: 37.2 kg a sheet
-	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 23, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
+	r := usual
+	r.Weight, r.MaxWeight = weight, 23
+	cuts, _ := Cuts(whole, r)
 	if cuts[0].Kind != HandHeld || cuts[1].Stage == 0 {
 		t.Fatalf("first cuts %+v %+v", cuts[0], cuts[1])
 	}
@@ -220,7 +231,8 @@ func TestHeavy(t *testing.T) {
 			t.Errorf("%+v is too heavy", c)
 		}
 	}
-	if c, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 40, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600}); !c[0].Trim {
+	r.MaxWeight = 40
+	if c, _ := Cuts(whole, r); !c[0].Trim {
 		t.Errorf("a light sheet begins with %s", c[0].Kind)
 	}
 }
@@ -241,7 +253,7 @@ func TestGrouped(t *testing.T) {
 			Names: func([]int) (string, string) { return "", "" }})
 	}
 	settings := make(map[string]bool)
-	cuts, _ := Cuts(sheets, Rules{Kerf: 3, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
+	cuts, _ := Cuts(sheets, usual)
 	for _, c := range cuts {
 		settings[fmt.Sprint(c.Stage, c.Trim, c.Kind, c.Setting)] = true
 	}
@@ -279,14 +291,43 @@ func TestShortEdge(t *testing.T) {
 	}
 	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
 	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func([]int) (string, string) { return "bottom", "" }}},
-		Rules{Kerf: 3, MinGuided: 300, RipCapacity: 800, CrosscutCapacity: 600, SledCapacity: 1300})
+		Rules{Kerf: 3, MinGuided: 300, RipCapacity: 800, CrosscutCapacity: 600, SledCapacity: 1300, MaxStop: 900})
 	for i, c := range cuts {
-		if c.Kind != Crosscut || c.Setting != 284 || c.SettingChanged != (i == 0) {
+		if c.Kind != SledCut || c.Setting != 284 || c.SettingChanged != (i == 0) {
 			t.Errorf("cut %d: %+v", i+1, c)
 		}
 	}
 	if len(cuts) != 4 {
 		t.Errorf("%d cuts", len(cuts))
+	}
+}
+
+// TestSisters: a strip that is too long for the sled is cut in two along a guide, once, and its lengths are then cut at
+// one stop, all of them.
+func TestSisters(t *testing.T) {
+	pieces := []nest.Piece{{Name: "side", Length: 500, Width: 100, Count: 4}}
+	sheet := nest.Sheet{Length: 2400, Width: 100}
+	rules := nest.Rules{Kerf: 3}
+	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{sheet}, rules, nest.Options{Effort: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
+	r := usual
+	r.Allowance = 2
+	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b,
+		Names: func([]int) (string, string) { return "side", "" }}}, r)
+	parts := 0
+	for i, c := range cuts {
+		if guided := c.Kind == HandHeld; guided != (i == 0) || !guided && c.Setting != 500 {
+			t.Errorf("cut %d: %+v", i+1, c)
+		}
+		if c.Yields.Piece {
+			parts++
+		}
+	}
+	if parts != 4 || Moves(cuts) != 1 {
+		t.Errorf("%d parts are cut off, at %d settings", parts, Moves(cuts))
 	}
 }
 
@@ -303,13 +344,13 @@ func TestMarks(t *testing.T) {
 			Sections: []nest.CutTree{strip, {Y: 203, Length: 410, Width: 100, Piece: 0}}},
 		Names: func(placed []int) (string, string) { return fmt.Sprint(placed), fmt.Sprint("no. ", placed) }}
 	cuts, laid := Cuts([]Sheet{sheet}, Rules{
-		Kerf: 3, MinGuided: 50, RipCapacity: 400, CrosscutCapacity: 400, SledCapacity: 500,
+		Kerf: 3, MinGuided: 50, RipCapacity: 400, CrosscutCapacity: 400, SledCapacity: 500, MaxStop: 900,
 	})
 	if want := []string{"7-1", "7B1", "7B2", "7A1"}; !slices.Equal(laid[0].Called, want) {
 		t.Errorf("pieces are called %q, want %q", laid[0].Called, want)
 	}
 	_, after := Cuts([]Sheet{sheet}, Rules{
-		Kerf: 3, MinGuided: 50, RipCapacity: 400, CrosscutCapacity: 400, SledCapacity: 500, Before: laid[0].Named,
+		Kerf: 3, MinGuided: 50, RipCapacity: 400, CrosscutCapacity: 400, SledCapacity: 500, MaxStop: 900, Before: laid[0].Named,
 	})
 	if want := []string{"7-2", "7D1", "7D2", "7C1"}; !slices.Equal(after[0].Called, want) {
 		t.Errorf("pieces of the next stock are called %q, want %q", after[0].Called, want)

@@ -53,7 +53,7 @@ type order struct {
 }
 
 // source is groups to choose from: those of which all that is ever cut at their setting can be cut at once, or of
-// which some can be, so that the setting has to come twice; of what is set up on the saw, the fence or the sled, or not.
+// which some can be, so that the setting has to come twice; of what is on the saw, the fence or the sled, or not.
 type source uint8
 
 const (
@@ -81,7 +81,8 @@ func inOrder(jobs []job) (best []Cut) {
 
 // planned puts jobs in order by a plan.
 func planned(jobs []job, plan [4]source) []Cut {
-	o := &order{plan: plan, jobs: jobs, next: make([][]int, len(jobs)), waits: make([][]int, len(jobs)), stop: -1, trims: -1}
+	o := &order{plan: plan, jobs: jobs, next: make([][]int, len(jobs)), waits: make([][]int, len(jobs)),
+		stop: -1, trims: -1}
 	o.sort()
 	for i, j := range jobs {
 		if j.after >= 0 {
@@ -98,9 +99,9 @@ func planned(jobs []job, plan [4]source) []Cut {
 	return o.cuts
 }
 
-// sort makes the groups, in the order in which they are cut where either could be: by stage, strips before lengths, wide
-// strips before narrow ones, so that a board is soon light, and short lengths before long ones, for the rest of a long
-// board is held more safely than a short one.
+// sort makes the groups, in the order in which they are cut where either could be: by stage, strips before lengths,
+// wide strips before narrow ones, so that a board is soon light, and short lengths before long ones, for the rest of a
+// long board is held more safely than a short one.
 func (o *order) sort() {
 	type setting struct {
 		device
@@ -129,7 +130,8 @@ func (o *order) sort() {
 		if !x.lengthwise() {
 			size = -size
 		}
-		return cmp.Or(cmp.Compare(x.Stage, y.Stage), yes(y.Trim)-yes(x.Trim), yes(x.lengthwise())-yes(y.lengthwise()), size)
+		lengths := yes(x.lengthwise()) - yes(y.lengthwise())
+		return cmp.Or(cmp.Compare(x.Stage, y.Stage), yes(y.Trim)-yes(x.Trim), lengths, size)
 	})
 	rank := make(map[setting]int)
 	for i, s := range list {

@@ -48,9 +48,9 @@ func TestStays(t *testing.T) {
 		jobs []job
 		want []int64 // settings
 	}{
-		"on the sled": {[]job{cut(Crosscut, 5, 1, -1), cut(FenceCut, 9, 2, 0), cut(Crosscut, 4, 2, -1)}, []int64{5, 4, 9}},
-		"at the stop": {[]job{cut(Crosscut, 5, 2, -1), cut(FenceCut, 9, 2, 0), cut(Crosscut, 5, 2, 1),
-			cut(Crosscut, 4, 1, 1)}, []int64{5, 9, 5, 4}},
+		"on the sled": {[]job{cut(SledCut, 5, 1, -1), cut(FenceCut, 9, 2, 0), cut(SledCut, 4, 2, -1)}, []int64{5, 4, 9}},
+		"at the stop": {[]job{cut(SledCut, 5, 2, -1), cut(FenceCut, 9, 2, 0), cut(SledCut, 5, 2, 1),
+			cut(SledCut, 4, 1, 1)}, []int64{5, 9, 5, 4}},
 	} {
 		var got []int64
 		for _, c := range inOrder(k.jobs) {
@@ -89,7 +89,7 @@ func fewest(jobs []job) int {
 				if next.fence = j.Setting; s.fence != j.Setting {
 					set = 1
 				}
-			case j.Kind == Crosscut:
+			case j.Kind == SledCut:
 				if next.fence = 0; !j.Trim {
 					if next.stop = j.Setting; s.stop != j.Setting {
 						set = 1

@@ -7,14 +7,14 @@ package breakdown
 // after it. The stop is clamped to the sled: it stays where it is while the sled is off the saw, and clean-up cuts
 // on the sled do without it. Saws that are taken to the board leave both alone (common practice, no source).
 func setDevices(cuts []Cut) {
-	var set [Crosscut + 1]int64 // what the fence and the stop stand at; 0 where that is not set or taken away
+	var set [SledCut + 1]int64 // what the fence and the stop stand at; 0 where that is not set or taken away
 	before := make(map[setTo]int)
 	for i := range cuts {
 		c := &cuts[i]
-		if c.Kind == Crosscut {
+		if c.Kind == SledCut {
 			set[FenceCut] = 0
 		}
-		if c.Kind == HandHeld || c.Trim && c.Kind == Crosscut {
+		if c.Kind == HandHeld || c.Trim && c.Kind == SledCut {
 			continue
 		}
 		at := setTo{c.Kind, c.Setting}

@@ -17,7 +17,7 @@ func (p *atSaw) make(c Cut) error {
 	switch {
 	case c.Kind == HandHeld:
 		return nil
-	case c.Kind == Crosscut:
+	case c.Kind == SledCut:
 		p.fence = 0
 		if c.Trim { // without a stop
 			return nil
@@ -57,7 +57,7 @@ func TestFenceAgain(t *testing.T) {
 			}
 			last := 0
 			for n, b := range cuts[:i] {
-				sets := b.Kind == FenceCut || b.Kind == Crosscut && !b.Trim
+				sets := b.Kind == FenceCut || b.Kind == SledCut && !b.Trim
 				if sets && b.Kind == c.Kind && b.Setting == c.Setting {
 					last = n + 1
 				}
@@ -78,13 +78,13 @@ func TestFenceAgain(t *testing.T) {
 // TestSettingsCounted: three rips at one setting, two of them after the sled was on the saw, are three settings; a
 // stop stays on the sled while boards are ripped, and the fence while a saw is taken to the board.
 func TestSettingsCounted(t *testing.T) {
-	rip, across := Cut{Kind: FenceCut, Setting: 90}, Cut{Kind: Crosscut, Setting: 500}
+	rip, across := Cut{Kind: FenceCut, Setting: 90}, Cut{Kind: SledCut, Setting: 500}
 	for name, k := range map[string]struct {
 		cuts []Cut
 		want int
 	}{
 		"the sled between rips":      {[]Cut{rip, across, rip, across, rip}, 3 + 1},
-		"a clean-up on the sled":     {[]Cut{rip, {Kind: Crosscut, Trim: true, Setting: 5}, rip}, 2},
+		"a clean-up on the sled":     {[]Cut{rip, {Kind: SledCut, Trim: true, Setting: 5}, rip}, 2},
 		"a guide between rips":       {[]Cut{rip, {Kind: HandHeld, Setting: 700}, rip}, 1},
 		"one after the other":        {[]Cut{rip, rip, across, across}, 2},
 		"a clean-up along the fence": {[]Cut{{Kind: FenceCut, Trim: true, Setting: 90}, rip}, 1},

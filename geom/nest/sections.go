@@ -225,9 +225,10 @@ func (s saw) single(b CutTree, i int, axis geom.Axis) CutTree {
 }
 
 // tidy moves the pieces of a guillotine layout so that on every board equal sections lie
-// together and the waste comes last, in one. A sheet's larger sections are cut off first,
-// so that what is in hand is soon light, a board's smaller ones, for the rest of a long
-// board is held more safely than a small piece.
+// together and the waste comes last, in one. Of a sheet, and of strips, the wide ones are cut
+// off first, so that what is in hand is soon light and narrow ones come off a narrow board; of
+// lengths of a strip the short ones, for the rest of a long board is held more safely than a
+// short piece.
 func tidy(l *LaidSheet, pieces []Piece, sheet Sheet, r Rules) {
 	if r.Method != Guillotine {
 		return
@@ -252,18 +253,17 @@ type settling struct {
 }
 
 // put puts a board's pieces where it is to lie.
-func (s settling) put(b CutTree, x, y int64, largeFirst bool) {
+func (s settling) put(b CutTree, x, y int64, whole bool) {
 	if b.Piece >= 0 {
 		s.laid.Placements[b.Piece].X, s.laid.Placements[b.Piece].Y = x, y
 		return
 	}
 	list := slices.DeleteFunc(slices.Clone(b.Sections), CutTree.Waste)
-	slices.SortStableFunc(list, func(c, d CutTree) int {
-		if largeFirst {
-			c, d = d, c
-		}
-		return cmp.Compare(c.Size(b.Axis), d.Size(b.Axis))
-	})
+	size := func(c, d CutTree) int { return cmp.Compare(c.Size(b.Axis), d.Size(b.Axis)) }
+	slices.SortStableFunc(list, size)
+	if strips := list[len(list)-1].Size(b.Axis) <= b.Size(1-b.Axis); strips || whole {
+		slices.SortStableFunc(list, func(c, d CutTree) int { return size(d, c) })
+	}
 	for _, c := range list {
 		s.put(c, x, y, false)
 		if step := c.Size(b.Axis) + s.kerf; b.Axis == geom.AlongY {

@@ -26,6 +26,7 @@ const (
 	LimitRip                Limit = "rip-capacity"
 	LimitCrosscut           Limit = "crosscut-capacity"
 	LimitMaxOnSled          Limit = "max-length-on-sled"
+	LimitMaxStop            Limit = "max-stop" // of cuts that take sheets apart
 	LimitMinOnEnd           Limit = "min-length-on-end"
 	LimitMaxOnEnd           Limit = "max-length-on-end"
 	LimitMinAlongFence      Limit = "min-length-along-fence"

@@ -13,6 +13,7 @@ type Machine struct {
 	RipCapacity      float64 // how far the fence opens
 	CrosscutCapacity float64 // the longest crosscut on the sled or miter gauge
 	MaxOnSled        float64 // the longest part that lies across the sled
+	MaxStop          float64 // how far from the blade the stop on the sled is; 0 where nothing is cut off
 	// MinOnEnd and MaxOnEnd are the shortest and the longest part that is stood on
 	// its end or edge against the fence, by how high it stands.
 	MinOnEnd, MaxOnEnd float64
@@ -34,9 +35,9 @@ func DefaultMachine(k joinery.CutterKind, u geom.Unit) Machine {
 	const in = geom.InchMM
 	switch {
 	case k == joinery.Saw && u == geom.Inch:
-		return Machine{MaxHeight: 1.5 * in, MaxWidth: 13.0 / 16 * in, RipCapacity: 30 * in, CrosscutCapacity: 24 * in, MaxOnSled: 60 * in, MinOnEnd: 6 * in, MaxOnEnd: 24 * in, MinWidthOnEnd: 2.25 * in, MinAlongFence: 8 * in, MinWidthAlongFence: 1.5 * in}
+		return Machine{MaxHeight: 1.5 * in, MaxWidth: 13.0 / 16 * in, RipCapacity: 30 * in, CrosscutCapacity: 24 * in, MaxOnSled: 60 * in, MaxStop: 36 * in, MinOnEnd: 6 * in, MaxOnEnd: 24 * in, MinWidthOnEnd: 2.25 * in, MinAlongFence: 8 * in, MinWidthAlongFence: 1.5 * in}
 	case k == joinery.Saw:
-		return Machine{MaxHeight: 40, MaxWidth: 21, RipCapacity: 760, CrosscutCapacity: 600, MaxOnSled: 1600, MinOnEnd: 150, MaxOnEnd: 600, MinWidthOnEnd: 60, MinAlongFence: 200, MinWidthAlongFence: 40}
+		return Machine{MaxHeight: 40, MaxWidth: 21, RipCapacity: 760, CrosscutCapacity: 600, MaxOnSled: 1600, MaxStop: 900, MinOnEnd: 150, MaxOnEnd: 600, MinWidthOnEnd: 60, MinAlongFence: 200, MinWidthAlongFence: 40}
 	case k == joinery.RouterTable && u == geom.Inch:
 		return Machine{MaxHeight: 1 * in, MaxWidth: 1 * in, RipCapacity: 12 * in, CrosscutCapacity: 12 * in, MaxOnSled: 36 * in, MinOnEnd: 6 * in, MaxOnEnd: 20 * in, MinAlongFence: 8 * in, MinWidthAlongFence: 1.5 * in, PassDepth: 0.5}
 	case k == joinery.RouterTable:

@@ -15,5 +15,9 @@ const WorthSheet = 600
 // practice, no source.
 const UsualMaxWeight = 23.0
 
+// MaxAlone is the area of the largest sheet, in square mm, that one person puts onto a saw where nobody knows what it
+// weighs: little more than one of 2440 x 1220 mm (common practice, no source).
+const MaxAlone = 3.0e6
+
 // OffcutSide is a side of an offcut as it is put on the shelf: rounded down to the [Grid].
 func OffcutSide(l geom.Length, u geom.Unit) geom.Length { return l - l%Grid(u) }

@@ -20,6 +20,8 @@ var machineLengths = []machineLength{
 	{setup.LimitRip, func(m *setup.Machine) *float64 { return &m.RipCapacity }, minReachOfSaw, maxSize, "How far the fence opens; of a saw, a sheet that is wider is cut with a hand-held saw along a guide"},
 	{setup.LimitCrosscut, func(m *setup.Machine) *float64 { return &m.CrosscutCapacity }, minReachOfSaw, maxSize, "The longest crosscut that the sled or miter gauge takes; of a saw, a longer one through a sheet is cut along a guide"},
 	{setup.LimitMaxOnSled, func(m *setup.Machine) *float64 { return &m.MaxOnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
+	{setup.LimitMaxStop, func(m *setup.Machine) *float64 { return &m.MaxStop }, minReachOfSaw, maxSize,
+		"How far from the blade the stop on the sled or miter gauge is clamped; a longer piece is cut off a sheet along a guide"},
 	{setup.LimitMinOnEnd, func(m *setup.Machine) *float64 { return &m.MinOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge; on a router table, in a finger jig"},
 	{setup.LimitMaxOnEnd, func(m *setup.Machine) *float64 { return &m.MaxOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge; on a router table, in a finger jig"},
 	{setup.LimitMinWidthOnEnd, func(m *setup.Machine) *float64 { return &m.MinWidthOnEnd }, 20, maxSize,

@@ -24,7 +24,7 @@ var keyPaths = strings.Fields(`
 	sheets sheets.method sheets.stages sheets.first-cuts sheets.prefer sheets.times
 	sheets.times.setting sheets.times.guide sheets.times.cut sheets.times.turn sheets.times.helper sheets.kerf
 	sheets.trim sheets.flip-on sheets.pin-distance sheets.min-offcut sheets.max-weight
-	machines machines.saw machines.saw.max-height machines.saw.max-width machines.saw.rip-capacity machines.saw.crosscut-capacity machines.saw.max-length-on-sled
+	machines machines.saw machines.saw.max-height machines.saw.max-width machines.saw.rip-capacity machines.saw.crosscut-capacity machines.saw.max-length-on-sled machines.saw.max-stop
 	machines.saw.min-length-on-end machines.saw.max-length-on-end machines.saw.min-length-along-fence machines.saw.min-width-on-end machines.saw.min-width-along-fence
 	machines.router-table machines.router-table.max-height machines.router-table.max-width machines.router-table.fence-capacity machines.router-table.crosscut-capacity
 	machines.router-table.max-length-on-sled machines.router-table.min-length-on-end machines.router-table.max-length-on-end machines.router-table.min-length-along-fence machines.router-table.min-width-along-fence machines.router-table.pass-depth

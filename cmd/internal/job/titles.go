@@ -43,7 +43,8 @@ var titles = map[string]string{
 	// Machines.
 	"saw": "Table saw", "router-table": "Router table", "max-height": "Highest cut", "max-width": "Widest cutter",
 	"rip-capacity": "Rip capacity", "crosscut-capacity": "Crosscut capacity", "fence-capacity": "Fence capacity",
-	"max-length-on-sled": "Longest part on the sled", "min-length-on-end": "Shortest part on end",
+	"max-length-on-sled": "Longest part on the sled", "max-stop": "Furthest stop on the sled",
+	"min-length-on-end": "Shortest part on end",
 	"max-length-on-end": "Longest part on end", "min-length-along-fence": "Shortest part along the fence",
 	"min-width-on-end": "Narrowest part on end", "min-width-along-fence": "Narrowest part along the fence",
 

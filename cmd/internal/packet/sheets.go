@@ -185,7 +185,7 @@ const (
 )
 
 // sheetLess are the parts of that to which a picture shrinks where it then goes on the rest of a page.
-var sheetLess = []float64{1, 0.85, 0.75}
+var sheetLess = []float64{1, 0.85, 0.75, 0.65}
 
 // sheetRoom is the room of the picture of a sheet of a size, which may be less than usual.
 func (b sheetBook) sheetRoom(size nest.Sheet, less float64) geom.Point {

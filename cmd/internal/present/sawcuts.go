@@ -15,13 +15,13 @@ import (
 var (
 	handHeld = breakdown.HandHeld.String()
 	fenceCut = breakdown.FenceCut.String()
-	crosscut = breakdown.Crosscut.String()
+	sledCut  = breakdown.SledCut.String()
 )
 
 // setFor prints what fence, stop or guide is set to for a cut, after the cut before it. A guide is laid on every board
 // anew. What is set again says so: whoever follows the rows has moved it since.
 func setFor(c, before record.SawCut, u geom.Unit) string {
-	stopless := before.Trim && before.Kind == crosscut
+	stopless := before.Trim && before.Kind == sledCut
 	switch setting := byRule(c.Setting, u); {
 	case c.Trim && c.Kind != fenceCut:
 		return "takes " + tape(c.Setting, u)
@@ -49,7 +49,7 @@ func fenceGoes(cuts []record.SawCut) []bool {
 		switch c.Kind {
 		case fenceCut:
 			stands = true
-		case crosscut:
+		case sledCut:
 			goes[i], stands = stands, false
 		}
 	}
@@ -75,7 +75,7 @@ const shortAtStop, narrowForGuide = 50.0, 150.0
 
 // looseAtStop reports whether a piece comes off that lies loose and short between blade and stop.
 func looseAtStop(c record.SawCut) bool {
-	return c.Kind == crosscut && !c.Trim && !shaves(c) && c.Setting.MM() < shortAtStop
+	return c.Kind == sledCut && !c.Trim && !shaves(c) && c.Setting.MM() < shortAtStop
 }
 
 // narrowUnderGuide reports whether a guide and the saw on it have too little board to lie on.
@@ -97,10 +97,9 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			before = cuts[i-1]
 		}
 		setting, how := setFor(c, before, u), c.Kind
-		switch {
-		case c.Trim:
+		if c.Trim {
 			how += ", clean-up"
-		case c.Rough:
+		} else if c.Rough {
 			how += ", rough"
 		}
 		if c.Count > 1 {
@@ -110,9 +109,10 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 		if !c.Trim && shaves(c) {
 			left = shaved(c, u)
 		}
-		if c.Yields != nil {
-			gives = c.Yields.Name
-			if !c.Yields.Piece && !c.Trim {
+		if c.Trim {
+			gives = trimmed(c)
+		} else if c.Yields != nil {
+			if gives = c.Yields.Name; !c.Yields.Piece {
 				gives += ", " + size(*c.Yields)
 			}
 		}
@@ -146,6 +146,14 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	return t
 }
 
+// trimmed is the edge that a clean-up cut takes off.
+func trimmed(c record.SawCut) string {
+	if c.Remainder.Width < c.Workpiece.Width {
+		return "lower edge"
+	}
+	return "left edge"
+}
+
 // thinStrip is the width from which on a strip is pushed between fence and blade, in mm (common practice, no source).
 const thinStrip = 20.0
 
@@ -158,15 +166,15 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 		thin = thin || c.Kind == fenceCut && !c.Trim && c.Setting.MM() < thinStrip
 	}
 	list := []string{cutsCounted(k) + " " + boardsCalled}
-	machine := kinds[fenceCut] || kinds[crosscut]
+	machine := kinds[fenceCut] || kinds[sledCut]
 	list = append(append(list, settingNotes(k, machine, u)...), shaveNotes(k)...)
 	if machine {
-		list = append(list, fmt.Sprintf("Planned for a fence that opens to %s and a sled that takes %s: see that "+
-			"yours do; what is larger, or too heavy for one person, is cut along a guide.",
-			of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u)))
+		list = append(list, fmt.Sprintf("Planned for a fence that opens to %s, a sled that takes %s, a stop as "+
+			"far as %s: see that yours do; what is larger, or too heavy for one person, is cut along a guide.",
+			of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u), of(k.MaxStop).Text(u)))
 	}
 	alone := "" // of fence cuts without crosscuts, of which it is said else
-	if !kinds[crosscut] {
+	if !kinds[sledCut] {
 		alone = " " + heldUp
 	}
 	if kinds[fenceCut] {
@@ -177,8 +185,8 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 		list = append(list, "No push stick goes beside a strip narrower than "+words.Either(u, "20 mm", "3/4 in")+
 			": cut it off on the far side of the blade, the fence set for each by a stop, or by hand.")
 	}
-	if kinds[crosscut] {
-		list = append(list, "A crosscut is made on a sled or miter gauge against a stop, never along the fence: "+
+	if kinds[sledCut] {
+		list = append(list, "A sled cut is made on a sled or miter gauge against a stop, never along the fence: "+
 			"that edge is too short. First move the fence away: what is cut off would jam between it "+
 			"and the blade. "+heldUp)
 	}
@@ -199,8 +207,7 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			"are any to cut from it.")
 	}
 	if weightUnknown(k) {
-		list = append(list, "The weight of a sheet is not known. It takes two people, and tables beside and behind "+
-			"the saw; alone, cut it in two where it lies, along a guide.")
+		list = append(list, unknownWeight(k, u))
 	}
 	if machine {
 		return append(list, "Guard and riving knife on; clear slivers only when the blade stands still. Local rules "+
@@ -248,6 +255,17 @@ func shaveNotes(k record.SheetStock) []string {
 // weightUnknown reports whether nobody can say whether one person lifts a sheet.
 func weightUnknown(k record.SheetStock) bool { return len(k.Sheets) > 0 && k.Sheets[0].Weight == 0 }
 
+// unknownWeight says what follows from that.
+func unknownWeight(k record.SheetStock, u geom.Unit) string {
+	said := "The weight of a sheet is not known. "
+	if slices.ContainsFunc(k.Cuts, func(c record.SawCut) bool { return c.Stage == 0 }) {
+		said += "Those larger than " + words.Either(u, "2440 x 1220 mm", "96 x 48 in") +
+			" are first cut in two where they lie. "
+	}
+	return said + "It takes two people, and tables beside and behind the saw; alone, cut it in two where it lies, " +
+		"along a guide."
+}
+
 // heldUp is said of boards at a saw.
 const heldUp = "Hold up, level with the table, what reaches beyond it or the sled."
 
@@ -289,7 +307,7 @@ func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string
 	}
 	var how []string
 	for _, h := range []struct{ kind, how string }{
-		{fenceCut, "along the fence with the opposite edge against it"}, {crosscut, "on the sled without a stop"},
+		{fenceCut, "along the fence with the opposite edge against it"}, {sledCut, "on the sled without a stop"},
 		{handHeld, "along a guide"},
 	} {
 		if trims[h.kind] {

@@ -13,18 +13,18 @@ import (
 var ripsAndCrosscuts = []record.SawCut{
 	{Kind: "fence cut", Setting: 90, SettingChanged: true},
 	{Kind: "fence cut", Setting: 90},
-	{Kind: "crosscut", Trim: true, Setting: 5},
-	{Kind: "crosscut", Setting: 500, SettingChanged: true},
+	{Kind: "sled cut", Trim: true, Setting: 5, Remainder: &record.Workpiece{}},
+	{Kind: "sled cut", Setting: 500, SettingChanged: true},
 	{Kind: "fence cut", Setting: 90, SettingChanged: true, SetAsCut: 2},
 	{Kind: "hand-held", Setting: 700},
 	{Kind: "fence cut", Setting: 90},
-	{Kind: "crosscut", Setting: 500},
+	{Kind: "sled cut", Setting: 500},
 }
 
 // TestStraightFirst: where an edge is cleaned up along the fence, the one against it has to be straight; no sled asks
 // for that.
 func TestStraightFirst(t *testing.T) {
-	for kind, want := range map[string]bool{fenceCut: true, crosscut: false} {
+	for kind, want := range map[string]bool{fenceCut: true, sledCut: false} {
 		said := strings.Join(settingNotes(record.SheetStock{Cuts: []record.SawCut{{Kind: kind, Trim: true}}}, true,
 			geom.Millimeter), " ")
 		if strings.Contains(said, "Joint a rough or bowed edge") != want || !strings.Contains(said, "A clean-up cut") {
@@ -41,7 +41,7 @@ func TestThinStrips(t *testing.T) {
 	}{
 		{record.SawCut{Kind: fenceCut, Setting: 8}, true}, {record.SawCut{Kind: fenceCut, Setting: 20}, false},
 		{record.SawCut{Kind: fenceCut, Setting: 5, Trim: true}, false},
-		{record.SawCut{Kind: crosscut, Setting: 8}, false},
+		{record.SawCut{Kind: sledCut, Setting: 8}, false},
 	} {
 		said := strings.Join(CutNotes(record.SheetStock{Cuts: []record.SawCut{c.cut}}, geom.Millimeter), " ")
 		if strings.Contains(said, "beside a strip narrower than 20 mm: cut it off on the far side") != c.want {
@@ -99,13 +99,13 @@ func TestCutGroups(t *testing.T) {
 // TestRulesWithTheirCuts: the rules that stand before the cuts of a stock are those of the kinds of cuts that are in
 // it, and no others.
 func TestRulesWithTheirCuts(t *testing.T) {
-	of := map[string]string{"fence cut": "A fence cut runs along", "crosscut": "A crosscut is made",
+	of := map[string]string{"fence cut": "A fence cut runs along", "sled cut": "A sled cut is made",
 		"hand-held": "a track saw"}
 	for kind := range of {
-		stock := record.SheetStock{RipCapacity: 760, SledCapacity: 610, Cuts: []record.SawCut{{Kind: kind, Trim: true,
+		stock := record.SheetStock{RipCapacity: 760, SledCapacity: 610, MaxStop: 900, Cuts: []record.SawCut{{Kind: kind, Trim: true,
 			Setting: 90}}}
 		said := strings.Join(CutNotes(stock, geom.Millimeter), "\n")
-		reach := strings.Contains(said, "a fence that opens to 760 mm and a sled that takes 610 mm")
+		reach := strings.Contains(said, "opens to 760 mm, a sled that takes 610 mm, a stop as far as 900 mm")
 		if reach != (kind != "hand-held") {
 			t.Errorf("of a %s: what the saw takes: %t\n%s", kind, reach, said)
 		}
@@ -128,7 +128,7 @@ func TestRowOfCuts(t *testing.T) {
 	cut := func(n string, left record.Length) record.SawCut {
 		name := "1A" + n + " side"
 		gives := record.Workpiece{Name: name, Short: name, Length: 95, Width: 467, Piece: true}
-		return record.SawCut{Kind: crosscut, Setting: 95, Workpiece: record.Workpiece{Name: "1A", Length: 900,
+		return record.SawCut{Kind: sledCut, Setting: 95, Workpiece: record.Workpiece{Name: "1A", Length: 900,
 			Width: 467}, Yields: &gives, Remainder: &record.Workpiece{Name: "1A", Length: left, Width: 467}}
 	}
 	rows := CutGroups([]record.SawCut{cut("1", 801.8), cut("2", 703.6)}, geom.Millimeter)[0].Texts()
@@ -154,7 +154,7 @@ func TestWholeAtTheFence(t *testing.T) {
 
 // TestShave: a cut beside which nothing stays says how little it takes, and how it is made.
 func TestShave(t *testing.T) {
-	c := record.SawCut{Kind: "crosscut", Workpiece: record.Workpiece{Name: "1a", Length: 467.3, Width: 95},
+	c := record.SawCut{Kind: "sled cut", Workpiece: record.Workpiece{Name: "1a", Length: 467.3, Width: 95},
 		Yields: &record.Workpiece{Name: "1a1", Length: 466.09, Width: 95, Piece: true}}
 	if got := restOf(c, geom.Millimeter); got != "shave 1.21" {
 		t.Error(got)
@@ -162,7 +162,7 @@ func TestShave(t *testing.T) {
 	if row := CutTable([]record.SawCut{c}, geom.Millimeter).Texts()[0]; !slices.Contains(row, "shave 1.21") {
 		t.Error(row)
 	}
-	dust := record.SawCut{Kind: "crosscut", Trim: true, Setting: 2, Remainder: c.Yields}
+	dust := record.SawCut{Kind: "sled cut", Trim: true, Setting: 2, Remainder: c.Yields}
 	trim := dust
 	trim.Yields = &record.Workpiece{Name: "trim"}
 	whole := c
@@ -193,12 +193,12 @@ func TestOffcutsAreHeld(t *testing.T) {
 // of strips that follow each other are one too. Another part, board or caution begins a row.
 func TestRowsOfPieces(t *testing.T) {
 	piece := func(board, mark, part string) record.SawCut {
-		return record.SawCut{Kind: crosscut, Setting: 500, Count: 1, Workpiece: record.Workpiece{Name: "strip " + board + " for x"},
+		return record.SawCut{Kind: sledCut, Setting: 500, Count: 1, Workpiece: record.Workpiece{Name: "strip " + board + " for x"},
 			Yields: &record.Workpiece{Short: mark + " " + part, Piece: true}}
 	}
 	clean := func(board string) record.SawCut {
-		return record.SawCut{Kind: crosscut, Trim: true, Setting: 5, Count: 1, Workpiece: record.Workpiece{Name: "strip " + board + " for x"},
-			Yields: &record.Workpiece{Name: "trim"}}
+		return record.SawCut{Kind: sledCut, Trim: true, Setting: 5, Count: 1, Workpiece: record.Workpiece{Name: "strip " + board + " for x"},
+			Yields: &record.Workpiece{Name: "trim"}, Remainder: &record.Workpiece{}}
 	}
 	heavy := piece("1B", "1B3", "no. 2")
 	heavy.NeedsHelper = true
@@ -210,7 +210,7 @@ func TestRowsOfPieces(t *testing.T) {
 			got = append(got, strings.Join(r[:3], ", "))
 		}
 	}
-	want := []string{"1-2, 1A to 1B, trim", "3, 1D, trim", "4-5, 1A, 1A1 to 1A2 no. 1", "6, 1A, 1A3 no. 2",
+	want := []string{"1-2, 1A to 1B, left edge", "3, 1D, left edge", "4-5, 1A, 1A1 to 1A2 no. 1", "6, 1A, 1A3 no. 2",
 		"7-8, 1B, 1B1 to 1B2 no. 2", "9, 1B, 1B3 no. 2"}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
@@ -231,13 +231,13 @@ func TestHoldDown(t *testing.T) {
 		says  string
 		said  bool
 	}{
-		{of(crosscut, 49, 300), "hold-down", true}, {of(crosscut, 51, 300), "hold-down", false},
+		{of(sledCut, 49, 300), "hold-down", true}, {of(sledCut, 51, 300), "hold-down", false},
 		{of(handHeld, 400, 149), "lay scrap", true}, {of(handHeld, 400, 151), "lay scrap", false},
 	} {
 		c.stock.Cuts = append(c.stock.Cuts, record.SawCut{Kind: fenceCut, Setting: 200, Yields: &record.Workpiece{},
 			Remainder: &record.Workpiece{}, Workpiece: record.Workpiece{Length: 800, Width: 500}})
 		notes, row := strings.Join(CutNotes(c.stock, geom.Millimeter), " "), inHand(c.stock.Cuts[0])
-		if strings.Contains(notes, c.says) != c.said || (len(row) > 0) != (c.said && c.stock.Cuts[0].Kind == crosscut) {
+		if strings.Contains(notes, c.says) != c.said || (len(row) > 0) != (c.said && c.stock.Cuts[0].Kind == sledCut) {
 			t.Errorf("%+v: %q, %q", c.stock.Cuts[0], row, notes)
 		}
 	}

@@ -33,7 +33,7 @@ func CutGroups(cuts []record.SawCut, u geom.Unit) (list []CutGroup) {
 		gives := "sawdust"
 		switch {
 		case c.Trim:
-			gives = "trim"
+			gives = trimmed(c)
 		case c.Yields != nil:
 			gives = c.Yields.Short
 		}
@@ -76,7 +76,7 @@ func goesOn(before, c record.SawCut) bool {
 	if c.Trim {
 		next := []byte(mark(before.Workpiece.Name))
 		next[len(next)-1]++
-		return mark(c.Workpiece.Name) == string(next) && before.Count == c.Count &&
+		return mark(c.Workpiece.Name) == string(next) && before.Count == c.Count && trimmed(before) == trimmed(c) &&
 			restOf(before, geom.Millimeter) == restOf(c, geom.Millimeter)
 	}
 	return before.Workpiece.Name == c.Workpiece.Name && part(before.Yields) == part(c.Yields)
@@ -98,7 +98,7 @@ func setForGroup(c record.SawCut) (of struct {
 func setInGroup(c record.SawCut, u geom.Unit) string {
 	at := byRule(c.Setting, u) + " " + u.String()
 	switch {
-	case c.Trim && c.Kind == crosscut:
+	case c.Trim && c.Kind == sledCut:
 		return "Clean-up on the sled, " + at + " off"
 	case c.Trim && c.Kind == handHeld:
 		return "Clean-up by a guide, " + at + " off"
@@ -107,7 +107,7 @@ func setInGroup(c record.SawCut, u geom.Unit) string {
 	case c.Kind == handHeld:
 		return "Cut along a guide at " + at
 	}
-	device := map[string]string{fenceCut: "Fence", crosscut: "Sled stop"}[c.Kind]
+	device := map[string]string{fenceCut: "Fence", sledCut: "Sled stop"}[c.Kind]
 	if c.Trim {
 		device = "Clean-up, fence"
 	}

@@ -40,9 +40,16 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 		noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
 		size := k.AsWritten(z)
 		count := words.Count(z.Used, noun, noun+"s")
-		fmt.Fprintf(&out, "%s of %s x %s %s", count, tape(size[0], u), tape(size[1], u), u)
+		if z.Name != "" && z.Name != k.Stock && !z.Offcut { // the material of a list
+			count += " of " + z.Name + ","
+		} else {
+			count += " of"
+		}
+		fmt.Fprintf(&out, "%s %s x %s %s", count, tape(size[0], u), tape(size[1], u), u)
 		if along, ok := k.GrainAlong(z); ok {
 			fmt.Fprintf(&out, " with the grain along the %s", tape(along, u))
+		} else if k.Grained {
+			out.WriteString(" with the grain along x")
 		}
 	}
 	if len(k.Sheets) == 0 {

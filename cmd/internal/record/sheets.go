@@ -36,6 +36,7 @@ type SheetStock struct {
 	Routed         bool              `json:"routed"`             // a router cuts them, and no saw
 	RipCapacity    Length            `json:"rip_capacity"`       // how far the fence of the saw opens that cuts them
 	SledCapacity   Length            `json:"sled_capacity"`      // the longest crosscut that its sled takes
+	MaxStop        Length            `json:"max_stop"`           // how far from the blade the stop on it is clamped
 	Undersize      [2]Length         `json:"undersize"`          // by how much sheets may be shorter and narrower than their sizes
 	KeepOut        []Box             `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
 	FlipOn         *FlipRegistration `json:"flip_on,omitempty"`
@@ -155,7 +156,7 @@ func (p SheetPlacement) Names() []string { return append([]string{p.Part}, p.Als
 // the blade.
 type SawCut struct {
 	Stage          int    `json:"stage"`
-	Kind           string `json:"kind"`            // hand-held, fence cut or crosscut
+	Kind           string `json:"kind"`            // hand-held, fence cut or sled cut
 	Trim           bool   `json:"trim"`            // it straightens an edge
 	Rough          bool   `json:"rough,omitempty"` // what it gives gets its size by a later cut
 	Setting        Length `json:"setting"`         // of clean-up cuts other than along the fence, what they take off

@@ -38,6 +38,7 @@ func sheetStock(of *sheets.Stock, u geom.Unit, looks filing.Looks) SheetStock {
 	}
 	if !s.Routed {
 		out.RipCapacity, out.SledCapacity = fromNM(int64(s.Capacity.Rip)), fromNM(int64(s.Capacity.Crosscut))
+		out.MaxStop = fromNM(int64(s.Capacity.MaxStop))
 	}
 	if s.Routed {
 		out.Undersize = [2]Length{Length(s.Short[0]), Length(s.Short[1])}

@@ -39,6 +39,7 @@ var workMeanings = map[string]map[string]string{
 		"routed":          "true: a router cuts them",
 		"rip_capacity":    "how far the fence of the saw opens that the cuts are planned for; 0 where a router cuts",
 		"sled_capacity":   "the longest crosscut that its sled takes; 0 where a router cuts",
+		"max_stop":        "how far from the blade the stop on it is clamped; 0 where a router cuts",
 		"undersize":       "by how much sheets may be shorter and narrower than their size",
 		"keep_out":        "areas that nothing is cut in",
 		"flip_on":         "what sheets are put down on when they have been turned over",
@@ -162,7 +163,7 @@ var workMeanings = map[string]map[string]string{
 	},
 	"SawCut": {
 		"stage": "the stage that it belongs to",
-		"kind":  "hand-held, fence cut or crosscut",
+		"kind":  "hand-held, fence cut or sled cut",
 		"trim":  "true: it only straightens an edge",
 		"rough": "true: what it gives is larger by an allowance, which a later cut takes off",
 		"setting": "what fence or stop is set to; of a clean-up cut across the sled or by hand, what it " +

@@ -36,7 +36,7 @@ part,d,490,340,
 			t.Fatal(err)
 		}
 		c := Cutting{Rules: nest.Rules{Kerf: 3e6, Stages: 3}, FirstCuts: k.first,
-			Capacity: Capacity{2000e6, 2000e6, 3000e6}}
+			Capacity: Capacity{2000e6, 2000e6, 3000e6, 900e6}}
 		p, err := Listed(t.Context(), "s", l, c, nest.Options{Effort: 20})
 		if err != nil {
 			t.Fatal(k.name, err)
@@ -70,8 +70,8 @@ func TestFirstCutsByMachine(t *testing.T) {
 		t.Fatal(err)
 	}
 	for first, c := range map[string]Capacity{
-		job.FirstRip:      {Rip: 900e6, Crosscut: 600e6, MaxOnSled: 2500e6},
-		job.FirstCrosscut: {Rip: 250e6, Crosscut: 1300e6, MaxOnSled: 2500e6},
+		job.FirstRip:      {Rip: 900e6, Crosscut: 600e6, MaxOnSled: 2500e6, MaxStop: 900e6},
+		job.FirstCrosscut: {Rip: 250e6, Crosscut: 1300e6, MaxOnSled: 2500e6, MaxStop: 900e6},
 	} {
 		how := Cutting{Rules: nest.Rules{Kerf: 3e6}, Capacity: c}
 		p, err := Listed(t.Context(), "s", l, how, nest.Options{Effort: 20})
@@ -100,7 +100,7 @@ func TestSquaredFirst(t *testing.T) {
 			t.Fatal(err)
 		}
 		how := Cutting{Rules: nest.Rules{Kerf: 3e6}, Trim: 5e6, FirstCuts: job.FirstRip,
-			Capacity: Capacity{900e6, 600e6, 1600e6}}
+			Capacity: Capacity{900e6, 600e6, 1600e6, 900e6}}
 		p, err := Listed(t.Context(), "s", l, how, nest.Options{Effort: 20})
 		if err != nil {
 			t.Fatal(err)
@@ -139,5 +139,26 @@ func TestNamesApart(t *testing.T) {
 	}
 	if len(p.Stocks) < 2 || len(of) != pieces {
 		t.Errorf("%d boards of %d stocks, for %d pieces", len(of), len(p.Stocks), pieces)
+	}
+}
+
+// TestLargeOfUnknownWeight: where nobody knows what a sheet weighs, one that is larger than 2440 x 1220 is cut in two
+// where it lies, by two people, before it comes to a machine; one of that size is not.
+func TestLargeOfUnknownWeight(t *testing.T) {
+	for size, want := range map[string]bool{"2440,1220": false, "2800,2070": true} {
+		parts := "kind,name,length,width,count\npart,side,450,300,24\nsheet,s," + size + ",\n"
+		l, err := list.Read("list", strings.NewReader(parts), geom.Millimeter)
+		if err != nil {
+			t.Fatal(err)
+		}
+		how := Cutting{Rules: nest.Rules{Kerf: 3e6}, Capacity: Capacity{900e6, 600e6, 1600e6, 900e6}}
+		p, err := Listed(t.Context(), "s", l, how, nest.Options{Effort: 20})
+		if err != nil {
+			t.Fatal(err)
+		}
+		first := p.Stocks[0].Cuts[0]
+		if got := first.Stage == 0 && first.Kind == breakdown.HandHeld && first.NeedsHelper; got != want {
+			t.Errorf("%s: the first cut is %+v", size, first)
+		}
 	}
 }

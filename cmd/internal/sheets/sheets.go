@@ -8,7 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"sync"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/filing"
@@ -22,7 +21,6 @@ import (
 	"drawerwright/geom/nest"
 	"drawerwright/geom/setup"
 	"drawerwright/geom/sheet"
-	"drawerwright/geom/weight"
 )
 
 // Plan is the layouts of all stocks whose sheets have a size.
@@ -81,8 +79,8 @@ type Stock struct {
 }
 
 // Capacity is what the saw that takes sheets apart can hold: how far its fence opens, how long
-// a crosscut is at most, and how long a board that lies across the sled.
-type Capacity struct{ Rip, Crosscut, MaxOnSled geom.Length }
+// a crosscut is at most, how long a board that lies across the sled, and how far the stop is from the blade.
+type Capacity struct{ Rip, Crosscut, MaxOnSled, MaxStop geom.Length }
 
 // More is how many sheets more a layout takes, and what they cost more.
 type More struct {
@@ -98,7 +96,8 @@ type Served struct {
 
 // CapacityOf is that of a machine.
 func CapacityOf(m setup.Machine) Capacity {
-	return Capacity{geom.LengthOf(m.RipCapacity), geom.LengthOf(m.CrosscutCapacity), geom.LengthOf(m.MaxOnSled)}
+	return Capacity{geom.LengthOf(m.RipCapacity), geom.LengthOf(m.CrosscutCapacity), geom.LengthOf(m.MaxOnSled),
+		geom.LengthOf(m.MaxStop)}
 }
 
 // Sheet is one way in which Count sheets are cut. The first one of them is Number.
@@ -177,7 +176,8 @@ func (r order) laidOut(ctx context.Context, o Search, before breakdown.Named) (S
 			return s, p
 		}
 		loose := s.plan(r.b)
-		if len(loose) > 0 && !wide && !s.GapText && s.needs.Tabs && s.Rules.Kerf < int64(geom.LengthOf(s.needs.Apart())) {
+		near := s.Rules.Kerf < int64(geom.LengthOf(s.needs.Apart()))
+		if len(loose) > 0 && !wide && !s.GapText && s.needs.Tabs && near {
 			wide = true
 			continue
 		}
@@ -239,11 +239,12 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 	trim := nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(top)}
 	for _, k := range r.shelf {
 		if k.Stock == stock.Name && of.LotOf == "" { // an offcut has no readings
-			s.Sheets = append(s.Sheets, nest.Sheet{Name: k.Name, Length: k.Length, Width: k.Width, Count: 1, Offcut: true, Batch: k.Batch})
+			s.Sheets = append(s.Sheets, asSheet(k))
 		}
 	}
 	for _, z := range of.Sizes {
-		s.Sheets = append(s.Sheets, nest.Sheet{Name: cmp.Or(z.Name, stock.Name), Length: int64(geom.LengthOf(z.Length)), Width: int64(geom.LengthOf(z.Width)), Price: z.Price, Count: z.Count, Batch: z.Batch})
+		s.Sheets = append(s.Sheets, nest.Sheet{Name: cmp.Or(z.Name, stock.Name), Price: z.Price, Count: z.Count,
+			Batch: z.Batch, Length: int64(geom.LengthOf(z.Length)), Width: int64(geom.LengthOf(z.Width))})
 	}
 	for i := range s.Sheets {
 		z := &s.Sheets[i]
@@ -253,8 +254,7 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 		z.Trim = s.clear(*z)
 		if length, width := geom.Length(z.Length).MM(), geom.Length(z.Width).MM(); !z.Offcut {
 			if _, ok := s.pins(length, width); !ok {
-				return s, s.problem("sheet-pins", "keep-out", geom.Sentencef("the areas to keep out of leave no place for the registration holes "+
-					"near the ends of a sheet, or in the middle of its upper edge"), "move the clamps, or write `flip-on: stops` in the section sheets")
+				return s, s.noPins()
 			}
 		}
 	}
@@ -262,6 +262,18 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 		return z.Length <= z.Trim.Left+z.Trim.Right || z.Width <= z.Trim.Bottom+z.Trim.Top
 	})
 	return s, nil
+}
+
+// noPins is the problem of a sheet on which pins find no place.
+func (s *Stock) noPins() *Problem {
+	return s.problem("sheet-pins", "keep-out", geom.Sentencef("the areas to keep out of leave no place for the "+
+		"registration holes near the ends of a sheet, or in the middle of its upper edge"),
+		"move the clamps, or write `flip-on: stops` in the section sheets")
+}
+
+// asSheet is an offcut of a shelf as a sheet that there is once.
+func asSheet(k list.Offcut) nest.Sheet {
+	return nest.Sheet{Name: k.Name, Length: k.Length, Width: k.Width, Count: 1, Offcut: true, Batch: k.Batch}
 }
 
 // begin keeps how first cuts of a saw run: along the longer side of the stock's own size, or across it.
@@ -333,6 +345,7 @@ type Cutting struct {
 func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Options) (Plan, error) {
 	s := Stock{Name: name, File: job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules,
 		Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity, Times: breakdown.UsualTimes,
+		MaxWeight: sheet.UsualMaxWeight,
 		Allowance: geom.LengthOf(sheet.UsualAllowance(c.Units)),
 		Pieces:    l.Pieces, Sheets: slices.Clone(l.Sheets)}
 	trim := int64(c.Trim)
@@ -440,56 +453,4 @@ func (s *Stock) take(l nest.Layout) error {
 		}
 	}
 	return nil
-}
-
-// chalked is the number that is written on a sheet: where each was measured, that of its readings.
-func (s *Stock) chalked(number int) string {
-	if number <= len(s.Measured) {
-		number = s.Measured[number-1].Number
-	}
-	return fmt.Sprint(number)
-}
-
-// cuts are those that take all sheets apart, in order.
-func (s *Stock) cuts() []breakdown.Cut {
-	list := make([]breakdown.Sheet, len(s.Laid))
-	var wait sync.WaitGroup
-	for i := range s.Laid {
-		wait.Go(func() {
-			one := &s.Laid[i]
-			size := s.Sheets[one.Sheet]
-			b, _ := nest.Cuts(one.LaidSheet, s.Pieces, size, s.begun())
-			list[i] = breakdown.Sheet{Name: s.chalked(one.Number), Count: one.Count, Size: size, Board: b,
-				Names: func(placed []int) (name, short string) { return s.holds(*one, placed) }}
-		})
-	}
-	wait.Wait()
-	r := breakdown.Rules{Kerf: s.Rules.Kerf, Allowance: int64(s.Allowance), Weight: s.weight(), MaxWeight: s.MaxWeight,
-		MinGuided: int64(geom.LengthOf(sheet.GuidedEdge)), RipCapacity: int64(s.Capacity.Rip),
-		CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled),
-		Squared: s.squared, Before: s.before}
-	if s.Routed { // its parts lie where their slots and tabs are
-		r.Allowance = 0
-	}
-	cuts, laid := breakdown.Cuts(list, r)
-	s.named = s.before
-	for i := range s.Laid {
-		one := &s.Laid[i]
-		one.Called, one.Offcuts = laid[i].Called, nest.Kept(laid[i].Offcuts, s.kept())
-		s.named = s.named.Most(laid[i].Named)
-		one.Placements = slices.Clone(one.Placements) // those of the layout stay as they were searched
-		for n, at := range laid[i].Places {
-			one.Placements[n].X, one.Placements[n].Y = at[0], at[1]
-		}
-	}
-	return cuts
-}
-
-// kept are the sides of the least offcut that is kept.
-func (s *Stock) kept() [2]int64 { return [2]int64{int64(s.MinOffcut[0]), int64(s.MinOffcut[1])} }
-
-// weight is that of a square nanometer of the stock, in kg; 0 where it is not known.
-func (s *Stock) weight() float64 {
-	const nm = 1e-9
-	return weight.Board(s.Stock) * nm * nm
 }
