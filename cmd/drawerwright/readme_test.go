@@ -157,7 +157,7 @@ func TestTablesOfReadme(t *testing.T) {
 		t.Error(out, errs)
 	}
 	code, out, errs = call(t, "", "layout", "list.csv")
-	if code != exitDone || !strings.Contains(out, "1 sheet of 1525.00 x 1525.00 mm") {
+	if code != exitDone || !strings.Contains(out, "1 sheet of birch, 1525.00 x 1525.00 mm") {
 		t.Error(out, errs)
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/geom/sheet"
 )
 
 // TestSheets: every sample's parts are on sheets, all of them, and a second run prints
@@ -180,5 +181,36 @@ func TestTestPieceToBuy(t *testing.T) {
 		if named := strings.Contains(said, "test piece  "); named != (want != "") || !strings.Contains(said, want) {
 			t.Errorf("%s: %s %s", size, said, errs)
 		}
+	}
+}
+
+// TestSheetForTime: where a sheet more saves so much time at the saw that it is worth it, `prefer: sheet-for-time`
+// takes it: sheets and cuts are those of the layout that is listed so, beside the one of a sheet less.
+func TestSheetForTime(t *testing.T) {
+	const text = "units: mm\nstock: {birch: {thickness: [12, 12.05], sheet: 1220 x 1220, grain: length, price: 50}, " +
+		"ply: {thickness: [6, 6.05]}}\ncutter: {kind: saw, width: 6.3}\n" +
+		"sheets: {prefer: sheet-for-time, times: {setting: 3 min}}\ndrawers:\n" +
+		"  - {name: a, count: 5, outside: 620 x 100 x 410, sides: birch, bottom: ply}\n" +
+		"  - {name: b, count: 5, outside: 580 x 180 x 480, sides: birch, bottom: ply}\n" +
+		"  - {name: c, count: 1, outside: 660 x 80 x 450, sides: birch, bottom: ply}\n" +
+		"  - {name: d, count: 3, outside: 630 x 110 x 360, sides: birch, bottom: ply}\n"
+	code, said, errs := call(t, text, "sheets", "-", "--json")
+	var got record.Sheets
+	if err := json.Unmarshal([]byte(said), &got); code != 0 || err != nil {
+		t.Fatalf("%d, %v, %s", code, err, errs)
+	}
+	k := got.Stocks[0]
+	by := make(map[string]record.SheetChoice)
+	for _, c := range k.Choices {
+		for _, word := range c.Prefer {
+			by[word] = c
+		}
+	}
+	more, least := by["sheet-for-time"], by["little-time"]
+	if !more.Taken || least.Taken || k.Count != more.Sheets || k.SawMinutes != more.Minutes {
+		t.Errorf("%d sheets in %d minutes are cut, of %+v", k.Count, k.SawMinutes, k.Choices)
+	}
+	if more.Sheets != least.Sheets+1 || least.Minutes-more.Minutes < sheet.WorthSheet/60 {
+		t.Errorf("a sheet more is not worth it: %+v, %+v", more, least)
 	}
 }
