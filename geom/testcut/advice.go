@@ -95,6 +95,9 @@ type Advice struct {
 	// WithinLimits reports that the setup sheet lists every reading and calls it right: then
 	// nothing is to be moved for any of them.
 	WithinLimits bool
+	// SlotLimits are what the setup sheet calls right of a slot that was read and is not: the bottom's groove is as wide.
+	// They are nil where it is right, or was not read.
+	SlotLimits *geom.Interval
 	// AllRight reports that the test cut is right and that nothing is to be moved.
 	AllRight bool
 }
@@ -143,6 +146,8 @@ func (c Model) Advise(readings []Reading) Advice {
 		a.AllRight = a.AllRight && m.Action == Leave
 		a.Moves = append(a.Moves, m)
 	}
+	a.SlotLimits = c.slotOut(a)
+	a.AllRight = a.AllRight && a.SlotLimits == nil && !a.doubted()
 	for i, q := range plan.measures {
 		if slices.ContainsFunc(a.Moves, func(m Move) bool { return slices.Contains(q.moved, m.Setting) && (m.Action != Leave || m.Better) }) {
 			a.After = append(a.After, Predicted{q.judge(q.at0), q.total(e), false})
@@ -154,6 +159,24 @@ func (c Model) Advise(readings []Reading) Advice {
 		a.Salvages = []Salvage{{Remedy: Keep}}
 	}
 	return a
+}
+
+// doubted reports whether a reading was left out, which is to be taken again before anything is called right.
+func (a Advice) doubted() bool {
+	return slices.ContainsFunc(a.Residuals, func(r Residual) bool { return r.Rejected })
+}
+
+// slotOut are the limits of a slot that was read where it is out of them; of one that was tried with a coupon, where
+// what all readings say of it is.
+func (c Model) slotOut(a Advice) *geom.Interval {
+	limits, listed := c.sheet[Slot]
+	out := func(wide float64) bool { return wide < limits.Min-geom.Settle || wide > limits.Max+geom.Settle }
+	if a.WithinLimits || !listed || !slices.ContainsFunc(a.Residuals, func(r Residual) bool {
+		return !r.Rejected && (r.Kind == Slot && out(r.Value) || r.Kind == Coupon && out(c.is.slot.at(a.u)))
+	}) {
+		return nil
+	}
+	return &limits
 }
 
 // agree takes readings as they are that the setup sheet calls right: however far they are

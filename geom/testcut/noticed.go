@@ -13,10 +13,10 @@ const (
 func Tiny(mm float64) bool { return math.Abs(mm) < tiny }
 
 // CutterOff reports whether the cutter is not as wide as stated, by more than a shop notices
-// and than readings are off. It does not know where readings contradict each other.
+// and than readings are off, or than the setup sheet allows. It does not know where readings contradict each other.
 func (a Advice) CutterOff() bool {
 	return !a.WithinLimits && len(a.Conflicts) == 0 &&
-		math.Abs(a.Cutter.Value-a.Stated) > max(noticed, 3*a.Cutter.Sigma)
+		(a.SlotLimits != nil || math.Abs(a.Cutter.Value-a.Stated) > max(noticed, 3*a.Cutter.Sigma))
 }
 
 // Printed is the move between two settings in whole steps of what is printed of them, in

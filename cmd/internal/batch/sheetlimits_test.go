@@ -44,7 +44,7 @@ func readAs(k fit.ReadingKind, d batch.Drawer, set gauge.Limits) (testcut.Kind, 
 // bad, finds no contradiction among them and moves nothing; of readings far beyond the sheet's
 // limits it does.
 func TestAdviceKeepsToSetupSheet(t *testing.T) {
-	right, wrong := 0, 0
+	right, wrong, slots := 0, 0, 0
 	for seed := range geomtest.Cases(60, 2000) {
 		j, problems := job.Read("job.yaml", strings.NewReader(jobtest.Seeded(uint64(seed), jobtest.Want{}).Text))
 		if problems.Failed() {
@@ -73,10 +73,33 @@ func TestAdviceKeepsToSetupSheet(t *testing.T) {
 				wrong++
 			}
 		}
+		slots += slotBeyond(t, c, within(r, 1, c, d, set), within(r, 2, c, d, set))
 	}
 	if wrong < right/2 {
 		t.Errorf("of %d test cuts that are off by 1.5 mm %d are called bad", right, wrong)
 	}
+	if slots < 10 {
+		t.Errorf("%d slots are beyond their limits", slots)
+	}
+}
+
+// slotBeyond holds adjust to the setup sheet for slots narrower and wider than it calls right, all else as meant, and
+// counts them: what goes well with the tongue may be too loose for the bottom.
+func slotBeyond(t *testing.T, c testcut.Model, least, most []testcut.Reading) (n int) {
+	t.Helper()
+	for side, list := range [][]testcut.Reading{least, most} {
+		i := slices.IndexFunc(list, func(r testcut.Reading) bool { return r.Kind == testcut.Slot })
+		if i < 0 {
+			continue
+		}
+		n++
+		slot := list[i]
+		slot.Value += []float64{-0.1, 0.1}[side]
+		if a := c.Advise([]testcut.Reading{slot}); a.AllRight || !a.Residuals[0].Rejected && !a.CutterOff() {
+			t.Errorf("%s: a slot of %g is called right", c.Joint(), slot.Value)
+		}
+	}
+	return n
 }
 
 // within are readings that a setup sheet calls right: its targets, its limits, any between, all

@@ -130,6 +130,9 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 		if of.Setup.Cutter.Kind == joinery.Router { // any of its bits may have cut them
 			out.OffWidth = slotsOff(a.Cutter.Value-a.Stated, text)
 		}
+		if l := a.SlotLimits; l != nil {
+			out.OffWidth += fmt.Sprintf("; a slot of %s %s is right", words.Within(l.Min, l.Max, of.Unit), of.Unit)
+		}
 	}
 	out.Measure = append(out.Measure, wanted(a, c, out.Machine)...)
 	out.AsIs, out.After = judgedSaid(a.AsItIs), judgedSaid(a.After)
@@ -352,18 +355,26 @@ func AdjustmentHead(a Adjustment) Line {
 			missing++
 		}
 	}
+	var again []string
+	for _, r := range a.Readings {
+		if r.Rejected {
+			again = append(again, r.Reading)
+		}
+	}
 	switch {
 	case len(a.Conflicts) > 0:
 		return Line{Bad, of + "readings contradict each other; measure them again."}
 	case a.AllRight:
 		return Line{Good, of + "it is right; leave all as it is."}
 	case a.OffWidth != "" || a.Wrong != "":
-		return Line{Bad, of + "the cutter is not the one of the job; see what to do."}
+		return Line{Bad, of + "the cutter does not cut as wide as the job says; see what to do."}
 	case moves > 0 && missing > 0:
 		return Line{Bad, of + "move " + words.Count(moves, "setting", "settings") + ", as follows, and measure " +
 			words.And(Names(a.Measure)) + " before you move the rest."}
 	case moves > 0:
 		return Line{Bad, of + "move " + words.Count(moves, "setting", "settings") + ", as follows."}
+	case len(again) > 0:
+		return Line{Bad, of + "measure " + words.And(again) + " again before anything is called right."}
 	case missing > 0:
 		return Line{"", of + "nothing is to be moved yet; measure " + words.And(Names(a.Measure)) + " first."}
 	}
@@ -432,7 +443,8 @@ func (t *sheetText) doing(a Adjustment) {
 			t.paragraph("", fmt.Sprintf("The reading %s, %s %s, does not agree with the others, which together say %s: measure it again. What follows leaves it out.", r.Reading, caliper(r.Value, t.unit), t.unit, caliper(r.Expected, t.unit)))
 		}
 	}
-	within := !slices.ContainsFunc(a.AsIs, func(m MeasureRow) bool { return !m.within }) &&
+	within := a.OffWidth == "" && !slices.ContainsFunc(a.Readings, func(r ReadingRow) bool { return r.Rejected }) &&
+		!slices.ContainsFunc(a.AsIs, func(m MeasureRow) bool { return !m.within }) &&
 		!slices.ContainsFunc(a.Moves,
 			func(m MoveRow) bool { return m.Action == string(testcut.Make) || m.Action == string(testcut.Try) })
 	t.toMeasure(a.Measure)
