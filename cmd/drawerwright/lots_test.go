@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -59,5 +60,24 @@ func TestOutputsOfLotsAgree(t *testing.T) {
 	a, b, _ := strings.Cut(said, "cuts of birch B")
 	if !strings.Contains(a, " strip 3") || !strings.Contains(b, " strip 2") || strings.Contains(b, " strip 1") {
 		t.Errorf("what comes off a sheet has another number than yours on it: %s", said) // A has 1 and 3, B has 2
+	}
+}
+
+// TestSortedAlready: where each sheet is measured and its own readings differ too much, no lots are proposed, for its
+// sheets are in lots; of how many boxes come out right is said in words, before and after.
+func TestSortedAlready(t *testing.T) {
+	const job = "units: mm\nstock:\n" +
+		"  birch: {thickness: [12.0, 12.25, 12.5, 12.0, 12.25, 12.5], %ssheet: 1000 x 1000}\n" +
+		"  hard: {thickness: [5.9, 5.95], sheet: 1000 x 1000, price: 20}\ncutter: {kind: saw, width: 6.35}\n" +
+		"drawers:\n  - {name: wide, count: 2, outside: 400 x 140 x 450, sides: birch, bottom: hard}\n"
+	for key, want := range map[string][2]string{
+		"": {"with `readings-per-sheet`", "are in lots already"},
+		"readings-per-sheet: 3, ": {"are in lots already: take other sheets, which measure within 0.36 mm",
+			"`readings-per-sheet`"},
+	} {
+		_, said, errs := call(t, fmt.Sprintf(job, key), "check", "-")
+		if !strings.Contains(said+errs, want[0]) || strings.Contains(said+errs, want[1]) {
+			t.Errorf("%s%s", said, errs)
+		}
 	}
 }

@@ -294,8 +294,8 @@ func (h *inHand) next(setting, extent int64) Kind {
 
 // kind is how a cut of a length is made that is set to a width, at a stop for it, 0 for none, on a board that reaches
 // so far across it. Along the fence a board needs an edge that is long beside what is between fence and blade and as
-// long as the board is across, else it turns and is thrown; it is cut on the sled then. Where the sled does not take it an
-// edge of two thirds will do (common practice, no source).
+// long as the board is across, else it turns and is thrown; it is cut on the sled then. Where the sled does not take
+// it an edge of two thirds will do (common practice, no source).
 func (c *cutter) kind(setting, stop, length, extent int64) Kind {
 	guided := length >= c.rules.MinGuided && length >= setting && setting <= c.rules.RipCapacity
 	switch {

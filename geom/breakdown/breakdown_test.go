@@ -76,7 +76,8 @@ func TestCuts(t *testing.T) {
 			}
 			if c.Rough {
 				again := slices.IndexFunc(cuts[n+1:], func(d Cut) bool { return d.Workpiece.Name == c.Yields.Name })
-				if c.Kind != HandHeld || again < 0 || c.Stage > 0 && cuts[n+1+again].Kind == HandHeld && !cuts[n+1+again].Trim {
+				guided := again >= 0 && cuts[n+1+again].Kind == HandHeld && !cuts[n+1+again].Trim
+				if c.Kind != HandHeld || again < 0 || c.Stage > 0 && guided {
 					t.Fatalf("cut %d is rough, and no machine brings what it gives to its size: %+v", n, c)
 				}
 			}

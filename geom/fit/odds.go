@@ -27,15 +27,23 @@ func (o Odds) Of1000() string {
 	}
 }
 
+// Spoken is the same as a sentence has it.
+func (o Odds) Spoken() string {
+	switch text := o.Of1000(); text {
+	case "> 999":
+		return "more than 999"
+	case "< 1":
+		return "fewer than 1"
+	default:
+		return text
+	}
+}
+
 // String says it in words.
 func (o Odds) String() string {
-	switch text := o.Of1000(); text {
+	switch text := o.Spoken(); text {
 	case "all":
 		return "all boxes come out right"
-	case "> 999":
-		return "more than 999 of 1,000 boxes come out right"
-	case "< 1":
-		return "fewer than 1 of 1,000 boxes come out right"
 	case "1":
 		return "1 of 1,000 boxes comes out right"
 	default:

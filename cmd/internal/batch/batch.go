@@ -308,7 +308,8 @@ func build(j *job.Job, from, to int, how manner) (drawers []Drawer, problems [][
 			problems = append(problems, slices.Clone(problems[like]))
 			continue
 		}
-		problems = append(problems, told(drawers, i, found[i], how.advise && how.ctx.Err() == nil))
+		t := teller{drawers, i, how.advise && how.ctx.Err() == nil, j.Sheets}
+		problems = append(problems, t.told(found[i]))
 	}
 	return drawers, problems
 }

@@ -1,16 +1,25 @@
 package batch
 
 import (
+	"drawerwright/cmd/internal/job"
 	"drawerwright/geom"
 	"drawerwright/geom/advice"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
 
-// told adds what the outcome of one of the drawers of an entry says to the problems of the layout.
-// What leaves its limits
-// is a warning: of the layout, where another setting would mend it, else of the outcome.
-func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom.Diagnosis {
+// teller says what one of the drawers of an entry comes out as.
+type teller struct {
+	rows   []Drawer
+	row    int
+	advise bool
+	sheets job.Sheets
+}
+
+// told adds what the outcome says to the problems of the layout. What leaves its limits is a warning: of the layout,
+// where another setting would mend it, else of the outcome.
+func (t teller) told(problems []geom.Diagnosis) []geom.Diagnosis {
+	rows, row, advise := t.rows, t.row, t.advise
 	d := &rows[row]
 	said := make(map[joinery.CheckID]bool)
 	if advise {
@@ -53,7 +62,7 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 				p.Eases = []geom.Remedy{r}
 			case p.Reread != "": // what else helps is known once that is measured
 			default:
-				p.Ask, p.Asked = d.help(d.Outcome.MostUseful(i), m)
+				p.Ask, p.Asked = t.help(d, d.Outcome.MostUseful(i), m)
 			}
 			problems = append(problems, p)
 		}
@@ -132,7 +141,7 @@ const fieldAccuracy geom.Setting = "accuracy"
 const KeyLots = "lots"
 
 // help says what would help most, and the change that it asks for, if it is one.
-func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sentence, asked geom.Change) {
+func (t teller) help(d *Drawer, h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sentence, asked geom.Change) {
 	if h.Cause == "" {
 		return geom.Sentencef("change the drawer's entries, or its limits"), asked
 	}
@@ -140,7 +149,7 @@ func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sent
 	case h.Need == 0 && h.Halved.Fraction < m.Right.Fraction+advice.Noticeable:
 		said = geom.Sentencef("no one thing that is off moves it much: change the drawer's entries, or its limits")
 	case h.Cause.Board():
-		if said = sortBoards(h); h.Need > 0 {
+		if said = t.sortBoards(d, h); h.Need > 0 {
 			asked = geom.Change{Setting: boardsOf[h.Cause], Key: KeyLots, Max: 2 * h.Need}
 		}
 	case h.Need < least && h.Current/2 < least:
@@ -170,8 +179,22 @@ var boardsOf = map[fit.Cause]geom.Setting{
 	fit.OfBottom: joinery.SettingBottom, fit.OfDividers: joinery.FieldDividers,
 }
 
-// sortBoards is what helps where boards differ most.
-func sortBoards(h fit.Improvement) geom.Sentence {
+// stockOf is the stock of the boards that are the cause of what is off.
+func (d *Drawer) stockOf(c fit.Cause) string {
+	return map[fit.Cause]joinery.Stock{fit.OfSides: d.Spec.Sides, fit.OfFront: d.Spec.Front, fit.OfBack: d.Spec.Back,
+		fit.OfBottom: d.Spec.Bottom}[c].Name
+}
+
+// sortBoards is what helps where boards differ most: lots, or where the sheets are in lots already, others.
+func (t teller) sortBoards(d *Drawer, h fit.Improvement) geom.Sentence {
+	if len(t.sheets.Of[d.stockOf(h.Cause)].Measured) > 0 {
+		alike := geom.Sentencef("alike")
+		if h.Need > 0 {
+			alike = geom.Sentencef("within %s", geom.AtMost(2*h.Need))
+		}
+		return geom.Sentencef("%s, which differ by %s, move it most, and are in lots already: take other sheets, which "+
+			"measure %s, or more, so that each lot has some that do", h.Cause, geom.Millimeters(2*h.Current), alike)
+	}
 	lots := geom.Sentencef("measure alike")
 	if h.Need > 0 {
 		lots = geom.Sentencef("differ by no more than %s", geom.AtMost(2*h.Need))

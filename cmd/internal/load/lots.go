@@ -338,7 +338,7 @@ func (s *sorter) saves(now []foreseen, sorted job.Sorted, lots []sheet.Lot) (sai
 	if n := settings(alone); n > settings(now) {
 		said += fmt.Sprintf(", where each sheet by itself would take %d", n)
 	}
-	said += fmt.Sprintf("; %s, %s with sheets as they come", right(now), right(s.come).Of1000())
+	said += fmt.Sprintf("; %s, %s with sheets as they come", right(now), right(s.come).Spoken())
 	note = geom.Diagnosis{Code: codeLots, Level: geom.LevelNote,
 		Fact: geom.Sentencef("%s; of its %d sheets, in the order of the readings, cut %s", said, len(s.order),
 			strings.Join(which, "; ")),

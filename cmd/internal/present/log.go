@@ -56,10 +56,10 @@ func logName(q record.Quantity) string {
 func logOdds(l *record.Learned, d record.LearnedOdds) string {
 	before, after, low, high := d.Odds[0], d.Odds[1], d.Odds[2], d.Odds[3]
 	said := fmt.Sprintf("By the log %s, %s of 1,000 boxes of %s come out right; by what was stated, %s", l.File,
-		after.Of1000(), words.Some(d.Drawers), before.Of1000())
-	open := fmt.Sprintf("%s to %s", low.Of1000(), high.Of1000())
+		after.Spoken(), words.Some(d.Drawers), before.Spoken())
+	open := fmt.Sprintf("%s to %s", low.Spoken(), high.Spoken())
 	if low.Of1000() == high.Of1000() {
-		open = low.Of1000()
+		open = low.Spoken()
 	}
 	return fmt.Sprintf("%s. It rests on %s; nine shops of ten with such cuts have %s.", said,
 		words.Count(logCuts(l), "cut", "cuts"), open)

@@ -232,11 +232,10 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 		s.Rules.Kerf = int64(geom.LengthOf(s.needs.Apart()).RoundUp(b.Units))
 	}
 	s.pieces(b, stock, of.Match, groups)
-	ends, top, p := s.ends(b, groups)
+	trim, p := s.trims(b, groups)
 	if p != nil {
 		return s, p
 	}
-	trim := nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(top)}
 	for _, k := range r.shelf {
 		if k.Stock == stock.Name && of.LotOf == "" { // an offcut has no readings
 			s.Sheets = append(s.Sheets, asSheet(k))
@@ -262,6 +261,12 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 		return z.Length <= z.Trim.Left+z.Trim.Right || z.Width <= z.Trim.Bottom+z.Trim.Top
 	})
 	return s, nil
+}
+
+// trims are what is cut off the edges of a new sheet.
+func (s *Stock) trims(b batch.Batch, groups []batch.Group) (nest.Trim, *Problem) {
+	ends, top, p := s.ends(b, groups)
+	return nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(top)}, p
 }
 
 // noPins is the problem of a sheet on which pins find no place.
