@@ -108,13 +108,17 @@ func (a *inspecting) run(args []string, s streams) error {
 
 // write writes an empty form.
 func (a *inspecting) write(l loaded, job string, s streams) error {
-	forms := firstbox.First(l.Batch)
+	drawers := firstbox.First(l.Batch)
 	if a.drawer != "" {
 		at, err := chosen(l.Batch, a.drawer)
 		if err != nil {
 			return err // usage
 		}
-		forms = []firstbox.Form{firstbox.Of(l.Batch, at)}
+		drawers = []int{at}
+	}
+	var forms []firstbox.Form
+	for _, at := range drawers {
+		forms = append(forms, firstbox.Of(l.Batch, at))
 	}
 	if err := writeNew(a.form, firstbox.Empty(forms)); err != nil {
 		return failure(err, a.form, a.json, s)

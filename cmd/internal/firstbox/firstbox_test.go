@@ -41,6 +41,14 @@ func samples(t testing.TB) []string {
 	return append(list, "../../../samples/log/sewing-box.yaml")
 }
 
+// formsOf are the forms of the first box of each setting.
+func formsOf(b batch.Batch) (list []Form) {
+	for _, at := range First(b) {
+		list = append(list, Of(b, at))
+	}
+	return list
+}
+
 // filled is an empty form with what is right of each row in it.
 func filled(t *testing.T, empty []byte) string {
 	t.Helper()
@@ -66,7 +74,7 @@ func TestRightBoxes(t *testing.T) {
 	rows := 0
 	for _, file := range samples(t) {
 		b := batchOf(t, file)
-		forms := First(b)
+		forms := formsOf(b)
 		records, err := Read(b, "f.csv", strings.NewReader(filled(t, Empty(forms))))
 		if err != nil || len(records) != len(forms) {
 			t.Errorf("%s: %d of %d forms: %v", file, len(records), len(forms), err)
@@ -107,7 +115,7 @@ func TestRightBoxes(t *testing.T) {
 func TestJudgedAtItsLimits(t *testing.T) {
 	for _, file := range samples(t) {
 		b := batchOf(t, file)
-		for _, f := range First(b) {
+		for _, f := range formsOf(b) {
 			for i, row := range f.Rows {
 				step := b.Units.Step() / 10
 				for mm, want := range map[float64]string{row.Min.MM(): Right, row.Max.MM(): Right,
@@ -133,7 +141,7 @@ func TestJudgedAtItsLimits(t *testing.T) {
 // read.
 func TestRowsAreNamedOnce(t *testing.T) {
 	for _, file := range samples(t) {
-		for _, f := range First(batchOf(t, file)) {
+		for _, f := range formsOf(batchOf(t, file)) {
 			var names []string
 			for _, r := range f.Rows {
 				names = append(names, r.What)
@@ -160,7 +168,7 @@ func TestWoodLeftIsDepth(t *testing.T) {
 	found := false
 	for _, file := range samples(t) {
 		b := batchOf(t, file)
-		for _, f := range First(b) {
+		for _, f := range formsOf(b) {
 			for i, row := range f.Rows {
 				if row.kind != testcut.Depth || !row.left {
 					continue
@@ -231,6 +239,9 @@ func TestOneSettingIsMovedOnce(t *testing.T) {
 	dado, tongue, groove := at(fit.DadoPlace), at(fit.TongueThick), at(fit.GroovePlace)
 	for want, readings := range map[string][]Reading{
 		"from the lower edge to a groove: 6.30, right is 5.98 to 6.22: fence closer, by 0.2 mm.": {{groove, 6.3}},
+		// 6.20 - 0.14 is 6.06, and 6.05 to 6.21 is right of a dado.
+		"from the lower edge to a groove: 6.24, right is 5.98 to 6.22: fence closer, by 0.14 mm.": {
+			{groove, 6.24}, {dado, 6.2}},
 		"from the lower edge to a groove: 6.30, right is 5.98 to 6.22; moved for it, from the end to a dado would be out: " +
 			"set the machine to its figures anew, and cut another test piece.": {{groove, 6.3}, {dado, 6.1}},
 		"from the lower edge to a groove: 6.30, right is 5.98 to 6.22; the same setting moves it: " +

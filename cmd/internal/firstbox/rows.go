@@ -86,17 +86,45 @@ func place(r Row) int {
 	return 0
 }
 
-// First are the forms of the first box of each setting.
-func First(b batch.Batch) (list []Form) {
-	for _, served := range batch.BySetting(b.Drawers) {
-		at := slices.IndexFunc(b.Drawers, func(d batch.Drawer) bool { return d.Spec.Name == served[0].Spec.Name })
-		list = append(list, Of(b, at))
+// First are the drawers of the first box of each setting, by their indices.
+func First(b batch.Batch) (list []int) {
+	seen := make(map[joinery.Setup]bool)
+	for i, d := range b.Drawers {
+		if key := batch.SettingKey(d); !seen[key] {
+			seen[key] = true
+			list = append(list, i)
+		}
 	}
 	return list
 }
 
 // Drawer is the name of the drawer that a form is for.
 func (f Form) Drawer() string { return f.drawer.Spec.Name }
+
+// Part is what is read on one thing.
+type Part struct {
+	On     string
+	OfBox  bool
+	Checks []present.Check
+}
+
+// Parts are the rows as they are printed, by what they are read on.
+func (f Form) Parts() (list []Part) {
+	for _, r := range f.Rows {
+		on := "on the test piece"
+		switch {
+		case r.box != "":
+			on = "on the box"
+		case r.OfParts:
+			on = "on the parts"
+		}
+		if n := len(list); n == 0 || list[n-1].On != on {
+			list = append(list, Part{On: on, OfBox: r.box != ""})
+		}
+		list[len(list)-1].Checks = append(list[len(list)-1].Checks, r.Check)
+	}
+	return list
+}
 
 // rowsOf are the rows of a setup sheet that a drawer looks up, each once: of one kind the nearest to what is read on
 // it, and of sizes that drawers have each by itself those of its own.

@@ -29,7 +29,7 @@ func TestLeastLetters(t *testing.T) {
 	for _, k := range packets(t) {
 		m := maker{batch: k.batch, report: k.report, unit: k.batch.Units}
 		inForm := make(map[string]bool)
-		for _, c := range formColumns {
+		for _, c := range formColumns() {
 			inForm[c.Head] = c.Head != ""
 		}
 		for _, row := range m.formRows() {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/firstbox"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
@@ -15,13 +16,17 @@ import (
 // maxRows is how many boxes of one drawer a form has lines for.
 const maxRows = 60
 
-// formColumns are those of the form for readings.
-var formColumns = []paper.FormColumn{{Head: "box", Given: true},
-	{Head: "width", Given: true}, {Head: "front"}, {Head: "back"},
-	{Head: "depth", Given: true}, {Head: "left"}, {Head: "right"},
-	{Head: "height", Given: true}, {Head: "reads"},
-	{Head: "diagonal", Given: true}, {Head: "one"}, {Head: "other"},
-	{Head: "most apart", Given: true}, {Head: "apart"}}
+// formColumns are those of the form for readings: the sizes of a box, as the form of the first one has them.
+func formColumns() []paper.FormColumn {
+	list := []paper.FormColumn{{Head: "box", Given: true}}
+	for _, s := range firstbox.Sizes {
+		list = append(list, paper.FormColumn{Head: s.Name, Given: true})
+		for _, p := range s.Places {
+			list = append(list, paper.FormColumn{Head: p})
+		}
+	}
+	return append(list, paper.FormColumn{Head: "most apart", Given: true}, paper.FormColumn{Head: "apart"})
+}
 
 // travelers are a form for the readings of all boxes, a line for each: what is right, by how much a box may differ
 // from it, and room to write what it measures.
@@ -35,7 +40,7 @@ func (m maker) travelers() {
 		m.Small("Shaded: what is right, in " + unitWords[m.unit] + ", and by how much a box may be off. Check the " +
 			"box dry by it, and write what it measures once the glue has set: width at front and back, depth at left " +
 			"and right, both diagonals over the ends of the sides. " + m.boardsTogether())
-		m.Form(formColumns, rows)
+		m.Form(formColumns(), rows)
 	}
 	if len(rows) > wholeForm {
 		m.Keep(formBegins)
@@ -68,7 +73,7 @@ func (m maker) formRows() (rows [][]string) {
 
 // right is what the form gives of a drawer's boxes, in its columns after the first: what is right, and below it the
 // limits of the job.
-func (m maker) right(d batch.Drawer) []string {
+func (m maker) right(d batch.Drawer) (row []string) {
 	limits := make(map[joinery.CheckCode][2]record.Length)
 	for _, f := range m.report.FitOf(d.Spec.Name) {
 		if _, known := limits[f.Check]; !known {
@@ -82,12 +87,17 @@ func (m maker) right(d batch.Drawer) []string {
 		return text
 	}
 	size, k := d.Outside, record.StackOf(d)
-	return []string{
-		given(m.number(size.Width), size.Width, joinery.CheckOutsideWidth), "", "",
-		given(m.number(size.Depth), size.Depth, joinery.CheckOutsideDepth), "", "",
-		given(m.number(size.Height), size.Height, fit.OutsideHeight), "",
-		given(m.ruled(k.Diagonal.MM()), k.Diagonal.MM(), fit.Diagonal), "", "",
-		words.OffBy(k.MaxDiagonalDifference.MM(), m.unit), ""}
+	mm := map[joinery.CheckCode]float64{joinery.CheckOutsideWidth: size.Width, joinery.CheckOutsideDepth: size.Depth,
+		fit.OutsideHeight: size.Height, fit.Diagonal: k.Diagonal.MM()}
+	for _, s := range firstbox.Sizes {
+		print := m.number
+		if s.Code == fit.Diagonal {
+			print = m.ruled
+		}
+		row = append(row, given(print(mm[s.Code]), mm[s.Code], s.Code))
+		row = append(row, make([]string, len(s.Places))...)
+	}
+	return append(row, words.OffBy(k.MaxDiagonalDifference.MM(), m.unit), "")
 }
 
 // around is by how much what is right may be missed either way where that is the same, else by how much below and
