@@ -1,10 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"cmp"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"time"
@@ -12,9 +10,6 @@ import (
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/present"
-	"drawerwright/cmd/internal/words"
-	"drawerwright/geom"
-	"drawerwright/geom/shoplog"
 	"drawerwright/geom/testcut"
 
 	"github.com/spf13/cobra"
@@ -49,29 +44,19 @@ func (l logging) day() time.Time {
 	return day
 }
 
-// tries is how often a log is written anew that others write too.
-const tries = 20
-
-// add adds cuts to the log, whole or not at all; what others add meanwhile stays.
-func (l logging) add(cuts []shoplog.Cut, u geom.Unit) (said string, err error) {
-	for range tries {
-		was, err := os.ReadFile(l.path)
-		if err != nil && !errors.Is(err, fs.ErrNotExist) {
-			return "", err
-		}
-		log, err := list.ReadLog(plain(l.path), bytes.NewReader(was))
-		if err != nil {
-			return "", err
-		}
-		done, err := outdir.ReplaceFileWas(l.path, was, log.With(cuts, u))
-		switch {
-		case err != nil:
-			return "", fmt.Errorf("cannot write the log, which is as it was: %w", err)
-		case done:
-			return fmt.Sprintf("%s added to %s.", words.Count(len(cuts), "line", "lines"), plain(l.path)), nil
-		}
+// file is the log on disk.
+func (l logging) file() list.LogFile {
+	return list.LogFile{
+		Name: plain(l.path),
+		Read: func() ([]byte, error) {
+			was, err := os.ReadFile(l.path)
+			if errors.Is(err, fs.ErrNotExist) {
+				return nil, nil
+			}
+			return was, err
+		},
+		Replace: func(was, now []byte) (bool, error) { return outdir.ReplaceFileWas(l.path, was, now) },
 	}
-	return "", fmt.Errorf("nothing is added: other programs write %s all the time; run this again", plain(l.path))
 }
 
 // log adds a test cut to the shop's log, and says what it did.
@@ -80,5 +65,5 @@ func (t *trialCut) log(to logging, a testcut.Advice) (said string, err error) {
 	if why := present.NotLogged(a, cuts); why != "" {
 		return why, nil
 	}
-	return to.add(cuts, t.batch.Units)
+	return to.file().Add(cuts, t.batch.Units)
 }

@@ -8,7 +8,6 @@ import (
 	"drawerwright/cmd/internal/firstbox"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/geom"
-	"drawerwright/geom/shoplog"
 
 	"github.com/spf13/cobra"
 )
@@ -93,7 +92,7 @@ func (a *inspecting) run(args []string, s streams) error {
 		out.Right = out.Right && r.Verdict != firstbox.Out
 	}
 	if a.log.path != "" {
-		if out.Logged, err = a.log.records(records, l.Batch.Units); err != nil {
+		if out.Logged, err = firstbox.Log(records, a.log.day(), a.log.file(), l.Batch.Units); err != nil {
 			return failure(err, a.log.path, a.json, s)
 		}
 	}
@@ -176,22 +175,4 @@ func (a *inspecting) print(out inspected, u geom.Unit, s streams) error {
 		More:  "the same command with --all",
 		All:   a.all,
 	})
-}
-
-// records adds first boxes to the log, all of them or none, and says what it did.
-func (l logging) records(list []firstbox.Record, u geom.Unit) (said []string, err error) {
-	var all []shoplog.Cut
-	for _, r := range list {
-		cuts, why := r.Logged(l.day())
-		if why != "" {
-			said = append(said, r.Drawer+": "+why)
-			continue
-		}
-		all = append(all, cuts...)
-	}
-	if len(all) == 0 {
-		return said, nil
-	}
-	added, err := l.add(all, u)
-	return append(said, added), err
 }

@@ -85,7 +85,7 @@ func TestRightBoxes(t *testing.T) {
 			if r.Drawer != forms[i].Drawer() || r.Verdict != Right || r.Adjust != nil || len(r.Do) > 0 {
 				t.Errorf("%s, %s: %s %+v", file, r.Drawer, r.Verdict, r.Do)
 			}
-			cuts, why := r.Logged(time.Date(2026, 3, 2, 0, 0, 0, 0, time.UTC))
+			cuts, why := r.logged(time.Date(2026, 3, 2, 0, 0, 0, 0, time.UTC))
 			taken := 0
 			for _, row := range forms[i].Rows {
 				if row.kind == testcut.Slot && forms[i].model.Grooves() && forms[i].drawer.Setup.GroovePasses > 1 {
@@ -219,7 +219,7 @@ func TestDiagonals(t *testing.T) {
 func TestPartlyRead(t *testing.T) {
 	b := batchOf(t, "../../../samples/bench-drawers.yaml")
 	r := Of(b, 1).Judge(b, []Reading{{0, 6.35}, {1, 6.1}})
-	if cuts, why := r.Logged(time.Time{}); r.Verdict != Open || cuts != nil || !strings.Contains(why, "once all of it is read") {
+	if cuts, why := r.logged(time.Time{}); r.Verdict != Open || cuts != nil || !strings.Contains(why, "once all of it is read") {
 		t.Errorf("%s: %v %s", r.Verdict, cuts, why)
 	}
 	if said := r.Head().Text; said != "First box of bench-narrow: nothing is out of its limits so far; 21 of 23 "+

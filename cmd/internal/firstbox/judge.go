@@ -209,9 +209,9 @@ func (j Judged) reads(u geom.Unit) string {
 	return geom.FixedBeside(j.Reading.MM(), geom.Interval{Min: j.Min.MM(), Max: j.Max.MM()}, u)
 }
 
-// Logged are the lines that a first box adds to a shop's log, those that its readings would add as a test cut; why says
+// logged are the lines that a first box adds to a shop's log, those that its readings would add as a test cut; why says
 // why there are none.
-func (r Record) Logged(day time.Time) (cuts []shoplog.Cut, why string) {
+func (r Record) logged(day time.Time) (cuts []shoplog.Cut, why string) {
 	if r.Verdict == Open {
 		return nil, "Nothing is added to the log yet: it takes a first box once all of it is read."
 	}

@@ -55,15 +55,30 @@ func Print(out *present.Printed, records []Record, u geom.Unit) {
 				reads = j.reads(u)
 			}
 			t.Add(j.What, reads, words.To(least, most), j.Verdict)
-			switch cell := &t.Rows[len(t.Rows)-1][3]; {
-			case j.Verdict == Right:
-				cell.Level = present.Good
-			case j.Read:
-				cell.Level = present.Bad
-			}
+			t.Rows[len(t.Rows)-1][3].Level = j.Level()
 		}
 		t.Print(out, "")
 	}
+}
+
+// Level is how a verdict is to be seen.
+func (j Judged) Level() present.Level {
+	switch {
+	case j.Verdict == Right:
+		return present.Good
+	case j.Read:
+		return present.Bad
+	}
+	return ""
+}
+
+// ToDo is what to do about readings that are out, as a printer would have it; empty where there are none.
+func (r Record) ToDo(u geom.Unit) string {
+	var out present.Printed
+	if r.Verdict == Out {
+		r.toDo(&out, u)
+	}
+	return out.String()
 }
 
 // toDo says what to do about readings that are out, the settings first.

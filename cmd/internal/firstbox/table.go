@@ -2,9 +2,12 @@ package firstbox
 
 import (
 	"io"
+	"time"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/list"
+	"drawerwright/geom"
+	"drawerwright/geom/shoplog"
 )
 
 // Fields are the rows of a form as a table to fill in has them.
@@ -61,4 +64,22 @@ func Read(b batch.Batch, file string, from io.Reader) ([]Record, error) {
 		records = append(records, forms[drawer].Judge(b, readings[drawer]))
 	}
 	return records, nil
+}
+
+// Log adds first boxes to a log, all that can go there or none, and says what it did.
+func Log(records []Record, day time.Time, log list.LogFile, u geom.Unit) (said []string, err error) {
+	var all []shoplog.Cut
+	for _, r := range records {
+		cuts, why := r.logged(day)
+		if why != "" {
+			said = append(said, r.Drawer+": "+why)
+			continue
+		}
+		all = append(all, cuts...)
+	}
+	if len(all) == 0 {
+		return said, nil
+	}
+	added, err := log.Add(all, u)
+	return append(said, added), err
 }

@@ -184,6 +184,7 @@ func TestTextsInAnswers(t *testing.T) {
 		"a flat look":  request(p, "POST", "/api/look", asked{text, view{Show: "setups", Flat: true}}),
 		"a mistake":    request(p, "POST", "/api/look", asked{bad, view{Show: "fit"}}),
 		"sheets":       request(p, "POST", "/api/sheets", map[string]string{"text": text}),
+		"a first box":  request(p, "POST", "/api/first", boxAsked{Text: text, Drawer: wild, Readings: map[string]string{wild: wild, "height": wild}}),
 		"a file":       request(p, "GET", "/api/job?file=%3Cscript%3E.yaml", nil),
 		"what is seen": request(p, "GET", "/api/disk?seen=%3Cscript%3E%0d%0aX:y", nil),
 		"a name":       request(p, "POST", "/api/name", map[string]string{"name": wild}),

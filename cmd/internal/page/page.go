@@ -116,6 +116,7 @@ func (p *Page) Handler(host string) http.Handler {
 	mux.HandleFunc("POST /api/look", p.look)
 	mux.HandleFunc("POST /api/edit", p.edit)
 	mux.HandleFunc("POST /api/sheets", p.sheets)
+	mux.HandleFunc("POST /api/first", p.first)
 	mux.HandleFunc("POST /api/save", p.save)
 	mux.HandleFunc("POST /api/take", p.take)
 	return guard{host: host, token: p.token, once: &p.once, next: p.named(mux)}

@@ -42,6 +42,7 @@ export const job = async () => (await ask('api/job')).json();
 export const look = async (text, view, signal) => (await post('api/look', { text, view }, { signal })).json();
 export const edit = async (text, edit, view) => (await post('api/edit', { text, ...edit, view })).json();
 export const sheets = async (text, unit, signal) => (await post('api/sheets', { text, unit }, { signal })).json();
+export const first = async (box, signal) => (await post('api/first', box, { signal })).json();
 // save writes the file of a name, which the page need not be about yet.
 export const save = async (name, text, version) => (await post('api/save', { text, version }, { about: name })).json();
 export const take = (text, what, signal) => post('api/take', { text, what }, { signal });

@@ -1,5 +1,6 @@
 // What the job comes out as: lists on tabs, the drawer that is shown, its picture.
 import { byId, el, setText } from './dom.js';
+import * as first from './first.js';
 import * as fit from './fit.js';
 import * as instead from './instead.js';
 import * as marked from './marked.js';
@@ -9,7 +10,7 @@ import * as picture from './picture.js';
 
 const tabs = byId('tabs'), lists = byId('lists'), told = byId('told'), drawer = byId('drawer'), said = byId('said'), bears = byId('bears'), stale = byId('stale');
 
-const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['buy', 'To buy'], ['told', 'Messages']];
+const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['first', 'First box'], ['buy', 'To buy'], ['told', 'Messages']];
 
 let view, again;
 let now = null; // what was looked at last that has drawers
@@ -136,6 +137,10 @@ function showLists() {
     return;
   }
   sheets.stop();
+  if (view.show === 'first') {
+    if (!now.soon) first.show(lists, now.text, view.unit, now.drawers[now.drawer].name);
+    return;
+  }
   if (view.show === 'fit') {
     if (now.fit) fit.show(lists, now);
     return;
