@@ -17,26 +17,28 @@ type Chart struct {
 	Unit        geom.Unit
 }
 
-// The drawing of a chart, in mm: its size, the room for its title and for the numbers beside it, and its dots.
+// WholeChart is the size of a chart by itself, in mm, SmallChart of one that stands beside another on a page.
+var WholeChart, SmallChart = geom.Point{X: 160, Y: 60}, geom.Point{X: 86, Y: 36}
+
+// The drawing of a chart, in mm: the room for its title and for the numbers beside it, and its dots.
 const (
-	chartWide, chartHigh       = 160.0, 60.0
 	chartTitle, chartNumbers   = 10.0, 24.0
 	chartDot, chartRing        = 0.8, 1.8
 	chartLimits                = 3.0
 	chartLetters, chartHeading = 3.2, 4.0
 )
 
-// Draw draws it.
-func (c Chart) Draw() drawing.Drawing {
-	d := drawing.Drawing{Width: chartWide, Height: chartHigh, Alt: c.Title}
+// Draw draws it as large as a size.
+func (c Chart) Draw(size geom.Point) drawing.Drawing {
+	d := drawing.Drawing{Width: size.X, Height: size.Y, Alt: c.Title}
 	reach := chartLimits * c.Sigma
 	for _, v := range c.Values {
 		reach = math.Max(reach, math.Abs(v-c.Mean))
 	}
 	reach = math.Max(reach, c.Unit.Step()) * 1.1
-	middle := (chartHigh - chartTitle) / 2
+	middle := (size.Y - chartTitle) / 2
 	high := func(v float64) float64 { return middle + float64((v-c.Mean)/reach*middle) }
-	end := chartWide - chartNumbers
+	end := size.X - chartNumbers
 	for i, pen := range []drawing.Pen{drawing.Hidden, drawing.Thin, drawing.Hidden} {
 		v := c.Mean + float64((float64(i)-1)*chartLimits*c.Sigma)
 		d.Line(pen, geom.Point{Y: high(v)}, geom.Point{X: end, Y: high(v)})
@@ -53,7 +55,7 @@ func (c Chart) Draw() drawing.Drawing {
 			d.Loops(drawing.Medium, 0, geom.Circle(at, chartRing))
 		}
 	}
-	d.Words(0, chartHigh-chartHeading, chartHeading, drawing.Bold, c.Title)
-	d.Words(0, chartHigh-chartHeading-chartLetters-1, chartLetters, drawing.Regular, c.Said)
+	d.Words(0, size.Y-chartHeading, chartHeading, drawing.Bold, c.Title)
+	d.Words(0, size.Y-chartHeading-chartLetters-1, chartLetters, drawing.Regular, c.Said)
 	return d
 }

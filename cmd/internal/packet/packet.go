@@ -45,7 +45,7 @@ func lay(ctx context.Context, b batch.Batch, r record.Kept, p sheets.Plan, out f
 	assembly := func() { failed = m.assembly(ctx) }
 	sheets, parts, corners := func() { m.sheets(ctx) }, func() { m.parts(ctx) }, func() { m.corners(ctx) }
 	readings := func() { m.firstBoxes(); m.boxSizes(); m.travelers() }
-	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, sheets, parts, corners, assembly,
+	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.log, sheets, parts, corners, assembly,
 		readings, m.openings, m.templates}); err != nil {
 		return err
 	}

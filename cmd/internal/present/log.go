@@ -25,6 +25,11 @@ func LogLines(l *record.Learned) (list []string) {
 	for _, d := range l.Drawers {
 		list = append(list, logOdds(l, d))
 	}
+	return append(list, DriftLines(l)...)
+}
+
+// DriftLines say which quantities of a log drift.
+func DriftLines(l *record.Learned) (list []string) {
 	for _, q := range l.Quantities {
 		if q.Drift != "" {
 			list = append(list, fmt.Sprintf("%s: %s. Look at the machine, or measure again; by chance a chart says so "+

@@ -13,9 +13,8 @@ import (
 // chartApart is the room between two charts, in mm.
 const chartApart = 8
 
-// LogChart draws the control charts of a log as SVG, one below the other; nil where it has too few cuts of everything.
-func LogChart(l *record.Learned, u geom.Unit) ([]byte, error) {
-	var list []drawing.Drawing
+// Charts are the control charts of the quantities of which a log has enough cuts.
+func Charts(l *record.Learned, u geom.Unit) (list []paper.Chart) {
 	for _, q := range l.Quantities {
 		if len(q.Chart.Values) < fit.EnoughCuts {
 			continue
@@ -25,7 +24,16 @@ func LogChart(l *record.Learned, u geom.Unit) ([]byte, error) {
 		for _, s := range q.Chart.Signals {
 			c.Marked[s.At] = true
 		}
-		list = append(list, c.Draw())
+		list = append(list, c)
+	}
+	return list
+}
+
+// LogChart draws the control charts of a log as SVG, one below the other; nil where it has too few cuts of everything.
+func LogChart(l *record.Learned, u geom.Unit) ([]byte, error) {
+	var list []drawing.Drawing
+	for _, c := range Charts(l, u) {
+		list = append(list, c.Draw(paper.WholeChart))
 	}
 	if len(list) == 0 {
 		return nil, nil

@@ -57,8 +57,8 @@ type LearnedOdds struct {
 	Odds [4]fit.Odds `json:"-"` // the same
 }
 
-// LearnedOf is that of a batch; nil where its job names no log.
-func LearnedOf(b batch.Batch) *Learned {
+// LoggedOf is that of a batch but for the odds of its drawers, which take long; nil where its job names no log.
+func LoggedOf(b batch.Batch) *Learned {
 	if b.Log == nil {
 		return nil
 	}
@@ -68,13 +68,24 @@ func LearnedOf(b batch.Batch) *Learned {
 		fit.Accuracy
 	}
 	var seen []tooled
-	var like []batch.Drawer
-	var at []int // of each in the list
 	for _, d := range b.Drawers {
 		if of := (tooled{d.Tool, d.Shop.Accuracy}); !slices.Contains(seen, of) {
 			seen = append(seen, of)
 			l.quantities(b, d)
 		}
+	}
+	return &l
+}
+
+// LearnedOf is that of a batch; nil where its job names no log.
+func LearnedOf(b batch.Batch) *Learned {
+	l := LoggedOf(b)
+	if l == nil {
+		return nil
+	}
+	var like []batch.Drawer
+	var at []int // of each in the list
+	for _, d := range b.Drawers {
 		if d.Shop.Accuracy.Log == nil {
 			continue
 		}
@@ -85,7 +96,7 @@ func LearnedOf(b batch.Batch) *Learned {
 		}
 		l.Drawers[at[i]].Drawers = append(l.Drawers[at[i]].Drawers, d.Spec.Name)
 	}
-	return &l
+	return l
 }
 
 // quantities adds those of the machine and cutter of a drawer of which the log has a cut.
