@@ -1,5 +1,5 @@
 // The form for the first box on the page: typed in, judged, and added to the log; see person.mjs.
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { accessible, attempt, done, field, file, folder, must, serve, source, tab, until } from './person.mjs';
 
@@ -70,6 +70,14 @@ await attempt('each drawer has its own, and keeps it', async () => {
   await until('what was typed is out now', async () => (await verdict('width front')).startsWith('it is too far') || (await verdict('width front')) === 'under');
   await page.selectOption('#unit', 'in');
   await until('inches', async () => (await row('width front').locator('td').first().textContent()).startsWith('18.'));
+});
+
+await attempt('a log that has changed is noticed', async () => {
+  await page.click('#tab-fit');
+  const cuts = () => page.locator('#lists tr:has(th:text-is("saw, cutter")) td').first().textContent().catch(() => '');
+  await until('one cut is known', async () => (await cuts()) === '1');
+  writeFileSync(join(folder, 'shop.csv'), `${log()}2026-03-02,saw,,cutter,6.35,6.36,mm,kept\r\n`);
+  await until('two are, and nobody asked', async () => (await cuts()) === '2');
 });
 
 await done();

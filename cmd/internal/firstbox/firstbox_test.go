@@ -219,7 +219,8 @@ func TestDiagonals(t *testing.T) {
 func TestPartlyRead(t *testing.T) {
 	b := batchOf(t, "../../../samples/bench-drawers.yaml")
 	r := Of(b, 1).Judge(b, []Reading{{0, 6.35}, {1, 6.1}})
-	if cuts, why := r.logged(time.Time{}); r.Verdict != Open || cuts != nil || !strings.Contains(why, "once all of it is read") {
+	cuts, why := r.logged(time.Time{})
+	if r.Verdict != Open || cuts != nil || !strings.Contains(why, "once all of it is read") {
 		t.Errorf("%s: %v %s", r.Verdict, cuts, why)
 	}
 	if said := r.Head().Text; said != "First box of bench-narrow: nothing is out of its limits so far; 21 of 23 "+

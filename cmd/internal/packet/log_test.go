@@ -9,9 +9,9 @@ import (
 	"drawerwright/export/drawing"
 )
 
-// TestLogOnPaper: the packet of the sewing box says first that its cutter drifts, and has two charts, with a dot for each
-// cut of cutter and fence: 12 days of each but for the fence that was moved. Of a log that shows no drift it says so; of
-// too few cuts, and of a job that takes nothing from its log, it has no chart.
+// TestLogOnPaper: the packet of the sewing box says first that its cutter drifts, and has two charts, with a dot for
+// each cut of cutter and fence: 12 days of each but for the fence that was moved. Of a log that shows no drift it says
+// so; of too few cuts, and of a job that takes nothing from its log, it has no chart.
 func TestLogOnPaper(t *testing.T) {
 	text, err := os.ReadFile("../../../samples/log/sewing-box.yaml")
 	if err != nil {
@@ -34,7 +34,8 @@ func TestLogOnPaper(t *testing.T) {
 		{len(lines) - 1, strings.Replace(string(text), "accuracy: from-log\n", "", 1), "", 0},
 	} {
 		file := filepath.Join(t.TempDir(), "job.yaml")
-		if err := os.WriteFile(filepath.Join(filepath.Dir(file), "shop.csv"), []byte(strings.Join(lines[:c.cuts], "")), 0o644); err != nil {
+		log := filepath.Join(filepath.Dir(file), "shop.csv")
+		if err := os.WriteFile(log, []byte(strings.Join(lines[:c.cuts], "")), 0o644); err != nil {
 			t.Fatal(err)
 		}
 		b := read(t, file, []byte(c.job))
@@ -55,7 +56,8 @@ func TestLogOnPaper(t *testing.T) {
 				}
 			}
 		}
-		if first := strings.Index(said, c.said); dots != c.dots || first < 0 || c.said != "" && first > 60 || c.said == "" && said != "" {
+		first := strings.Index(said, c.said)
+		if dots != c.dots || first < 0 || c.said != "" && first > 60 || c.said == "" && said != "" {
 			t.Errorf("%d cuts: %d dots, %q", c.cuts, dots, said)
 		}
 	}

@@ -44,8 +44,9 @@ func lay(ctx context.Context, b batch.Batch, r record.Kept, p sheets.Plan, out f
 	var failed error
 	assembly := func() { failed = m.assembly(ctx) }
 	sheets, parts, corners := func() { m.sheets(ctx) }, func() { m.parts(ctx) }, func() { m.corners(ctx) }
+	setups := func() { m.setups(); m.log() }
 	readings := func() { m.firstBoxes(); m.boxSizes(); m.travelers() }
-	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, m.setups, m.log, sheets, parts, corners, assembly,
+	if err := m.inOrder(ctx, []func(){m.cutList, m.cautions, setups, sheets, parts, corners, assembly,
 		readings, m.openings, m.templates}); err != nil {
 		return err
 	}

@@ -3,7 +3,6 @@ package page
 import (
 	"bytes"
 	"errors"
-	"io"
 	"io/fs"
 	"net/http"
 	"path/filepath"
@@ -133,15 +132,11 @@ func firstBoxOf(b batch.Batch, drawer int, typed map[string]string) (out firstBo
 // log is a log that a job names, within the folder.
 func (d *folder) log(name string) list.LogFile {
 	read := func() ([]byte, error) {
-		in, err := d.beside(name)
+		data, err := d.readBeside(name)
 		if errors.Is(err, fs.ErrNotExist) {
 			return nil, nil
 		}
-		if err != nil {
-			return nil, err
-		}
-		defer in.Close()
-		return io.ReadAll(in)
+		return data, err
 	}
 	return list.LogFile{Name: name, Read: read, Replace: func(was, now []byte) (bool, error) {
 		local := filepath.FromSlash(name)

@@ -35,6 +35,8 @@ type looked struct {
 	Failed   bool      `json:"failed"`
 	Soon     bool      `json:"soon,omitempty"` // these are the numbers alone, and nothing is said of them
 
+	Beside []besideFile `json:"beside"` // the files that it names
+
 	Outline *node  `json:"outline"`
 	Sound   bool   `json:"sound"` // fields can be written
 	Entry   int    `json:"entry"` // the drawer of the file whose fields are in the outline
@@ -121,7 +123,7 @@ func (p *Page) show(w http.ResponseWriter, r *http.Request, done worked, err err
 func lookAt(w worked, v view, file string) looked {
 	o := job.Outlined([]byte(w.text))
 	out := looked{Text: w.text, Failed: w.Failed(), More: w.More, Sound: o.Sound, Entry: v.Entry, Problems: []problem{},
-		Soon: w.soon}
+		Soon: w.soon, Beside: w.beside.files()}
 	if w.Job != nil {
 		out.Unit = w.Job.Units.String()
 	}

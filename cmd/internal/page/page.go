@@ -107,6 +107,7 @@ func (p *Page) Handler(host string) http.Handler {
 	mux.HandleFunc("GET /{$}", serveAsset("index.html"))
 	mux.HandleFunc("GET /api/job", p.job)
 	mux.HandleFunc("GET /api/disk", p.disk)
+	mux.HandleFunc("GET /api/beside", p.changed)
 	mux.HandleFunc("GET /api/start", p.start)
 	mux.HandleFunc("POST /api/begin", p.begin)
 	mux.HandleFunc("POST /api/slide", p.slide)

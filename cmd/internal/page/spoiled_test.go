@@ -34,7 +34,7 @@ var sent = []struct{ at, body string }{
 	{"/api/edit", `{"text": TEXT, "do": "convert", "path": [], "value": "in", "then": [{"do": "begin", "path": ["openings"], "value": "x"}, {"do": "size", "path": ["drawers", "0"], "value": "opening"}]}`},
 	{"/api/edit", `{"text": TEXT, "do": "write", "path": ["drawers", "0", "dividers"], "value": "[{direction: along, at: 9}]", "then": [{"do": "respell", "path": ["stock"], "value": "stocks"}, {"do": "make", "path": ["drawers", "0", "slide"]}]}`},
 	{"/api/sheets", `{"text": TEXT, "unit": "in"}`},
-	{"/api/first", `{"text": TEXT, "unit": "mm", "drawer": "wide", "readings": {"width front": "460", "height": "5 1/2 in"}, "log": false}`},
+	{"/api/first", `{"text": TEXT, "drawer": "wide", "readings": {"width front": "460", "height": "5 1/2 in"}, "log": false}`},
 	{"/api/save", `{"version": VERSION, "text": TEXT}`},
 	{"/api/take", `{"text": TEXT, "what": "labels"}`},
 }

@@ -39,7 +39,8 @@ type task struct {
 type worked struct {
 	text string
 	load.Loaded
-	soon bool // nothing is said of it yet, and it is not laid out
+	soon   bool   // nothing is said of it yet, and it is not laid out
+	beside *noted // the files that it names
 }
 
 // manyDrawers is from how many kinds of drawers on what is to be said of them, and their sheets, take so
@@ -56,7 +57,9 @@ func (w *work) out(ctx context.Context, a task) (worked, error) {
 	if err != nil {
 		return worked{}, err
 	}
-	out := worked{text: text, Loaded: load.Parse(fileOf(ctx).called(), strings.NewReader(text), w.folder.beside)}
+	beside := &noted{in: w.folder, seen: make(map[string]string)}
+	out := worked{text: text, beside: beside,
+		Loaded: load.Parse(fileOf(ctx).called(), strings.NewReader(text), beside.open)}
 	if out.Job != nil {
 		w.sized(len(out.Job.Drawers))
 	}

@@ -53,6 +53,12 @@ export async function disk(seen) {
   return response.status === 204 ? null : response.json();
 }
 
+// changed reports whether one of some files beside the job, each with the version that was read, is another now.
+export async function changed(files) {
+  const query = files.map((f) => `name=${encodeURIComponent(f.name)}&seen=${encodeURIComponent(f.version)}`).join('&');
+  return (await ask(`api/beside?${query}`)).status !== 204;
+}
+
 // leave tells that a tab is closed; it is sent when the page has gone.
 export function leave(tab, unsaved) {
   navigator.sendBeacon(about('api/leave'), new Blob([JSON.stringify({ tab, unsaved })], { type: 'application/json' }));

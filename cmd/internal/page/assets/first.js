@@ -13,9 +13,9 @@ function readings() {
   return typed.get(box.drawer);
 }
 
-// show asks for the form of a drawer and what becomes of the readings.
-export function show(into, text, unit, drawer) {
-  const key = [text, unit, drawer].join('\n');
+// show asks for the form of a drawer and what becomes of the readings, anew where a file beside the job has changed.
+export function show(into, text, unit, drawer, beside) {
+  const key = JSON.stringify([text, unit, drawer, beside]);
   if (key === asked && into.querySelector('form')) return;
   asked = key;
   box = { text, unit, drawer };

@@ -26,6 +26,7 @@ let version = ''; // of that
 let name = ''; // of the file; empty while it has none
 let fresh = false; // nothing of it was ever on disk
 let busy = false, again = false, failed = true, writing = false;
+let beside = []; // the files that the job names, as they were read
 let gone = false; // the program was found to answer no more
 
 const undo = byId('undo'), redo = byId('redo'), save = byId('save');
@@ -107,6 +108,7 @@ function drop(edit) {
 function show(answer) {
   soon.fill(answer);
   failed = answer.failed;
+  beside = answer.beside ?? [];
   view.entry = answer.entry;
   if (answer.drawers) view.drawer = answer.drawers[answer.drawer].name;
   text.show(now);
@@ -298,13 +300,15 @@ function found() {
   look();
 }
 
-// watch tells of changes of the file by another tab or program, and of the end of this one.
+// watch tells of changes of the file by another tab or program, and of the end of this one. Where a file that the job
+// names has been changed, as a log of test cuts, the job is looked at anew.
 async function watch() {
   if (document.hidden) return;
   try {
     const disk = await api.disk(version);
     found();
     if (disk && disk.version !== version && disk.version !== toldOf) conflict(disk, 'The file on disk has been changed by another tab or program.');
+    if (beside.length > 0 && !busy && await api.changed(beside)) look();
   } catch (error) {
     if (error.status === 0) lost(); // anything else is said when something is asked for
   }

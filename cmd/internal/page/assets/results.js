@@ -138,7 +138,7 @@ function showLists() {
   }
   sheets.stop();
   if (view.show === 'first') {
-    if (!now.soon) first.show(lists, now.text, view.unit, now.drawers[now.drawer].name);
+    if (!now.soon) first.show(lists, now.text, view.unit, now.drawers[now.drawer].name, now.beside);
     return;
   }
   if (view.show === 'fit') {
