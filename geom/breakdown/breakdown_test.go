@@ -61,11 +61,12 @@ func TestCuts(t *testing.T) {
 			MaxStop: int64(rapid.IntRange(200, 1500).Draw(t, "stop")),
 			Squared: rapid.Bool().Draw(t, "squared")}
 		cuts, laid := Cuts(sheets, r)
-		var person atSaw
-		for n, c := range cuts {
-			if err := person.make(c); err != nil {
-				t.Fatalf("cut %d: %v\n%+v", n, err, cuts)
+		for _, more := range []int64{0, 1, -min(1, r.Kerf)} {
+			if err := Check(sheets, cuts, laid, r, more); err != nil {
+				t.Fatalf("a blade that takes %d more: %v\n%+v", more, err, cuts)
 			}
+		}
+		for n, c := range cuts {
 			if inHand[c.Workpiece.Name] != (Workpiece{Name: c.Workpiece.Name, Short: c.Workpiece.Short,
 				Length: c.Workpiece.Length, Width: c.Workpiece.Width}) {
 				t.Fatalf("cut %d is of %+v, in hand is %+v\n%+v", n, c.Workpiece, inHand[c.Workpiece.Name], cuts)

@@ -1,40 +1,10 @@
 package breakdown
 
 import (
-	"fmt"
 	"testing"
 
 	"pgregory.net/rapid"
 )
-
-// atSaw is a person at one saw: what its fence and the stop on the sled stand at, 0 where nothing is set.
-type atSaw struct{ fence, stop int64 }
-
-// make does a cut as it is told: it sets what is told to be set, and takes the fence out of the sled's way. It says
-// what is wrong: a cut at another setting than that of the cut, or a setting for nothing.
-func (p *atSaw) make(c Cut) error {
-	at := &p.fence
-	switch {
-	case c.Kind == HandHeld:
-		return nil
-	case c.Kind == SledCut:
-		p.fence = 0
-		if c.Trim { // without a stop
-			return nil
-		}
-		at = &p.stop
-	}
-	if c.SettingChanged && *at == c.Setting {
-		return fmt.Errorf("it is set for nothing: %+v", c)
-	}
-	if c.SettingChanged {
-		*at = c.Setting
-	}
-	if *at != c.Setting {
-		return fmt.Errorf("it is made at %d: %+v", *at, c)
-	}
-	return nil
-}
 
 // TestFenceAgain: whoever follows the cuts has fence and stop where each wants it, and sets neither for nothing; a
 // setting that comes again names the last cut that had it.

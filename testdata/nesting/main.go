@@ -2,10 +2,11 @@
 // jobs of this project's own, checks every layout, and prints the table of
 // README.md beside this file:
 //
-//	go run ./testdata/nesting [-rows EXPRESSION] [-instances EXPRESSION] [-list] FOLDER
+//	go run ./testdata/nesting [-rows EXPRESSION] [-instances EXPRESSION] [-list] [-cuts] FOLDER
 //
 // The folder holds the instances as JSON, as DEVELOPERS.md says; they are not part of
-// the project. A missing folder or file is a failure.
+// the project. A missing file is a failure; without a folder the jobs alone are laid out.
+// With -cuts the cuts of every guillotine layout are made too, on boards of real sizes.
 package main
 
 import (
@@ -23,6 +24,7 @@ import (
 	"syscall"
 	"time"
 
+	"drawerwright/geom/breakdown"
 	"drawerwright/geom/nest"
 )
 
@@ -33,14 +35,23 @@ func main() {
 	flag.TextVar(b.rows, "rows", b.rows, "lay out the rows alone whose name this `expression` matches")
 	flag.TextVar(b.names, "instances", b.names, "lay out the instances alone whose name this `expression` matches")
 	flag.BoolVar(&b.list, "list", false, "list the instances that are not at the best known")
+	flag.BoolVar(&b.cuts, "cuts", false, "make the cuts of guillotine layouts too, on boards of real sizes")
 	flag.Parse()
-	if flag.NArg() != 1 {
-		log.Fatal("which folder are the instances in?")
+	if flag.NArg() > 1 {
+		log.Fatal("the instances are in one folder")
 	}
 	b.dir = flag.Arg(0)
 	fmt.Printf("%s, %d processors\n\n", runtime.Version(), runtime.NumCPU())
 	fmt.Println("| what | sheets | goal | best known, or bound | proven best | longest | all |")
 	fmt.Println("|---|---|---|---|---|---|---|")
+	if b.dir != "" {
+		b.known()
+	}
+	b.shop()
+}
+
+// known lays out the public instances.
+func (b *bench) known() {
 	for _, m := range []struct {
 		way        nest.Method
 		turn       bool
@@ -61,14 +72,13 @@ func main() {
 	}
 	b.strips(false, "15")
 	b.strips(true, "")
-	b.shop()
 }
 
 // bench is what is laid out of a folder.
 type bench struct {
 	dir         string
 	rows, names *regexp.Regexp
-	list        bool
+	list, cuts  bool
 }
 
 // instance is one of a file.
@@ -132,7 +142,7 @@ func (b *bench) lay(s set) {
 	}
 	for _, in := range list {
 		board := nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}
-		l, took := lay(in.pieces(s.turn), board, nest.Rules{Method: s.way}, s.effort)
+		l, took := b.one(in.pieces(s.turn), board, nest.Rules{Method: s.way}, s.effort)
 		sheets += l.Count
 		bound += l.MinSheets
 		if v := in.Best[s.best]; v != nil {
@@ -170,7 +180,7 @@ func (b *bench) strips(turn bool, goal string) {
 	reached := 0
 	for _, in := range list {
 		s := nest.Sheet{Name: in.Name, Length: in.Strip, Width: in.High, Count: 1, Price: 1}
-		l, took := lay(in.pieces(turn), s, nest.Rules{Method: nest.Free}, 5000)
+		l, took := b.one(in.pieces(turn), s, nest.Rules{Method: nest.Free}, 5000)
 		if !slices.ContainsFunc(l.Remaining, func(n int) bool { return n > 0 }) {
 			reached++
 		}
@@ -189,8 +199,8 @@ func how(turn bool) string {
 	return "as they lie"
 }
 
-// lay lays out and checks.
-func lay(pieces []nest.Piece, s nest.Sheet, r nest.Rules, effort int) (nest.Layout, time.Duration) {
+// one lays out and checks.
+func (b *bench) one(pieces []nest.Piece, s nest.Sheet, r nest.Rules, effort int) (nest.Layout, time.Duration) {
 	start := time.Now()
 	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{s}, r, nest.Options{Effort: effort})
 	took := time.Since(start)
@@ -198,7 +208,39 @@ func lay(pieces []nest.Piece, s nest.Sheet, r nest.Rules, effort int) (nest.Layo
 	if err := nest.Check(l, pieces, []nest.Sheet{s}, r); err != nil {
 		log.Fatalf("%s: %v", s.Name, err)
 	}
+	if b.cuts && r.Method == nest.Guillotine {
+		if err := sawn(l, pieces, s, r); err != nil {
+			log.Fatalf("%s: %v", s.Name, err)
+		}
+	}
 	return l, took
+}
+
+// sawn makes the cuts of a guillotine layout: at a saw that rips and crosscuts all, at one that takes half of a sheet,
+// and with nothing but a guide; with a blade that takes what it should, and where there is a kerf a sixteenth more or
+// less.
+func sawn(l nest.Layout, pieces []nest.Piece, z nest.Sheet, r nest.Rules) error {
+	var sheets []breakdown.Sheet
+	for i, one := range l.Sheets {
+		board, ok := nest.Cuts(one, pieces, z, r)
+		if !ok {
+			return fmt.Errorf("sheet %d does not come apart", i+1)
+		}
+		sheets = append(sheets, breakdown.Sheet{Name: fmt.Sprint(i + 1), Count: 1, Size: z, Board: board,
+			Names: func([]int) (name, short string) { return "piece", "piece" }})
+	}
+	long := max(z.Length, z.Width)
+	for _, reach := range []int64{0, long / 2, long} {
+		rules := breakdown.Rules{Kerf: r.Kerf, Allowance: r.Kerf / 2, MinGuided: long / 8, RipCapacity: reach,
+			CrosscutCapacity: reach, SledCapacity: 2 * reach, MaxStop: reach, Squared: reach == long}
+		cuts, laid := breakdown.Cuts(sheets, rules)
+		for _, more := range []int64{0, r.Kerf / 16, -r.Kerf / 16} {
+			if err := breakdown.Check(sheets, cuts, laid, rules, more); err != nil {
+				return fmt.Errorf("at a saw that takes %d, with a kerf %d wider: %w", reach, more, err)
+			}
+		}
+	}
+	return nil
 }
 
 // shop lays out what shops have, in micrometers: sizes of drawer parts on a sheet of
@@ -225,7 +267,7 @@ func (b *bench) shop() {
 		for n := j.sizes; n < j.parts; n++ {
 			pieces[rnd.IntN(j.sizes)].Count++
 		}
-		l, took := lay(pieces, board, nest.Rules{Method: j.way, Kerf: 3200}, 0)
+		l, took := b.one(pieces, board, nest.Rules{Method: j.way, Kerf: 3200}, 0)
 		var use syscall.Rusage
 		check(syscall.Getrusage(syscall.RUSAGE_SELF, &use))
 		proven := 0
