@@ -9,12 +9,17 @@ type Chart struct {
 	What    What
 	Values  []float64 // the width measured of a cutter, else by how much each cut is off
 	Mean    float64
-	Sigma   float64 // of one cut: the mean range from one to the next, over d2
+	Sigma   float64 // of one cut: the mean range from one to the next, over d2; minSigma at least
 	Signals []Signal
 }
 
 // d2 is the mean range of two draws of a normal quantity, in its standard deviations (same source, table of factors).
 const d2 = 1.128
+
+// minSigma is the least standard deviation of a chart, in mm: a reading is a whole step of its caliper, up to a
+// thousandth of an inch, and cuts that all read the same say nothing of what is less. With half a step one step
+// more or less is no signal (common practice, no source).
+const minSigma = 0.0254 / 2
 
 // Rule is a rule by which a chart tells that a machine is not what it was.
 type Rule int
@@ -63,7 +68,7 @@ func ChartOf(w What, cuts []Cut) Chart {
 			ranges += math.Abs(v-c.Values[i-1]) / float64(len(c.Values)-1)
 		}
 	}
-	c.Sigma = ranges / d2
+	c.Sigma = max(ranges/d2, minSigma)
 	for i := range c.Values {
 		for _, r := range Rules {
 			for _, up := range []bool{true, false} {
@@ -76,6 +81,9 @@ func ChartOf(w What, cuts []Cut) Chart {
 	return c
 }
 
+// rounding is by how much equal values and their mean differ at most, in mm.
+const rounding = 1e-9
+
 // meets reports whether a cut meets a rule with those before it.
 func (c Chart) meets(r Rule, at int, up bool) bool {
 	side := 1.0
@@ -86,11 +94,11 @@ func (c Chart) meets(r Rule, at int, up bool) bool {
 	out := func(least, of int, sigmas float64) bool {
 		n := 0
 		for i := max(0, at-of+1); i <= at; i++ {
-			if side*(c.Values[i]-c.Mean) > sigmas*c.Sigma {
+			if side*(c.Values[i]-c.Mean) > max(sigmas*c.Sigma, rounding) {
 				n++
 			}
 		}
-		return n >= least && side*(c.Values[at]-c.Mean) > sigmas*c.Sigma
+		return n >= least && side*(c.Values[at]-c.Mean) > max(sigmas*c.Sigma, rounding)
 	}
 	switch r {
 	case Beyond:

@@ -108,3 +108,19 @@ func TestFalseAlarms(t *testing.T) {
 	}
 	t.Logf("%d alarms of %d cuts", alarms, cuts)
 }
+
+// TestEqualReadings: cuts that read the same, and one that reads a step of the caliper more or less, are no drift; one
+// that reads four steps less is.
+func TestEqualReadings(t *testing.T) {
+	const inch = 25.4
+	for off, want := range map[float64]bool{0: false, 0.001: false, -0.001: false, -0.004: true} {
+		cuts := make([]Cut, 9)
+		for i := range cuts {
+			cuts[i].Aimed, cuts[i].Measured = 0.246*inch, 0.247*inch
+		}
+		cuts[8].Measured += off * inch
+		if s, drifts := ChartOf(Cutter, cuts).Now(); drifts != want {
+			t.Errorf("%g: %+v, %v", off, s, drifts)
+		}
+	}
+}
