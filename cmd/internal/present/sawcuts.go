@@ -63,6 +63,10 @@ func inHand(c record.SawCut) (list []string) {
 		list = append(list, "too small to hold: sled and clamp")
 	case looseAtStop(c):
 		list = append(list, "hold-down at the stop")
+	case pivots(c):
+		list = append(list, "short at the sled's fence: clamp it there")
+	case thin(c):
+		list = append(list, "strip on the far side of the blade")
 	case c.NeedsHelper && c.Kind != handHeld:
 		list = append(list, "two persons")
 	}
@@ -77,6 +81,29 @@ const shortAtStop, narrowForGuide = 50.0, 150.0
 func looseAtStop(c record.SawCut) bool {
 	return c.Kind == sledCut && !c.Trim && !shaves(c) && c.Setting.MM() < shortAtStop
 }
+
+// pivotsBelow is how much shorter than the cut the edge at the sled's fence may be: a board that is shorter there turns
+// (common practice, no source).
+const pivotsBelow = 1.0 / 3
+
+// pivots reports whether a board lies at the sled's fence with an edge so short that the cut turns it.
+func pivots(c record.SawCut) bool {
+	left := c.Remainder
+	if left == nil {
+		left = c.Yields
+	}
+	if c.Kind != sledCut || left == nil {
+		return false
+	}
+	edge, cut := c.Workpiece.Length, c.Workpiece.Width
+	if left.Length == edge { // it is divided the other way
+		edge, cut = cut, edge
+	}
+	return edge.MM() < pivotsBelow*cut.MM()
+}
+
+// thin reports whether a strip comes off between fence and blade where no push stick goes.
+func thin(c record.SawCut) bool { return c.Kind == fenceCut && !c.Trim && c.Setting.MM() < thinStrip }
 
 // narrowUnderGuide reports whether a guide and the saw on it have too little board to lie on.
 func narrowUnderGuide(c record.SawCut) bool {
@@ -155,15 +182,14 @@ func trimmed(c record.SawCut) string {
 }
 
 // thinStrip is the width from which on a strip is pushed between fence and blade, in mm (common practice, no source).
-const thinStrip = 20.0
+const thinStrip = 30.0
 
 // CutNotes say how the table of a stock's cuts is to be read, and what can hurt at the kinds of cuts that are in it
 // (common practice, no source).
 func CutNotes(k record.SheetStock, u geom.Unit) []string {
-	kinds, short, thin := make(map[string]bool), false, false
+	kinds, short := make(map[string]bool), false
 	for _, c := range k.Cuts {
 		kinds[c.Kind], short = true, short || c.TooSmallToHold
-		thin = thin || c.Kind == fenceCut && !c.Trim && c.Setting.MM() < thinStrip
 	}
 	list := []string{cutsCounted(k) + " " + boardsCalled}
 	machine := kinds[fenceCut] || kinds[sledCut]
@@ -181,14 +207,18 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 		list = append(list, "A fence cut runs along the fence; its piece is between fence and blade. A push stick "+
 			"moves what is narrower than "+words.Either(u, "150 mm", "6 in")+"."+alone+wholeAtFence(k))
 	}
-	if thin {
-		list = append(list, "No push stick goes beside a strip narrower than "+words.Either(u, "20 mm", "3/4 in")+
+	if slices.ContainsFunc(k.Cuts, thin) {
+		list = append(list, "No push stick goes beside a strip narrower than "+words.Either(u, "30 mm", "1 1/4 in")+
 			": cut it off on the far side of the blade, the fence set for each by a stop, or by hand.")
 	}
 	if kinds[sledCut] {
 		list = append(list, "A sled cut is made on a sled or miter gauge against a stop, never along the fence: "+
 			"that edge is too short. First move the fence away: what is cut off would jam between it "+
 			"and the blade. "+heldUp)
+	}
+	if slices.ContainsFunc(k.Cuts, pivots) {
+		list = append(list, "A board whose edge at the sled's fence is shorter than a third of the cut turns as it is cut: "+
+			"clamp it to the sled, or take the sled away and rip it, its long edge along the fence.")
 	}
 	if machine && slices.ContainsFunc(k.Cuts, looseAtStop) {
 		list = append(list, "A piece shorter than "+words.Either(u, "50 mm", "2 in")+" lies loose at the stop once it "+

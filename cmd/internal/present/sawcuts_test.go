@@ -1,6 +1,7 @@
 package present
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -39,13 +40,32 @@ func TestThinStrips(t *testing.T) {
 		cut  record.SawCut
 		want bool
 	}{
-		{record.SawCut{Kind: fenceCut, Setting: 8}, true}, {record.SawCut{Kind: fenceCut, Setting: 20}, false},
+		{record.SawCut{Kind: fenceCut, Setting: 29}, true}, {record.SawCut{Kind: fenceCut, Setting: 30}, false},
 		{record.SawCut{Kind: fenceCut, Setting: 5, Trim: true}, false},
 		{record.SawCut{Kind: sledCut, Setting: 8}, false},
 	} {
 		said := strings.Join(CutNotes(record.SheetStock{Cuts: []record.SawCut{c.cut}}, geom.Millimeter), " ")
-		if strings.Contains(said, "beside a strip narrower than 20 mm: cut it off on the far side") != c.want {
+		if strings.Contains(said, "beside a strip narrower than 30 mm: cut it off on the far side") != c.want {
 			t.Errorf("%+v: %s", c.cut, said)
+		}
+	}
+}
+
+// TestShortAtSled: a board with less than a third of the cut at the sled's fence is clamped, whichever way it is divided.
+func TestShortAtSled(t *testing.T) {
+	board := func(long, wide record.Length) *record.Workpiece { return &record.Workpiece{Length: long, Width: wide} }
+	for _, c := range []struct {
+		of, left *record.Workpiece
+		want     bool
+	}{
+		{board(150, 470), board(80, 470), true}, {board(160, 470), board(80, 470), false},
+		{board(470, 150), board(470, 80), true}, {board(470, 150), board(300, 150), false},
+	} {
+		one := record.SawCut{Kind: sledCut, Setting: 60, Workpiece: *c.of, Remainder: c.left}
+		rows := CutTable([]record.SawCut{one}, geom.Millimeter).Texts()
+		said := strings.Join(CutNotes(record.SheetStock{Cuts: []record.SawCut{one}}, geom.Millimeter), " ")
+		if strings.Contains(fmt.Sprint(rows), "clamp it there") != c.want || strings.Contains(said, "turns as it is cut") != c.want {
+			t.Errorf("%v to %v: %v; %s", *c.of, *c.left, rows, said)
 		}
 	}
 }
