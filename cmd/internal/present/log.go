@@ -66,7 +66,8 @@ func logOdds(l *record.Learned, d record.LearnedOdds) string {
 	if low.Of1000() == high.Of1000() {
 		open = low.Spoken()
 	}
-	return fmt.Sprintf("%s. It rests on %s; nine shops of ten with such cuts have %s.", said,
+	return fmt.Sprintf("%s. It rests on %s; nine shops of ten with such cuts have %s. Sizes follow the "+
+		"log too: finish a run with the packet that it was begun with.", said,
 		words.Count(logCuts(l), "cut", "cuts"), open)
 }
 
