@@ -192,6 +192,9 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 		kinds[c.Kind], short = true, short || c.TooSmallToHold
 	}
 	list := []string{cutsCounted(k) + " " + boardsCalled}
+	if note := kerfNote(k, u); note != "" {
+		list = append(list, note)
+	}
 	machine := kinds[fenceCut] || kinds[sledCut]
 	list = append(append(list, settingNotes(k, machine, u)...), shaveNotes(k)...)
 	if machine {
