@@ -52,6 +52,13 @@ func TestOutputsOfLotsAgree(t *testing.T) {
 		!strings.Contains(string(kept), "birch,Two deliveries birch B 1-1,990") {
 		t.Errorf("exit %d: %s\n%s", code, errs, kept)
 	}
+	_, said, _ = call(t, lotsJob, "parts", "-")
+	for _, want := range []string{"birch A, 12.07 mm thick (mean of the readings of your sheets 1 and 3)",
+		"birch B, 12.41 mm thick (mean of the readings of your sheet 2)"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%s is not said: %s", want, said)
+		}
+	}
 	_, said, _ = call(t, lotsJob, "sheets", "-")
 	if !strings.Contains(said, "1, your sheet 2  ") {
 		t.Error(said)

@@ -137,6 +137,25 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 	return out
 }
 
+// ofSheets names the sheets of a stock whose readings are meant, where each was measured.
+func ofSheets(stocks []record.SheetStock, name string) string {
+	var numbers []string
+	for _, k := range stocks {
+		for _, one := range k.Measured {
+			if k.Stock == name {
+				numbers = append(numbers, fmt.Sprint(one.Number))
+			}
+		}
+	}
+	switch len(numbers) {
+	case 0:
+		return ""
+	case 1:
+		return " of your sheet " + numbers[0]
+	}
+	return " of your sheets " + words.And(numbers)
+}
+
 // cutListText prints the cut list.
 func cutListText(out *Printed, r record.Kept) {
 	for _, s := range CutList(r.CutList, r.Blanks, r.Unit()) {
@@ -144,7 +163,7 @@ func cutListText(out *Printed, r record.Kept) {
 		if s.Grained {
 			grain = "; the grain runs along the length"
 		}
-		fmt.Fprintf(out, "%s, %s thick (mean of the readings)%s\n", s.Stock, s.Thickness, grain)
+		fmt.Fprintf(out, "%s, %s thick (mean of the readings%s)%s\n", s.Stock, s.Thickness, ofSheets(r.Sheets, s.Stock), grain)
 		shown := []string{NumberColumn, "pieces", "length", "width", "cuts"}
 		if s.Spares {
 			shown = append(shown, "of them spare")

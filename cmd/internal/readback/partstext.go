@@ -9,7 +9,7 @@ import (
 var (
 	openingLine = regexp.MustCompile(`^opening (.+): worked out from (.+?) x (.+?) x (.+?) (mm|in);` +
 		` slide: (.+); boxes (.+?) deep`)
-	stockLine  = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings\)`)
+	stockLine  = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings[^)]*\)`)
 	packLine   = regexp.MustCompile(`^pack the cabinet's sides out by (\S+) `)
 	spacerLine = regexp.MustCompile(`^  (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
 	blankLine  = regexp.MustCompile(`^\d+ blanks, `)
