@@ -37,14 +37,14 @@ func (l *loaded) startWith(begin func(drawers int)) {
 // parseJob reads a job file, or standard input for "-", which is then to be worked out.
 func parseJob(path string, s streams) (loaded, error) {
 	if path == "-" {
-		return loaded{load.Parse("(standard input)", s.in, load.Beside(path))}, nil
+		return loaded{load.Parse(context.Background(), "(standard input)", s.in, load.Beside(path))}, nil
 	}
 	f, err := opened("job", path, "drawerwright init "+plain(path)+" asks six questions and writes one")
 	if err != nil {
 		return loaded{}, err
 	}
 	defer f.Close()
-	return loaded{load.Parse(path, f, load.Beside(path))}, nil
+	return loaded{load.Parse(context.Background(), path, f, load.Beside(path))}, nil
 }
 
 // show prints the problems for a person, with their places; notes stand apart.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
@@ -38,7 +39,7 @@ func (n naming) read(names ...string) load.Loaded {
 			text += usual
 		}
 	}
-	return load.Parse("job.yaml", strings.NewReader(text), nil)
+	return load.Parse(context.Background(), "job.yaml", strings.NewReader(text), nil)
 }
 
 // everything is the kinds that a plain name is for.

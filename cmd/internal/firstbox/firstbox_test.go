@@ -24,7 +24,7 @@ func batchOf(t testing.TB, file string) batch.Batch {
 	if err != nil {
 		t.Fatal(err)
 	}
-	l := load.Parse(file, bytes.NewReader(text), load.Beside(file))
+	l := load.Parse(t.Context(), file, bytes.NewReader(text), load.Beside(file))
 	l.WorkOut(t.Context())
 	if l.Failed() {
 		t.Fatal(l.Problems)

@@ -40,15 +40,16 @@ func (l Loaded) Failed() bool { return l.Problems.Failed() }
 
 // Read reads a job file and works it out. open opens the files that the job names.
 func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, error)) Loaded {
-	l := Parse(name, in, open)
+	l := Parse(context.Background(), name, in, open)
 	l.WorkOut(context.Background())
 	return l
 }
 
-// Parse reads a job file, which is then to be worked out. open opens the files that the job names.
-func Parse(name string, in io.Reader, open func(name string) (io.ReadCloser, error)) (l Loaded) {
+// Parse reads a job file, which is then to be worked out. open opens the files that the job names. Where the
+// context ends before, sheets are taken as they come.
+func Parse(ctx context.Context, name string, in io.Reader, open func(name string) (io.ReadCloser, error)) (l Loaded) {
 	l.Job, l.Problems = job.Read(name, in, job.Files(open))
-	l.sortSheets()
+	l.sortSheets(ctx)
 	return l
 }
 

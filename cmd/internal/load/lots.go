@@ -33,7 +33,7 @@ const mostBoxes = 10_000
 
 // sortSheets puts the measured sheets of a job into lots, stock by stock. Where that does not do, its sheets are
 // taken as they come; either is said.
-func (l *Loaded) sortSheets() {
+func (l *Loaded) sortSheets(ctx context.Context) {
 	if l.Job == nil || l.Failed() {
 		return
 	}
@@ -43,8 +43,12 @@ func (l *Loaded) sortSheets() {
 		if len(asCome.Sheets.Of[stock.Name].Measured) == 0 {
 			continue
 		}
-		s := sorter{file: asCome, stock: stock.Name, before: l.Job, sorted: written, tried: make(map[[2]int][]foreseen)}
+		s := sorter{ctx: ctx, file: asCome, stock: stock.Name, before: l.Job, sorted: written,
+			tried: make(map[[2]int][]foreseen)}
 		now, problems, saved, note := s.sort()
+		if ctx.Err() != nil { // nobody waits for lots, nor for what is to be said of them
+			return
+		}
 		if now != nil {
 			l.Job, l.Problems, written = now, problems, s.sorted
 			l.Saved = append(l.Saved, saved)
@@ -57,6 +61,7 @@ func (l *Loaded) sortSheets() {
 
 // sorter puts the sheets of one stock into lots.
 type sorter struct {
+	ctx    context.Context
 	file   *job.Job // as it is written
 	stock  string
 	before *job.Job   // with the stocks that were sorted before
@@ -118,7 +123,7 @@ func (s *sorter) sort() (j *job.Job, problems job.Problems, saved string, note g
 			}
 			sorted := s.with(lots)
 			j, problems := s.file.InLots(sorted)
-			if problems.Failed() || !holds(j) {
+			if problems.Failed() || !holds(s.ctx, j) {
 				continue
 			}
 			now, sound := foresee(j)
@@ -183,7 +188,7 @@ func (s *sorter) with(lots []sheet.Lot) job.Sorted {
 // cannot be made.
 func (s *sorter) trial(from, to int) []foreseen {
 	at := [2]int{from, to}
-	if list, known := s.tried[at]; known {
+	if list, known := s.tried[at]; known || s.ctx.Err() != nil {
 		return list
 	}
 	j, problems := s.file.InLots(s.with([]sheet.Lot{{From: from, To: to, Boxes: len(s.boxes)}}))
@@ -245,7 +250,7 @@ func (s *sorter) thickness(from, to int) geom.Interval {
 
 // need says how many sheets some of the boxes take; false where that cannot be known.
 func (s *sorter) need() (ask func(from, to int) int, known bool) {
-	plan, sound := laidOut(s.before, sheets.Search{Options: nest.Options{Effort: lotEffort}})
+	plan, sound := laidOut(s.ctx, s.before, sheets.Search{Options: nest.Options{Effort: lotEffort}})
 	at := slices.IndexFunc(plan.Stocks, func(k sheets.Stock) bool { return k.Name == s.stock })
 	if !sound || at < 0 {
 		return nil, false
@@ -270,7 +275,7 @@ func (s *sorter) need() (ask func(from, to int) int, known bool) {
 				}
 			}
 		}
-		l, err := nest.Lay(context.Background(), pieces, size, k.Rules, nest.Options{Effort: lotEffort})
+		l, err := nest.Lay(s.ctx, pieces, size, k.Rules, nest.Options{Effort: lotEffort})
 		if err != nil || l.Missing() > 0 {
 			return len(s.order) + 1
 		}
@@ -299,18 +304,18 @@ func (s *sorter) shareOf() map[string]int {
 }
 
 // laidOut is the layout of a job; false where it cannot be built.
-func laidOut(j *job.Job, o sheets.Search) (sheets.Plan, bool) {
+func laidOut(ctx context.Context, j *job.Job, o sheets.Search) (sheets.Plan, bool) {
 	b, found := batch.Bare(j)
 	if slices.ContainsFunc(found, func(p batch.Problem) bool { return p.IsError() }) {
 		return sheets.Plan{}, false
 	}
-	plan, err := sheets.Of(context.Background(), b, nil, o)
+	plan, err := sheets.Of(ctx, b, nil, o)
 	return plan, err == nil
 }
 
 // holds reports whether the sheets of a job hold all its parts.
-func holds(j *job.Job) bool {
-	plan, sound := laidOut(j, sheets.Search{})
+func holds(ctx context.Context, j *job.Job) bool {
+	plan, sound := laidOut(ctx, j, sheets.Search{})
 	return sound && !slices.ContainsFunc(plan.Stocks, func(k sheets.Stock) bool { return k.Remaining() > 0 })
 }
 

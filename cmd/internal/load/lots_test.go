@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 
 	"drawerwright/cmd/internal/job"
@@ -155,6 +156,33 @@ func everyBox(t *testing.T, l Loaded, before *job.Job) {
 			if one.Thickness.Mean < s.Stock.Thickness.Min || one.Thickness.Mean > s.Stock.Thickness.Max {
 				t.Fatalf("sheet %d of %g is not in %+v", one.Number, one.Thickness.Mean, s.Stock.Thickness)
 			}
+		}
+	}
+}
+
+// stopsAfter is a context that ends once it was asked so often whether it has.
+type stopsAfter struct {
+	context.Context
+	left atomic.Int64
+}
+
+func (s *stopsAfter) Err() error {
+	if s.left.Add(-1) >= 0 {
+		return nil
+	}
+	return context.Canceled
+}
+
+// TestSortingStops: where nobody waits any more, at whatever place of the search, no boxes are worked out for lots that
+// were not yet, sheets stay as they come, and nothing is said of them.
+func TestSortingStops(t *testing.T) {
+	text := measuredJob([]float64{12.05, 12.41, 12.39, 12.08, 12.45, 12.06, 12.02}, 12, 16)
+	for _, left := range []int64{0, 1, 5, 10} {
+		ctx := &stopsAfter{Context: t.Context()}
+		ctx.left.Store(left)
+		l := Parse(ctx, "job.yaml", strings.NewReader(text), nil)
+		if len(l.Saved) > 0 || len(l.Problems) > 0 || len(l.Job.Sheets.Of["birch"].Measured) != 7 {
+			t.Errorf("asked %d times: %v, %v", left, l.Saved, l.Problems)
 		}
 	}
 }

@@ -59,7 +59,7 @@ func (w *work) out(ctx context.Context, a task) (worked, error) {
 	}
 	beside := &noted{in: w.folder, seen: make(map[string]string)}
 	out := worked{text: text, beside: beside,
-		Loaded: load.Parse(fileOf(ctx).called(), strings.NewReader(text), beside.open)}
+		Loaded: load.Parse(ctx, fileOf(ctx).called(), strings.NewReader(text), beside.open)}
 	if out.Job != nil {
 		w.sized(len(out.Job.Drawers))
 	}

@@ -163,7 +163,8 @@ func cutListText(out *Printed, r record.Kept) {
 		if s.Grained {
 			grain = "; the grain runs along the length"
 		}
-		fmt.Fprintf(out, "%s, %s thick (mean of the readings%s)%s\n", s.Stock, s.Thickness, ofSheets(r.Sheets, s.Stock), grain)
+		fmt.Fprintf(out, "%s, %s thick (mean of the readings%s)%s\n", s.Stock, s.Thickness,
+			ofSheets(r.Sheets, s.Stock), grain)
 		shown := []string{NumberColumn, "pieces", "length", "width", "cuts"}
 		if s.Spares {
 			shown = append(shown, "of them spare")
