@@ -254,3 +254,42 @@ func TestOneSettingIsMovedOnce(t *testing.T) {
 		}
 	}
 }
+
+// TestOneVerdict: a box of which something is out of its limits is told what to do about that, and never to leave it,
+// whatever
+// the test cut by itself would be told: here the cutter of an inch job is too low, and box fronts stand proud.
+func TestOneVerdict(t *testing.T) {
+	b := batchOf(t, "../../../samples/inch-chest.yaml")
+	f := Of(b, 0)
+	read := func(inches map[string]float64) Record {
+		var readings []Reading
+		for i, row := range f.Rows {
+			mm := row.Target.MM()
+			if v, given := inches[row.What]; given {
+				mm = v * 25.4
+			}
+			readings = append(readings, Reading{i, mm})
+		}
+		return f.Judge(b, readings)
+	}
+	low := read(map[string]float64{"depth of a dado": 0.226, "length of a tongue": 0.227, "depth of a groove": 0.226,
+		"width of a dado": 0.252, "box front recess at the side ends (proud below 0)": -1.0 / 64})
+	said := low.ToDo(b.Units)
+	for _, want := range []string{"the cutter cuts 1/4 in wide", "recess at the side ends (proud below 0), -0.016 in, does not",
+		"depth of a dado: 0.226, right is 0.230 to 0.243: cutter higher, by 0.008 in.",
+		"length of a tongue: 0.227, right is 0.230 to 0.238; the same setting moves it"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no %q in %s", want, said)
+		}
+	}
+	wide := read(map[string]float64{"width front": 17.72, "width back": 17.72})
+	if all := strings.Join(wide.Do, ""); wide.Adjust != nil || all != notHome {
+		t.Errorf("%v %q", wide.Adjust, all)
+	}
+	for _, r := range []Record{low, wide} {
+		if all := strings.ToLower(r.ToDo(b.Units)); r.Verdict != Out || strings.Contains(all, "leave it") ||
+			strings.Contains(all, "leave the") {
+			t.Errorf("%s: %s", r.Verdict, all)
+		}
+	}
+}

@@ -2,7 +2,9 @@ package firstbox
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"time"
 
 	"drawerwright/cmd/internal/batch"
@@ -76,48 +78,99 @@ func (f Form) Judge(b batch.Batch, readings []Reading) Record {
 
 // judge is the verdict on a first box; it fills in what to do.
 func (r *Record) judge(b batch.Batch) string {
-	verdict, moved := Right, make(map[testcut.Setting]bool)
+	verdict, cut := Right, false
 	for i, j := range r.Rows {
 		switch {
 		case j.Verdict == Right:
 			continue
 		case j.Read:
-			verdict = Out
+			verdict, cut = Out, cut || r.form.Rows[i].kind != ""
 		case verdict == Right:
 			verdict = Open
 		}
-		if j.Read && r.form.Rows[i].kind != "" && r.Adjust == nil {
-			said := present.AdjustmentOf(present.TestCut{Job: b.Title, Unit: b.Units, Drawer: r.Drawer,
-				Setup: r.form.drawer.Setup}, r.form.model, r.advice)
-			r.Adjust = &said
-			for _, m := range r.advice.Moves {
-				moved[m.Setting] = true
-			}
-		}
 	}
-	r.others(b.Units, moved)
+	decided := make(map[testcut.Setting]bool)
+	if cut {
+		decided = r.adjusted(b)
+	}
+	r.others(b.Units, decided)
 	return verdict
 }
 
-// others says what to do about readings that are out and adjust does not take. A setting is moved once for all of them,
-// not at all where adjust has decided on it, nor where the move would put out what is right.
-func (r *Record) others(u geom.Unit, moved map[testcut.Setting]bool) {
-	crooked := false
+// adjusted takes what adjust says of the readings of the test cut, where it says to do anything, and gives the settings
+// that it decides on. What it would leave is no answer to a reading that is out of its limits: those hold.
+func (r *Record) adjusted(b batch.Batch) map[testcut.Setting]bool {
+	decided := make(map[testcut.Setting]bool)
+	said := present.AdjustmentOf(present.TestCut{Job: b.Title, Unit: b.Units, Drawer: r.Drawer,
+		Setup: r.form.drawer.Setup}, r.form.model, r.advice)
+	said.Moves = slices.DeleteFunc(said.Moves, func(m present.MoveRow) bool {
+		return testcut.Action(m.Action) == testcut.Leave
+	})
+	said.AllRight = false
+	for _, m := range said.Moves {
+		decided[testcut.Setting(m.Setting)] = true
+	}
+	if said.OffWidth != "" {
+		decided[testcut.Cutter] = true
+	}
+	if len(said.Conflicts) > 0 {
+		for _, row := range r.form.Rows {
+			decided[row.by.Setting] = true
+		}
+		if r.notHome() {
+			r.Do = append(r.Do, notHome)
+			return decided
+		}
+	}
+	again := slices.ContainsFunc(said.Readings, func(one present.ReadingRow) bool { return one.Rejected })
+	if len(decided) > 0 || said.Wrong != "" || again {
+		r.Adjust = &said
+	}
+	return decided
+}
+
+// notHome is said of a box that is as much too wide at both ends, or too narrow, and whose parts do not tell of it.
+const notHome = "width front and width back agree with each other, and not with the parts: push all corners home, and " +
+	"measure both again; where they stay, measure box front and back and their dados again."
+
+// notHome reports whether both widths are out on one side.
+func (r *Record) notHome() bool {
+	var sides []string
+	for i, j := range r.Rows {
+		if r.form.Rows[i].kind == testcut.Width {
+			sides = append(sides, j.Verdict)
+		}
+	}
+	return len(sides) == 2 && sides[0] == sides[1] && sides[0] != Right && sides[0] != notRead
+}
+
+// others says what to do about readings that are out and that adjust does not decide on. A setting is moved once for all
+// of them, not at all where adjust decides on it, nor where the move would put out what is right.
+func (r *Record) others(u geom.Unit, decided map[testcut.Setting]bool) {
+	crooked, byAdjust := false, maps.Clone(decided)
 	for i, j := range r.Rows {
 		row := r.form.Rows[i]
-		switch {
-		case !j.Read || j.Verdict == Right || row.kind != "":
+		said := ""
+		switch by := row.by.Setting; {
+		case !j.Read || j.Verdict == Right:
+			continue
 		case row.box == fit.Diagonal:
 			crooked = true
-		case moved[row.by.Setting]:
-			r.Do = append(r.Do, j.isOut(u)+"; the same setting moves it: read it again after that.")
+			continue
+		case row.kind != "" && (r.Adjust != nil && by == "" || len(r.Do) > 0 && r.Do[0] == notHome):
+			continue // adjust has all of it
+		case byAdjust[by] && row.kind != "":
+			continue
+		case decided[by]:
+			said = j.isOut(u) + "; the same setting moves it: read it again after that."
 		case r.spoiled(i) != "":
-			r.Do = append(r.Do, fmt.Sprintf("%s; moved for it, %s would be out: set the machine to its figures anew, "+
-				"and cut another test piece.", j.isOut(u), r.spoiled(i)))
+			said = fmt.Sprintf("%s; moved for it, %s would be out: set the machine to its figures anew, and cut another "+
+				"test piece.", j.isOut(u), r.spoiled(i))
 		default:
-			moved[row.by.Setting] = row.by.Setting != ""
-			r.Do = append(r.Do, j.do(u))
+			decided[by] = by != ""
+			said = j.do(u)
 		}
+		r.Do = append(r.Do, said)
 	}
 	if crooked {
 		r.Do = append(r.Do, squared(r.Rows[len(r.Rows)-1]))

@@ -85,7 +85,7 @@ func (r Record) ToDo(u geom.Unit) string {
 func (r Record) toDo(out *present.Printed, u geom.Unit) {
 	out.Paragraph(Safely)
 	if r.Adjust != nil {
-		present.PrintToDo(out, *r.Adjust, u)
+		present.PrintMoves(out, *r.Adjust, u)
 	}
 	if len(r.Do) > 0 {
 		fmt.Fprintln(out, map[bool]string{true: "what to do beside that", false: "what to do"}[r.Adjust != nil])

@@ -381,22 +381,31 @@ func AdjustmentHead(a Adjustment) Line {
 	return Line{"", of + "nothing is to be moved."}
 }
 
-// PrintToDo prints what to do about a test cut, and reports whether its readings decide that.
-func PrintToDo(out *Printed, a Adjustment, u geom.Unit) (decided bool) {
+// PrintMoves prints what a test cut asks to be measured and moved, and nothing of what it leaves.
+func PrintMoves(out *Printed, a Adjustment, u geom.Unit) {
 	t := sheetText{Printed: out, unit: u}
+	if t.contradict(a); len(a.Conflicts) > 0 {
+		return
+	}
+	t.rejected(a)
+	t.toMeasure(a.Measure)
+	t.moves(a)
+}
+
+// contradict says of readings that they contradict each other.
+func (t *sheetText) contradict(a Adjustment) {
 	if len(a.Conflicts) > 0 {
 		t.paragraph("", fmt.Sprintf("These readings contradict each other: %s. Measure them again; until then nothing is to be moved.", strings.Join(a.Conflicts, ", ")))
 	}
-	if decided = len(a.Readings) > 0 && len(a.Conflicts) == 0; decided {
-		t.doing(a)
-	}
-	return decided
 }
 
 // PrintAdjustment prints it for the bench.
 func PrintAdjustment(out *Printed, a Adjustment, u geom.Unit) {
 	t := sheetText{Printed: out, unit: u}
-	decided := PrintToDo(out, a, u)
+	decided := len(a.Readings) > 0 && len(a.Conflicts) == 0
+	if t.contradict(a); decided {
+		t.doing(a)
+	}
 	if len(a.Readings) > 0 {
 		t.line("")
 		t.readings(a.Readings)
@@ -436,13 +445,18 @@ func PrintAdjustment(out *Printed, a Adjustment, u geom.Unit) {
 	}
 }
 
-// doing is the answer: leave it, or what to do about each setting.
-func (t *sheetText) doing(a Adjustment) {
+// rejected says of readings that they are left out.
+func (t *sheetText) rejected(a Adjustment) {
 	for _, r := range a.Readings {
 		if r.Rejected {
 			t.paragraph("", fmt.Sprintf("The reading %s, %s %s, does not agree with the others, which together say %s: measure it again. What follows leaves it out.", r.Reading, caliper(r.Value, t.unit), t.unit, caliper(r.Expected, t.unit)))
 		}
 	}
+}
+
+// doing is the answer: leave it, or what to do about each setting.
+func (t *sheetText) doing(a Adjustment) {
+	t.rejected(a)
 	within := a.OffWidth == "" && !slices.ContainsFunc(a.Readings, func(r ReadingRow) bool { return r.Rejected }) &&
 		!slices.ContainsFunc(a.AsIs, func(m MeasureRow) bool { return !m.within }) &&
 		!slices.ContainsFunc(a.Moves,
@@ -458,16 +472,7 @@ func (t *sheetText) doing(a Adjustment) {
 			}
 		}
 	} else {
-		t.line("what to do")
-		if a.OffWidth != "" {
-			t.paragraph("  ", a.OffWidth+a.makeGood()+".")
-		}
-		for _, m := range a.Moves {
-			t.paragraph("  ", m.Text)
-		}
-		if a.Wrong != "" {
-			t.paragraph("  ", a.Wrong+".")
-		}
+		t.moves(a)
 	}
 	if a.FrontLength > 0 {
 		with := "With nothing moved, box fronts"
@@ -476,6 +481,23 @@ func (t *sheetText) doing(a Adjustment) {
 		}
 		t.paragraph("",
 			fmt.Sprintf("%s and backs still to be cut: %s %s long.", with, caliper(a.FrontLength, t.unit), t.unit))
+	}
+}
+
+// moves says what to do about each setting.
+func (t *sheetText) moves(a Adjustment) {
+	if a.OffWidth == "" && len(a.Moves) == 0 && a.Wrong == "" {
+		return
+	}
+	t.line("what to do")
+	if a.OffWidth != "" {
+		t.paragraph("  ", a.OffWidth+a.makeGood()+".")
+	}
+	for _, m := range a.Moves {
+		t.paragraph("  ", m.Text)
+	}
+	if a.Wrong != "" {
+		t.paragraph("  ", a.Wrong+".")
 	}
 }
 
