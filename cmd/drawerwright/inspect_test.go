@@ -104,7 +104,7 @@ func TestInspectLogs(t *testing.T) {
 		return ran(t, code, "inspect", bench, form, "--log", shop, "--date", "2026-03-02")
 	}
 	for read, want := range map[string]string{
-		"-":  "nothing is out of its limits so far; 1 of 23 readings are still to be taken.\nbench-wide: Nothing is added",
+		"-":  "nothing is out of its limits so far; of 23 readings these are still to be taken: height.\nbench-wide: Nothing",
 		"14": `first.csv:21: column 6, reading: "14" for the height is too far from "140.00"`,
 	} {
 		code := map[bool]int{true: 0, false: 1}[read == "-"]

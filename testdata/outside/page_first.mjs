@@ -37,7 +37,7 @@ await attempt('what is typed is judged', async () => {
   must(await page.locator('#lists .todo').isVisible(), 'nothing is said of what to do');
   await input('height').fill('14,0');
   await page.keyboard.press('Tab');
-  await until('a mistake is told', async () => (await verdict('height')).startsWith('it is no length'));
+  await until('a mistake is told', async () => (await verdict('height')).startsWith('it has a comma'));
   must(await input('height').getAttribute('aria-invalid') === 'true', 'the field is not marked');
   await page.click('#lists button');
   await until('the log does not take it', async () => (await page.locator('#lists .logged').textContent()).startsWith('Nothing is added'));

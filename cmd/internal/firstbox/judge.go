@@ -130,8 +130,8 @@ func (r *Record) adjusted(b batch.Batch) map[testcut.Setting]bool {
 }
 
 // notHome is said of a box that is as much too wide at both ends, or too narrow, and whose parts do not tell of it.
-const notHome = "width front and width back agree with each other, and not with the parts: push all corners home, and " +
-	"measure both again; where they stay, measure box front and back and their dados again."
+const notHome = "width front and width back agree with each other, and not with the parts: push all corners home, " +
+	"and measure both again; where they stay, measure box front and back and their dados again."
 
 // notHome reports whether both widths are out on one side.
 func (r *Record) notHome() bool {
@@ -144,8 +144,8 @@ func (r *Record) notHome() bool {
 	return len(sides) == 2 && sides[0] == sides[1] && sides[0] != Right && sides[0] != notRead
 }
 
-// others says what to do about readings that are out and that adjust does not decide on. A setting is moved once for all
-// of them, not at all where adjust decides on it, nor where the move would put out what is right.
+// others says what to do about readings that are out and that adjust does not decide on. A setting is moved once for
+// all of them, not at all where adjust decides on it, nor where the move would put out what is right.
 func (r *Record) others(u geom.Unit, decided map[testcut.Setting]bool) {
 	crooked, byAdjust := false, maps.Clone(decided)
 	for i, j := range r.Rows {
@@ -164,8 +164,8 @@ func (r *Record) others(u geom.Unit, decided map[testcut.Setting]bool) {
 		case decided[by]:
 			said = j.isOut(u) + "; the same setting moves it: read it again after that."
 		case r.spoiled(i) != "":
-			said = fmt.Sprintf("%s; moved for it, %s would be out: set the machine to its figures anew, and cut another "+
-				"test piece.", j.isOut(u), r.spoiled(i))
+			said = fmt.Sprintf("%s; moved for it, %s would be out: set the machine to its figures anew, and cut "+
+				"another test piece.", j.isOut(u), r.spoiled(i))
 		default:
 			decided[by] = by != ""
 			said = j.do(u)

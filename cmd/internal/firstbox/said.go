@@ -15,22 +15,21 @@ const Safely = "Let the cutter stop, and take the piece away from the machine be
 // Head answers whether a first box is right.
 func (r Record) Head() present.Line {
 	of := "First box of " + r.Drawer + ": "
-	var out []string
-	read := 0
+	var out, left []string
 	for _, j := range r.Rows {
-		if j.Read {
-			read++
-			if j.Verdict != Right {
-				out = append(out, j.What)
-			}
+		switch {
+		case !j.Read:
+			left = append(left, j.What)
+		case j.Verdict != Right:
+			out = append(out, j.What)
 		}
 	}
 	switch r.Verdict {
 	case Right:
 		return present.Line{Level: present.Good, Text: of + "it is right; leave all as it is, and cut the rest."}
 	case Open:
-		return present.Line{Text: fmt.Sprintf("%snothing is out of its limits so far; %d of %d readings are still to be taken.",
-			of, len(r.Rows)-read, len(r.Rows))}
+		return present.Line{Text: fmt.Sprintf("%snothing is out of its limits so far; of %d readings these are still "+
+			"to be taken: %s.", of, len(r.Rows), words.Some(left))}
 	}
 	return present.Line{Level: present.Bad, Text: fmt.Sprintf("%sit is not right, cut no other: %s out of limits: %s.", of,
 		words.Count(len(out), "reading is", "readings are"), words.Some(out))}

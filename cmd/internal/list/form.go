@@ -8,6 +8,7 @@ import (
 	"io"
 	"math"
 	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -48,8 +49,10 @@ func WriteForm(fields []Field) []byte {
 func (f Field) Read(text string, u geom.Unit) (mm float64, fault, ask string) {
 	l, err := geom.ParseLength(text, u)
 	switch {
+	case strings.Contains(text, ","):
+		return 0, "has a comma", "write a point in a length, as " + f.Right
 	case err != nil:
-		return 0, "is no length", "write a length as 6.35 or 1/4"
+		return 0, "is no length", "write a length as " + f.Right + like[u]
 	case math.Abs(l.MM()-f.Meant) > f.Near:
 		return 0, "is too far from " + quoted(f.Right) + ", which is right, to be of this box",
 			"check what was measured, the unit and the decimal point"
@@ -57,11 +60,14 @@ func (f Field) Read(text string, u geom.Unit) (mm float64, fault, ask string) {
 	return l.MM(), "", ""
 }
 
+// like are other lengths that a shop writes.
+var like = map[geom.Unit]string{geom.Millimeter: " or 6.35 mm", geom.Inch: " or 17 5/8"}
+
 // ReadForm reads a form that was filled in, bare numbers in a unit; lines without a reading are left out. Of gives the
 // fields of a drawer; false where there is none of that name.
 func ReadForm(file string, from io.Reader, u geom.Unit, of func(drawer string) ([]Field, bool)) ([]Filled, error) {
 	r := &formReader{reader: &reader{file: file, unit: u, heads: formHeads, needed: []string{"drawer", "what", "reading"},
-		long: "keep the lines of one job"}, of: of, lines: make(map[Filled]int)}
+		long: "keep the lines of one job", inchMarks: true}, of: of, lines: make(map[Filled]int)}
 	if err := r.table(from, r.row); err != nil {
 		return nil, err
 	}
@@ -81,10 +87,10 @@ type formReader struct {
 
 // row reads a line.
 func (r *formReader) row(row []string) {
-	if !r.whole(row) || r.get(row, "reading") == "" {
+	drawer, what := r.get(row, "drawer"), r.get(row, "what")
+	if strings.TrimSpace(strings.Join(row, "")) == "" || !r.whole(row) { // a spreadsheet ends with empty lines
 		return
 	}
-	drawer, what := r.get(row, "drawer"), r.get(row, "what")
 	fields, known := r.of(drawer)
 	if !known {
 		r.wrong(row, "drawer", "is no drawer of the job", "write its name as the job has it")
@@ -95,16 +101,19 @@ func (r *formReader) row(row []string) {
 		r.wrong(row, "what", "is not read on a box of this drawer", "write it as a new form has it")
 		return
 	}
+	f, text := fields[one.Field], r.get(row, "reading")
+	for _, c := range []struct{ head, now string }{{"right", f.Right}, {"least", f.Least}, {"most", f.Most}} {
+		r.asNow(row, c.head, c.now)
+	}
+	if text == "" {
+		return
+	}
 	if before, twice := r.lines[one]; twice {
 		r.wrong(row, "what", fmt.Sprintf("stands in line %d too", before), "delete one of the two")
 		return
 	}
 	r.lines[one] = r.line
-	f := fields[one.Field]
-	for _, c := range []struct{ head, now string }{{"right", f.Right}, {"least", f.Least}, {"most", f.Most}} {
-		r.asNow(row, c.head, c.now)
-	}
-	mm, fault, ask := f.Read(r.get(row, "reading"), r.unit)
+	mm, fault, ask := f.Read(text, r.unit)
 	if fault != "" {
 		r.wrong(row, "reading", "for the "+what+" "+fault, ask)
 	}
@@ -121,7 +130,10 @@ func (r *formReader) asNow(row []string, head, now string) {
 	}
 	l, err := geom.ParseLength(text, r.unit)
 	if is, _ := geom.ParseLength(now, r.unit); err != nil || l != is {
-		r.wrong(row, head, "is not what the job has now, "+quoted(now),
-			"write the form anew, copy the readings into it, and look at each again")
+		ask := "write the form anew, copy the readings into it, and look at each again"
+		if r.get(row, "reading") == "" {
+			ask = "a reading goes into the last column; else " + ask
+		}
+		r.wrong(row, head, "is not what the job has now, "+quoted(now), ask)
 	}
 }

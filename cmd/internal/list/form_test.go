@@ -3,6 +3,7 @@ package list
 import (
 	"errors"
 	"fmt"
+	"math"
 	"reflect"
 	"strings"
 	"testing"
@@ -44,10 +45,11 @@ func TestForm(t *testing.T) {
 	if want := []Filled{{"=wide, oak", 1, -0.31}, {"tray", 0, 679.45}}; err != nil || !reflect.DeepEqual(got, want) {
 		t.Errorf("%+v %v", got, err)
 	}
-	// A spreadsheet drops zeros, and a person columns.
+	// A spreadsheet drops zeros and adds empty lines, a person drops columns and writes marks.
 	for _, text := range []string{"what,reading,drawer,right\ndiagonal one,679,tray,679.410\n",
-		"drawer,what,reading\ntray,diagonal one,679\n"} {
-		if got, err := readForm(text); err != nil || len(got) != 1 || got[0].MM != 679 {
+		"drawer,what,reading\ntray,diagonal one,679\n,,\n",
+		"drawer,what,reading\ntray,diagonal one,26.7322834646\"\n"} {
+		if got, err := readForm(text); err != nil || len(got) != 1 || math.Abs(got[0].MM-679) > 1e-5 {
 			t.Errorf("%q: %+v %v", text, got, err)
 		}
 	}
@@ -64,7 +66,9 @@ func TestFormMistakes(t *testing.T) {
 		"\"=wide, oak\",width of a dado,6.30,6.29,6.44,6.4":     {`column 3, right: "6.30" is not what the job has now, "6.35"`, "write the form anew"},
 		"\"=wide, oak\",width of a dado,6.35,6.2,6.44,6.4":      {`column 4, least: "6.2" is not what the job has now, "6.29"`, "write the form anew"},
 		"\"=wide, oak\",width of a dado,6.35,6.29,x,6.4":        {`column 5, most: "x" is not what the job has now, "6.44"`, "write the form anew"},
-		"\"=wide, oak\",width of a dado,6.35,6.29,6.44,\"6,4\"": {`column 6, reading: "6,4" for the width of a dado is no length`, "6.35 or 1/4"},
+		"\"=wide, oak\",width of a dado,6.35,6.29,6.44,\"6,4\"": {`column 6, reading: "6,4" for the width of a dado has a comma`, "as 6.35"},
+		"\"=wide, oak\",width of a dado,6.35,6.29,6.44,wide":    {`column 6, reading: "wide" for the width of a dado is no length`, "as 6.35 or 6.35 mm"},
+		"\"=wide, oak\",width of a dado,6.35,6.29,6.4,":         {`column 5, most: "6.4" is not what the job has now, "6.44"`, "a reading goes into the last column"},
 		"\"=wide, oak\",width of a dado,6.35,6.29,6.44,64":      {`column 6, reading: "64" for the width of a dado is too far from "6.35"`, "decimal point"},
 		"\"=wide, oak\",width of a dado,6.35,6.29,6.44,6,4":     {"the line has 7 values under 6 column headings", "decimal points"},
 		"tray,diagonal one,679.41,678.42,680.41,678":            {`column 2, what: "diagonal one" stands in line 2 too`, "delete one of the two"},

@@ -76,17 +76,19 @@ const Code geom.Code = "list"
 
 // reader reads one table.
 type reader struct {
-	file     string
-	unit     geom.Unit
-	heads    []string
-	needed   []string       // of them
-	long     string         // what to do with one that is too long, other than to lay out a part
-	at       map[string]int // columns
-	names    []string       // heads as they stand
-	line     int
-	problems []error
-	parts    int
-	list     List
+	file   string
+	unit   geom.Unit
+	heads  []string
+	needed []string // of them
+	// inchMarks is set where a quote may stand in a value, as in 20 5/8".
+	inchMarks bool
+	long      string         // what to do with one that is too long, other than to lay out a part
+	at        map[string]int // columns
+	names     []string       // heads as they stand
+	line      int
+	problems  []error
+	parts     int
+	list      List
 	// Names of groups that match, and of sets, as nest numbers them.
 	matches, sets map[string]int
 }
@@ -117,6 +119,7 @@ func (r *reader) table(from io.Reader, each func(row []string)) error {
 	table.FieldsPerRecord = -1
 	table.ReuseRecord = true
 	table.TrimLeadingSpace = true
+	table.LazyQuotes = r.inchMarks
 	for rows := 0; len(r.problems) < maxProblems; rows++ {
 		row, err := table.Read()
 		if errors.Is(err, io.EOF) {
@@ -168,7 +171,7 @@ func (r *reader) whole(row []string) bool {
 	if len(row) == len(r.names) {
 		return true
 	}
-	r.fail("write one for each, and decimal points", "the line has %d values under %d column headings",
+	r.fail("write one for each, and decimal points, no decimal commas", "the line has %d values under %d column headings",
 		len(row), len(r.names))
 	return false
 }

@@ -105,7 +105,7 @@ func TestFirstBoxIsJudged(t *testing.T) {
 	if r := rows["from the end to a dado"]; r.Verdict != "over" || r.Level != "bad" {
 		t.Errorf("%+v", r)
 	}
-	if r := rows["height"]; r.Verdict != "not measured" || !strings.HasPrefix(r.Fault, "it is no length; write") {
+	if r := rows["height"]; r.Verdict != "not measured" || !strings.HasPrefix(r.Fault, "it has a comma; write") {
 		t.Errorf("%+v", r)
 	}
 }
