@@ -224,8 +224,8 @@ func TestPartlyRead(t *testing.T) {
 		t.Errorf("%s: %v %s", r.Verdict, cuts, why)
 	}
 	if said := r.Head().Text; said != "First box of bench-narrow: nothing is out of its limits so far; of 23 "+
-		"readings these are still to be taken: depth of a dado, thickness of a tongue, length of a tongue, width of a groove "+
-		"and 17 more." {
+		"readings these are still to be taken: depth of a dado, thickness of a tongue, length of a tongue, "+
+		"width of a groove and 17 more." {
 		t.Error(said)
 	}
 }
@@ -291,6 +291,34 @@ func TestOneVerdict(t *testing.T) {
 		if all := strings.ToLower(r.ToDo(b.Units)); r.Verdict != Out || strings.Contains(all, "leave it") ||
 			strings.Contains(all, "leave the") {
 			t.Errorf("%s: %s", r.Verdict, all)
+		}
+	}
+}
+
+// TestPartIsRightByItsBox: a side 0.3 mm over the limits of the parts, which leave room for what else may be off, is
+// right where the depth of the box is at both sides; where that is not read, it is to be.
+func TestPartIsRightByItsBox(t *testing.T) {
+	b := batchOf(t, "../../../samples/bench-drawers.yaml")
+	f := Of(b, 0)
+	at := func(what string) int { return slices.IndexFunc(f.Rows, func(r Row) bool { return r.What == what }) }
+	side, left, right := at("length of the sides"), at("depth left"), at("depth right")
+	for _, c := range []struct {
+		left, right   float64
+		verdict, said string
+	}{
+		{500.4, 500.4, "right, as the box is", ""},
+		{500.4, 0, "over", "length of the sides: 500.40, right is 499.57 to 500.20; measure the box: where that is right " +
+			"there, so is this."},
+		{500.4, 500.6, "over", "length of the sides: 500.40, right is 499.57 to 500.20: cut shorter, by 0.4 mm."},
+	} {
+		readings := []Reading{{side, 500.4}, {left, c.left}}
+		if c.right > 0 {
+			readings = append(readings, Reading{right, c.right})
+		}
+		r := f.Judge(b, readings)
+		if said := strings.Join(r.Do, "\n"); r.Rows[side].Verdict != c.verdict || !strings.HasPrefix(said, c.said) ||
+			c.said == "" && (said != "" || r.Verdict != Open) {
+			t.Errorf("%+v: %s, %q", c, r.Rows[side].Verdict, said)
 		}
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/shoplog"
 	"drawerwright/geom/testcut"
 )
@@ -48,11 +49,14 @@ type Judged struct {
 	present.Check
 	Read    bool          `json:"read"`
 	Reading record.Length `json:"reading"` // 0 where none was taken
-	Verdict string        `json:"verdict"` // right, under, over or not measured
+	Verdict string        `json:"verdict"` // right, right as the box is, under, over or not measured
 }
 
-// notRead is the verdict on a row that was not read; sides those on others.
-const notRead = "not measured"
+// Verdicts on rows: on one that was not read, on a part that is right since its box is, and on others by their sides.
+const (
+	notRead    = "not measured"
+	rightByBox = "right, as the box is"
+)
 
 var sides = map[int]string{-1: "under", 0: Right, 1: "over"}
 
@@ -68,6 +72,7 @@ func (f Form) Judge(b batch.Batch, readings []Reading) Record {
 		r := &out.Rows[one.Row]
 		r.Read, r.Reading, r.Verdict = true, record.Length(one.MM), sides[r.Side(one.MM)]
 	}
+	f.byTheBox(out.Rows)
 	cut := f.ofCut(readings)
 	if len(cut) > 0 {
 		out.advice = f.model.Advise(cut)
@@ -76,12 +81,35 @@ func (f Form) Judge(b batch.Batch, readings []Reading) Record {
 	return out
 }
 
+// byTheBox takes parts for right whose size is out of its limits, where that of the box that follows from it was read at
+// all its places and is right: limits of parts leave room for all else that may be off, and then nothing was.
+func (f Form) byTheBox(rows []Judged) {
+	for i, j := range rows {
+		if size := f.Rows[i].follows; size != "" && j.Read && !j.isRight() && f.each(rows, size, Judged.isRight) {
+			rows[i].Verdict = rightByBox
+		}
+	}
+}
+
+// each reports whether something holds of all readings of a size of the box.
+func (f Form) each(rows []Judged, size joinery.CheckCode, holds func(Judged) bool) bool {
+	for i, j := range rows {
+		if f.Rows[i].box == size && !holds(j) {
+			return false
+		}
+	}
+	return true
+}
+
+// isRight reports whether a row was read and is right.
+func (j Judged) isRight() bool { return j.Verdict == Right || j.Verdict == rightByBox }
+
 // judge is the verdict on a first box; it fills in what to do.
 func (r *Record) judge(b batch.Batch) string {
 	verdict, cut := Right, false
 	for i, j := range r.Rows {
 		switch {
-		case j.Verdict == Right:
+		case j.isRight():
 			continue
 		case j.Read:
 			verdict, cut = Out, cut || r.form.Rows[i].kind != ""
@@ -152,7 +180,7 @@ func (r *Record) others(u geom.Unit, decided map[testcut.Setting]bool) {
 		row := r.form.Rows[i]
 		said := ""
 		switch by := row.by.Setting; {
-		case !j.Read || j.Verdict == Right:
+		case !j.Read || j.isRight():
 			continue
 		case row.box == fit.Diagonal:
 			crooked = true
@@ -161,6 +189,8 @@ func (r *Record) others(u geom.Unit, decided map[testcut.Setting]bool) {
 			continue // adjust has all of it
 		case byAdjust[by] && row.kind != "":
 			continue
+		case row.follows != "" && !r.form.each(r.Rows, row.follows, func(j Judged) bool { return j.Read }):
+			said = j.isOut(u) + "; measure the box: where that is right there, so is this."
 		case decided[by]:
 			said = j.isOut(u) + "; the same setting moves it: read it again after that."
 		case r.spoiled(i) != "":

@@ -32,9 +32,11 @@ type Row struct {
 	// left is set where wood left under a cut is read, and the test cut takes how deep the cut is.
 	left bool
 	// by is the setting that moves it by itself; none where that is not certain.
-	by   testcut.Correction
-	box  joinery.CheckCode // that it is of, of the box; empty of a cut or part
-	near float64           // by how much a reading can be off and still be of this row, in mm
+	by  testcut.Correction
+	box joinery.CheckCode // that it is of, of the box; empty of a cut or part
+	// follows is the size of the box that shows whether this one of a part is right; empty where none does.
+	follows joinery.CheckCode
+	near    float64 // by how much a reading can be off and still be of this row, in mm
 }
 
 // Of is the form of a drawer of a batch.
@@ -52,7 +54,9 @@ func Of(b batch.Batch, at int) Form {
 		r := Row{Check: c, near: testcut.MaxOff}
 		switch {
 		case c.OfParts && own.Rows[i].Kind == fit.WallHeight:
-			r.IfMore, r.IfLess = ripNarrower, ripWider
+			r.IfMore, r.IfLess, r.follows = ripNarrower, ripWider, fit.OutsideHeight
+		case c.OfParts && own.Rows[i].Kind == fit.SideLength:
+			r.IfMore, r.IfLess, r.follows = "cut shorter", "cut longer", joinery.CheckOutsideDepth
 		case c.OfParts:
 			r.IfMore, r.IfLess = "cut shorter", "cut longer"
 		case c.IfMore != "":

@@ -20,7 +20,7 @@ func (r Record) Head() present.Line {
 		switch {
 		case !j.Read:
 			left = append(left, j.What)
-		case j.Verdict != Right:
+		case !j.isRight():
 			out = append(out, j.What)
 		}
 	}
@@ -63,7 +63,7 @@ func Print(out *present.Printed, records []Record, u geom.Unit) {
 // Level is how a verdict is to be seen.
 func (j Judged) Level() present.Level {
 	switch {
-	case j.Verdict == Right:
+	case j.isRight():
 		return present.Good
 	case j.Read:
 		return present.Bad
