@@ -121,6 +121,10 @@ func TestInspectLogs(t *testing.T) {
 		t.Error(text)
 	}
 	holds(strings.ReplaceAll(head+lines, "\n", "\r\n"))
+	if text := log(0, right); !strings.Contains(text, "has these readings of this day already") {
+		t.Error(text)
+	}
+	holds(strings.ReplaceAll(head+lines, "\n", "\r\n"))
 	if err := os.WriteFile(shop, []byte(head+"2026-03-02,saw,,fence,6.1,6.12,feet,kept\n"), 0o644); err != nil {
 		t.Fatal(err)
 	}

@@ -55,7 +55,7 @@ await attempt('a right box goes into the log, once', async () => {
   await page.click('#lists button');
   await until('it is added', async () => (await page.locator('#lists .logged').textContent()) === '4 lines added to shop.csv.');
   await page.click('#lists button');
-  await until('and no more', async () => (await page.locator('#lists .logged').textContent()) === 'These readings are in the log.');
+  await until('and no more', async () => (await page.locator('#lists .logged').textContent()) === 'Nothing is added: shop.csv has these readings of this day already.');
   must(log().split('\n').length === 6, log());
   must(await source(page) === bench.read(), 'the job has become another');
 });

@@ -81,8 +81,8 @@ func (f Form) Judge(b batch.Batch, readings []Reading) Record {
 	return out
 }
 
-// byTheBox takes parts for right whose size is out of its limits, where that of the box that follows from it was read at
-// all its places and is right: limits of parts leave room for all else that may be off, and then nothing was.
+// byTheBox takes parts for right whose size is out of its limits, where that of the box that follows from it was read
+// at all its places and is right: limits of parts leave room for all else that may be off, and then nothing was.
 func (f Form) byTheBox(rows []Judged) {
 	for i, j := range rows {
 		if size := f.Rows[i].follows; size != "" && j.Read && !j.isRight() && f.each(rows, size, Judged.isRight) {

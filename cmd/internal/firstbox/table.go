@@ -80,6 +80,7 @@ func Log(records []Record, day time.Time, log list.LogFile, u geom.Unit) (said [
 	if len(all) == 0 {
 		return said, nil
 	}
+	log.Once = true
 	added, err := log.Add(all, u)
 	return append(said, added), err
 }

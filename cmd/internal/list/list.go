@@ -171,8 +171,8 @@ func (r *reader) whole(row []string) bool {
 	if len(row) == len(r.names) {
 		return true
 	}
-	r.fail("write one for each, and decimal points, no decimal commas", "the line has %d values under %d column headings",
-		len(row), len(r.names))
+	r.fail("write one for each, and decimal points, no decimal commas",
+		"the line has %d values under %d column headings", len(row), len(r.names))
 	return false
 }
 

@@ -1,9 +1,11 @@
 package page
 
 import (
+	"maps"
 	"net/http"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -110,8 +112,8 @@ func TestFirstBoxIsJudged(t *testing.T) {
 	}
 }
 
-// TestFirstBoxIsLogged: a box goes into the log that the job names, behind what is there, also where two do so at
-// once; into none where something is to be mended, and into no file beyond the folder.
+// TestFirstBoxIsLogged: a box goes into the log that the job names, once, behind what is there, also where several do
+// so at once; into none where something is to be mended, and into no file beyond the folder.
 func TestFirstBoxIsLogged(t *testing.T) {
 	p, path := open(t, loggedText)
 	shop := filepath.Join(filepath.Dir(path), "shop.csv")
@@ -122,15 +124,22 @@ func TestFirstBoxIsLogged(t *testing.T) {
 	}
 	of := boxAsked{Text: loggedText, Log: true}
 	of.Readings = allRight(firstOf(t, p, boxAsked{Text: loggedText}))
-	var both sync.WaitGroup
-	for range 2 {
-		both.Go(func() {
-			if f := firstOf(t, p, of); len(f.Logged) != 1 || f.Logged[0] != "4 lines added to shop.csv." {
-				t.Errorf("%q", f.Logged)
-			}
-		})
+	said := make([]string, 3)
+	var all sync.WaitGroup
+	for i := range 3 { // of which the first two are the same
+		one := of
+		one.Readings = maps.Clone(of.Readings)
+		if i == 2 {
+			one.Readings["width of a dado"] = "6.36"
+		}
+		all.Go(func() { said[i] = strings.Join(firstOf(t, p, one).Logged, "") })
 	}
-	both.Wait()
+	all.Wait()
+	slices.Sort(said)
+	if !slices.Equal(said, []string{"4 lines added to shop.csv.", "4 lines added to shop.csv.",
+		"Nothing is added: shop.csv has these readings of this day already."}) {
+		t.Errorf("%q", said)
+	}
 	text, err := os.ReadFile(shop)
 	if err != nil || !strings.HasPrefix(string(text), before) || strings.Count(string(text), "\n") != 10 ||
 		strings.Count(string(text), ",length,447.8,447.8,mm,kept\n") != 2 {

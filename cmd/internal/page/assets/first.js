@@ -5,7 +5,6 @@ import { el, setText } from './dom.js';
 const typed = new Map(); // what was typed, by drawer and row; it stays when the job is changed
 
 let running = null, asked = '', box = {};
-let added = ''; // the readings that went into the log last
 
 // readings are what was typed of the drawer that is shown.
 function readings() {
@@ -27,10 +26,7 @@ async function judge(into, log) {
   const mine = running = new AbortController();
   if (!into.querySelector('form')) into.replaceChildren(el('p', { class: 'wait', textContent: 'Working the form out …' }));
   try {
-    const these = JSON.stringify([box.drawer, readings()]);
-    const answer = await api.first({ ...box, readings: readings(), log: log && these !== added }, mine.signal);
-    if (log && these === added) answer.logged = ['These readings are in the log.'];
-    else if (log && answer.logged.some((said) => said.includes(' added to '))) added = these;
+    const answer = await api.first({ ...box, readings: readings(), log }, mine.signal);
     if (running === mine) fill(into, answer);
   } catch (error) {
     if (running !== mine || error.name === 'AbortError') return;
