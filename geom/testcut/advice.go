@@ -95,8 +95,8 @@ type Advice struct {
 	// WithinLimits reports that the setup sheet lists every reading and calls it right: then
 	// nothing is to be moved for any of them.
 	WithinLimits bool
-	// SlotLimits are what the setup sheet calls right of a slot that was read and is not: the bottom's groove is as wide.
-	// They are nil where it is right, or was not read.
+	// SlotLimits are what the setup sheet calls right of a slot that was read and is not right: the bottom's groove is
+	// as wide. They are nil where it is right, or was not read.
 	SlotLimits *geom.Interval
 	// AllRight reports that the test cut is right and that nothing is to be moved.
 	AllRight bool

@@ -28,14 +28,16 @@ func sample(t *testing.T) scene.Scene {
 	s := scene.Scene{Title: hostile, Groups: []scene.Group{scene.Alone(hostile, 0)},
 		Boxes: []scene.Box{{Name: hostile, Count: 1, Overlaps: []scene.Overlap{{Name: hostile}}, Pieces: []scene.Piece{
 			{Name: hostile, Placement: geom.Placement{X: geom.Back, Y: geom.Up}},
-			{Name: hostile, Part: 1, Placement: geom.Placement{Origin: geom.Vec3{X: 6.1, Y: 12.2}, X: geom.Right, Y: geom.Up}}}}}}
+			{Name: hostile, Part: 1,
+				Placement: geom.Placement{Origin: geom.Vec3{X: 6.1, Y: 12.2}, X: geom.Right, Y: geom.Up}}}}}}
 	for i, p := range []geom.Panel{side, board} {
 		m, err := solid.Build(p, solid.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
 		s.Meshes = append(s.Meshes, solid.Pack(m))
-		s.Parts = append(s.Parts, scene.Part{Name: hostile, Role: joinery.Side, Stock: hostile, Panel: p, Mesh: i, Eased: i, Milled: i})
+		s.Parts = append(s.Parts, scene.Part{Name: hostile, Role: joinery.Side, Stock: hostile, Panel: p,
+			Mesh: i, Eased: i, Milled: i})
 	}
 	return s
 }
@@ -67,7 +69,8 @@ func TestNamesAreText(t *testing.T) {
 		t.Errorf("the data would not be safe in a page, %v", err)
 	}
 	var back readBack
-	if err := json.Unmarshal(data, &back); err != nil || back.Title != hostile || back.Boxes[0].Pieces[0].Name != hostile ||
+	err = json.Unmarshal(data, &back)
+	if err != nil || back.Title != hostile || back.Boxes[0].Pieces[0].Name != hostile ||
 		!strings.HasPrefix(back.Boxes[0].Plays[0].Name, hostile) {
 		t.Errorf("%v, %+v", err, back)
 	}

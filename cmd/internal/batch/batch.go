@@ -140,8 +140,8 @@ func (p Part) File(f geom.Face) string {
 
 // Drawn is the part as the drawings show it, cut with the settings of a job.
 func (p Part) Drawn(by mill.Settings) router.Part {
-	return router.Part{Name: p.Name, Quantity: p.Quantity, Stock: p.Stock.Name, Panel: p.Panel, Work: p.Work(), Bits: p.Bits,
-		FromSpoilboard: by.FromSpoilboard && len(p.Bits) > 0}
+	return router.Part{Name: p.Name, Quantity: p.Quantity, Stock: p.Stock.Name, Panel: p.Panel, Work: p.Work(),
+		Bits: p.Bits, FromSpoilboard: by.FromSpoilboard && len(p.Bits) > 0}
 }
 
 // Make works out a job. With an error among the problems the batch is not to be built. Where the context

@@ -267,8 +267,8 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 		places := words.PlaceIn(holes[0], m.unit) + " behind the cabinet's front edge"
 		if n := len(s.Holes) / len(s.Lines); n > 1 {
 			// Without a fraction, which would end elsewhere when it is stepped off many times.
-			places += fmt.Sprintf(", then every %s %s, %d holes, the last %s behind it", m.caliper(k.HolePitch), m.unit, n,
-				words.PlaceIn(holes[len(holes)-1], m.unit))
+			places += fmt.Sprintf(", then every %s %s, %d holes, the last %s behind it", m.caliper(k.HolePitch), m.unit,
+				n, words.PlaceIn(holes[len(holes)-1], m.unit))
 		}
 		list = append(list, fmt.Sprintf("Bore where the slide has holes: the first %s; %s wide, %s deep; see first "+
 			"that the cabinet's side is thicker than that. Screws for these holes are not in the list "+

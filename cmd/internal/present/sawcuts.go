@@ -215,17 +215,7 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 			": cut it off on the far side of the blade, the fence set for each by a stop, or by hand.")
 	}
 	if kinds[sledCut] {
-		list = append(list, "A sled cut is made on a sled or miter gauge against a stop, never along the fence: "+
-			"that edge is too short. First move the fence away: what is cut off would jam between it "+
-			"and the blade. "+heldUp)
-	}
-	if slices.ContainsFunc(k.Cuts, pivots) {
-		list = append(list, "A board whose edge at the sled's fence is shorter than a third of the cut turns as it is cut: "+
-			"clamp it to the sled, or take the sled away and rip it, its long edge along the fence.")
-	}
-	if machine && slices.ContainsFunc(k.Cuts, looseAtStop) {
-		list = append(list, "A piece shorter than "+words.Either(u, "50 mm", "2 in")+" lies loose at the stop once it "+
-			"is cut: a hold-down that is clamped to the sled presses it, never fingers; let the blade stop first.")
+		list = append(list, sledNotes(k, u)...)
 	}
 	if kinds[handHeld] {
 		list = append(list, handHeldNote(machine))
@@ -248,6 +238,22 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	}
 	return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with "+
 		"a motor says comes first.")
+}
+
+// sledNotes say how boards lie on the sled.
+func sledNotes(k record.SheetStock, u geom.Unit) []string {
+	list := []string{"A sled cut is made on a sled or miter gauge against a stop, never along the fence: " +
+		"that edge is too short. First move the fence away: what is cut off would jam between it " +
+		"and the blade. " + heldUp}
+	if slices.ContainsFunc(k.Cuts, pivots) {
+		list = append(list, "A board whose edge at the sled's fence is shorter than a third of the cut turns as it is "+
+			"cut: clamp it to the sled, or take the sled away and rip it, its long edge along the fence.")
+	}
+	if slices.ContainsFunc(k.Cuts, looseAtStop) {
+		list = append(list, "A piece shorter than "+words.Either(u, "50 mm", "2 in")+" lies loose at the stop once it "+
+			"is cut: a hold-down that is clamped to the sled presses it, never fingers; let the blade stop first.")
+	}
+	return list
 }
 
 // largeBoard is the length from which on a board at the fence is more than a table saw's own table holds, in mm (common

@@ -48,6 +48,6 @@ func kerfNote(k record.SheetStock, u geom.Unit) string {
 	if at == 0 {
 		return ""
 	}
-	return fmt.Sprintf("Measure the kerf in waste first: the plan is for %s, and with more than %s cut %d has too little "+
-		"board.", of(k.Kerf).Text(u), geom.LengthOf(most).RoundDown(u).Text(u), at)
+	return fmt.Sprintf("Measure the kerf in waste first: the plan is for %s, and with more than %s cut %d has too "+
+		"little board.", of(k.Kerf).Text(u), geom.LengthOf(most).RoundDown(u).Text(u), at)
 }

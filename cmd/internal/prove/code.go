@@ -110,7 +110,8 @@ func on(a, b geom.Point) bool {
 func standTogether(want, drawn []segment, by geom.Point) bool {
 	for _, w := range want {
 		left := w.left() + by.X
-		from, _ := slices.BinarySearchFunc(drawn, left-tick, func(d segment, x float64) int { return cmp.Compare(d.left(), x) })
+		from, _ := slices.BinarySearchFunc(drawn, left-tick,
+			func(d segment, x float64) int { return cmp.Compare(d.left(), x) })
 		there := false
 		for _, d := range drawn[from:] {
 			if there = w.at(by, d); there || d.left() > left+tick {
