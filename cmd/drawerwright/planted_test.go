@@ -92,6 +92,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.SheetsJSON, `"count": 2,\n`, "\"count\": 3,\n", "layout", "sheets"},
 	{readback.SheetsCSV, `^birch 12,1,1,.*\n`, "", "stock", "pieces"},
 	{readback.LayoutList, `^(birch 12,2,)1`, "${1}2", "stock", "pieces"},
+	{readback.LayoutList, `^(birch 12,)2(,1,birch 12,part)`, "${1}1${2}", "layout", "pieces on sheet 1"},
 	{readback.Packet, "Fence 555.00 mm", "Fence 575.00 mm", "saw cut", "setting"},
 	{readback.Packet, "Fence 467.30 mm", "Fence still 467.30 mm", "layout", "times that the fence is set"},
 	{readback.CutsList, `^birch 12,1,.*\n`, "", "layout", "cuts"},

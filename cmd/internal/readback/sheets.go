@@ -58,6 +58,7 @@ func (r *reading) laid(k laidStock) {
 	placed, used, offcuts := 0, 0, 0
 	for _, s := range k.Sheets {
 		placed, offcuts = placed+s.Count*len(s.Placements), offcuts+s.Count*len(s.Offcuts)
+		r.count("layout", k.Stock, fmt.Sprint("pieces on sheet ", s.Number), len(s.Placements))
 		if !k.Sizes[s.Size].Offcut {
 			used += s.Count
 		}
@@ -184,15 +185,20 @@ func (r *reading) laidPieces(t printedTable) (n int) {
 // layoutCSV reads the place of every piece.
 func layoutCSV(r *reading, text string) {
 	placed, offcuts, used := make(map[string]int), make(map[string]int), make(map[[2]string]int)
+	on := make(map[[2]string]int)
 	r.csvRows(text, func(get func(string) string) {
 		stock, n := get("stock"), whole(r, get("alike"))
 		used[[2]string{stock, get("sheet")}] = n
 		if get("kind") == "part" {
 			placed[stock] += n
+			on[[2]string{stock, get("sheet")}]++
 		} else {
 			offcuts[stock] += n
 		}
 	})
+	for of, n := range on {
+		r.count("layout", of[0], "pieces on sheet "+of[1], n)
+	}
 	sheets := make(map[string]int)
 	for of, n := range used {
 		sheets[of[0]] += n
