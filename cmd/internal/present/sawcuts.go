@@ -232,12 +232,17 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	if weightUnknown(k) {
 		list = append(list, unknownWeight(k, u))
 	}
+	return append(list, safely(machine))
+}
+
+// safely says what comes first at a machine, and at a saw that is taken to the board.
+func safely(machine bool) string {
 	if machine {
-		return append(list, "Guard and riving knife on; clear slivers only when the blade stands still. Local rules "+
-			"and the saw's manual come first.")
+		return "Guard and riving knife on; clear slivers only when the blade stands still. Local rules and the saw's " +
+			"manual come first."
 	}
-	return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with "+
-		"a motor says comes first.")
+	return "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with a motor says " +
+		"comes first."
 }
 
 // sledNotes say how boards lie on the sled.
