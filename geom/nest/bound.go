@@ -37,7 +37,7 @@ func (t *task) bought() (sizes []int) {
 
 // within is the part of a task that can lie on some sizes alone, and the places of its kinds in the task.
 func (t *task) within(sizes []int) (part *task, kinds []int) {
-	part = &task{rules: t.rules, stop: t.stop}
+	part = &task{rules: t.rules, stop: t.stop, without: t.without}
 	for _, n := range sizes {
 		part.sizes = append(part.sizes, t.sizes[n])
 	}
@@ -82,7 +82,7 @@ func (t *task) bare() float64 {
 	if len(t.sizes) == 1 {
 		z := t.sizes[0]
 		sheets := t.dual(z)
-		if len(t.kinds) <= manyKinds {
+		if len(t.kinds) <= manyKinds && t.uses(bars) {
 			sheets = max(sheets, t.bars(z, false, 200), t.bars(z, true, 200))
 		}
 		return max(best, float64(sheets)*z.price)
@@ -178,13 +178,15 @@ func (t *task) products(z size, most int, do func(of func(kind) float64)) {
 			ws, hs = append(ws, k.h), append(hs, k.w)
 		}
 	}
-	fs, gs := functions(ws, z.w, most), functions(hs, z.h, most)
+	out := func(f function) bool { return !t.uses(f.strategy()) }
+	fs, gs := slices.DeleteFunc(functions(ws, z.w, most), out), slices.DeleteFunc(functions(hs, z.h, most), out)
+	both := turns && z.w == z.h && t.uses(means)
 	for _, f := range fs {
 		for _, g := range gs {
 			do(func(k kind) float64 {
 				v := float64(f.of(k.w) * g.of(k.h))
 				switch {
-				case turns && z.w == z.h:
+				case both:
 					v = (v + float64(f.of(k.h)*g.of(k.w))) / 2
 				case k.turn:
 					v = min(v, float64(f.of(k.h)*g.of(k.w)))
@@ -251,6 +253,19 @@ func functions(lengths []int64, whole int64, most int) []function {
 		list = append(list, function{whole: whole, steps: k})
 	}
 	return list
+}
+
+// strategy is what kind of function it is; the identity is of none.
+func (f function) strategy() Strategy {
+	switch {
+	case f.steps > 0:
+		return steps
+	case f.steps < 0:
+		return counting
+	case f.at > 0:
+		return thresholds
+	}
+	return "identity"
 }
 
 func (f function) of(l int64) float64 {

@@ -16,7 +16,7 @@ import (
 // are taken as if there were no end of them. The ways to fill one that it met are what
 // layouts can be rounded from.
 func (t *task) cuts(known float64, ration int64) (least float64, met []full) {
-	endlessly := &task{kinds: t.kinds, demand: t.demand, area: t.area, rules: t.rules, stop: t.stop}
+	endlessly := &task{kinds: t.kinds, demand: t.demand, area: t.area, rules: t.rules, stop: t.stop, without: t.without}
 	var list []pricer
 	round := int64(0) // what filling a sheet of each size takes
 	for n, z := range t.sizes {

@@ -55,6 +55,9 @@ func (w *work) fewer(best result, enough float64, ration int64, seed uint64) res
 		if best.left > 0 || best.cost <= enough*(1+1e-9) || w.stop.Load() {
 			break
 		}
+		if !w.uses(again) {
+			continue
+		}
 		best = w.rounded(slices.Concat(met...), best, enough, ration/turns/2, seed+1+turn)
 	}
 	return best
@@ -122,7 +125,7 @@ func (f *fewer) place() bool {
 		if dry == patience {
 			dry = 0
 			for i, n := range f.over {
-				if n > 0 {
+				if n > 0 && f.uses(growing) {
 					f.weight[i] *= growth
 				}
 			}
@@ -175,9 +178,12 @@ func (f *fewer) repack() float64 {
 	least := math.Inf(1)
 	for try := 0; try < againAtOnce && least > 0; try++ {
 		anyCuts := f.rules.Stages == 0 && f.rules.First == FirstAny
-		f.drop = f.rules.Method == Free || anyCuts && f.rnd.IntN(10) >= thorough
-		f.aside = f.rnd.IntN(2) == 0
+		f.drop = f.rules.Method == Free || anyCuts && (f.rnd.IntN(10) >= thorough || !f.uses(strips))
+		f.aside = f.rnd.IntN(2) == 0 && f.uses(aside)
 		slant, uneven := 0.8*f.rnd.Float64(), 0.8*f.rnd.Float64()
+		if !f.uses(unevenly) {
+			uneven = 0
+		}
 		for _, i := range f.kinds {
 			f.f.left[i] = f.pool[i]
 			f.f.value[i] = f.weight[i] * bent(f.task.area[i], slant) * (1 + float64(uneven*f.rnd.Float64()))

@@ -46,13 +46,13 @@ type variant struct {
 // what is placed is placed by its exact size.
 const cellsWide = 400
 
-// tries are how many strips are tried for the best, by how deep a rectangle lies in
-// others; deeper down the one that looks best is taken.
-var tries = [...]int{4}
+// tries are how many strips of a sheet are tried for the best; within strips the one that looks best is taken.
+const tries = 4
 
 // filler fills sheets with pieces of the most value of those that are still wanted.
 type filler struct {
 	kinds   []kind
+	tries   int
 	ways    [2][]variant // strips that run along x, and along y, in the order of their height
 	cell    int64        // size of a grid cell
 	left    []int        // of each kind that may still be placed
@@ -86,8 +86,12 @@ type line struct {
 type area struct{ x, y, w, h int64 }
 
 // newFiller makes one for kinds and sheets with no side longer than most.
-func newFiller(kinds []kind, most int64) *filler {
-	f := &filler{kinds: kinds, cell: max(1, (most+cellsWide-1)/cellsWide), left: make([]int, len(kinds)), value: make([]float64, len(kinds))}
+func newFiller(t *task, most int64) *filler {
+	kinds, tried := t.kinds, tries
+	if !t.uses(trying) {
+		tried = 1
+	}
+	f := &filler{kinds: kinds, tries: tried, cell: max(1, (most+cellsWide-1)/cellsWide), left: make([]int, len(kinds)), value: make([]float64, len(kinds))}
 	for i, k := range kinds {
 		f.ways[0] = append(f.ways[0], f.variant(i, false, k.w, k.h))
 		f.ways[1] = append(f.ways[1], f.variant(i, false, k.h, k.w))
@@ -124,6 +128,7 @@ type start struct {
 	high  int64
 	score float64 // of the strip and what may lie above it
 	over  float64 // of that, what may lie above
+	line  int     // that it is of
 	row   []lot   // of pieces in it
 }
 
@@ -139,16 +144,19 @@ func (f *filler) starts(list []start, way int, along, across int64, most int) []
 	clear(f.over)
 	f.work += int64(len(f.lines) * high)
 	for _, l := range f.lines {
-		size := max(1, l.cells)
-		for c := size; c <= high; c++ {
-			if v := f.over[c-size] + l.value; v > f.over[c] {
-				f.over[c] = v
+		if size := max(1, l.cells); size <= high {
+			below, to := f.over[:high+1-size], f.over[size:]
+			to = to[:len(below)]
+			for c, v := range below { // which is what this loop has made of it
+				if v += l.value; v > to[c] {
+					to[c] = v
+				}
 			}
 		}
 	}
-	for _, l := range f.lines {
+	for n, l := range f.lines {
 		over := f.over[max(0, high-max(1, l.cells))]
-		s := start{way: way, high: l.height, score: l.value + over, over: over}
+		s := start{way: way, high: l.height, score: l.value + over, over: over, line: n}
 		at := len(list)
 		for at > 0 && list[at-1].score < s.score {
 			at--
@@ -156,10 +164,15 @@ func (f *filler) starts(list []start, way int, along, across int64, most int) []
 		if at >= most {
 			continue
 		}
-		s.row = f.row(l, along)
-		list = slices.Insert(list, at, s)
-		if len(list) > most {
-			list = list[:most]
+		if len(list) < most {
+			list = append(list, s)
+		}
+		copy(list[at+1:], list[at:])
+		list[at] = s
+	}
+	for i := range list {
+		if s := &list[i]; s.way == way {
+			s.row = f.row(f.lines[s.line], along)
 		}
 	}
 	return list
@@ -218,10 +231,11 @@ func (f *filler) lot(l lot, gain float64, wide int) {
 		}
 		return
 	}
-	best := f.best[:wide+1]
-	for c := wide; c >= l.cells; c-- {
-		if w := best[c-l.cells] + gain; w > best[c] {
-			best[c], took[c] = w, true
+	below := f.best[:wide+1-l.cells]
+	to, took := f.best[l.cells:][:len(below)], took[l.cells:][:len(below)]
+	for c := len(below) - 1; c >= 0; c-- {
+		if w := below[c] + gain; w > to[c] {
+			to[c], took[c] = w, true
 		}
 	}
 }
@@ -245,11 +259,11 @@ func (f *filler) row(s line, along int64) (list []lot) {
 // that look best, some are tried. Its answer is how far the strips reach across.
 func (f *filler) fill(r area, ways [2]bool, stages, depth int) (reach int64) {
 	most := 1
-	if depth < len(tries) {
-		most = tries[depth]
+	if depth == 0 {
+		most = f.tries
 	}
 	for r.w > 0 && r.h > 0 {
-		var list []start
+		list := make([]start, 0, tries)
 		if ways[0] {
 			list = f.starts(list, 0, r.w, r.h, most)
 		}

@@ -74,7 +74,7 @@ func (w *work) gatheredOn(f full, seed uint64) (full, bool) {
 			}
 			part.area = z.area * float64(middle) / float64([...]int64{z.w, z.h}[way])
 			inner := *s
-			inner.task = &task{kinds: s.kinds, demand: s.demand, sizes: []size{part}, area: s.task.area, rules: s.rules, stop: s.stop}
+			inner.task = s.task.on(part)
 			inner.fond = []float64{1}
 			got := inner.part(demand, func(t *search, wanted []int) result {
 				t.most = gatherWork
@@ -96,6 +96,13 @@ func (w *work) gatheredOn(f full, seed uint64) (full, bool) {
 		}
 	}
 	return best, found
+}
+
+// on is the task with sheets of one size.
+func (t *task) on(z size) *task {
+	part := *t
+	part.sizes = []size{z}
+	return &part
 }
 
 // boxes are what the pieces of a sheet cover, kerfs included.

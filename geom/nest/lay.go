@@ -20,6 +20,8 @@ type Options struct {
 	Seed   uint64
 	// Progress, if there is one, gets the best layout so far.
 	Progress func(Progress)
+	// Without is a strategy that a measurement leaves out.
+	Without Strategy
 }
 
 // Progress of a search.
@@ -33,12 +35,12 @@ type Progress struct {
 // search, in its own cells, which take longer: more for those who search longer.
 const cutsShare, maxCutsShare = 1_500, 2_000_000
 
-// rounding is how much of an effort layouts take that are rounded from the ways to fill a sheet that the bound met:
-// of short searches more, for they have found less.
-func rounding(effort int64) int64 { return (effort + min(3*effort, 600)) * 1_000_000 }
+// roundingShare is how much of an effort layouts take that are rounded from the ways to fill a sheet that the bound
+// met: of short searches more, for they have found less.
+func roundingShare(effort int64) int64 { return (effort + min(3*effort, 600)) * 1_000_000 }
 
-// repacking is how much of an effort it takes to look for a sheet less, of short searches more as well.
-func repacking(effort int64) int64 { return min(10*effort, effort/4+1950) * 1_000_000 }
+// repackingShare is how much of an effort it takes to look for a sheet less, of short searches more as well.
+func repackingShare(effort int64) int64 { return min(10*effort, effort/4+1950) * 1_000_000 }
 
 // DefaultEffort takes a second or two, and some more where the best is not proven.
 const DefaultEffort = 1500
@@ -78,6 +80,7 @@ func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options
 
 // lay lays the pieces out.
 func (w *work) lay(ctx context.Context, o Options) Layout {
+	w.without = o.Without
 	w.stop.Store(ctx.Err() != nil) // which AfterFunc does a moment later
 	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	least := w.least()
@@ -94,20 +97,23 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
 	open := func() bool { return best.left == 0 && best.cost > least*(1+1e-9) } // between the bound and what was found
 	if len(w.kinds) <= manyKinds && open() && ctx.Err() == nil {
-		bound, met := w.program(best.cost, effort*min(effort*cutsShare, maxCutsShare))
+		bound, met := 0.0, []full(nil)
+		if w.uses(programs) {
+			bound, met = w.program(best.cost, effort*min(effort*cutsShare, maxCutsShare))
+		}
 		if w.rules.Method == Guillotine { // free layouts may do with less
 			least = max(least, bound)
 			out.LowerBound = least * w.price
 		}
-		if open() {
+		if open() && w.uses(groups) {
 			least = max(least, w.grouped(best, met, least, effort))
 			out.LowerBound = least * w.price
 		}
-		if open() && met != nil {
-			best = w.rounded(met, best, least, rounding(effort), o.Seed)
+		if open() && met != nil && w.uses(rounding) {
+			best = w.rounded(met, best, least, roundingShare(effort), o.Seed)
 		}
-		if len(best.list) > 0 && (open() || best.left > 0) {
-			best = w.fewer(best, least, repacking(effort), o.Seed)
+		if len(best.list) > 0 && (open() || best.left > 0) && w.uses(repacking) {
+			best = w.fewer(best, least, repackingShare(effort), o.Seed)
 		}
 	}
 	out.Completed = whole
@@ -370,7 +376,7 @@ func (s *search) improved(best result, unit, round int, enough float64) result {
 	case round == 0 && unit == 0:
 		best = s.windows()
 	case round == 1 && few:
-		if l := s.singles(); l != nil && unit%2 == 0 {
+		if l := s.singles(); l != nil && unit%2 == 0 && s.uses(diving) {
 			for _, f := range best.list {
 				if s.sizes[f.size].stock == endless {
 					l.add(s, f)
@@ -379,7 +385,7 @@ func (s *search) improved(best result, unit, round int, enough float64) result {
 			best = s.dive(l, best, enough, 0)
 		}
 	}
-	if best.left == 0 {
+	if best.left == 0 && s.uses(mending) {
 		best = s.mend(best, enough)
 	}
 	return best

@@ -21,12 +21,13 @@ const endless = math.MaxInt32
 
 // task is what a search is given.
 type task struct {
-	kinds  []kind
-	demand []int
-	sizes  []size
-	area   []float64 // of each kind, of the largest sheet's
-	rules  Rules
-	stop   *atomic.Bool // set when the search is to end
+	kinds   []kind
+	demand  []int
+	sizes   []size
+	area    []float64 // of each kind, of the largest sheet's
+	rules   Rules
+	stop    *atomic.Bool // set when the search is to end
+	without Strategy     // is left out
 }
 
 // stock is how many sheets there are of each size.
@@ -74,7 +75,7 @@ func newSearch(t *task, seed uint64) *search {
 	for _, z := range t.sizes {
 		long = max(long, z.w, z.h)
 	}
-	return &search{task: t, f: newFiller(t.kinds, long), rnd: rand.New(rand.NewPCG(seed, 0x6e657374)), fond: make([]float64, len(t.sizes))}
+	return &search{task: t, f: newFiller(t, long), rnd: rand.New(rand.NewPCG(seed, 0x6e657374)), fond: make([]float64, len(t.sizes))}
 }
 
 // spent reports whether the ration is used up, or the search is to end.
@@ -204,7 +205,7 @@ func (s *search) pack(demand, stock []int, enough float64, passes int) (best res
 		copy(s.f.value, value)
 		copy(have, stock)
 		s.f.work += int64(20*len(value) + 500)
-		s.drop = s.rules.Method == Free && s.rnd.IntN(2) == 0
+		s.drop = s.rules.Method == Free && s.rnd.IntN(2) == 0 && s.uses(fromBelow)
 		s.like = taste{width: s.rnd.Float64(), level: s.rnd.Float64(), noise: 0.3 * s.rnd.Float64()}
 		for n := range s.fond {
 			if s.fond[n] = 1; pass > 0 && len(s.fond) > 1 {
@@ -219,7 +220,9 @@ func (s *search) pack(demand, stock []int, enough float64, passes int) (best res
 			}
 			have[f.size]--
 			now.add(f, s.sizes[f.size])
-			s.learn(value, f)
+			if s.uses(learning) {
+				s.learn(value, f)
+			}
 			if best.left == 0 && now.left > 0 && now.cost >= best.cost && s.sizes[f.size].price > 0 {
 				break // it will be no better; but values have learned
 			}
@@ -317,7 +320,7 @@ func (s *search) mend(best result, enough float64) result {
 
 // part lets a search of some of the kinds alone work: those of which anything is wanted.
 func (s *search) part(demand []int, work func(*search, []int) result) result {
-	t := &task{sizes: s.sizes, rules: s.rules, stop: s.stop}
+	t := &task{sizes: s.sizes, rules: s.rules, stop: s.stop, without: s.task.without}
 	var back, wanted []int
 	for i, n := range demand {
 		if n > 0 {

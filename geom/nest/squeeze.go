@@ -18,6 +18,9 @@ const (
 // squeeze saves a sheet of a free layout, or a piece that has none, by laying the two
 // emptiest sheets, or the emptiest and what is left, on one.
 func (w *work) squeeze(best result, enough float64, ration int64, seed uint64) result {
+	if !w.uses(squeezing) {
+		return best
+	}
 	for w.rules.Method == Free && ration > 0 && len(best.list) > 0 && (best.left > 0 || best.cost > enough*(1+1e-9)) {
 		list := slices.Clone(best.list)
 		slices.SortStableFunc(list, func(a, b full) int { // what costs nothing last

@@ -2,7 +2,8 @@
 // jobs of this project's own, checks every layout, and prints the table of
 // README.md beside this file:
 //
-//	go run ./testdata/nesting [-rows EXPRESSION] [-instances EXPRESSION] [-list] [-cuts] FOLDER
+//	go run ./testdata/nesting [-rows EXPRESSION] [-instances EXPRESSION] [-list] [-cuts] \
+//	    [-without STRATEGY] FOLDER
 //
 // The folder holds the instances as JSON, as DEVELOPERS.md says; they are not part of
 // the project. A missing file is a failure; without a folder the jobs alone are laid out.
@@ -36,6 +37,7 @@ func main() {
 	flag.TextVar(b.names, "instances", b.names, "lay out the instances alone whose name this `expression` matches")
 	flag.BoolVar(&b.list, "list", false, "list the instances that are not at the best known")
 	flag.BoolVar(&b.cuts, "cuts", false, "make the cuts of guillotine layouts too, on boards of real sizes")
+	flag.Func("without", "leave a `strategy` of the search out", b.leaveOut)
 	flag.Parse()
 	if flag.NArg() > 1 {
 		log.Fatal("the instances are in one folder")
@@ -79,6 +81,15 @@ type bench struct {
 	dir         string
 	rows, names *regexp.Regexp
 	list, cuts  bool
+	without     nest.Strategy
+}
+
+// leaveOut leaves a strategy out, which shows what it adds.
+func (b *bench) leaveOut(name string) error {
+	if b.without = nest.Strategy(name); !slices.Contains(nest.Strategies, b.without) {
+		return fmt.Errorf("strategies are %v", nest.Strategies)
+	}
+	return nil
 }
 
 // instance is one of a file.
@@ -202,7 +213,7 @@ func how(turn bool) string {
 // one lays out and checks.
 func (b *bench) one(pieces []nest.Piece, s nest.Sheet, r nest.Rules, effort int) (nest.Layout, time.Duration) {
 	start := time.Now()
-	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{s}, r, nest.Options{Effort: effort})
+	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{s}, r, nest.Options{Effort: effort, Without: b.without})
 	took := time.Since(start)
 	check(err)
 	if err := nest.Check(l, pieces, []nest.Sheet{s}, r); err != nil {
