@@ -48,7 +48,7 @@ func newMatching(pieces []Piece, sheets []Sheet, r Rules, o Options) *matching {
 func matched(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options) (Layout, error) {
 	m := newMatching(pieces, sheets, r, o)
 	if len(m.groups) == 0 || len(m.batches) < 2 {
-		return begin(pieces, sheets, nil, r).lay(ctx, o), nil
+		return m.laid(ctx, nil, o), nil
 	}
 	if len(sheets) > maxMatched {
 		return Layout{}, refused(CodeMatch, SettingRules, 0, "pieces that match can be laid out on up to %d sizes of sheet", maxMatched)
@@ -90,7 +90,7 @@ func (m *matching) try(ctx context.Context, effort int) Layout {
 	}
 	o := m.options
 	o.Effort = max(effort, 1)
-	return begin(m.pieces, m.sheets, only, m.rules).lay(ctx, o)
+	return m.laid(ctx, only, o)
 }
 
 // oneByOne chooses the batch of one group after the other.
