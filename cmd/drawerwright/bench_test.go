@@ -88,7 +88,7 @@ func TestAdjustSays(t *testing.T) {
 		{"slot=6.42 edge=6.3", "once more, at another place: width of a dado"},
 		{"slot=6.40 edge=6.12 tongue=6.12 depth=6.12", "LEAVE IT: all that these readings say is within its limits.\n"},
 		// Of a cutter 0.4 too wide no fence makes a right corner: it is said, and nothing moved.
-		{"slot=6.75 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 clearance=0.65 recess=0", "what to do\n  the cutter cuts 6.74 mm wide, and the job says 6.35 mm: set it anew, or write what it cuts into the job, as --write does.\n  leave the fence: moved, it would put more out than it puts right.\n"},
+		{"slot=6.75 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 clearance=0.65 recess=0", "what to do\n  the cutter cuts 6.74 mm wide, and the job says 6.35 mm; a slot of 6.29 to 6.44 mm is right: set it anew, or write what it cuts into the job, as --write does.\n  leave the fence: moved, it would put more out than it puts right.\n"},
 		{"slot=6.35 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 front-length=447.8 width=463", "The reading width, 463.00 mm, does not agree with the others, which together say"},
 		{"diagonals=681,679", "first diagonal is 2 mm longer"},
 		{"diagonals=680,680", "square within"},
