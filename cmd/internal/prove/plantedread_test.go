@@ -355,7 +355,7 @@ var plantedMarked = map[string]planted{
 	"an SVG lost":                      {file: plateSVG, code: "missing-file", gone: true},
 	"a template's page lost":           {code: "template-page", at: "templates/as-drawn.pdf", edit: func(r *record.Report) { r.Templates[1].Title = "wall-9-box-front, inside face" }},
 	"the templates to be printed lost": {file: "templates/as-drawn.pdf", code: "missing-file", gone: true},
-	"a setting of the cuts":            {file: "tables/cuts.csv", code: "table-number", bytes: row("poplar ply,13,2,hand-held,467.43", "poplar ply,13,2,hand-held,468.43")},
+	"a setting of the cuts":            {file: "tables/cuts.csv", code: "table-number", bytes: row("poplar ply,12,2,hand-held,467.43", "poplar ply,12,2,hand-held,468.43")},
 	"a board of the cuts":              {file: "tables/cuts.csv", code: "table-row", bytes: row("1A1 wall-1-box-front", "1A1 wall-1-back")},
 	"a cut left out": {file: "tables/cuts.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) {
 		at := bytes.LastIndex(b, []byte("\npoplar ply,")) + 1
