@@ -230,8 +230,8 @@ func readReport(t testing.TB, dir string) (r report) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.Format != 5 {
-		t.Fatalf("report.json has format %d, these tests read 5", r.Format)
+	if r.Format != 6 {
+		t.Fatalf("report.json has format %d, these tests read 6", r.Format)
 	}
 	return r
 }

@@ -16,7 +16,7 @@ import (
 
 // Format is the number of report.json's layout; it changes when a reader would
 // have to.
-const Format = 5
+const Format = 6
 
 // Report is report.json. Lengths are in millimeters here and numbers in Units there, rounded to
 // a nanometer or a billionth of an inch.
