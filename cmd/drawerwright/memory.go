@@ -8,7 +8,7 @@ import (
 // limitMemory has garbage collected where a command comes to its limit of memory, or the heap grows by so many
 // percent over what is in use, and gives what ends that. A limit of the environment stays.
 func limitMemory(drawers, grows int) (restore func()) {
-	const program, drawer = 64 << 20, 38 << 10 // some 26 kB of a drawer are in use; the rest spares collections
+	const program, drawer = 64 << 20, 36 << 10 // some 26 kB of a drawer are in use; the rest spares collections
 	if os.Getenv("GOMEMLIMIT") != "" {
 		return func() {}
 	}
