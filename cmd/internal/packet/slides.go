@@ -270,9 +270,9 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 			places += fmt.Sprintf(", then every %s %s, %d holes, the last %s behind it", m.caliper(k.HolePitch), m.unit,
 				n, words.PlaceIn(holes[len(holes)-1], m.unit))
 		}
-		list = append(list, fmt.Sprintf("Bore %s wide where the slide has holes, %s deep; see first that the cabinet's "+
-			"side is thicker than that. The first is %s. Screws for these holes are not in the list of what to buy.",
-			bore, words.PlaceIn(s.HoleDepth, m.unit), places))
+		list = append(list, fmt.Sprintf("Bore %s wide where the slide has holes, %s deep; see first that the "+
+			"cabinet's side is thicker than that. The first is %s. Screws for these holes are not in the list of "+
+			"what to buy.", bore, words.PlaceIn(s.HoleDepth, m.unit), places))
 		list = append(list, "The front ends of the slides are "+m.frontEnds(holes[0]-k.Setback)+".")
 	}
 	list = append(list, "Screw on the slides by two screws each, the ones through long holes first; see that left and "+
