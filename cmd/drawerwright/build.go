@@ -6,13 +6,11 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"sync/atomic"
-	"syscall"
 	"time"
 	"unicode/utf8"
 
@@ -25,13 +23,8 @@ import (
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 
-	"github.com/schollz/progressbar/v3"
 	"github.com/spf13/cobra"
 )
-
-// longBuild is the number of drawers from which a build takes long enough for a
-// person to wonder: about a second.
-const longBuild = 100
 
 func newBuild(s streams) *cobra.Command {
 	var b building
@@ -116,7 +109,7 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	l.Plan.Looks, l.Job = b.looks, nil // whose problems have their places by now
 	// From here on an interrupt stops the work, not the process, so that
 	// nothing is left behind.
-	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	ctx, stop := s.interruptible(ctx, stopping)
 	defer stop()
 	said := present.Screen{Head: l.answer(), All: true}
 	kinds, units, look := l.Batch.KindsSaid(), l.Batch.Units, lookFirst(l.Batch, b.dir)
@@ -238,13 +231,9 @@ func build(ctx context.Context, l *loaded, dir string, o files.Options, s stream
 	l.Batch, l.Plan = batch.Batch{}, sheets.Plan{}
 	out := built{OK: true, Folder: dir, Drawers: len(b.Drawers), Boxes: b.Boxes(), Answer: record.VerdictOn(b).Answer(),
 		Warnings: append([]record.Warning{}, l.Warnings...)}
-	if n := out.Drawers; n >= longBuild && terminal(s.err) {
-		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err),
-			progressbar.OptionSetDescription("drawers"),
-			progressbar.OptionShowCount(), progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish())
-		o.Done = func() { bar.Add(1) } // only the screen could fail
-		defer bar.Finish()
-	}
+	done, end := s.building(out.Drawers)
+	defer end()
+	o.Done = done
 	defer limitMemory(out.Drawers, fewCollections)()
 	folder := &counted{Stage: stage}
 	err = files.Write(ctx, b, folder, o)

@@ -50,7 +50,7 @@ func found(l loaded) []problem {
 // job that cannot be built: on standard error, or, for programs, as JSON on standard output.
 func ready(path string, asJSON bool, s streams) (loaded, error) {
 	return readyWith(path, asJSON, s, func(int) {}, func(l *loaded) error {
-		l.Lay(context.Background(), nil, sheets.Search{})
+		s.lay(context.Background(), l, nil, sheets.Search{})
 		return nil
 	})
 }
@@ -59,7 +59,9 @@ func ready(path string, asJSON bool, s streams) (loaded, error) {
 func readyWith(path string, asJSON bool, s streams, begin func(drawers int), lay func(*loaded) error) (loaded, error) {
 	l, err := parseJob(path, s)
 	if err == nil {
+		_, end := s.working("working out the job")
 		l.startWith(begin)
+		end()
 	}
 	if err == nil && !l.Failed() {
 		err = lay(&l)

@@ -37,7 +37,7 @@ func main() {
 // run is main without the process, for tests.
 func run(ctx context.Context, args []string, s streams) int {
 	out := &watched{Writer: s.out}
-	s.out = out
+	s.out, s.err = out, &watched{Writer: s.err} // an interrupt is told beside what else is
 	root := newRoot(s)
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)

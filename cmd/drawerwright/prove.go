@@ -8,11 +8,9 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"os/signal"
 	"path/filepath"
 	"slices"
 	"strings"
-	"syscall"
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/filing"
@@ -81,7 +79,9 @@ func (a *proving) flags(c *cobra.Command) {
 
 // run proves a folder.
 func (a *proving) run(ctx context.Context, dir string, s streams) error {
+	_, shown := s.working("reading what was built")
 	p, err := openProof(dir)
+	shown()
 	if err != nil {
 		return failure(err, dir, a.json, s)
 	}
@@ -90,13 +90,15 @@ func (a *proving) run(ctx context.Context, dir string, s streams) error {
 	if err := trial(&o, p, a.thickness, a.flip, a.depth); err != nil {
 		return err // usage
 	}
-	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	ctx, stop := s.interruptible(ctx, "stopping")
 	defer stop()
+	_, shown = s.working("reading and cutting the drawings")
 	proofs, checked, err := proveAll(ctx, p, dir, o)
 	var folder record.Checked
 	if err == nil {
 		folder, err = asBuilt(dir)
 	}
+	shown()
 	if err != nil {
 		return failure(err, dir, a.json, s)
 	}

@@ -4,10 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"os"
-	"os/signal"
 	"slices"
-	"syscall"
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/list"
@@ -21,7 +18,6 @@ import (
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
 
-	"github.com/schollz/progressbar/v3"
 	"github.com/spf13/cobra"
 )
 
@@ -141,11 +137,13 @@ func (p *layoutPrint) check() error {
 func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s streams) error {
 	plan.Looks.PNG = p.png
 	if p.dir != "" {
-		if err := p.write(ctx, plan, size); err != nil {
+		if err := p.write(ctx, plan, size, s); err != nil {
 			return failure(err, "", p.json, s)
 		}
 	}
+	_, shown := s.working("putting the cuts in order")
 	laid := record.SheetsOf(plan)
+	shown()
 	var err error
 	switch {
 	case p.json:
@@ -171,9 +169,11 @@ func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s
 }
 
 // write writes the folder, whole or not at all.
-func (p *layoutPrint) write(ctx context.Context, plan sheets.Plan, size string) error {
-	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+func (p *layoutPrint) write(ctx context.Context, plan sheets.Plan, size string, s streams) error {
+	ctx, stop := s.interruptible(ctx, stopping)
 	defer stop()
+	_, end := s.working("writing the folder")
+	defer end()
 	stage, err := outdir.Create(p.dir)
 	if err != nil {
 		return err
@@ -222,25 +222,12 @@ func (q *searching) options() nest.Options { return nest.Options{Effort: q.effor
 // context that Ctrl-C ends.
 func (q *searching) start(parent context.Context, s streams) (o nest.Options, ctx context.Context, end func()) {
 	o = q.options()
-	ctx, release := signal.NotifyContext(parent, os.Interrupt, syscall.SIGTERM)
-	stop := func() {
-		if ctx.Err() != nil && parent.Err() == nil {
-			s.complain("the search was stopped: the best layout so far is taken; Ctrl-C again ends the command")
-		}
-		release()
-	}
-	if !terminal(s.err) {
-		return o, ctx, stop
-	}
-	bar := progressbar.NewOptions(100, progressbar.OptionSetWriter(s.err),
-		progressbar.OptionSetDescription("sheets"), progressbar.OptionClearOnFinish())
-	o.Progress = func(p nest.Progress) {
-		many := words.Count(p.Sheets, "sheet", "sheets")
-		bar.Describe(fmt.Sprintf("%s, cost %g, at least %g", many, p.Cost, p.LowerBound))
-		bar.Set(int(100 * p.Done)) // only the screen could fail
-	}
+	ctx, stop := s.interruptible(parent,
+		"the search stops: the best layout so far is taken; Ctrl-C again ends the command")
+	told, hide := s.searching()
+	o.Progress = told
 	return o, ctx, func() {
-		bar.Finish()
+		hide()
 		stop()
 	}
 }

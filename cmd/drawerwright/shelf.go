@@ -53,7 +53,7 @@ func (h *shelved) lay(ctx context.Context, l *loaded, o sheets.Search, s streams
 		err = h.strangers(l.Batch, s)
 	}
 	if err == nil {
-		l.Lay(ctx, shelf.Offcuts, o)
+		s.lay(ctx, l, shelf.Offcuts, o)
 	}
 	return err
 }

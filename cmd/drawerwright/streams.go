@@ -4,6 +4,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"sync"
 	"unicode"
 
 	"golang.org/x/term"
@@ -16,13 +17,16 @@ type streams struct {
 	err io.Writer
 }
 
-// watched keeps the first error of its writer.
+// watched keeps the first error of its writer, to which several may write at once.
 type watched struct {
 	io.Writer
+	one    sync.Mutex
 	failed error
 }
 
 func (w *watched) Write(p []byte) (int, error) {
+	w.one.Lock()
+	defer w.one.Unlock()
 	n, err := w.Writer.Write(p)
 	if w.failed == nil {
 		w.failed = err

@@ -61,6 +61,45 @@ func atTerminalIn(ctx context.Context, t *testing.T, typed string, args ...strin
 	return code, shown
 }
 
+// left is what stands on a screen in the end: what was written over it is gone.
+func left(shown string) string {
+	lines := strings.Split(strings.ReplaceAll(shown, "\r\n", "\n"), "\n")
+	for i, line := range lines {
+		var whole []rune
+		for over := range strings.SplitSeq(line, "\r") {
+			letters := []rune(over)
+			whole = append(letters, whole[min(len(letters), len(whole)):]...)
+		}
+		lines[i] = strings.TrimRight(string(whole), " ")
+	}
+	return strings.Join(lines, "\n")
+}
+
+// TestWorkingAtATerminal: a person sees what is done while it is, and nothing of it is left.
+func TestWorkingAtATerminal(t *testing.T) {
+	samples := inTemp(t)
+	if err := os.WriteFile("many.yaml", manyDrawers(120), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		args string
+		says []string
+	}{
+		{"build many.yaml -o out", []string{" of 120 drawers", "writing the pages"}},
+		{"sheets " + filepath.Join(samples, "bench-drawers.yaml"), []string{" %, ", "at least"}},
+	} {
+		code, shown := atTerminal(t, "", strings.Fields(c.args)...)
+		if code != exitDone {
+			t.Fatalf("%s: exit %d\n%s", c.args, code, left(shown))
+		}
+		for _, says := range c.says {
+			if !strings.Contains(shown, says) || strings.Contains(left(shown), "[0s]") {
+				t.Errorf("%s: %q is not shown, or stays:\n%s", c.args, says, left(shown))
+			}
+		}
+	}
+}
+
 // TestInitAtATerminal: the questions are asked there, a file is written at their end and none
 // after Ctrl-D, and --yes asks nothing.
 func TestInitAtATerminal(t *testing.T) {
@@ -113,6 +152,7 @@ func TestScreenOfATerminal(t *testing.T) {
 	} {
 		t.Setenv("NO_COLOR", c.no)
 		code, shown := atTerminal(t, "", "fit", c.job)
+		shown = left(shown)
 		if code != exitDone || !strings.HasPrefix(shown, c.begins) {
 			t.Errorf("exit %d, not %q:\n%q", code, c.begins, shown)
 		}

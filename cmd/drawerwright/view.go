@@ -5,10 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"net"
-	"os"
-	"os/signal"
 	"strconv"
-	"syscall"
 	"time"
 
 	"drawerwright/cmd/internal/page"
@@ -129,7 +126,7 @@ func (v viewing) serve(ctx context.Context, path string, s streams) error {
 		return err
 	}
 	// Before, nothing is to be ended well: an interrupt need not wait for a large job to be worked out.
-	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	ctx, stop := s.interruptible(ctx, "the page ends")
 	defer stop()
 	if err := v.announce(p, host, s); err != nil {
 		return err
