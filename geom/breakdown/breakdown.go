@@ -222,7 +222,7 @@ func (h *inHand) cut(k Cut) {
 	k.Stage, k.Count, k.Workpiece = h.stage, h.board.count, h.rest
 	k.NeedsHelper = h.heavyHand(h.rest)
 	k.Short = max(h.rest.Length, h.rest.Width) < h.rules.MinGuided
-	h.jobs = append(h.jobs, job{k, h.board.whole(1 - h.axis), h.board.after})
+	h.jobs = append(h.jobs, job{k, h.board.after})
 	h.board.after, h.rest = len(h.jobs)-1, k.Remainder
 }
 

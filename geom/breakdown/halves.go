@@ -98,7 +98,7 @@ func (c *cutter) halves(b board, stage int, tooMuch func(board) bool) []board {
 	}
 	c.jobs = append(c.jobs, job{Cut{Stage: stage, Kind: HandHeld, Rough: rough,
 		Setting: cut - b.From(axis) + b.edge[axis], Count: b.count, Workpiece: b.hand(), Yields: gives, Remainder: left,
-		NeedsHelper: c.heavy(b)}, b.whole(1 - axis), b.after})
+		NeedsHelper: c.heavy(b)}, b.after})
 	first.after = len(c.jobs) - 1
 	second.after = first.after
 	list := c.halves(first, stage, tooMuch)

@@ -6,12 +6,11 @@ import (
 	"slices"
 )
 
-// job is a cut, how long it is, and the cut that has to be made before it, -1 for none: the last one of the same
-// board, or the one that the board comes off with.
+// job is a cut, and the cut that has to be made before it, -1 for none: the last one of the same board, or the one
+// that the board comes off with.
 type job struct {
 	Cut
-	length int64
-	after  int
+	after int
 }
 
 // device is what a group of cuts is made with.
@@ -99,9 +98,9 @@ func planned(jobs []job, plan [4]source) []Cut {
 	return o.cuts
 }
 
-// sort makes the groups, in the order in which they are cut where either could be: by stage, strips before lengths,
-// wide strips before narrow ones, so that a board is soon light, and short lengths before long ones, for the rest of a
-// long board is held more safely than a short one.
+// sort makes the groups, in the order in which they are cut where either could be: by stage, those of the fence before
+// those of the sled; at the fence wide strips before narrow ones, so that a board is soon light, and on the sled short
+// lengths before long ones, for the rest of a long board is held more safely than a short one.
 func (o *order) sort() {
 	type setting struct {
 		device
@@ -127,11 +126,10 @@ func (o *order) sort() {
 	slices.SortStableFunc(list, func(a, b setting) int {
 		x, y := o.jobs[first[a]], o.jobs[first[b]]
 		size := cmp.Compare(x.Setting, y.Setting)
-		if !x.lengthwise() {
+		if x.Kind == FenceCut {
 			size = -size
 		}
-		lengths := yes(x.lengthwise()) - yes(y.lengthwise())
-		return cmp.Or(cmp.Compare(x.Stage, y.Stage), yes(y.Trim)-yes(x.Trim), lengths, size)
+		return cmp.Or(cmp.Compare(x.Stage, y.Stage), yes(y.Trim)-yes(x.Trim), cmp.Compare(x.Kind, y.Kind), size)
 	})
 	rank := make(map[setting]int)
 	for i, s := range list {
@@ -149,9 +147,6 @@ func (o *order) sort() {
 		o.of = append(o.of, g)
 	}
 }
-
-// lengthwise reports whether a cut takes a length off a strip, not a strip off a board.
-func (j job) lengthwise() bool { return j.Setting > j.length }
 
 func yes(b bool) int {
 	if b {

@@ -14,7 +14,7 @@ func TestOrder(t *testing.T) {
 		jobs := make([]job, 1+rnd.IntN(9))
 		for i := range jobs {
 			jobs[i] = job{Cut: Cut{Stage: i, Kind: Kind(rnd.IntN(3)), Trim: rnd.IntN(5) == 0, Setting: 1 + rnd.Int64N(3)},
-				length: 2, after: rnd.IntN(i+1) - 1}
+				after: rnd.IntN(i+1) - 1}
 		}
 		cuts := inOrder(jobs)
 		at := slices.Repeat([]int{-1}, len(jobs))
@@ -42,7 +42,7 @@ func TestOrder(t *testing.T) {
 // first when it is on again.
 func TestStays(t *testing.T) {
 	cut := func(k Kind, setting int64, stage, after int) job {
-		return job{Cut: Cut{Kind: k, Setting: setting, Stage: stage}, length: 100, after: after}
+		return job{Cut: Cut{Kind: k, Setting: setting, Stage: stage}, after: after}
 	}
 	for name, k := range map[string]struct {
 		jobs []job

@@ -225,10 +225,10 @@ func (s saw) single(b CutTree, i int, axis geom.Axis) CutTree {
 }
 
 // tidy moves the pieces of a guillotine layout so that on every board equal sections lie
-// together and the waste comes last, in one. Of a sheet, and of strips, the wide ones are cut
-// off first, so that what is in hand is soon light and narrow ones come off a narrow board; of
-// lengths of a strip the short ones, for the rest of a long board is held more safely than a
-// short piece.
+// together and the waste comes last, in one. Of a sheet, and of boards that run along a fence,
+// the wide sections are cut off first, so that what is in hand is soon light and narrow ones come
+// off a narrow board; of boards longer than the cut, which lie on a sled, the short ones, for the
+// rest of a long board is held more safely than a short piece.
 func tidy(l *LaidSheet, pieces []Piece, sheet Sheet, r Rules) {
 	if r.Method != Guillotine {
 		return
@@ -261,7 +261,7 @@ func (s settling) put(b CutTree, x, y int64, whole bool) {
 	list := slices.DeleteFunc(slices.Clone(b.Sections), CutTree.Waste)
 	size := func(c, d CutTree) int { return cmp.Compare(c.Size(b.Axis), d.Size(b.Axis)) }
 	slices.SortStableFunc(list, size)
-	if strips := list[len(list)-1].Size(b.Axis) <= b.Size(1-b.Axis); strips || whole {
+	if alongFence := b.Size(b.Axis) <= b.Size(1-b.Axis); alongFence || whole {
 		slices.SortStableFunc(list, func(c, d CutTree) int { return size(d, c) })
 	}
 	for _, c := range list {

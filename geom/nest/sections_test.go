@@ -77,10 +77,7 @@ func tiles(t *rapid.T, b CutTree, l LaidSheet, pieces []Piece, kerf int64, root 
 	if len(b.Sections) == 0 {
 		return 0
 	}
-	strips := true // which come with the wide ones first, else with the short ones
-	for _, s := range b.Sections {
-		strips = root || strips && (s.Waste() || s.Size(b.Axis) <= b.Size(1-b.Axis))
-	}
+	wideFirst := root || b.Size(b.Axis) <= b.Size(1-b.Axis) // along the fence, else the short ones on a sled
 	at, stages, last := b.From(b.Axis), 0, int64(0)
 	for i, s := range b.Sections {
 		gap := s.From(b.Axis) - at
@@ -91,7 +88,7 @@ func tiles(t *rapid.T, b CutTree, l LaidSheet, pieces []Piece, kerf int64, root 
 			t.Fatalf("waste between the sections of %+v", b)
 		}
 		if !s.Waste() {
-			if i > 0 && s.Size(b.Axis) != last && s.Size(b.Axis) > last == strips {
+			if i > 0 && s.Size(b.Axis) != last && s.Size(b.Axis) > last == wideFirst {
 				t.Fatalf("sections out of order in %+v", b)
 			}
 			last = s.Size(b.Axis)

@@ -58,7 +58,8 @@ func TestPreferred(t *testing.T) {
 				}
 			}
 			slices.Sort(words)
-			if fmt.Sprint(words) != "[few-settings large-offcut little-time]" {
+			// There is nothing to choose where one is the best by all.
+			if len(words) > 0 && fmt.Sprint(words) != "[few-settings large-offcut little-time]" {
 				t.Errorf("%s: there is to choose from %s", s.Name, words)
 			}
 		}
