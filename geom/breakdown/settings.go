@@ -56,6 +56,17 @@ func Changes(cuts []Cut) (n int) {
 	return n
 }
 
+// Unset is how many pieces get a size at no fence and no stop: those that are what is left of a board, and those that
+// come off along a guide.
+func Unset(cuts []Cut) (n int) {
+	for _, c := range cuts {
+		if c.Remainder.Piece && !c.Trim || c.Kind == HandHeld && c.Yields.Piece {
+			n += c.Count
+		}
+	}
+	return n
+}
+
 // Settings is how often fence, stop or guide is set for cuts. A guide for a clean-up cut is laid by eye.
 func Settings(cuts []Cut) int {
 	n := Moves(cuts)

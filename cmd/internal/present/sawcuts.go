@@ -38,22 +38,25 @@ func setFor(c, before record.SawCut, u geom.Unit) string {
 	}
 }
 
-// fenceAway is what is done before the sled comes onto the saw, where the fence stands.
-const fenceAway = "first move the fence aside"
+// What is done before the sled comes onto the saw, where the fence stands, and before the fence does.
+const fenceAway, sledOff = "first move the fence aside", "first take the sled off"
 
-// fenceGoes reports of each cut whether the fence stands and has to be moved away for it: of those on the sled, the
-// first after a cut along the fence.
-func fenceGoes(cuts []record.SawCut) []bool {
-	goes, stands := make([]bool, len(cuts)), false
+// swaps say of each cut what has to be moved away for it: the fence for the first on the sled after a cut along the
+// fence, the sled for the first along the fence after that; nothing for most.
+func swaps(cuts []record.SawCut) []string {
+	away, at := make([]string, len(cuts)), ""
 	for i, c := range cuts {
-		switch c.Kind {
-		case fenceCut:
-			stands = true
-		case sledCut:
-			goes[i], stands = stands, false
+		switch {
+		case c.Kind == handHeld:
+			continue
+		case c.Kind == sledCut && at == fenceCut:
+			away[i] = fenceAway
+		case c.Kind == fenceCut && at == sledCut:
+			away[i] = sledOff
 		}
+		at = c.Kind
 	}
-	return goes
+	return away
 }
 
 // inHand says what is to be watched of a board at a cut, shortly; nothing for most.
@@ -117,7 +120,7 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("of"), Words("comes off"),
 		Column{Heading: "remainder", Unit: unit}, Words(""))
 	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
-	goes := fenceGoes(cuts)
+	away := swaps(cuts)
 	for i, c := range cuts {
 		var before record.SawCut
 		if i > 0 {
@@ -159,8 +162,8 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			}
 		}
 		notes := inHand(c)
-		if goes[i] {
-			notes = append([]string{fenceAway}, notes...)
+		if away[i] != "" {
+			notes = append([]string{away[i]}, notes...)
 		}
 		if c.SetAsCut > 0 {
 			notes = append(notes, fmt.Sprintf("check with a piece of cut %d", c.SetAsCut))
@@ -195,11 +198,16 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	if note := kerfNote(k, u); note != "" {
 		list = append(list, note)
 	}
+	if slices.ContainsFunc(record.UsedSizes(k), func(z record.SheetSize) bool { return z.Offcut }) {
+		list = append(list, "Of an offcut the lower and left edges are taken to be straight and square: see that they "+
+			"are, or clean them up first, if its size leaves room for that.")
+	}
 	machine := kinds[fenceCut] || kinds[sledCut]
 	list = append(append(list, settingNotes(k, machine, u)...), shaveNotes(k)...)
 	if machine {
-		list = append(list, fmt.Sprintf("Planned for a fence that opens to %s, a sled that takes %s, a stop as "+
-			"far as %s: see that yours do; what is larger, or too heavy for one person, is cut along a guide.",
+		list = append(list, firstOfSetting, fmt.Sprintf("Planned for a fence that opens to %s, a sled that takes %s, "+
+			"a stop as far as %s: see that yours do; what is larger, or too heavy for one person, is cut along "+
+			"a guide.",
 			of(k.RipCapacity).Text(u), of(k.SledCapacity).Text(u), of(k.MaxStop).Text(u)))
 	}
 	alone := "" // of fence cuts without crosscuts, of which it is said else
@@ -335,6 +343,11 @@ func cutsCounted(k record.SheetStock) string {
 		words.Count(k.SawMinutes, "minute", "minutes"))
 }
 
+// firstOfSetting says how a setting is used, and which face shows where teeth leave the board.
+const firstOfSetting = "Measure the first piece of each setting before the next is cut; then the edge just cut goes " +
+	"to the fence or stop. Teeth tear out where they leave the wood: better face up at a table saw, down under a " +
+	"hand-held one with a motor."
+
 // boardsCalled says what names and sizes of boards are.
 const boardsCalled = "Name each strip (letters go on over all stocks, no I, no O): 1A2 comes off 1A, 1-2 off " +
 	"sheet 1. Measure from the lower and left edges."
@@ -371,7 +384,7 @@ func settingNotes(k record.SheetStock, machine bool, u geom.Unit) (list []string
 	}
 	if rough {
 		list = append(list, "A rough cut leaves a board a little too large: a later cut at the fence, or on the sled, "+
-			"brings it to size.")
+			"brings it to size. See that a guided edge is straight before it runs along the fence.")
 	}
 	if again {
 		list = append(list, "\"Again\": the fence or stop stood elsewhere since, or the fence was taken away for "+

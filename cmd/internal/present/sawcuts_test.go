@@ -83,14 +83,14 @@ func TestSetFor(t *testing.T) {
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
-	var goes []int
+	goes := make(map[string][]int)
 	for i, r := range rows {
-		if strings.HasPrefix(r[len(r)-1], "first move the fence aside") {
-			goes = append(goes, i+1)
-		}
+		away, _, _ := strings.Cut(r[len(r)-1], ";")
+		goes[away] = append(goes[away], i+1)
 	}
-	if !slices.Equal(goes, []int{3, 8}) {
-		t.Errorf("the fence is moved away before cuts %v", goes)
+	fence, sled := goes["first move the fence aside"], goes["first take the sled off"]
+	if !slices.Equal(fence, []int{3, 8}) || !slices.Equal(sled, []int{5}) {
+		t.Errorf("the fence is moved away before cuts %v, the sled before %v", fence, sled)
 	}
 	if last := rows[4][len(rows[4])-1]; !strings.Contains(last, "check with a piece of cut 2") {
 		t.Errorf("what is set again is not checked: %q", last)
@@ -109,8 +109,8 @@ func TestCutGroups(t *testing.T) {
 		got = append(got, said)
 	}
 	want := []string{"Fence 90.00 mm: 1 2", "Clean-up on the sled, 5.00 mm off; first move the fence aside: 3", "Sled stop 500.00 mm: 4",
-		"Fence again 90.00 mm: check with a piece of cut 2: 5", "Cut along a guide at 700.00 mm: 6", "Fence still " +
-			"90.00 mm: 7",
+		"Fence again 90.00 mm: check with a piece of cut 2; first take the sled off: 5",
+		"Cut along a guide at 700.00 mm: 6", "Fence still 90.00 mm: 7",
 		"Sled stop still 500.00 mm; first move the fence aside: 8"}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
@@ -260,6 +260,18 @@ func TestHoldDown(t *testing.T) {
 		notes, row := strings.Join(CutNotes(c.stock, geom.Millimeter), " "), inHand(c.stock.Cuts[0])
 		if strings.Contains(notes, c.says) != c.said || (len(row) > 0) != (c.said && c.stock.Cuts[0].Kind == sledCut) {
 			t.Errorf("%+v: %q, %q", c.stock.Cuts[0], row, notes)
+		}
+	}
+}
+
+// TestOffcutsAsBoards: where an offcut is cut it is said which of its edges are relied on; of a whole sheet, and of an
+// offcut that stays on the shelf, nothing is.
+func TestOffcutsAsBoards(t *testing.T) {
+	for want, sizes := range map[bool][]record.SheetSize{
+		true: {{Used: 1}, {Offcut: true, Used: 1}}, false: {{Used: 1}, {Offcut: true}}} {
+		said := strings.Join(CutNotes(record.SheetStock{Sizes: sizes}, geom.Millimeter), " ")
+		if strings.Contains(said, "Of an offcut the lower and left edges") != want {
+			t.Errorf("%+v: %s", sizes, said)
 		}
 	}
 }

@@ -19,14 +19,14 @@ type CutGroup struct {
 // hand, by its size along the cut. Pieces of one part that come off a board one after the other are one row, and
 // clean-up cuts of boards that are alike.
 func CutGroups(cuts []record.SawCut, u geom.Unit) (list []CutGroup) {
-	goes := fenceGoes(cuts)
+	away := swaps(cuts)
 	for i := 0; i < len(cuts); i++ {
 		c := cuts[i]
 		if i == 0 || setForGroup(c) != setForGroup(cuts[i-1]) || c.SettingChanged {
 			t := NewTable(Numbers("cut"), Words("of"), Words("comes off"), Words("rest"))
 			set := setInGroup(c, u)
-			if goes[i] {
-				set += "; " + fenceAway
+			if away[i] != "" {
+				set += "; " + away[i]
 			}
 			list = append(list, CutGroup{Set: set, Table: t})
 		}

@@ -34,15 +34,12 @@ func (s *Stock) cuts() []breakdown.Cut {
 		})
 	}
 	wait.Wait()
-	r := breakdown.Rules{Kerf: s.Rules.Kerf, Allowance: int64(s.Allowance), Weight: s.heft(), MaxWeight: s.MaxWeight,
+	r := breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.heft(), MaxWeight: s.MaxWeight,
 		MinGuided: int64(geom.LengthOf(sheet.GuidedEdge)), RipCapacity: int64(s.Capacity.Rip),
 		CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled),
 		MaxStop: int64(s.Capacity.MaxStop),
 		Squared: s.squared, Before: s.before}
-	if s.Routed { // its parts lie where their slots and tabs are
-		r.Allowance = 0
-	}
-	cuts, laid := breakdown.Cuts(list, r)
+	cuts, laid := s.withAllowance(list, r)
 	s.named = s.before
 	for i := range s.Laid {
 		one := &s.Laid[i]
@@ -54,6 +51,22 @@ func (s *Stock) cuts() []breakdown.Cut {
 		}
 	}
 	return cuts
+}
+
+// withAllowance makes the cuts with the larger allowance, unless there are more pieces whose size no fence and no stop
+// gives than with the smaller one.
+func (s *Stock) withAllowance(list []breakdown.Sheet, r breakdown.Rules) (cuts []breakdown.Cut, laid []breakdown.Laid) {
+	if s.Routed { // its parts lie where their slots and tabs are
+		return breakdown.Cuts(list, r)
+	}
+	for i, by := range sheet.UsualAllowances(s.Units, geom.Length(r.Kerf).MM()) {
+		r.Allowance = int64(geom.LengthOf(by))
+		k, l := breakdown.Cuts(list, r)
+		if i == 0 || breakdown.Unset(k) < breakdown.Unset(cuts) {
+			cuts, laid = k, l
+		}
+	}
+	return cuts, laid
 }
 
 // kept are the sides of the least offcut that is kept.

@@ -42,7 +42,7 @@ type Stock struct {
 	Rules     nest.Rules
 	Trim      geom.Length // that is asked for; that of the ends may be more, for registration
 	MinOffcut [2]geom.Length
-	Allowance geom.Length // that saws cut a board larger by, where its size gets a cut of its own
+	Units     geom.Unit // of the lengths that are usual, and are not written
 	Pieces    []nest.Piece
 	Parts     [][]Served    // that each piece serves, at least one
 	Router    mill.Settings // of a job; without bits
@@ -207,7 +207,7 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 	of := b.Sheets.Of[stock.Name]
 	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, Measured: of.Measured, LotOf: of.LotOf, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Prefer: b.Sheets.Prefer, Times: b.Sheets.Times, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		MinOffcut: [2]geom.Length{geom.LengthOf(b.Sheets.MinOffcut[0]), geom.LengthOf(b.Sheets.MinOffcut[1])},
-		Allowance: geom.LengthOf(sheet.UsualAllowance(b.Units)), Rules: nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
+		Units:     b.Units, Rules: nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
 		s.Capacity = Capacity{} // there is no saw with a fence
 	}
@@ -351,7 +351,7 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Opt
 	s := Stock{Name: name, File: job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules,
 		Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity, Times: breakdown.UsualTimes,
 		MaxWeight: sheet.UsualMaxWeight,
-		Allowance: geom.LengthOf(sheet.UsualAllowance(c.Units)),
+		Units:     c.Units,
 		Pieces:    l.Pieces, Sheets: slices.Clone(l.Sheets)}
 	trim := int64(c.Trim)
 	for i := range s.Sheets {
