@@ -129,7 +129,8 @@ func TestWorkshopBench(t *testing.T) {
 // TestSamplesComeOutRight: a sample shows a shop that does it right. Every box goes together,
 // and what is still warned of is what the work is like, as the sample's comment says.
 func TestSamplesComeOutRight(t *testing.T) {
-	teaches := map[string][]string{"workshop-bench.yaml": {"note back-setup", "note pull-by-hand", "note rabbet-passes"}}
+	teaches := map[string][]string{"workshop-bench.yaml": {"note back-setup", "note pull-by-hand", "note rabbet-passes"},
+		"sewing-cabinet.yaml": {"note back-setup", "note rabbet-passes"}}
 	files, err := filepath.Glob("../../samples/*.yaml")
 	if err != nil || len(files) < 10 {
 		t.Fatal(files, err)
@@ -262,6 +263,39 @@ func TestPrintRoom(t *testing.T) {
 	if len(r.Warnings) != 0 {
 		t.Errorf("warnings %v", r.Warnings)
 	}
+}
+
+// TestSewingCabinet, by hand. Rabbets and grooves are 8 deep: sides begin 20 - 8 behind the
+// front, 12 long rabbets take their ends. Boxes: 420 - 2 x 0.75 less half of 0.5, and twice 0.05 / 4 by
+// which sides stand proud of a front in the mean; 400 - 5 deep. The tray's back stands 30 before
+// the ends. Its front keeps of 400 x 90 x 20 what two rabbets of 12 x 90 x 8 leave, and a groove
+// between them of 376 x 4.225 x 8: thickness 4.025 and 0.2 of clearance.
+func TestSewingCabinet(t *testing.T) {
+	r := sampled(t, "sewing-cabinet.yaml")
+	if len(r.Parts) != 15 || len(r.Drawers) != 3 {
+		t.Errorf("%d kinds of parts, %d drawers", len(r.Parts), len(r.Drawers))
+	}
+	front, side := partOf(t, r, "threads-box-front"), partOf(t, r, "threads-side-left")
+	is(t, "front", front.Length, 400)
+	is(t, "front's thickness", front.Thickness, 20)
+	is(t, "side", side.Length, 360-(20-8))
+	is(t, "back", partOf(t, r, "threads-back").Length, 400-2*12+2*8)
+	is(t, "back stands", partOf(t, r, "threads-back").Placements[0].Origin[1], 360-30)
+	is(t, "bottom", partOf(t, r, "threads-bottom").Length, 400-2*12+2*8-2)
+	is(t, "side stands", side.Placements[0].Origin[1], 12)
+	volume := front.Length * front.Width * front.Thickness
+	for _, o := range front.Operations {
+		if o.Kind == "rabbet" {
+			volume -= (o.Outline[1].X - o.Outline[0].X) * (o.Outline[2].Y - o.Outline[1].Y) * o.Depth
+		} else { // of the groove, what lies between the rabbets
+			volume -= (400 - 2*12) * (o.Outline[2].Y - o.Outline[1].Y) * o.Depth
+		}
+	}
+	is(t, "volume of the front", volume, 400*90*20-2*12*90*8-376*4.225*8)
+	d := drawerOf(t, r, "cloth-1")
+	aimed(t, "width", d.Outside.Width, 420-1.5-0.5/2-0.025, 0.01)
+	is(t, "depth", d.Outside.Depth, 395)
+	is(t, "back in rabbets", partOf(t, r, "cloth-1-back").Length, d.Outside.Width-2*12+2*8)
 }
 
 // TestAlcoveCabinets, by hand. Both openings count as 561.2 x 480, with shims of 0.6 in the

@@ -193,7 +193,7 @@ func wordsCollide(p Plate) (list []string) {
 // nearer to anything else than the least bridge, words stand free, and pieces fit the
 // bed and add up to the plate.
 func TestAnyTemplate(t *testing.T) {
-	joints := []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint}
+	joints := joinery.Joints
 	made := map[joinery.Joint]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		s := spec(rapid.SampledFrom(joints).Draw(t, "joint"))

@@ -16,7 +16,7 @@ import (
 const settled = 1e-9
 
 var (
-	allJoints   = []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint}
+	allJoints   = joinery.Joints
 	allMachines = []struct {
 		kind joinery.CutterKind
 		from joinery.DepthFrom

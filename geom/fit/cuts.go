@@ -58,6 +58,11 @@ func CutsOf(d joinery.Drawer) *Cuts {
 	return c
 }
 
+// joint is how the front, 0, or the back, 1, meets the sides.
+func (c *Cuts) joint(e int) joinery.Joint {
+	return c.spec.CornerAt([2]joinery.Role{joinery.Front, joinery.Back}[e])
+}
+
 // router reports whether a board lies under a bit that follows a drawing, floor whether
 // that counts depths from under the board.
 func (c *Cuts) router() bool { return c.setup.Cutter.Kind.FollowsDrawing() }
@@ -86,7 +91,7 @@ func (c *Cuts) corner() {
 	}
 	for i := range 2 {
 		c.DadoDeep[i] = c.inside(length(cut.DadoDeep, set, dados[i]), c.Side[i])
-		switch c.spec.Joint {
+		switch c.joint(i) {
 		case joinery.DadoRabbet:
 			c.Wall[i] = length(cut.Place, fence, walls[i])
 			c.Tongue[i] = c.tongue(c.End[i], ends[i])
@@ -94,7 +99,7 @@ func (c *Cuts) corner() {
 		case joinery.Rabbet:
 			c.Wall[i] = length(c.End[i].At0, fence, walls[i])
 			c.Inner[i] = c.Wall[i]
-		case joinery.DoubleRabbet: // the side's end meets the floor of the rabbet
+		case joinery.DoubleRabbet, joinery.RabbetedFront: // the side's end meets the floor of the rabbet
 			c.EndDeep[i] = c.inside(length(cut.EndDeep, height, ends[i]), c.End[i])
 			c.Inner[i] = c.EndDeep[i]
 		}

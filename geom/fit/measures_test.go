@@ -175,6 +175,8 @@ func (c cutting) deeper(p joinery.Part, k geom.Pocket, thick int) float64 {
 		return c.off[height] + c.off[grooveDepth]
 	case k.Kind == geom.Dado && c.d.Setup.DadoHeight > 0:
 		return c.off[dadoHeight] + c.off[side]
+	case p.Role == joinery.Side && c.d.Spec.Joint == joinery.RabbetedFront:
+		return 1 // at the back, deep enough to leave the width to the front
 	case p.Role == joinery.Side:
 		return c.off[height] + c.off[side]
 	case p.Role == joinery.Front:
@@ -199,7 +201,7 @@ func (c cutting) across(p joinery.Part, k geom.Pocket, thick int, atStart bool) 
 			return near + c.off[backPlace], far + c.off[backPlace] + c.off[cut] + c.off[backWidth]
 		}
 		return near, far + c.off[dadoWidth]
-	case c.d.Spec.Joint == joinery.Rabbet:
+	case c.d.Spec.Joint == joinery.Rabbet, c.d.Spec.Joint == joinery.RabbetedFront && p.Role == joinery.Side:
 		return 0, c.off[fence] + c.off[cut]
 	}
 	return 0, 1 // of a double rabbet, long enough that the side's end meets the floor
@@ -289,7 +291,7 @@ func TestAsCut(t *testing.T) {
 					got = corner.Recess + corner.Clearance
 				case "outside-width":
 					got = b.WidthFront
-					if s.Joint == joinery.DoubleRabbet || s.Joint == joinery.BoxJoint {
+					if slices.Contains([]joinery.Joint{joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint}, s.Joint) {
 						// The front from end to end, and where a side stands proud of one, that.
 						got = s.Width + off[frontLength] + max(0, b.Corners[0].Lap) + max(0, b.Corners[1].Lap)
 					}

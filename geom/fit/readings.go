@@ -41,6 +41,8 @@ const (
 	SideRabbet   ReadingKind = "depth of a side's rabbet"
 	UnderSide    ReadingKind = "wood left under a side's rabbet"
 	RabbetLong   ReadingKind = "from the end to the shoulder of a rabbet"
+	FrontRabbet  ReadingKind = "depth of the box front's rabbets"
+	UnderFront   ReadingKind = "wood left under the box front's rabbets"
 	EndRabbet    ReadingKind = "depth of the rabbets of box front and back"
 	UnderEnd     ReadingKind = "wood left under the rabbets of box front and back"
 	DividerWidth ReadingKind = "width of a divider's dado"
@@ -59,7 +61,8 @@ const (
 )
 
 // ReadingKinds are all of them, in their order.
-var ReadingKinds = []ReadingKind{DadoWidth, DadoPlace, DadoDepth, UnderDado, TongueThick, RabbetDeep, TongueLong, BackWidth, BackPlace, SideRabbet, UnderSide, RabbetLong, EndRabbet, UnderEnd,
+var ReadingKinds = []ReadingKind{DadoWidth, DadoPlace, DadoDepth, UnderDado, TongueThick, RabbetDeep, TongueLong, BackWidth, BackPlace, SideRabbet, UnderSide, RabbetLong,
+	FrontRabbet, UnderFront, EndRabbet, UnderEnd,
 	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, BottomTongue, BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
 
 // OfSize reports whether a reading is of a part's size, which the cut list has, and not
@@ -148,6 +151,12 @@ func (r *reader) corners() {
 		sideCuts(SideRabbet, UnderSide)
 		for _, e := range ends {
 			r.kept([2]ReadingKind{EndRabbet, UnderEnd}, r.EndDeep[e], r.End[e], r.deep(), tongues[e])
+		}
+	case joinery.RabbetedFront:
+		r.kept([2]ReadingKind{FrontRabbet, UnderFront}, r.EndDeep[0], r.End[0], r.deep(), frontTongue)
+		if r.joint(1) == joinery.Rabbet {
+			sideCuts(SideRabbet, UnderSide)
+			r.put(RabbetLong, r.Wall[1], r.place(), backDado)
 		}
 	case joinery.BoxJoint:
 		r.put(FingerFit, r.FingerClearance, r.slot(), frontDado)

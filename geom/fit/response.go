@@ -11,7 +11,7 @@ func (c *Cuts) Clearance(e int) Linear { return c.Dado.less(c.Tongue[e]) }
 // Recess is how far front or back stands behind the ends of the sides: of one on tongues,
 // its tongue against the outer wall of its dado; below 0 it is proud.
 func (c *Cuts) Recess(e int) Linear {
-	switch c.spec.Joint {
+	switch c.joint(e) {
 	case joinery.DadoRabbet:
 		return c.Wall[e].add(c.Tongue[e]).less(c.End[e])
 	case joinery.Rabbet:
@@ -40,12 +40,12 @@ func (c *Cuts) lap(side int) Linear {
 func (c *Cuts) Width() Response {
 	w := straight(c.EndLen)
 	for i := range 2 {
-		switch c.spec.Joint {
+		switch c.joint(0) {
 		case joinery.DadoRabbet: // by what the front reaches into a side: to its end, or to its shoulder
 			w = w.plus(c.Side[i], 1).lessLesser(c.DadoDeep[i], c.TongueLen[i])
 		case joinery.Rabbet:
 			w = w.plus(c.Side[i], 1).plus(c.DadoDeep[i], -1)
-		case joinery.DoubleRabbet, joinery.BoxJoint: // or what stands proud of it
+		case joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint: // or what stands proud of it
 			w = w.plusProud(Linear{}.less(c.lap(i)))
 		default:
 			w = w.plus(c.Side[i], 1)
@@ -56,8 +56,8 @@ func (c *Cuts) Width() Response {
 
 // Inside is the width between the sides.
 func (c *Cuts) Inside() Response {
-	switch c.spec.Joint {
-	case joinery.BoxJoint: // the sides bear on the floors of the front's notches
+	switch c.joint(0) {
+	case joinery.BoxJoint, joinery.RabbetedFront: // the sides bear on the floors of the front's notches, or its shoulders
 		return straight(c.EndLen.less(fixed(2 * c.Side[0].At0)))
 	case joinery.DoubleRabbet: // the floors of their rabbets on its shoulders
 		return straight(c.EndLen.less(fixed(2 * c.dims.Corner.EndRabbet)).less(c.DadoDeep[0]).less(c.DadoDeep[1]))
@@ -69,9 +69,9 @@ func (c *Cuts) Inside() Response {
 func (c *Cuts) depth() Response {
 	r := straight(c.SideLen)
 	for e := range 2 {
-		switch {
-		case e == 1 && c.spec.BackJoint == joinery.Housed: // between the sides
-		case c.spec.Joint == joinery.DoubleRabbet: // a lip over the sides' ends
+		switch c.joint(e) {
+		case joinery.Housed: // between the sides
+		case joinery.DoubleRabbet, joinery.RabbetedFront: // a lip over the sides' ends
 			r = r.plus(c.End[e], 1).plus(c.EndDeep[e], -1)
 		default:
 			r = r.plusProud(Linear{}.less(c.Recess(e)))

@@ -312,8 +312,7 @@ const minFingerClearance = 0.05
 // lapsOfFingers are how the sides' faces stand to the ends of front and back.
 func (l *layout) lapsOfFingers() {
 	for _, r := range l.ends() {
-		l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: "sides at the " + r.String() + "'s ends (proud below 0)", Nominal: 0,
-			LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, l.Sides.Thickness, -1)
+		l.lap(r, -1)
 	}
 }
 

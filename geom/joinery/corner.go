@@ -17,3 +17,14 @@ func (l *layout) lay(setting, joints func(), end func(Role) ending) {
 	}
 	l.then(func() { l.assemble(end) })
 }
+
+// CornerAt is how front or back meets the sides.
+func (s Spec) CornerAt(r Role) Joint {
+	switch {
+	case r == Back && s.BackJoint == Housed:
+		return Housed
+	case r == Back && s.Joint == RabbetedFront:
+		return Rabbet
+	}
+	return s.Joint
+}

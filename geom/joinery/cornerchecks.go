@@ -321,7 +321,7 @@ func (l *layout) noRoom(all []roomOf) {
 // ends lists front and back, or the front alone where what holds for it holds
 // for the back.
 func (l *layout) ends() []Role {
-	if l.Front.Same(l.Back) || l.BackJoint == Housed {
+	if l.CornerAt(Back) != l.CornerAt(Front) || l.Front.Same(l.Back) {
 		return []Role{Front}
 	}
 	return []Role{Front, Back}

@@ -118,14 +118,14 @@ func TestSawnFingers(t *testing.T) {
 // TestHousedBack: the setback of 15 leaves 450 - 15 - 12 before the back; the dado
 // is 12 + 0.2 wide.
 func TestHousedBack(t *testing.T) {
-	for _, j := range []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint} {
+	for _, j := range Joints {
 		d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.BackJoint, s.BackSetback = j, Housed, 15 }))
 		if len(d.Parts) != 5 || d.Parts[0].Label != "left" || d.Parts[1].Label != "right" {
 			t.Fatalf("%s: left and right are no twins: %v", j, d.Parts)
 		}
 		left, right := d.Parts[0].Panel, d.Parts[1].Panel
 		short := 0.0
-		if j == DoubleRabbet {
+		if j == DoubleRabbet || j == RabbetedFront {
 			short = 6
 		}
 		in := func(p geom.Panel) geom.Loop {
@@ -182,7 +182,8 @@ func TestGlueArea(t *testing.T) {
 	for _, c := range []struct {
 		joint Joint
 		want  float64
-	}{{DadoRabbet, 4 * 24 * 120}, {DoubleRabbet, 4 * 18 * 120}, {Rabbet, 4 * 18 * 120}, {Butt, 4 * 12 * 120}, {BoxJoint, 4 * (4*144 + 120*12)}} {
+	}{{DadoRabbet, 4 * 24 * 120}, {DoubleRabbet, 4 * 18 * 120}, {Rabbet, 4 * 18 * 120}, {Butt, 4 * 12 * 120}, {BoxJoint, 4 * (4*144 + 120*12)},
+		{RabbetedFront, 4 * 18 * 120}} {
 		d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.FingerWidth = c.joint, 24 }))
 		near(t, string(c.joint), d.GlueArea(), c.want)
 	}

@@ -37,8 +37,8 @@ type CornerCuts struct {
 	// TongueLen is how long the rabbet is that leaves the tongue: what goes into the
 	// dado, and room for the thickest side where the same wood is left under every cut.
 	TongueLen float64
-	// EndDeep is how deep the rabbets of front and back of a double rabbet are, EndRabbet
-	// how long they are.
+	// EndDeep is how deep the rabbets of front and back of a double rabbet, or of a rabbeted front,
+	// are, EndRabbet how long they are.
 	EndDeep, EndRabbet float64
 	BackPlace          float64 // from the rear end of a side to the dado of a housed back
 	BackDado           float64 // width of that dado
@@ -82,10 +82,11 @@ func (l *layout) wallSizes() WallSizes {
 		Height: l.wallHeight(), SideLen: l.wall(Side).Panel.Length(), EndLen: l.wall(Front).Panel.Length(),
 		ToFront: l.toFront, ToBack: l.toBack, SidesToFront: l.toFront, SidesToBack: l.toBack,
 	}
-	if l.Joint == DoubleRabbet {
-		if w.SidesToFront = l.h; l.BackJoint != Housed {
-			w.SidesToBack = l.h
-		}
+	if l.Joint == DoubleRabbet || l.Joint == RabbetedFront {
+		w.SidesToFront = l.h
+	}
+	if l.CornerAt(Back) == DoubleRabbet {
+		w.SidesToBack = l.h
 	}
 	return w
 }
@@ -100,6 +101,10 @@ func (l *layout) cornerCuts() CornerCuts {
 		c.DadoDeep, c.EndDeep, c.EndRabbet = l.h, l.h, l.Ts-l.h
 	case Rabbet:
 		c.DadoDeep = l.h
+	case RabbetedFront:
+		if c.EndDeep, c.EndRabbet = l.h, l.Ts; l.BackJoint != Housed {
+			c.DadoDeep = l.h
+		}
 	case BoxJoint:
 		pitch, play := l.fingerPitch()
 		c.FingerClearance, c.FingerNotch = play, pitch+play/2

@@ -24,6 +24,7 @@ func TestDimensionsAreThePanels(t *testing.T) {
 		"tongues":       func(s *Spec) { s.Joint, s.GlueSpace = DadoRabbet, 0.3 },
 		"double rabbet": func(s *Spec) { s.Joint = DoubleRabbet },
 		"rabbet":        func(s *Spec) { s.Joint = Rabbet },
+		"front over":    func(s *Spec) { s.Joint, s.Front = RabbetedFront, sheet("front", 18) },
 		"butt":          func(s *Spec) { s.Joint = Butt },
 		"fingers":       func(s *Spec) { s.Joint = BoxJoint },
 		"housed":        func(s *Spec) { s.Joint, s.BackJoint, s.BackSetback = Rabbet, Housed, 12 },
@@ -55,6 +56,11 @@ func TestDimensionsAreThePanels(t *testing.T) {
 			near(t, name+": tongue", corner.Tongue, front.Thickness-rabbet.Depth)
 			near(t, name+": tongue's length", corner.TongueLen, rabbet.Outline.Bounds().Width())
 		case DoubleRabbet:
+			near(t, name+": side's rabbet", corner.DadoDeep, cutOf(t, side, geom.Rabbet).Depth)
+			end := cutOf(t, front, geom.Rabbet)
+			near(t, name+": rabbet", corner.EndDeep, end.Depth)
+			near(t, name+": rabbet's length", corner.EndRabbet, end.Outline.Bounds().Width())
+		case RabbetedFront:
 			near(t, name+": side's rabbet", corner.DadoDeep, cutOf(t, side, geom.Rabbet).Depth)
 			end := cutOf(t, front, geom.Rabbet)
 			near(t, name+": rabbet", corner.EndDeep, end.Depth)

@@ -212,7 +212,8 @@ func TestDoubleRabbetProblems(t *testing.T) {
 	if _, problems := Build(doubled(func(s *Spec) { routed(s); s.DadoClearance = 1.5 })); len(problems) != 0 {
 		t.Errorf("dado-clearance, always filled in, has %+v", problems)
 	}
-	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 || advice(problems[0]) != "write dado-rabbet, double-rabbet, rabbet, butt or box-joint" {
+	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 ||
+		advice(problems[0]) != "write dado-rabbet, double-rabbet, rabbet, butt, box-joint or rabbeted-front" {
 		t.Errorf("%+v", problems)
 	}
 }

@@ -179,11 +179,14 @@ func (l *layout) work() {
 		l.butt()
 	case BoxJoint:
 		l.boxJoint()
+	case RabbetedFront:
+		l.rabbetedFront()
 	default:
 		l.fail(geom.Diagnosis{
 			Code: "joint", Subject: about(SettingJoint, ""),
 			Fact: geom.Sentencef("there is no corner called %q", l.Joint),
-			Ask:  geom.Sentencef("write %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint),
+			Ask:  geom.Sentencef("write %s, %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt,
+				BoxJoint, RabbetedFront),
 		})
 	}
 	l.then(l.plugs)

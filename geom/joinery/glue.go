@@ -8,6 +8,7 @@ package joinery
 //	dado-rabbet    T + 2 h   the shoulder, the tongue's end and both its faces
 //	double-rabbet  Ts + h    the side's end, its rabbet's floor and the lip in the front's
 //	rabbet         T + h     the rabbet's floor and shoulder
+//	rabbeted front Ts + h    the same, of the front; its back has the corner above
 //	butt           T
 //	housed back    T + 2 h
 //
@@ -24,13 +25,10 @@ func (d Drawer) glued(r Role) float64 {
 	if r == Back {
 		t = d.Spec.Back.Thickness.Mean
 	}
-	if r == Back && d.Spec.BackJoint == Housed {
+	switch d.Spec.CornerAt(r) {
+	case DadoRabbet, Housed:
 		return long * (t + 2*deep)
-	}
-	switch d.Spec.Joint {
-	case DadoRabbet:
-		return long * (t + 2*deep)
-	case DoubleRabbet:
+	case DoubleRabbet, RabbetedFront:
 		return long * (side + deep)
 	case Rabbet:
 		return long * (t + deep)

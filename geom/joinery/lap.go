@@ -28,12 +28,8 @@ func (l *layout) lapRoom() float64 {
 }
 
 // lap is Ts - t: how far the outside face of a side stands back from the end of
-// the front or the back, negative when it is proud.
-func (l *layout) lap(r Role) Check {
-	factor := -1.0
-	if l.fromSpoilboard() {
-		factor = 0
-	}
+// the front or the back, negative when it is proud. factor is how it changes with t.
+func (l *layout) lap(r Role, factor float64) Check {
 	return l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: fmt.Sprintf("sides at the %s's ends (proud below 0)", r), Nominal: 0,
 		LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, l.Sides.Thickness, factor)
 }
@@ -68,7 +64,11 @@ func (l *layout) lappedDepth() Check {
 
 // laps are where the sides stand at the ends of front and back.
 func (l *layout) laps() {
+	factor := -1.0
+	if l.fromSpoilboard() {
+		factor = 0
+	}
 	for _, r := range l.ends() {
-		l.lap(r)
+		l.lap(r, factor)
 	}
 }

@@ -28,17 +28,20 @@ func (l *layout) rabbet() {
 		l.chooseBottom()
 		l.rabbetedWidth()
 		l.checkProportions()
-	}, func(r Role) ending {
-		stock, _ := l.stockOf(r)
-		t, length := stock.Thickness.Mean, l.Width-2*l.Ts+2*l.h
-		return ending{
-			cuts:   []geom.Pocket{{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, t, l.wallHeight())}},
-			reach:  t - l.h,
-			panel:  l.plainEnd(r, length),
-			stand:  l.placed(r, l.Ts-l.h),
-			groove: l.stopInRabbet(t),
-		}
-	})
+	}, l.inRabbet)
+}
+
+// inRabbet is the corner of a front or a back in rabbets of the sides.
+func (l *layout) inRabbet(r Role) ending {
+	stock, _ := l.stockOf(r)
+	t, length := stock.Thickness.Mean, l.Width-2*l.Ts+2*l.h
+	return ending{
+		cuts:   []geom.Pocket{{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, t, l.wallHeight())}},
+		reach:  t - l.h,
+		panel:  l.plainEnd(r, length),
+		stand:  l.placed(r, l.Ts-l.h),
+		groove: l.stopInRabbet(t),
+	}
 }
 
 // rabbetLengths are those of the sides' rabbets.
@@ -92,11 +95,17 @@ func (l *layout) level() {
 		}
 	}
 	for _, r := range l.ends() {
-		stock, _ := l.stockOf(r)
-		l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: r.String() + " recess at the side ends (proud below 0)", Nominal: 0,
-			LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, stock.Thickness, -1)
+		l.levelEnd(r)
 	}
 	l.judge(l.depthOf(l.Depth, l.Depth, l.Depth+proud))
+}
+
+// levelEnd is how front or back stands to the ends of the sides.
+func (l *layout) levelEnd(r Role) {
+	stock, _ := l.stockOf(r)
+	l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r},
+		Name: r.String() + " recess at the side ends (proud below 0)", Nominal: 0,
+		LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, stock.Thickness, -1)
 }
 
 // rabbetedWidth changes with both sides where the rabbets' floors are h below the

@@ -109,8 +109,13 @@ const (
 	Rabbet       Joint = "rabbet"        // front and back in rabbets across the ends of the sides
 	Butt         Joint = "butt"          // front and back between the sides, with screws or dowels
 	BoxJoint     Joint = "box-joint"     // fingers on all four, as long as the other part is thick
-	Housed       Joint = "dado"          // only of a back: at its full thickness in dados before the ends of the sides
+	// the sides' ends in rabbets of the front, which hides them; the back as of Rabbet
+	RabbetedFront Joint = "rabbeted-front"
+	Housed        Joint = "dado" // only of a back: at its full thickness in dados before the ends of the sides
 )
+
+// Joints are those of a box front, in the order in which they are listed.
+var Joints = []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint, RabbetedFront}
 
 // Fastener is what holds a butt joint beside glue.
 type Fastener string

@@ -34,7 +34,7 @@ func TestDeepGroovesReach(t *testing.T) {
 }
 
 var (
-	allJoints  = []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint}
+	allJoints  = Joints
 	allBottoms = []BottomFit{BottomAuto, BottomGroovedIn, BottomFlush, BottomSlideIn, BottomApplied, BottomCleats}
 )
 

@@ -51,7 +51,7 @@ func (l *layout) cutSides(change func(p *geom.Panel, left *Part)) {
 // EndWidth is the narrower of the box front and a back whose ends are cut like its, for these
 // two; 0 for other parts.
 func (d Drawer) EndWidth(r Role) float64 {
-	cutAlike := func(r Role) bool { return r == Front || r == Back && d.Spec.BackJoint != Housed }
+	cutAlike := func(r Role) bool { return r == Front || r == Back && d.Spec.CornerAt(Back) == d.Spec.CornerAt(Front) }
 	if !cutAlike(r) {
 		return 0
 	}

@@ -61,8 +61,10 @@ func TestAnyBox(t *testing.T) {
 			if d.Spec.Joint == joinery.DadoRabbet {
 				is(c.End+" play", c.Clearance, "tongue-clearance", part)
 				is(c.End+" recess", c.Recess, "recess", part)
-			} else {
+			} else if d.Spec.CornerAt(joinery.Back) != joinery.Rabbet || part == "box-front" {
 				is(c.End+" lap", c.Lap, "lap", part)
+			} else {
+				is(c.End+" recess", c.Recess, "recess", part)
 			}
 		}
 		is("bottom clearance", b.GrooveClearance, "groove-clearance", "bottom")
@@ -84,7 +86,7 @@ func TestAnyBox(t *testing.T) {
 			}
 		}
 	})
-	if seen[joinery.DadoRabbet] == 0 || seen[joinery.DoubleRabbet] == 0 {
+	if seen[joinery.DadoRabbet] == 0 || seen[joinery.DoubleRabbet] == 0 || seen[joinery.RabbetedFront] == 0 {
 		t.Errorf("boxes that were not refused: %v", seen)
 	}
 }

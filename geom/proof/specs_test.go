@@ -16,7 +16,8 @@ func anySpec(t *rapid.T) joinery.Spec {
 	}
 	s := joinery.Spec{Name: "any", Count: 1, Width: number(80, 600, "width"), Height: number(45, 200, "height"), Depth: number(100, 500, "depth"),
 		Sides: stock(sides), Front: stock(ends), Back: stock(ends), Bottom: stock(number(3, 14, "bottom")),
-		Joint:  rapid.SampledFrom([]joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet}).Draw(t, "joint"),
+		Joint: rapid.SampledFrom([]joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet,
+			joinery.RabbetedFront}).Draw(t, "joint"),
 		Cutter: joinery.Cutter{Kind: joinery.Saw, Width: ends/2 + number(0.02, 0.9, "play")}, GrooveEnds: joinery.GrooveThrough,
 		BottomFit:       rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush}).Draw(t, "bottom fit"),
 		BottomClearance: number(0, 3, "slack"), GlueSpace: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "glue space"),

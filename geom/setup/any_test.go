@@ -15,7 +15,7 @@ func anySpec(r *rand.Rand) joinery.Spec {
 	ends := number(9, 19)
 	s := joinery.Spec{Name: "any", Count: 1, Width: number(80, 700), Height: number(40, 260), Depth: number(80, 650), Units: geom.Millimeter,
 		Sides: stock("sides", number(9, 19)), Front: stock("front", ends, ends+number(0, 0.2)), Bottom: stock("bottom", number(3, 12)),
-		Joint:           []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint}[r.IntN(5)],
+		Joint:           joinery.Joints[r.IntN(6)],
 		Cutter:          joinery.Cutter{Kind: []joinery.CutterKind{joinery.Saw, joinery.RouterTable, joinery.Hand}[r.IntN(3)]},
 		GrooveEnds:      joinery.GrooveThrough,
 		BottomFit:       []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied}[r.IntN(5)],

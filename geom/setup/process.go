@@ -289,7 +289,8 @@ func (p *process) ways(list []Step, why *Exceeded) (ways []Alternative) {
 		}
 	}
 	ways = append(ways, ByRouter, ByHand)
-	if j := p.board.Joint; (j == joinery.DadoRabbet || j == joinery.DoubleRabbet || j == joinery.BoxJoint) && (p.board.Role == joinery.Front || p.board.Role == joinery.Back) && list[0].Holding != Along {
+	end := p.board.Role == joinery.Front || p.board.Role == joinery.Back
+	if end && !slices.Contains(PlainEnds, p.board.Joint) && list[0].Holding != Along {
 		ways = append(ways, ByCorner)
 	}
 	return ways

@@ -50,7 +50,7 @@ func sceneOf(s joinery.Spec, d joinery.Drawer) (scene.Scene, error) {
 
 // each makes a box of every corner and bottom, with dividers and a drawer front.
 func each(t *testing.T, do func(t *testing.T, s joinery.Spec, made scene.Scene)) {
-	for _, j := range []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint} {
+	for _, j := range joinery.Joints {
 		for _, bottom := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied, joinery.BottomCleats} {
 			for _, housed := range []bool{false, true} {
 				if j == joinery.BoxJoint && bottom == joinery.BottomSlideIn && !housed {

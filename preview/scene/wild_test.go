@@ -37,7 +37,7 @@ func wild(r *rand.Rand) joinery.Spec {
 		return least + (most-least)*r.Float64()*r.Float64()
 	}
 	length := func(most float64) float64 { return above(0.1, most) }
-	corners := []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint}
+	corners := joinery.Joints
 	bottoms := []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn,
 		joinery.BottomApplied, joinery.BottomCleats}
 	s := spec(corners[r.IntN(len(corners))], bottoms[r.IntN(len(bottoms))])

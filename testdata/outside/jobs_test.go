@@ -102,6 +102,9 @@ drawers:
   - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, back-setback: 15}
   - {name: lapped slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet, joinery: {bottom-fit: slide-in}}
   - {name: raised, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-height: 20}}
+  - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front}
+  - {name: fronted housed, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front,
+     back-joint: dado, joinery: {cutter-height: 9, bottom-fit: slide-in}}
   - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: cleats}}
 `},
 	{name: "fittings", text: extraStock + `
@@ -121,6 +124,7 @@ drawers:
   - {name: box grooved, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, cutter: {kind: saw, width: 6.3, groove-cutter: 3.2}, joinery: {groove-ends: plugged}}
   - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-fit: cleats}}
   - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, back-setback: 12, joinery: {bottom-fit: slide-in}}
+  - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front}
   - {name: divided, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{direction: across, at: 2, stock: ply 6}]}
 `},
 	{name: "double-rabbet-saw", text: extraStock + `

@@ -34,7 +34,7 @@ func TestAnyBankFits(t *testing.T) {
 		fmt.Fprintf(&b, "cutter: {kind: router, bits: {large: {diameter: 6}, small: {diameter: 4}}}\n")
 		fmt.Fprintf(&b, "openings: {o: {width: %d, height: %d, depth: %d, cabinet: frameless, fronts: %s}}\n", width, height, depth, fronts)
 		fmt.Fprintf(&b, "drawers:\n  - {name: a, opening: o, slide: %s, rows: %d, sides: s, bottom: b, joint: %s", slide, whole("rows", 1, 4),
-			word("joint", "dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint"))
+			word("joint", "dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint", "rabbeted-front"))
 		if fronts != "none" {
 			fmt.Fprintf(&b, ", drawer-front: {stock: s}")
 		}

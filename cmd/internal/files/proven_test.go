@@ -117,7 +117,8 @@ func anyJob(t *rapid.T) string {
 	width, high := number(80, 900, "width"), number(45, 300, "high")
 	say("drawers:\n  - {name: a, outside: %.0f x %.0f x %.0f, sides: s, box-front: f, bottom: b", width,
 		high, number(100, 700, "depth"))
-	if joint := word("joint", "", "dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint"); joint != "" {
+	joints := []string{"", "dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint", "rabbeted-front"}
+	if joint := word("joint", joints...); joint != "" {
 		say(", joint: %s", joint)
 		if joint == "butt" {
 			say(", fasteners: %s", word("fasteners", "screws", "dowels"))

@@ -202,6 +202,9 @@ func (b *builder) drawer(s *section) Drawer {
 	sides, bottom := get["sides"], get["bottom"]
 	front := either(get["box-front"], sides)
 	back := either(get["back"], front)
+	if d.Joint == joinery.RabbetedFront { // whose board is chosen for its looks
+		back = either(get["back"], sides)
+	}
 	put(joinery.SettingSides, sides)
 	put(joinery.SettingBoxFront, front)
 	put(joinery.SettingBack, back)

@@ -18,14 +18,17 @@ var drawerKeys = append([]key{
 		example: "birch"},
 	{name: string(joinery.SettingBoxFront), form: formStock, doc: "The stock of the box front", without: "as the sides",
 		example: "birch"},
-	{name: string(joinery.SettingBack), form: formStock, doc: "The stock of the back", without: "as the front",
+	{name: string(joinery.SettingBack), form: formStock, doc: "The stock of the back",
+		without: "as the front; of a rabbeted-front as the sides",
 		example: "birch"},
 	{name: string(joinery.SettingBottom), form: formStock, required: true, doc: "The stock of the bottom",
 		example: "hardboard"},
 	{name: string(joinery.SettingJoint), form: formWord, fallback: string(joinery.DadoRabbet),
-		words: []string{string(joinery.DadoRabbet), string(joinery.DoubleRabbet), string(joinery.Rabbet), string(joinery.Butt), string(joinery.BoxJoint)},
+		words: texts(joinery.Joints),
 		doc: "dado-rabbet: box front and back end in tongues that stand in dados of the sides; double-rabbet: rabbets on the inside faces of all four, none to be turned over; " +
-			"rabbet: box front and back in rabbets of the sides; butt: box front and back between the sides, with fasteners; box-joint: fingers on all four",
+			"rabbet: box front and back in rabbets of the sides; butt: box front and back between the sides, with fasteners; box-joint: fingers on all four; " +
+			"rabbeted-front: a box front, often thicker, that is the drawer's front too " +
+			"and hides the ends of the sides in its rabbets",
 		example: "double-rabbet", why: "one setting of fence and height cuts all of it, and it holds itself while the glue sets"},
 	{name: string(joinery.SettingBackJoint), form: formWord, words: []string{string(joinery.Housed)},
 		doc: "dado: the back stands at its full thickness in dados of the sides", without: "as the corners of the box front",
@@ -95,4 +98,12 @@ var frontKeys = []key{
 		example: "5", with: "stock: birch\nwidth: 470\nheight: 150\noverhang-left: 5\noverhang-below: 5\nhandles: knob"},
 	{name: "handle-from-top", called: "handle-height", form: formLength, min: 1, max: maxSize, doc: "From the drawer front's top edge to the holes", without: "half its height",
 		example: "60", with: "stock: birch\nwidth: 470\nheight: 150\noverhang-left: 5\noverhang-below: 5\nhandles: knob"},
+}
+
+// texts are words of the program as the file has them.
+func texts[T ~string](words []T) (list []string) {
+	for _, w := range words {
+		list = append(list, string(w))
+	}
+	return list
 }

@@ -35,7 +35,7 @@ const Outside = "outside"
 var (
 	Units    = []string{"mm", "in"}
 	Machines = []string{"saw", "router-table", "router", "hand"}
-	Corners  = []string{"dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint", Housed}
+	Corners  = []string{"dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint", Housed, fronted}
 	Bottoms  = []string{"auto", "grooved-in", "flush", "slide-in", "applied", "cleats"}
 	Slides   = []string{Outside, "side-mount", "undermount", "center-mount", "wooden-runner", "none"}
 )
@@ -45,6 +45,9 @@ const Housed = "back-joint: dado"
 
 // Want holds a drawing to some words; an empty one leaves it free.
 type Want struct{ Units, Machine, Corner, Bottom, Slide string }
+
+// fronted is drawn for some of those that are "rabbet", the corner of its back.
+const fronted = "rabbeted-front"
 
 // Job is a job file as it was drawn. Corners, Bottoms and Slides are those of its
 // drawers' entries, in their order; a housed back comes as one corner more.

@@ -27,7 +27,10 @@ type box struct {
 func (d *drawing) drawer(name string) entries {
 	e := entries{"name: " + name}
 	slide := d.wanted(d.want.Slide, "slide", Slides)
-	corner := d.wanted(d.want.Corner, "corner", Corners)
+	corner := d.wanted(d.want.Corner, "corner", Corners[:len(Corners)-1])
+	if corner == "rabbet" && d.want.Corner == "" && d.odds(2, "front before the sides") {
+		corner = fronted
+	}
 	bottom := d.wanted(d.want.Bottom, "bottom", Bottoms)
 	if d.want.Bottom == "" && !d.odds(12, "odd bottom") {
 		bottom = suits(bottom, corner, slide)

@@ -67,7 +67,7 @@ const printedOdds = 0.005
 // can be made no fewer come out right.
 func TestHintsHoldInJobFiles(t *testing.T) {
 	followed := make(map[geom.Code]int)
-	for seed := uint64(0); seed < uint64(geomtest.Cases(8, 60)); seed++ {
+	for seed := uint64(0); seed < uint64(geomtest.Cases(10, 60)); seed++ {
 		drawn := jobtest.Seeded(seed, jobtest.Want{})
 		text := drawn.Text
 		if seed%2 == 1 {

@@ -244,11 +244,12 @@ func beforeGlue(d batch.Drawer) (list []string) {
 // firstWalls says where glue goes and which walls come first.
 func firstWalls(s joinery.Spec) string {
 	where := map[joinery.Joint]string{
-		joinery.DadoRabbet:   "in the dados of the side and on both tongues",
-		joinery.DoubleRabbet: "in the rabbets of the side and of box front and back",
-		joinery.Rabbet:       "on floor and shoulder of the rabbets",
-		joinery.Butt:         "on the ends of box front and back",
-		joinery.BoxJoint:     "on every face of the fingers, thin",
+		joinery.DadoRabbet:    "in the dados of the side and on both tongues",
+		joinery.DoubleRabbet:  "in the rabbets of the side and of box front and back",
+		joinery.Rabbet:        "on floor and shoulder of the rabbets",
+		joinery.Butt:          "on the ends of box front and back",
+		joinery.BoxJoint:      "on every face of the fingers, thin",
+		joinery.RabbetedFront: "on floor and shoulder of the rabbets",
 	}[s.Joint]
 	if s.Fastened() == joinery.Dowels {
 		where += " and in the holes for the dowels, which go into those ends first"

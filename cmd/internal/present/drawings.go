@@ -293,8 +293,8 @@ func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 // howProven says how the tables of a proof are to be read.
 const howProven = "Ranges are over the readings. A side that is pushed on stops at the shoulder of box front and back, " +
 	"or when the tongue meets the floor of its dado: the shoulder then stays open by that much. Recess: how far " +
-	"box front and back stand behind the ends of the sides (of a double-rabbet: the sides' faces before the box " +
-	"front's ends); below 0 proud. Diagonals differ by so much only before the glue has set; how far " +
+	"box front and back stand behind the ends of the sides (where they lap over the sides: the sides' faces before " +
+	"their ends); below 0 proud. Diagonals differ by so much only before the glue has set; how far " +
 	"apart they may stay in the clamps is what fit says."
 
 // ungrooved are the fits of a bottom that stands in no groove.

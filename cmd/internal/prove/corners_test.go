@@ -43,7 +43,10 @@ const routed, sawn = "kind: router, diameter: 3", "kind: saw, width: 6.35"
 // TestCorners: every corner with its backs and bottoms, sound as it is written.
 func TestCorners(t *testing.T) {
 	for _, cutter := range []string{routed, sawn} {
-		for _, joint := range []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt} {
+		for _, joint := range joinery.Joints {
+			if joint == joinery.BoxJoint {
+				continue
+			}
 			for _, back := range []joinery.Joint{"", joinery.Housed} {
 				for _, fit := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomSlideIn, joinery.BottomApplied, joinery.BottomCleats} {
 					if !fit.Grooved() && (cutter == sawn || back != "") {
@@ -61,7 +64,7 @@ func TestCorners(t *testing.T) {
 					}
 					for _, c := range p.Corners {
 						held := joint == joinery.DadoRabbet || c.End == "back" && back == joinery.Housed
-						laps := joint == joinery.DoubleRabbet && !held
+						laps := joint == joinery.DoubleRabbet && !held || joint == joinery.RabbetedFront && c.End != "back"
 						if c.Interlocked != held || c.Laps != laps {
 							t.Errorf("%s: %+v", name, c)
 						}

@@ -1,0 +1,99 @@
+package joinery
+
+import (
+	"math"
+
+	"drawerwright/geom"
+)
+
+// rabbetedFront lays out the corner whose front is that of the drawer too: it runs the
+// whole width and hides the ends of the sides, which stand in rabbets of its inside
+// face. The back is as that of the [Rabbet]. With T the measured thicknesses and h the
+// cutter height:
+//
+//	side    D - (Tf - h) long, H high; at the rear end a rabbet as long as the back is thick, h deep
+//	front   W long, H high; at each end a rabbet Ts long and h deep, leaving a lip Tf - h thick
+//	back    W - 2 Ts + 2 h long, plain ends
+//	bottom  (W - 2 Ts + 2 h - clearance) x (D - Tf - Tk + 2 h - clearance)
+//
+// Rabbets and grooves are equally deep, so that the sides' groove ends on the floor of
+// the front's rabbet, and the front's groove in it.
+func (l *layout) rabbetedFront() {
+	l.toFront, l.toBack = l.Tf, l.Tk
+	l.maxSlot = math.Inf(1) // no tongue to suit
+	l.lay(func() {
+		l.dropGlueSpace()
+		l.checkSideDepth()
+		if l.BottomFit.Grooved() {
+			l.checkGrooveDepth()
+		} else {
+			l.checkEndDepth(Front)
+		}
+		l.checkHoused()
+	}, func() {
+		l.checkPasses(l.frontRabbetLengths())
+		l.lap(Front, -1)
+		if l.BackJoint != Housed {
+			l.levelEnd(Back)
+		}
+		l.chooseBottom()
+		l.frontedDepth()
+		l.fingeredWidth() // the front's length, and what thick sides stand proud of it
+		l.checkProportions()
+	}, func(r Role) ending {
+		if r == Back {
+			return l.inRabbet(r)
+		}
+		return l.overSides()
+	})
+}
+
+// frontRabbetLengths are those of the front's rabbets, and of the sides' at the back.
+func (l *layout) frontRabbetLengths() []float64 {
+	if l.BackJoint == Housed {
+		return []float64{l.Ts}
+	}
+	return []float64{l.Ts, l.Tk}
+}
+
+// overSides is the corner of the front. The bottom reaches without clearance to the ends
+// of the sides, and Ts - h from those of the front.
+func (l *layout) overSides() ending {
+	e := ending{
+		short: l.Tf - l.h,
+		mates: true, // on the floors of the front's rabbets
+		stand: l.placed(Front, 0),
+		panel: geom.Panel{
+			Outline:   geom.Rectangle(0, 0, l.Width, l.wallHeight()),
+			Thickness: l.Tf,
+			Pockets: []geom.Pocket{
+				{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, l.Ts, l.wallHeight())},
+				{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(l.Width-l.Ts, 0, l.Width, l.wallHeight())},
+			},
+		},
+	}
+	if !l.BottomFit.Grooved() {
+		return e
+	}
+	bottom := l.Ts - l.h
+	end := min(l.stopInRabbet(l.Ts), bottom)
+	groove := l.grooved(end, l.Width-end)
+	if end > 0 {
+		at := bottom + l.BottomClearance/2
+		groove.Takes = geom.Rectangle(at, l.rise, l.Width-at, l.rise+l.groove) // wherever it lies in its play
+	}
+	e.panel.Pockets = append(e.panel.Pockets, groove)
+	return e
+}
+
+// frontedDepth is the side's length, the front's lip, and a back that is proud.
+func (l *layout) frontedDepth() Check {
+	front, least, most := l.Front.Thickness, l.Depth, l.Depth
+	if !l.fromSpoilboard() {
+		least, most = least+(front.Min-front.Mean), most+(front.Max-front.Mean)
+	}
+	if l.BackJoint != Housed {
+		most += l.Back.Thickness.Max - l.Back.Thickness.Mean
+	}
+	return l.judge(l.depthOf(l.Depth, least, most))
+}
