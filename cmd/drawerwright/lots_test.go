@@ -2,8 +2,10 @@ package main
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -86,5 +88,33 @@ func TestSortedAlready(t *testing.T) {
 		if !strings.Contains(said+errs, want[0]) || strings.Contains(said+errs, want[1]) {
 			t.Errorf("%s%s", said, errs)
 		}
+	}
+}
+
+// TestSeedStore, by hand. Sheets 1 and 3 are (12.05 + 12.06 + 12.08 + 12.07) / 4 = 12.065 thick, sheet 2 is 12.355;
+// each setting is half of that. Ten sides of 450 x 140 and two of 450 x 180 go on two sheets with their fronts and
+// backs, the last box on the third.
+func TestSeedStore(t *testing.T) {
+	r := sampled(t, "seed-store.yaml")
+	boxes := make(map[string]int)
+	for _, d := range r.Drawers {
+		boxes[d.Name] = d.Count
+	}
+	if want := map[string]int{"packets A": 5, "bulbs A": 1, "bulbs B": 1}; !maps.Equal(boxes, want) {
+		t.Errorf("boxes %v, want %v", boxes, want)
+	}
+	is(t, "lot A", partOf(t, r, "packets-a-side").Thickness, 12.065)
+	is(t, "lot B", partOf(t, r, "bulbs-b-side").Thickness, 12.355)
+	if len(r.Setups) != 2 {
+		t.Errorf("%d setups", len(r.Setups))
+	}
+	var sheets []string
+	for _, k := range r.Sheets {
+		for _, m := range k.Measured {
+			sheets = append(sheets, fmt.Sprint(k.Stock, " ", m.Number))
+		}
+	}
+	if want := []string{"birch A 1", "birch A 3", "birch B 2"}; !slices.Equal(sheets, want) {
+		t.Errorf("sheets %v, want %v", sheets, want)
 	}
 }
