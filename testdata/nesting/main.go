@@ -228,7 +228,7 @@ func (b *bench) one(pieces []nest.Piece, s nest.Sheet, r nest.Rules, effort int)
 }
 
 // sawn makes the cuts of a guillotine layout: at a saw that rips and crosscuts all, at one that takes half of a sheet,
-// and with nothing but a guide; with a blade that takes what it should, and where there is a kerf a sixteenth more or
+// with boards a little or much larger than what they give, and with nothing but a guide; with a blade that takes what it should, and where there is a kerf a sixteenth more or
 // less.
 func sawn(l nest.Layout, pieces []nest.Piece, z nest.Sheet, r nest.Rules) error {
 	var sheets []breakdown.Sheet
@@ -241,9 +241,12 @@ func sawn(l nest.Layout, pieces []nest.Piece, z nest.Sheet, r nest.Rules) error 
 			Names: func([]int) (name, short string) { return "piece", "piece" }})
 	}
 	long := max(z.Length, z.Width)
-	for _, reach := range []int64{0, long / 2, long} {
+	for i, reach := range []int64{0, long / 2, long, long / 2} {
 		rules := breakdown.Rules{Kerf: r.Kerf, Allowance: r.Kerf / 2, MinGuided: long / 8, RipCapacity: reach,
 			CrosscutCapacity: reach, SledCapacity: 2 * reach, MaxStop: reach, Squared: reach == long}
+		if i == 3 {
+			rules.Allowance = 2 * r.Kerf
+		}
 		cuts, laid := breakdown.Cuts(sheets, rules)
 		for _, more := range []int64{0, r.Kerf / 16, -r.Kerf / 16} {
 			if err := breakdown.Check(sheets, cuts, laid, rules, more); err != nil {
