@@ -27,7 +27,10 @@ var oneMistakes = []oneMistake{
 		`drawer-front has no entry "handle-hight"`, "did you mean `handle-from-top`?"},
 	{"bottom: hardboard", "bottom: hardboard\n    drawer-front: {stock: birch, width: 470, height: 150, overhang-left: 5, overhang-below: 5, handle-diam: 5, handles: knob}", "11:96",
 		`drawer-front has no entry "handle-diam"`, "did you mean `handle-diameter`, `handle-spacing` or `handle-from-top`?"},
-	{"12.21", "12000", "3:23", "thickness is 12000 mm; it can be 1 mm to 100 mm", "measure again, or look for a slip of the decimal point"},
+	{"[12.21, 12.16]", "[12.21, 121.6, 12.24]", "3:30", "thickness is 121.6 mm; it can be 1 mm to 100 mm", "did you mean 12.16?"},
+	{"[12.21, 12.16]", "[12.21, 0.48 mm, 12.24]", "3:30", "thickness is 0.48 mm; it can be 1 mm to 100 mm", "did you mean 0.48 in?"},
+	{"[12.21, 12.16]", "[12.21, 17000, 12.24]", "3:30", "thickness is 17000 mm; it can be 1 mm to 100 mm", "measure again, or look for a slip of the decimal point"},
+	{"12.21", "12000", "3:23", "thickness is 12000 mm; it can be 1 mm to 100 mm", "did you mean 12?"},
 }
 
 const mistakenJob = `units: mm

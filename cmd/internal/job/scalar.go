@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"fmt"
+	"math"
 	"regexp"
 	"slices"
 	"strconv"
@@ -196,14 +197,41 @@ func (r *reader) measure(text string) string {
 	return printable(text)
 }
 
-// rangeHint asks whether a number out of range was meant in another unit, when it would be in
-// range there.
+// rangeHint asks whether a number out of range was meant in another unit, or with its decimal point elsewhere, when it
+// would be in range there, and near the other readings of its list.
 func (r *reader) rangeHint(text string, k *key) suggestion {
 	if u, one := r.meantIn(k, text); one {
 		meant := unitless(text) + " " + u.String()
-		return suggestion{"did you mean " + meant + "?", []string{meant}}
+		if l, err := geom.ParseLength(meant, u); err == nil && r.nearOthers(l) {
+			return suggestion{"did you mean " + meant + "?", []string{meant}}
+		}
+	}
+	x, err := strconv.ParseFloat(unitless(text), 64)
+	for _, tens := range []float64{10, 100, 1000, 0.1, 0.01} {
+		if err != nil || len(r.beside) == 0 {
+			break
+		}
+		meant := strings.Replace(text, unitless(text), fmt.Sprintf("%.9g", x/tens), 1)
+		if l, err := geom.ParseLength(meant, r.units); err == nil && r.nearOthers(l) {
+			return suggestion{"did you mean " + meant + "?", []string{meant}}
+		}
 	}
 	return suggestion{hint: "measure again, or look for a slip of the decimal point"}
+}
+
+// inRange are the lengths of a list that are in the range of its key.
+func (r *reader) inRange(parts []part, k *key) (list []geom.Length) {
+	for _, p := range parts {
+		if l, err := geom.ParseLength(p.text, r.units); err == nil && k.holds(l) {
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
+// nearOthers reports whether a length is like all others of the list that is read.
+func (r *reader) nearOthers(l geom.Length) bool {
+	return !slices.ContainsFunc(r.beside, func(o geom.Length) bool { return math.Abs((l-o).MM()) > maxSpread*o.MM() })
 }
 
 // meantIn is the unit in which numbers that are out of range would all be in range.

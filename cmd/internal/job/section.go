@@ -50,6 +50,7 @@ type reader struct {
 	usuals     map[*key]value                           // of keys that it leaves out
 	illegible  bool                                     // letters that paper lacks were told of
 	lots       *Sorted                                  // nil for a job as it is written
+	beside     []geom.Length                            // of the list that is read, what is in range
 }
 
 // section reads the entries of a mapping. title names it in messages.

@@ -180,6 +180,8 @@ func (r *reader) readings(n *node, k *key) []geom.Length {
 		return nil
 	}
 	lengths := make([]geom.Length, 0, len(parts))
+	r.beside = r.inRange(parts, k)
+	defer func() { r.beside = nil }()
 	for _, p := range parts {
 		if l, good := r.length(p.text, p.at, k); good {
 			lengths = append(lengths, l)

@@ -73,22 +73,37 @@ func oddIndent(line string) (sign rune, column int) {
 	return 0, 0
 }
 
-// tabWidth is the width of a tab with which the fewest lines stand in a wrong column.
+// tabWidth is the width of a tab with which the fewest lines stand in a wrong column, and the fewest entries are left
+// empty by lines that stand beside them.
 func (s *source) tabWidth() int {
 	best, least := tabWidths[0], -1
 	for _, width := range tabWidths {
 		trial := &source{file: s.file, lines: slices.Clone(s.lines), written: s.written}
 		trial.expand(width)
 		r := &reporter{src: trial}
-		parse(trial, r)
-		if least < 0 || len(r.problems) < least {
-			best, least = width, len(r.problems)
+		root, _ := parse(trial, r)
+		if wrong := len(r.problems) + root.empty(); least < 0 || wrong < least {
+			best, least = width, wrong
 		}
 		if least == 0 {
 			break
 		}
 	}
 	return best
+}
+
+// empty counts the entries without a value.
+func (n *node) empty() (count int) {
+	if n.kind == nothing {
+		return 1
+	}
+	for _, e := range n.entries {
+		count += e.value.empty()
+	}
+	for _, i := range n.items {
+		count += i.empty()
+	}
+	return count
 }
 
 // expand indents lines by spaces, a tab up to the next multiple of a width.
