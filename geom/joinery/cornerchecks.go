@@ -92,6 +92,7 @@ func (l *layout) checkTongues() {
 		play := l.tongueClearance(r)
 		recess := l.recess(r)
 		entry, ways := l.clearanceWays(play)
+		ways = append(ways, l.frontWay())
 		switch {
 		case play.Verdict == WillNot:
 			l.refuse(geom.Diagnosis{
@@ -100,7 +101,7 @@ func (l *layout) checkTongues() {
 				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: it %s",
 					r, geom.Millimeters(l.f), geom.Millimeters(l.dado), play.Verdict),
 				Ask:      unlikeBoards,
-				Remedies: ways,
+				Remedies: append(ways, write(SettingJoint, Rabbet)),
 			}, true)
 		case play.Nominal > HopelessGap+settle:
 			l.refuse(geom.Diagnosis{
@@ -109,7 +110,7 @@ func (l *layout) checkTongues() {
 				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: %s of clearance is more than glue fills",
 					r, geom.Millimeters(l.f), geom.Millimeters(l.dado), geom.Millimeters(play.Nominal)),
 				Ask:      unlikeBoards,
-				Remedies: ways,
+				Remedies: append(ways, write(SettingJoint, Rabbet)),
 			}, true)
 		case l.setWrong(play):
 			l.warn(play.Misfit(geom.Diagnosis{
@@ -125,7 +126,7 @@ func (l *layout) checkTongues() {
 				Fact: geom.Sentencef("the %s %s at the ends of the sides, by %s%s",
 					r, recess.comesOut(string(recess.Verdict)), l.standing(recess), l.deeper(recess)),
 				Ask:      geom.Sentencef("plane or sand it flush after gluing up, or leave it so"),
-				Remedies: l.fenceWays(r, stock),
+				Remedies: append(l.fenceWays(r, stock), l.frontWay()),
 			}))
 		}
 		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind.Fenced() && !l.drawer.Setup.FlatTongues {
@@ -139,7 +140,16 @@ func (l *layout) checkTongues() {
 
 // unlikeBoards is the advice where no cutter suits all boards. A range may be assumed
 // from a standard; measured boards are often nearer to one another.
-var unlikeBoards = geom.Sentencef("sort the boards, or write what more of them measure: from the thinnest to the thickest is more than the usual range")
+var unlikeBoards = geom.Sentencef("sort the boards, or write what more of them measure: from the thinnest " +
+	"to the thickest is more than the usual range")
+
+// frontWay is a front that is that of the drawer too, as one may be that is thicker than the sides.
+func (l *layout) frontWay() geom.Remedy {
+	if l.Tf <= l.Ts+HopelessGap {
+		return geom.Remedy{}
+	}
+	return write(SettingJoint, RabbetedFront)
+}
 
 // playWays are what would give a tongue the usual play, and which entry that is.
 func (l *layout) clearanceWays(c Check) (geom.Setting, []geom.Remedy) {

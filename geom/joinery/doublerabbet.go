@@ -137,7 +137,7 @@ func (l *layout) checkPasses(lengths []float64) {
 		n := 1 + int(math.Ceil((rest-settle)/l.Cutter.Width))
 		l.drawer.Setup.RabbetPasses = n
 		l.note(geom.Diagnosis{ // a pass more takes it
-			Code: "rabbet-passes", Subject: about(SettingCutter, ""),
+			Code: "rabbet-passes", Subject: about(SettingCutter, Front),
 			Measured: geom.Millimeters(longest), Limit: geom.Millimeters(l.Cutter.Width),
 			Fact: geom.Sentencef("one pass leaves %s of rabbets that are %s long", geom.Millimeters(rest), geom.Millimeters(longest)),
 			Ask:  geom.Sentencef("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimeters(rest)),

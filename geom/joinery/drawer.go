@@ -185,7 +185,7 @@ func (l *layout) work() {
 		l.fail(geom.Diagnosis{
 			Code: "joint", Subject: about(SettingJoint, ""),
 			Fact: geom.Sentencef("there is no corner called %q", l.Joint),
-			Ask:  geom.Sentencef("write %s, %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt,
+			Ask: geom.Sentencef("write %s, %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt,
 				BoxJoint, RabbetedFront),
 		})
 	}

@@ -187,6 +187,9 @@ func TestAdvice(t *testing.T) {
 		"a fence that the cutter forbids": {with(func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 7, 7.2, sheet("seven", 6.9) }), "recess",
 			"box-front 14; or fence-distance 6 and cutter 6.1 to 6.4 and bottom 5.8 to 6.07",
 			func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 6, 6.4, sheet("six", 5.9) }},
+		// Half of 18 suits no back of 12.
+		"a thick front": {with(func(s *Spec) { router(s); s.Front = sheet("thick", 18) }), "recess",
+			"back 18; or joint rabbeted-front", func(s *Spec) { s.Joint = RabbetedFront }},
 		"web at the thin spot": {with(func(s *Spec) { s.Sides = sheet("uneven", 11.8, 12, 12.2); s.CutterHeight = 9.9 }), "thin-web",
 			"cutter-height 9.8 or less", func(s *Spec) { s.CutterHeight = 9.8 }},
 		"too much clearance": {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-clearance",

@@ -64,7 +64,7 @@ func (s *Spec) write(c geom.Change, v float64) {
 	case FieldPull:
 		*map[string]*float64{"width": &s.Pull.Width, "height": &s.Pull.Height, "from-top": &s.Pull.FromTop}[c.Key] = v
 	case SettingJoint:
-		s.Joint = Joint(c.Word)
+		s.joined(Joint(c.Word))
 	case SettingBackJoint:
 		s.BackJoint = Joint(c.Word)
 	case SettingBottomFit:
@@ -75,6 +75,14 @@ func (s *Spec) write(c geom.Change, v float64) {
 		s.Fasteners = Fastener(c.Word)
 	default:
 		*s.setting(c.Setting) = v
+	}
+}
+
+// joined gives a spec another corner, and a back that is as the front the board that it then is
+// of by default.
+func (s *Spec) joined(j Joint) {
+	if s.Joint = j; j == RabbetedFront && s.Back.Same(s.Front) {
+		s.Back = s.Sides
 	}
 }
 

@@ -138,6 +138,11 @@ func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, o
 		b.fail(CodeMissingKey, s.at, "write `drawer-front: {stock: ...}`, or `fronts: none` for the opening",
 			"an inset drawer front takes up depth, and the drawer has none")
 	}
+	if hole.Fronts == opening.Overlay && get[string(joinery.SettingJoint)].text == string(joinery.RabbetedFront) &&
+		!get["drawer-front"].given && !s.meant["drawer-front"] && !b.lost {
+		b.fail(CodeMissingKey, s.at, "write `fronts: none` for the opening, or `drawer-front: {stock: ...}`",
+			"a rabbeted-front stands within the opening, and its fronts are to cover the cabinet")
+	}
 	edge := get["overlay"]
 	if hole.Fronts == opening.Inset {
 		edge = get["reveal"]
