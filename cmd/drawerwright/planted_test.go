@@ -96,9 +96,10 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.Packet, "Fence 555.00 mm", "Fence 575.00 mm", "saw cut", "setting"},
 	{readback.Packet, "Fence 467.30 mm", "Fence still 467.30 mm", "layout", "times that the fence is set"},
 	{readback.CutsList, `^birch 12,1,.*\n`, "", "layout", "cuts"},
-	{readback.BuyList, `^(slide,.*,)7(,pairs)`, "${1}8${2}", "buy", "quantity"},
+	{readback.BuyList, `^(runner,.*,)14(,pieces)`, "${1}15${2}", "buy", "quantity"},
 	{readback.BuyList, `^(board,.*),116.00`, "${1},58.00", "buy", "cost"},
-	{readback.PartsText, `^(slide +wooden.* )7`, "${1}8", "buy", "quantity"},
+	{readback.PartsText, `^(runner +left-1 +2 +)555.00`, "${1}556.00", "strip", "length"},
+	{readback.PartsText, `^(runner +555.* )14`, "${1}15", "buy", "quantity"},
 
 	{readback.PartsText, `^(right-1 +)2.5 kg`, "${1}3.0 kg", "weight", "empty in kg"},
 	{readback.PartsTxt, `^(tote +)2.5 kg`, "${1}2.6 kg", "weight", "empty in kg"},

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
@@ -124,6 +125,46 @@ func TestWorkshopBench(t *testing.T) {
 	if got := warningCodes(r); !slices.Equal(got, []string{"note back-setup", "note pull-by-hand", "note rabbet-passes"}) {
 		t.Errorf("warnings %v", got)
 	}
+}
+
+// TestLinenChest, by hand. 450 - 20.1 - 5 leaves boxes of 424. Fronts share 640 - 2 x 3 - 2 x 4 - 130 = 496. A row of
+// 248 leaves 248 - 20 - 5 = 223 for a box: 190 of those that are made. Its runner, of 20 with the wear strip, is at its
+// front's lower edge, and the runner of the row above 252 over that: 252 - 20 - 190 = 42 are free, of which a kicker
+// of 20 is put 5 and what the box grows by over it. Boxes and cabinet are of quartersawn white oak: 0.00180 for one
+// percent of moisture. Air of 35, 45 and 60 % at 20 degrees makes that 6.96, 8.49 and 11.00 %:
+// 0.00180 x 2.51 x 190 = 0.86 and, over 5 x 64 mm from the front hole to the rear one, 0.00180 x 4.04 x 320 = 2.33.
+func TestLinenChest(t *testing.T) {
+	r := sampled(t, "linen-chest.yaml")
+	c := r.Cabinets[0]
+	parts := make(map[string]int)
+	volume := 0.0
+	for _, s := range c.Strips {
+		parts[s.Part] += s.Quantity
+		volume += float64(s.Quantity) * s.Length.MM() * s.Width.MM() * s.Height.MM()
+		if s.Length != 424 || s.From.MM() != 20.1 {
+			t.Errorf("%+v", s)
+		}
+	}
+	if want := map[string]int{"runner": 6, "wear strip": 6, "guide": 6, "kicker": 6}; !maps.Equal(parts, want) {
+		t.Errorf("strips: %v", parts)
+	}
+	// Runner and wear strip are 25 x 20, the guide 19 x 40, the kicker 25 + 19 wide.
+	if want := 6 * 424.0 * (25*20 + 19*40 + 44*20); math.Abs(volume-want) > 1e-6*want {
+		t.Errorf("strips of %g mm3, want %g", volume, want)
+	}
+	near := func(what string, got, want, by float64) {
+		if math.Abs(got-want) > by {
+			t.Errorf("%s is %.4f, want %.4f", what, got, want)
+		}
+	}
+	low := c.Strips[len(c.Strips)-1]
+	near("kicker over the box", low.Bottom.MM()-(3+20+190), 5+0.86, 0.005)
+	near("free over it, dampest", c.Rows[2].Over.Dampest.MM(), 5, 1e-6)
+	if len(c.Slots) != 6 || c.Slots[0] != 0 {
+		t.Fatalf("slots: %v", c.Slots)
+	}
+	near("rear slot", c.Slots[5].MM(), 2.33, 0.005)
+	is(t, "box", drawerOf(t, r, "chest-3").Outside.Height.MM(), 190)
 }
 
 // TestSamplesComeOutRight: a sample shows a shop that does it right. Every box goes together,

@@ -79,6 +79,9 @@ func (m *maker) within(a body) {
 		{"lower edge of the opening", 2, true}, {"upper edge of the opening", 2, false},
 		{"back of the opening", 1, false},
 	} {
+		if w.axis != 1 && m.behindFrame(a) {
+			continue
+		}
 		for _, b := range a.blocks {
 			b.Low[1] = max(b.Low[1], o.Low[1])
 			by := b.High[w.axis] - o.High[w.axis]
@@ -93,6 +96,11 @@ func (m *maker) within(a body) {
 			}
 		}
 	}
+}
+
+// behindFrame reports whether a body stands in the cabinet, behind its frame.
+func (m *maker) behindFrame(a body) bool {
+	return m.Opening.FaceFrame && !a.moves && a.about.Low[1] >= m.face+opening.UsualFrame(m.Unit)-settle
 }
 
 // onSide finds a slide beside the box that is higher than the side it is screwed to.

@@ -84,12 +84,10 @@ type Carcass struct {
 }
 
 // Usual sizes of what a job does not say; common practice, no source.
-func usualSide(u geom.Unit) float64   { return u.Usual(18, 3.0/4) } // of a cabinet
-func usualFrame(u geom.Unit) float64  { return u.Usual(20, 3.0/4) }
+func usualSide(u geom.Unit) float64   { return u.Usual(18, 3.0/4) }   // of a cabinet
 func usualKnob(u geom.Unit) float64   { return u.Usual(30, 1+1.0/4) } // across, and out
 func usualBar(u geom.Unit) float64    { return u.Usual(12, 1.0/2) }   // of a handle
 func usualStands(u geom.Unit) float64 { return u.Usual(35, 1+3.0/8) } // of a handle, out
-func usualStrip(u geom.Unit) float64  { return u.Usual(20, 3.0/4) }   // of a wooden runner, across
 func usualRail(u geom.Unit) float64   { return u.Usual(30, 1+1.0/4) } // of a slide under the middle, across
 
 // shortTravel is what a drawer is pulled out without slides that go out wholly, of its depth.
@@ -193,7 +191,9 @@ func (m *maker) assume() {
 	default:
 		say("the drawers are pulled out by three quarters of their depth, %s, and stopped there", travel)
 	}
-	say("the sides of the cabinet are %s thick", usualSide(m.Unit))
+	if m.Opening.Sides == nil {
+		say("the sides of the cabinet are %s thick", usualSide(m.Unit))
+	}
 	for _, o := range m.out.Outlines {
 		if o.Usual && o.Motion == Runs {
 			say("the slides are as high and as thick as usual ones: the slide maker's sheet comes first")

@@ -9,16 +9,24 @@ import (
 
 // cabinet outlines the sides, and the stiles of a face frame that stand in before them.
 func (m *maker) cabinet() {
-	o, t, over := m.out.Opening, usualSide(m.Unit), m.Opening.FrameOverhang
+	o, t, over := m.out.Opening, m.sideThick(), m.Opening.FrameOverhang
 	for _, h := range sidesOf {
 		side, stile := h.between(o, o, -over-t, -over), h.between(o, o, -over, 0)
-		stile.High[1] = stile.Low[1] + usualFrame(m.Unit)
+		stile.High[1] = stile.Low[1] + opening.UsualFrame(m.Unit)
 		add := func(name string, b Block) {
 			m.outline(Outline{Name: h.name + name, Block: b, Drawer: Stands, Motion: Stays, Usual: true})
 		}
 		add(" side of the cabinet", side)
 		add(" stile of the frame", stile)
 	}
+}
+
+// sideThick is how thick the cabinet's sides are.
+func (m *maker) sideThick() float64 {
+	if s := m.Opening.Sides; s != nil {
+		return s.Thickness.Mean
+	}
+	return usualSide(m.Unit)
 }
 
 // hand is a side of the opening.
@@ -79,13 +87,27 @@ func (m *maker) slides(drawer int) {
 			add(called+", below the box", under, Runs, !known)
 			m.carriage(drawer, called, h)
 		case opening.Wooden:
-			add(h.name+" runner of "+name, h.between(o, about, shim, shim+usualStrip(m.Unit)), Stays, true)
+			m.strips(drawer, h)
 		}
-		if m.Plan.Packing > 0 {
+		if m.Plan.Packing > 0 && s.Kind != opening.Wooden {
 			packing := h.between(o, about, -m.Plan.Packing, 0)
-			packing.Low[1] = m.face + usualFrame(m.Unit) // it is behind the frame
+			packing.Low[1] = m.face + opening.UsualFrame(m.Unit) // it is behind the frame
 			add(h.name+" packing of "+name, packing, Stays, true)
 		}
+	}
+}
+
+// strips outlines the strips of wood on which a drawer runs, at one side.
+func (m *maker) strips(drawer int, h hand) {
+	for _, s := range m.Plan.Strips {
+		if s.Row != drawer {
+			continue
+		}
+		b := h.between(m.out.Opening, Block{}, -s.Out, s.Width-s.Out)
+		b.Low[1], b.High[1] = m.face+s.From, m.face+s.From+s.Length
+		b.Low[2], b.High[2] = s.Bottom, s.Bottom+s.High
+		m.outline(Outline{Name: h.name + " " + string(s.Part) + " of " + m.Drawers[drawer].Name, Block: b, Drawer: drawer,
+			Motion: Stays})
 	}
 }
 

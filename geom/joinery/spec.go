@@ -50,6 +50,7 @@ type Stock struct {
 	Creep               float64 // by how much a load that stays multiplies the sag; 0 when not known
 	StiffAs             string  // the kind of sheet in geom/wood from which its stiffness follows at any thickness; empty where it does not
 	Swelling, Shrinkage float64 // from how it is now to its dampest and driest, as parts of its size: of solid wood across the grain, of a sheet both ways
+	Thickening          float64 // of solid wood, how much thicker it is at its dampest, as a part of that
 }
 
 // Same reports whether boards of two stocks are alike.

@@ -31,8 +31,11 @@ type Opening struct {
 	Diagonals            []float64 // of the face: none or two
 	// FrameOverhang is how far a face frame stands in before each side of the cabinet.
 	FrameOverhang   float64
+	FaceFrame       bool
 	Fronts          Fronts
 	ClearanceBehind float64 // room to keep free behind the boxes
+	// Sides is the stock of the cabinet's sides; nil where it is not known.
+	Sides *joinery.Stock
 }
 
 // Counted is the size that counts.

@@ -8,10 +8,19 @@ import (
 
 // Holes in cabinet sides; common practice, no source.
 const (
-	HoleDiameter = 5.0
+	holeDiameter = 5.0
+	pilot        = 3.0 // for wood screws of 4 to 4.5 mm, or of No. 8
 	HoleDepth    = 12.0
 	endRoom      = 20.0 // mm of a slide behind its last hole
 )
+
+// HoleDiameter is that of the holes that a slide is screwed into, in mm.
+func (s Slide) HoleDiameter() float64 {
+	if s.Kind == Wooden {
+		return pilot
+	}
+	return holeDiameter
+}
 
 // Spacer is a block that stands on the datum or on the slide below, and on which
 // the next slide rests while it is screwed on.
@@ -26,10 +35,6 @@ func (p *planner) lines() {
 	if s.Height == 0 {
 		return
 	}
-	first := s.Setback
-	if p.Front != nil && p.Opening.Fronts == Inset {
-		first += p.Front.Thickness.Mean
-	}
 	if low := p.plan.Rows[len(p.plan.Rows)-1].Line - s.Height/2; low < -settle {
 		d := p.found.Fail("slide-low", SettingSlide, "the lowest slide would reach %s below the opening",
 			geom.Millimeters(-low))
@@ -41,17 +46,13 @@ func (p *planner) lines() {
 			geom.Millimeters(high))
 		d.Ask = geom.Sentencef("%s, or a slide that is not so high", p.moreRoom(0, high))
 	}
-	holes := 0 // of one slide
-	if s.Setback > 0 && s.HolePitch > 0 {
-		holes = max(0, 1+int(math.Floor((p.plan.SlideLength-endRoom-s.Setback+settle)/s.HolePitch)))
+	if holes := p.holes(); holes > 0 {
 		p.plan.Holes = make([]geom.Point, 0, holes*len(p.plan.Rows))
 	}
 	below := 0.0
 	for i := len(p.plan.Rows) - 1; i >= 0; i-- {
 		line := p.plan.Rows[i].Line
-		for k := range holes {
-			p.plan.Holes = append(p.plan.Holes, geom.Point{X: first + float64(float64(k)*s.HolePitch), Y: line})
-		}
+		p.bore(line)
 		switch length := line - s.Height/2 - below; {
 		case length > settle:
 			p.spacer(length, i)
@@ -62,6 +63,26 @@ func (p *planner) lines() {
 			d.Ask = geom.Sentencef("higher rows, or a slide that is not so high")
 		}
 		below = line + s.Height/2
+	}
+}
+
+// holes is how many holes one slide has.
+func (p *planner) holes() int {
+	s := p.Slide
+	if s.Setback <= 0 || s.HolePitch <= 0 {
+		return 0
+	}
+	return max(0, 1+int(math.Floor((p.plan.SlideLength-endRoom-s.Setback+settle)/s.HolePitch)))
+}
+
+// bore adds the holes of one slide, or of a kicker, at a height over the datum.
+func (p *planner) bore(height float64) {
+	first := p.Slide.Setback
+	if p.Front != nil && p.Opening.Fronts == Inset {
+		first += p.Front.Thickness.Mean
+	}
+	for k := range p.holes() {
+		p.plan.Holes = append(p.plan.Holes, geom.Point{X: first + float64(float64(k)*p.Slide.HolePitch), Y: height})
 	}
 }
 

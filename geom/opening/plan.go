@@ -22,6 +22,10 @@ type Plan struct {
 	// Holes in the cabinet's left side: x from its front edge, y over the datum.
 	Holes   []geom.Point
 	Spacers []Spacer // from the datum up
+	Strips  []Strip  // of wooden runners, from the top down
+	// Slots are by how much longer than a screw is thick the holes in a runner are, from the front to the back, where
+	// the cabinet's sides move across it.
+	Slots []float64
 }
 
 // Drawer is one drawer of a plan.
@@ -31,6 +35,7 @@ type Drawer struct {
 	BoxBottom                            float64
 	Above, Below                         float64 // that the box really keeps free in its row
 	Line                                 float64 // of the slide
+	Over                                 Seasons // on wooden runners
 	Front                                *joinery.DrawerFront
 	Undermount                           *joinery.Undermount
 }
@@ -105,6 +110,8 @@ func plan(b Bank) *planner {
 	if !geom.AnyError(p.found) && len(p.plan.Rows) > 0 {
 		p.racking()
 		p.lines()
+		p.strips()
+		p.crossGrain()
 	}
 	return p
 }

@@ -49,6 +49,9 @@ type Slide struct {
 	// Setback is from the cabinet's front edge to the first hole, Pitch from one hole
 	// to the next; a Setback of 0 has none.
 	Setback, HolePitch float64
+	// RunnerWidth is how wide wooden runners are; WearStrip is how thick the strips on them are, which are of
+	// their Height; 0 for none.
+	RunnerWidth, WearStrip float64
 }
 
 // Pair reports whether the drawer runs on a pair of slides at its sides.
@@ -89,6 +92,7 @@ func BuiltIn(k Kind, u geom.Unit) (Slide, bool) {
 		s.ClearanceBehind = u.Usual(5, 3.0/16)
 		s.ScrewLine, s.Height = u.Usual(-10, -3.0/8), u.Usual(20, 3.0/4)
 		s.Setback, s.HolePitch = u.Usual(37, 1+1.0/2), u.Usual(64, 2+1.0/2)
+		s.RunnerWidth = UsualRunner(u)
 	case NoSlide:
 		s.Clearance, s.ClearanceMinus = u.Usual(0.75, 1.0/32), u.Usual(0.5, 1.0/32)
 		s.ClearanceAbove, s.ClearanceBehind = u.Usual(3, 1.0/8), u.Usual(5, 3.0/16)

@@ -48,5 +48,13 @@ func OfWood(to *joinery.Stock, kind wood.Species, cut wood.Cut, air *wood.Air) w
 		return wood.Season{}
 	}
 	to.Swelling, to.Shrinkage = season.Swell, season.Shrink
+	// What lies along the width of a flatsawn board goes through the thickness of a quartersawn one.
+	across := wood.Quartersawn
+	if cut == wood.Quartersawn {
+		across = wood.Flatsawn
+	}
+	if through, err := wood.SeasonalMovement(kind, across, *air); err == nil {
+		to.Thickening = through.Swell
+	}
 	return season
 }

@@ -42,8 +42,11 @@ func TestOfWood(t *testing.T) {
 	near(t, "density", s.Density, 1000*oak.Gravity*1.12) // at 12 %
 	near(t, "stiffness across", s.StiffnessAcross/s.Stiffness, wood.AcrossShare)
 	season := OfWood(&s, oak, wood.Flatsawn, rooms)
-	flat := s.Swelling
+	flat, through := s.Swelling, s.Thickening
 	OfWood(&s, oak, wood.Quartersawn, rooms)
+	if s.Swelling != through || s.Thickening != flat {
+		t.Errorf("a flatsawn board thickens by %g, a quartersawn one by %g", through, s.Thickening)
+	}
 	if season.Limited || flat <= s.Swelling || s.Swelling <= 0 {
 		t.Errorf("flatsawn swells by %g, quartersawn by %g; %+v", flat, s.Swelling, season)
 	}

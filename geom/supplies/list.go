@@ -23,11 +23,12 @@ const (
 // Drawer is one kind of drawer with what it runs on.
 type Drawer struct {
 	joinery.Drawer
-	Slide       opening.Slide // the zero value for none
-	SlideLength float64       // mm
-	Packing     float64       // mm, the thickness of what its slides are packed out with at each side
-	Shim        float64       // mm, the thickness of its shims at each side
-	Banded      []Banded      // its parts with edge banding
+	Slide       opening.Slide   // the zero value for none
+	SlideLength float64         // mm
+	Packing     float64         // mm, the thickness of what its slides are packed out with at each side
+	Shim        float64         // mm, the thickness of its shims at each side
+	Banded      []Banded        // its parts with edge banding
+	Strips      []opening.Strip // that it runs on, each a pair
 }
 
 // Banded is a part with edge banding.
@@ -39,7 +40,7 @@ type Banded struct {
 	Pieces    int
 }
 
-// Supply is one thing to buy or to cut. Of Slide, Item and Banded that of its Kind is set;
+// Supply is one thing to buy or to cut. Of Slide, Item, Strip and Banded that of its Kind is set;
 // packing and shims have the Slide behind which they go.
 type Supply struct {
 	Kind        Kind
@@ -47,6 +48,7 @@ type Supply struct {
 	SlideLength float64 // mm
 	Thickness   float64 // mm, of packing and shims, which are as long and as high as the slide
 	Item        joinery.Item
+	Strip       opening.Strip // of a kind that is the name of its part
 	Banded      Banded
 	// Quantity is a number of pieces, or pairs of slides that go in pairs; of banding it is mm,
 	// what is trimmed off with it; of glue kilograms.
@@ -61,7 +63,10 @@ func For(drawers []Drawer) (list []Supply) {
 	glue := 0.0
 	for _, d := range drawers {
 		n := float64(d.Spec.Count)
-		if k := d.Slide.Kind; k != "" && k != opening.NoSlide {
+		for _, s := range d.Strips {
+			list = append(list, Supply{Kind: Kind(s.Part), Strip: s, Quantity: 2 * n})
+		}
+		if k := d.Slide.Kind; k != "" && k != opening.NoSlide && len(d.Strips) == 0 {
 			list = append(list, Supply{Kind: Slides, Slide: d.Slide, SlideLength: d.SlideLength, Quantity: n})
 		}
 		glue += float64(d.GlueArea() * n)
@@ -88,9 +93,10 @@ func For(drawers []Drawer) (list []Supply) {
 }
 
 // behindSlides is what goes between the slides of a drawer and the cabinet, a piece at each
-// side; nothing where the slide's height, which is that of the pieces, is not known.
+// side; nothing where the slide's height, which is that of the pieces, is
+// not known, or guides of wood stand there.
 func (d Drawer) behindSlides() (list []Supply) {
-	if d.Slide.Height == 0 {
+	if d.Slide.Height == 0 || len(d.Strips) > 0 {
 		return nil
 	}
 	for _, p := range []struct {

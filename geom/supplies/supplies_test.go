@@ -69,6 +69,22 @@ func board(name string, thick float64) joinery.Stock {
 	return joinery.Stock{Name: name, Thickness: joinery.Thickness{Mean: thick, Min: thick, Max: thick}}
 }
 
+// TestForStrips: a pair of each strip for each drawer, instead of slides and of what goes behind them.
+func TestForStrips(t *testing.T) {
+	wooden, _ := opening.BuiltIn(opening.Wooden, geom.Millimeter)
+	d := Drawer{Drawer: joinery.Drawer{Spec: joinery.Spec{Count: 3}}, Slide: wooden, SlideLength: 350, Packing: 19,
+		Strips: []opening.Strip{{Part: opening.Runner, Length: 350}, {Part: opening.Guide, Length: 330}}}
+	got := make(map[Kind]float64)
+	for _, s := range For([]Drawer{d}) {
+		if got[s.Kind] += s.Quantity; s.Kind == "guide" && s.Strip.Length != 330 {
+			t.Errorf("%+v", s)
+		}
+	}
+	if want := map[Kind]float64{"runner": 6, "guide": 6, Glue: 0}; !maps.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
 // TestBehindSlides: two pieces of packing and two shims for each drawer, as long as its slides;
 // none where the height of the slide is not known, or nothing is to go behind it.
 func TestBehindSlides(t *testing.T) {

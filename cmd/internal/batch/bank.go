@@ -51,12 +51,17 @@ func (b *Batch) banks(j *job.Job) {
 // sideOf is the cabinet's left side with its slide lines.
 func sideOf(j *job.Job, bank job.Bank) cabinet.Side {
 	p := bank.Plan
-	s := cabinet.Side{Name: bank.Name, Height: p.Opening.Height, Depth: p.Opening.Depth, Shim: p.Shim, Holes: p.Holes, Diameter: opening.HoleDiameter, HoleDepth: opening.HoleDepth}
+	s := cabinet.Side{Name: bank.Name, Height: p.Opening.Height, Depth: p.Opening.Depth, Shim: p.Shim, Holes: p.Holes, Diameter: p.Slide.HoleDiameter(), HoleDepth: opening.HoleDepth}
 	if p.Slide.Height == 0 {
 		return s
 	}
 	for i, r := range p.Rows {
 		s.Lines = append(s.Lines, cabinet.Line{Name: j.Drawers[bank.Drawers[i]].Name, At: r.Line})
+	}
+	for _, strip := range p.Strips {
+		if at := strip.Line(); strip.Part == opening.Kicker && at < p.Opening.Height {
+			s.Lines = append(s.Lines, cabinet.Line{Name: "kicker of " + j.Drawers[bank.Drawers[strip.Row]].Name, At: at})
+		}
 	}
 	return s
 }

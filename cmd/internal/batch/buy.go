@@ -13,7 +13,7 @@ import (
 
 // Buy is one thing that a job takes beside board.
 type Buy struct {
-	Kind     string // slide, packing, shim, hardware, offcut, banding, glue
+	Kind     string // slide, packing, shim, strips of wooden runners, hardware, offcut, banding, glue
 	Name     string
 	Quantity float64
 	Unit     string // pieces, pairs, m or ft, g or oz
@@ -47,7 +47,8 @@ func ToBuy(b Batch) []Buy {
 func (b Batch) supplied() (list []supplies.Drawer) {
 	for _, d := range b.Drawers {
 		one := supplies.Drawer{Drawer: d.Drawer, Slide: d.Strength.Slide, SlideLength: d.Strength.SlideLength,
-			Packing: d.Strength.Packing, Shim: d.Strength.Shim}
+			Packing: d.Strength.Packing, Shim: d.Strength.Shim,
+			Strips: d.Strength.Strips}
 		for _, p := range d.Parts {
 			one.Banded = append(one.Banded, supplies.Banded{Stock: p.Stock.Name, Edge: p.Banding, Thickness: p.BandingThickness,
 				Price: p.BandingPrice, Pieces: p.Quantity})
@@ -78,9 +79,6 @@ func bought(s supplies.Supply, u geom.Unit) Buy {
 			out.Unit = "pairs"
 		}
 		out.Name = slideName(s.Slide.Name, geom.LengthOf(s.SlideLength), u)
-		if s.Slide.Kind == opening.Wooden { // the shop makes it
-			out.Name += ", " + words.Length(s.Slide.Height, u) + " high"
-		}
 		if s.Slide.Load > 0 {
 			out.Name += ", for " + words.Rating(s.Slide.Load, u)
 		}
@@ -88,6 +86,10 @@ func bought(s supplies.Supply, u geom.Unit) Buy {
 		out.Name = fmt.Sprintf("%s thick, %s x %s %s, behind %s", words.Length(s.Thickness, u),
 			words.Tape(s.SlideLength, u),
 			words.Tape(s.Slide.Height, u), u, s.Slide.Name)
+	case supplies.Kind(opening.Runner), supplies.Kind(opening.WearStrip), supplies.Kind(opening.Kicker),
+		supplies.Kind(opening.Guide):
+		out.Name = fmt.Sprintf("%s x %s x %s %s, of straight wood", words.Tape(s.Strip.Length, u),
+			words.Tape(s.Strip.Width, u), words.Tape(s.Strip.High, u), u)
 	case supplies.Banding:
 		out.Name = geom.LengthOf(s.Banded.Thickness).Text(u) + ", for " + s.Banded.Stock
 		out.Quantity, out.Unit = words.Run(s.Quantity, u)

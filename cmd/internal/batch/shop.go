@@ -10,7 +10,7 @@ import (
 func shopOf(j *job.Job, drawer int) advice.Shop {
 	d := j.Drawers[drawer]
 	f := advice.Shop{Accuracy: d.Accuracy, Boards: j.Boards(d.Spec)}
-	if plan := slideOf(j, drawer); plan != nil {
+	if plan, _ := slideOf(j, drawer); plan != nil {
 		if least, most, inside, known := plan.Running(); known {
 			f.Slide = &fit.SlideFit{Min: least, Max: most, InsideCounts: inside}
 		}

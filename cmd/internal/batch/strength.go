@@ -18,6 +18,7 @@ type Strength struct {
 	SlideLength float64
 	// Packing and Shim are what goes between slides and cabinet at each side, in mm thick.
 	Packing, Shim float64
+	Strips        []opening.Strip // that it runs on
 	strength.Bottom
 }
 
@@ -27,21 +28,22 @@ const fieldLoad geom.Setting = "load"
 // CodeBottomBehind is of a bottom that swells further behind its box than there is room.
 const CodeBottomBehind geom.Code = "bottom-behind"
 
-// slideOf finds the slide that a drawer of a job runs on, in the bank that it is of.
-func slideOf(j *job.Job, drawer int) *opening.Plan {
+// slideOf finds the slide that a drawer of a job runs on, in the bank that it is of, and its row there.
+func slideOf(j *job.Job, drawer int) (plan *opening.Plan, row int) {
 	for i, bank := range j.Banks {
-		for _, n := range bank.Drawers {
+		for row, n := range bank.Drawers {
 			if n == drawer {
-				return &j.Banks[i].Plan
+				return &j.Banks[i].Plan, row
 			}
 		}
 	}
-	return nil
+	return nil, 0
 }
 
 // strengthen works out the strength of a drawer, judges it, and notes what is against it.
 func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
-	s, load, plan := &d.Strength, j.Drawers[drawer].Load, slideOf(j, drawer)
+	s, load := &d.Strength, j.Drawers[drawer].Load
+	plan, row := slideOf(j, drawer)
 	s.Load = load
 	empty, known := weight.Box(d.Drawer)
 	if known {
@@ -50,6 +52,11 @@ func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 	if plan != nil {
 		s.Slide, s.SlideLength = plan.Slide, plan.SlideLength
 		s.Packing, s.Shim = plan.Packing, plan.Shim
+		for _, one := range plan.Strips {
+			if one.Row == row {
+				s.Strips = append(s.Strips, one)
+			}
+		}
 		if total := s.Empty + load; strength.Overloads(s.Slide, s.Empty, load) {
 			stronger := geom.Sentencef("take a stronger slide")
 			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{

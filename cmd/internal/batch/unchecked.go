@@ -29,7 +29,7 @@ func unchecked(j *job.Job) (problems []Problem) {
 				Ask:  geom.Sentencef("write its `material:`, as plywood, mdf or hardboard, or its `stiffness:` into the stock %s", s.Name),
 			}})
 		}
-		if plan := slideOf(j, i); plan == nil || plan.Slide.Load == 0 {
+		if plan, _ := slideOf(j, i); plan == nil || plan.Slide.Load == 0 {
 			continue
 		}
 		for _, s := range stocksOf(d.Spec) {

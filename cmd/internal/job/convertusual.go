@@ -110,7 +110,7 @@ func (w *writing) slide(name string, s opening.Slide, lengths []float64) {
 	in, _ := opening.BuiltIn(s.Kind, geom.Inch)
 	w.missing(lengthsText(lengths), "slides", name, "lengths")
 	for _, l := range slideLengths {
-		if *l.set(&mm) != *l.set(&in) {
+		if *l.set(&mm) != *l.set(&in) && (s.Kind != opening.Wooden || l.name != screwLine) {
 			w.missing(geom.LengthOf(*l.set(&s)).Text(w.unit), "slides", name, l.name)
 		}
 	}

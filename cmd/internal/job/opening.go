@@ -17,7 +17,14 @@ func (b *builder) readOpenings() map[string]*opening.Opening {
 		get := s.values
 		o := &opening.Opening{
 			Width: all64(get["width"]), Height: all64(get["height"]), Depth: all64(get["depth"]), Diagonals: all64(get["diagonals"]),
-			FrameOverhang: get["frame-overhang"].mm(0), Fronts: opening.Fronts(get["fronts"].text), ClearanceBehind: get["clearance-behind"].mm(0),
+			FrameOverhang: get["frame-overhang"].mm(0), FaceFrame: get["cabinet"].text == faceFrame,
+			Fronts: opening.Fronts(get["fronts"].text), ClearanceBehind: get["clearance-behind"].mm(0),
+		}
+		if v := get["cabinet-stock"]; v.text != "" {
+			b.checkStock("cabinet-stock", v)
+			if sides, ok := b.stocks[v.text]; ok {
+				o.Sides = &sides
+			}
 		}
 		b.noEffect(get["cabinet"].text == frameless, get, "frame-overhang",
 			"delete it, or write cabinet: "+faceFrame, "a frameless cabinet has no frame")
@@ -91,6 +98,9 @@ func (r *reader) slide(s *section) *opening.Slide {
 	}
 	r.noEffect(slide.Kind == opening.Undermount, get, "clearance", "write `inside-deduction:`",
 		"such a slide asks for a width inside the box")
+	if slide.Kind == opening.Wooden {
+		r.onRunners(&slide, get)
+	}
 	if v := get["lengths"]; v.given {
 		slide.Lengths = all64(v)
 		ok = ok && len(slide.Lengths) > 0
@@ -102,6 +112,16 @@ func (r *reader) slide(s *section) *opening.Slide {
 		return nil
 	}
 	return &slide
+}
+
+// onRunners lets the box stand on runners that are as high as the job says.
+func (r *reader) onRunners(slide *opening.Slide, get map[string]value) {
+	r.noEffect(true, get, screwLine, "delete it, and write `height:`",
+		"a box stands on its runners, and their line is in the middle of their height")
+	slide.ScrewLine = -slide.Height / 2
+	if get["height"].given && !get["clearance-below"].given {
+		slide.ClearanceBelow = slide.Height
+	}
 }
 
 // known finds what a name stands for, and reports a name that nothing has. What

@@ -42,10 +42,10 @@ var keyPaths = strings.Fields(`
 	log accuracy.from-log accuracy.keep-days accuracy.keep-cuts accuracy accuracy.cutter accuracy.cut accuracy.fence accuracy.height accuracy.length spacers
 	dxf dxf.version dxf.units dxf.layers dxf.elevation dxf.order dxf.split dxf.notes dxf.files
 	climate climate.now climate.driest climate.dampest climate.temperature
-	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.frame-overhang openings.*.fronts openings.*.clearance-behind
+	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.cabinet-stock openings.*.frame-overhang openings.*.fronts openings.*.clearance-behind
 	group-openings slides-file slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.clearance-plus slides.*.clearance-minus slides.*.clearance-above slides.*.clearance-below
 	slides.*.inside-deduction slides.*.max-side-thickness slides.*.bottom-recess slides.*.clearance-behind slides.*.notch-width slides.*.notch-height slides.*.hook-diameter
-	slides.*.hook-depth slides.*.hook-height slides.*.hook-inset slides.*.screw-line slides.*.height slides.*.setback slides.*.hole-pitch
+	slides.*.hook-depth slides.*.hook-height slides.*.hook-inset slides.*.screw-line slides.*.height slides.*.setback slides.*.hole-pitch slides.*.runner-width slides.*.wear-strip
 	drawers drawers.name drawers.count drawers.spares drawers.outside drawers.sides drawers.box-front drawers.back drawers.bottom
 	drawers.joint drawers.back-joint drawers.back-setback drawers.fasteners drawers.finger-width drawers.load
 	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter drawers.cutter.machine drawers.cutter.name

@@ -22,6 +22,8 @@ var openingKeys = []key{
 		example: "face-frame"},
 	{name: "frame-overhang", form: formLength, min: 0, max: maxOverlay, doc: "How far the face frame overhangs each side of the cabinet on the inside; slides are packed out by as much", without: "the sides are level with the frame",
 		example: "19", with: "cabinet: face-frame"},
+	{name: "cabinet-stock", form: formStock, doc: "The stock of the cabinet's sides: of solid wood, they move across wooden runners, whose screws then go through slots", without: "they are taken not to move",
+		example: "birch"},
 	{name: "fronts", form: formWord, required: true, words: []string{string(opening.Inset), string(opening.Overlay), string(opening.NoFront)},
 		doc:     "inset: drawer fronts stand within the opening; overlay: before it; none: the boxes show",
 		example: "overlay"},
@@ -37,6 +39,9 @@ type slideLength struct {
 	kind opening.Kind // the only one that has it; empty for all
 	doc  string
 }
+
+// screwLine is the entry that wooden runners have none of: their line is in the middle of their height.
+const screwLine = "screw-line"
 
 var slideLengths = []slideLength{
 	{"clearance", func(s *opening.Slide) *float64 { return &s.Clearance }, 0, "", "The room at each side between box and opening; an undermount slide has inside-deduction instead"},
@@ -54,10 +59,12 @@ var slideLengths = []slideLength{
 	{"hook-depth", func(s *opening.Slide) *float64 { return &s.HookDepth }, 0, opening.Undermount, "The depth of these bores"},
 	{"hook-height", func(s *opening.Slide) *float64 { return &s.HookHeight }, 0, opening.Undermount, "The height of these bores over the bottom edge"},
 	{"hook-inset", func(s *opening.Slide) *float64 { return &s.HookInset }, 0, opening.Undermount, "From the inside faces of the sides to these bores"},
-	{"screw-line", func(s *opening.Slide) *float64 { return &s.ScrewLine }, -maxSlideLine, "", "How high the line of the slide's screws is over the box's lower edge; less than 0 for below it"},
-	{"height", func(s *opening.Slide) *float64 { return &s.Height }, 0, "", "The slide's own height, half of it below that line"},
+	{screwLine, func(s *opening.Slide) *float64 { return &s.ScrewLine }, -maxSlideLine, "", "How high the line of the slide's screws is over the box's lower edge; less than 0 for below it"},
+	{"height", func(s *opening.Slide) *float64 { return &s.Height }, 0, "", "The slide's own height, half of it below that line; a box stands on wooden runners"},
 	{"setback", func(s *opening.Slide) *float64 { return &s.Setback }, 0, "", "From the cabinet's front edge to the slide's first hole; 0 for no holes"},
 	{"hole-pitch", func(s *opening.Slide) *float64 { return &s.HolePitch }, minPitch, "", "From one of the slide's holes to the next"},
+	{"runner-width", func(s *opening.Slide) *float64 { return &s.RunnerWidth }, 0, opening.Wooden, "How wide runners and kickers are"},
+	{"wear-strip", func(s *opening.Slide) *float64 { return &s.WearStrip }, 0, opening.Wooden, "The thickness of strips on the runners, of what wears well; it is of the height"},
 }
 
 var slideKeys = func() []key {
@@ -86,6 +93,9 @@ func (l slideLength) example() (value, with string) {
 		if s, ok := opening.BuiltIn(k, geom.Millimeter); ok && *l.set(&s) != 0 {
 			return mm(*l.set(&s)), "kind: " + string(k)
 		}
+	}
+	if l.kind != "" {
+		return "3 mm", "kind: " + string(l.kind)
 	}
 	return "0.5 mm", "kind: " + string(opening.SideMount)
 }

@@ -93,6 +93,7 @@ var titles = map[string]string{
 	"notch-width": "Width of the notches", "notch-height": "Height of the notches", "hook-diameter": "Hook bore diameter",
 	"hook-depth": "Hook bore depth", "hook-height": "Hook bore height", "hook-inset": "Hook bore inset",
 	"screw-line": "Screw line", "setback": "First hole", "hole-pitch": "Hole pitch",
+	"runner-width": "Width of runners", "wear-strip": "Thickness of wear strips", "cabinet-stock": "Stock of the cabinet's sides",
 
 	// Drawers.
 	"name": "Name", "drawers.count": "How many", "spares": "Spare parts", "outside": "Outside size of the box",

@@ -32,6 +32,7 @@ func (m maker) openings() {
 		"the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet " +
 		"comes first.")
 	m.table(m.rows())
+	m.strips()
 	m.Columns(slideColumns, func() {
 		for _, c := range m.report.Cabinets {
 			m.opening(c)
@@ -90,7 +91,11 @@ func (m maker) opening(c record.Cabinet) {
 			m.Text(upper(present.ShimText(c, m.unit)) + ".")
 		}
 		if side.Width > 0 {
-			m.elevation(side, slideHigh, "The cabinet's left side, from inside.")
+			said := "The cabinet's left side, from inside."
+			if len(bank.Side.Lines) > len(bank.Plan.Rows) {
+				said += " Lines without a name are of kickers."
+			}
+			m.elevation(side, slideHigh, said)
 		}
 	})
 	m.Together(func() {
@@ -184,6 +189,10 @@ func (m maker) cabinetSide(bank batch.Bank) (e paper.Elevation) {
 	e = paper.Elevation{Width: s.Depth, Height: s.Height, Edge: "front edge"}
 	for i := len(s.Lines) - 1; i >= 0; i-- { // from below
 		l := s.Lines[i]
+		if i >= len(bank.Plan.Rows) { // a kicker, near the runner above it: the table has its height
+			e.Lines = append(e.Lines, paper.Level{At: l.At})
+			continue
+		}
 		e.Lines = append(e.Lines, paper.Level{At: l.At, Words: l.Name})
 		e.Up = append(e.Up, m.mark(l.At))
 	}
@@ -270,13 +279,17 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 			places += fmt.Sprintf(", then every %s %s, %d holes, the last %s behind it", m.caliper(k.HolePitch), m.unit,
 				n, words.PlaceIn(holes[len(holes)-1], m.unit))
 		}
-		list = append(list, fmt.Sprintf("Bore %s wide where the slide has holes, %s deep; see first that the "+
+		where := "where the slide has holes"
+		if k.Kind == opening.Wooden {
+			where = "for the screws of runners and kickers, which are bored through as wide as their shanks at the " +
+				"same places"
+		}
+		list = append(list, fmt.Sprintf("Bore %s wide "+where+", %s deep; see first that the "+
 			"cabinet's side is thicker than that. The first is %s. Screws for these holes are not in the list of "+
 			"what to buy.", bore, words.PlaceIn(s.HoleDepth, m.unit), places))
 		list = append(list, "The front ends of the slides are "+m.frontEnds(holes[0]-k.Setback)+".")
 	}
-	list = append(list, "Screw on the slides by two screws each, the ones through long holes first; see that left and "+
-		"right are level and parallel, front and back; then all other screws.")
+	list = append(list, screwedOn(bank.Plan.Slide.Kind))
 	if line, ok := boxLine(bank, c); ok {
 		list = append(list, fmt.Sprintf("Strike a line on both sides of each box, %s over its lower edge, and screw "+
 			"the box's half of the slide on it, its front end at the front edge of the side, with screws that are "+
@@ -291,6 +304,15 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 		list = append(list, "Hang the drawer fronts last, the lowest first, at the heights of the table.")
 	}
 	return list
+}
+
+// screwedOn says in which order the screws of slides come.
+func screwedOn(kind opening.Kind) string {
+	by := "Screw on the slides by two screws each, the ones through long holes first"
+	if kind == opening.Wooden {
+		by = "Screw on runners, guides and kickers by the front screw and the rear one each"
+	}
+	return by + "; see that left and right are level and parallel, front and back; then all other screws."
 }
 
 // frontEnds says where slides begin that are so far behind the cabinet's front edge, in mm.

@@ -174,6 +174,15 @@ func openings(out *Printed, r record.Kept, u geom.Unit) {
 		for _, s := range c.Spacers {
 			fmt.Fprintf(out, "  %s\n", SpacerFor(s, u))
 		}
+		if len(c.Strips) > 0 {
+			StripTable(c, u).Print(out, "")
+			if t := SeasonTable(c, u); len(t.Rows) > 0 {
+				t.Print(out, "")
+			}
+			for _, said := range StripText(c, u) {
+				fmt.Fprintln(out, said)
+			}
+		}
 		fmt.Fprintln(out,
 			"Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
 		fmt.Fprintln(out)

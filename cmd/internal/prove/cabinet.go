@@ -52,7 +52,7 @@ type sideReader struct {
 	scale         float64 // mm of one unit of the drawing
 	depth, height float64 // mm, as drawn; the opening's where there is no outline
 	outlined      bool
-	lines         []bool // whether the slide line of each row is drawn
+	lines         []bool // whether each of the cabinet's lines is drawn
 	holes         []hole
 }
 
@@ -79,7 +79,7 @@ func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []
 	}
 	c.scaled(k.Name, name, f, scale)
 	r := sideReader{checking: c, cabinet: k, file: name, scale: scale,
-		depth: k.Opening.Depth.MM(), height: k.Opening.Height.MM(), lines: make([]bool, len(k.Rows))}
+		depth: k.Opening.Depth.MM(), height: k.Opening.Height.MM(), lines: make([]bool, len(k.Lines()))}
 	for _, e := range f.Entities {
 		switch {
 		case same(e.Layer, "BLANK") && e.Closed:
@@ -117,7 +117,7 @@ func (r *sideReader) outline(e dxfread.Entity) {
 	}
 }
 
-// slideLine finds the row of a line at which a slide comes; strokes of letters are none.
+// slideLine finds the slide or kicker of a line; strokes of letters are none.
 func (r *sideReader) slideLine(e dxfread.Entity) {
 	a, b := e.Vertices[0], e.Vertices[1]
 	if a.Y != b.Y || math.Abs(a.X) > tick || math.Abs(b.X*r.scale-r.depth) > 1 && !r.outlined ||
@@ -125,7 +125,7 @@ func (r *sideReader) slideLine(e dxfread.Entity) {
 		return
 	}
 	at := a.Y * r.scale
-	row := r.rowAt(at)
+	row := screwLineAt(r.cabinet, at, sameSize)
 	if row < 0 {
 		r.fault("slide-line", place{r.cabinet.Name, r.file, e.Line}, rebuild,
 			"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there",
@@ -135,10 +135,9 @@ func (r *sideReader) slideLine(e dxfread.Entity) {
 	r.lines[row] = true
 }
 
-// rowAt is the row whose slide line is at a height; -1 where there is none.
-func (r *sideReader) rowAt(height float64) int {
-	return slices.IndexFunc(r.cabinet.Rows,
-		func(row record.Row) bool { return math.Abs(row.SlideLine.MM()-height) <= sameSize })
+// screwLineAt is the line of a cabinet's sides that is so near to a height; -1 where there is none.
+func screwLineAt(k record.Cabinet, height, near float64) int {
+	return slices.IndexFunc(k.Lines(), func(l record.Line) bool { return math.Abs(l.At.MM()-height) <= near })
 }
 
 // missing names what should be drawn and is not.
@@ -149,9 +148,9 @@ func (r *sideReader) missing() {
 	}
 	for i, there := range r.lines {
 		if !there {
-			r.fault("slide-line", place{k.Rows[i].Drawer, r.file, 0}, rebuild,
-				"the slide line of %s, %s over the opening's lower edge, is not drawn", k.Rows[i].Drawer,
-				r.text(k.Rows[i].SlideLine.MM()))
+			l := k.Lines()[i]
+			r.fault("slide-line", place{l.Name, r.file, 0}, rebuild,
+				"the slide line of %s, %s over the opening's lower edge, is not drawn", l.Name, r.text(l.At.MM()))
 		}
 	}
 	if len(r.holes) != k.Holes {
@@ -167,7 +166,7 @@ func (r *sideReader) misplacedHoles() {
 			r.fault("cabinet-holes", place{r.cabinet.Name, r.file, h.line}, rebuild, "a hole at %s, %s is beside the side",
 				r.text(h.at.X), r.text(h.at.Y))
 		}
-		if r.rowAt(h.at.Y) < 0 {
+		if screwLineAt(r.cabinet, h.at.Y, sameSize) < 0 {
 			r.fault("cabinet-holes", place{r.cabinet.Name, r.file, h.line}, rebuild,
 				"a hole %s over the opening's lower edge is on no row's slide line", r.text(h.at.Y))
 		}

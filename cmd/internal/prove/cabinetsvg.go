@@ -2,7 +2,6 @@ package prove
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/record"
@@ -21,7 +20,8 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		return
 	}
 	bottom, width := c.sideDrawn(k, name, shapes)
-	drawn, told, holes := make([]bool, len(k.Rows)), make([]bool, len(k.Rows)), 0
+	lines := k.Lines()
+	drawn, told, holes := make([]bool, len(lines)), make([]bool, len(lines)), 0
 	for _, s := range shapes {
 		if len(s.points) == 0 {
 			continue
@@ -29,7 +29,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		switch at := bottom - s.bounds().Center().Y; {
 		case s.kind == "path" && !s.closed && len(s.points) == 2 && s.points[0].Y == s.points[1].Y &&
 			s.bounds().Width() > width-1:
-			i := c.rowAt(k, at)
+			i := screwLineAt(k, at, printed+sameSize)
 			if i < 0 {
 				c.fault("slide-line", place{k.Name, name, s.line}, rebuild,
 					"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there",
@@ -38,38 +38,33 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 			}
 			drawn[i] = true
 		case s.kind == "circle", s.kind == "path" && s.closed && len(s.points) != sideCorners:
-			if holes++; c.rowAt(k, at) < 0 {
+			if holes++; screwLineAt(k, at, printed+sameSize) < 0 {
 				c.fault("cabinet-holes", place{k.Name, name, s.line}, rebuild,
 					"a hole %s over the opening's lower edge is on no row's slide line", c.text(at))
 			}
 		case s.kind == "text":
 			drawer, height, _ := strings.Cut(s.text, "  ")
-			for i, r := range k.Rows {
-				if drawer == r.Drawer && height == c.text(r.SlideLine.MM()) {
+			for i, l := range lines {
+				if drawer == l.Name && height == c.text(l.At.MM()) {
 					told[i] = true
-				} else if drawer == r.Drawer {
+				} else if drawer == l.Name {
 					c.fault("slide-line", place{drawer, name, s.line}, rebuild,
 						"the slide line of %s is said to be at %s; the report has %s", drawer, height,
-						c.text(r.SlideLine.MM()))
+						c.text(l.At.MM()))
 				}
 			}
 		}
 	}
-	for i, r := range k.Rows { // unless another height was given
+	for i, l := range lines { // unless another height was given
 		if !drawn[i] || !told[i] && len(c.out.Faults) == 0 {
-			c.fault("slide-line", place{r.Drawer, name, 0}, rebuild,
-				"the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer,
-				c.text(r.SlideLine.MM()))
+			c.fault("slide-line", place{l.Name, name, 0}, rebuild,
+				"the slide line of %s, %s over the opening's lower edge, is not drawn with its height", l.Name,
+				c.text(l.At.MM()))
 		}
 	}
 	if holes != k.Holes {
 		c.fault("cabinet-holes", place{k.Name, name, 0}, rebuild, "holes that are drawn: %d; the report has %d", holes, k.Holes)
 	}
-}
-
-// rowAt is the row whose slide line is at a height; below 0 where none is.
-func (c *checking) rowAt(k record.Cabinet, at float64) int {
-	return slices.IndexFunc(k.Rows, func(r record.Row) bool { return math.Abs(r.SlideLine.MM()-at) <= printed+sameSize })
 }
 
 // sideCorners is how many corners the outline of a side has; a hole is a round of many.

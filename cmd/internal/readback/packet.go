@@ -191,6 +191,24 @@ func (p *packetReader) cabinets() taken {
 			}
 		}
 		return tableTaken
+	case s.begins("strip", "for", "pieces", "length "+p.unit, "width", "height", "lower edge at", "front end at"):
+		for row := range s.table(8) {
+			for i, head := range stripHeads {
+				if of := row[0] + " of " + row[1]; i == 0 {
+					p.words("strip", of, head, row[2])
+				} else {
+					p.printed("strip", of, head, row[2+i])
+				}
+			}
+		}
+		return tableTaken
+	case s.begins("drawer", "free over it now "+p.unit, "in the dampest air", "in the driest air"):
+		for row := range s.table(4) {
+			for i, head := range seasonHeads {
+				p.printed("row", row[0], head, row[1+i])
+			}
+		}
+		return tableTaken
 	case strings.HasPrefix(p.one, "Opening "):
 		at := s.at
 		m := paperOpening.FindStringSubmatch(s.sentence())

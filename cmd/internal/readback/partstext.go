@@ -61,7 +61,13 @@ func (p *partsReader) cabinets(text string) taken {
 	case packLine.MatchString(text):
 		p.printed("opening", p.opening, "packing", packLine.FindStringSubmatch(text)[1])
 	case strings.HasPrefix(text, "drawer ") && rowHead.MatchString(text):
-		p.rowTable(p.s.table("spacers:", "Heights are"), p.opening)
+		p.rowTable(p.s.table("spacers:", "strip ", "Heights are"), p.opening)
+		return tableTaken
+	case strings.HasPrefix(text, "strip ") && strings.Contains(text, "lower edge"):
+		p.stripTable(p.s.table("drawer ", "Strips are"))
+		return tableTaken
+	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "free over it"):
+		p.seasonTable(p.s.table("Strips are"))
 		return tableTaken
 	case spacerLine.MatchString(text):
 		p.spacerOf(spacerLine.FindStringSubmatch(text))
@@ -153,6 +159,33 @@ func (r *reading) rowTable(t printedTable, opening string) {
 			if v := t.get(r, row, head); v != "-" {
 				r.printed("row", drawer, measure, v)
 			}
+		}
+	}
+}
+
+// stripHeads and seasonHeads are the measures of strips and of what is free over boxes, as tables have them.
+var (
+	stripHeads  = []string{"pieces", "length", "width", "height", "lower edge at", "front end at"}
+	seasonHeads = []string{"free over it now", "in the dampest air", "in the driest air"}
+)
+
+func (r *reading) stripTable(t printedTable) {
+	for row := range t.each(r) {
+		of := t.get(r, row, "strip") + " of " + t.get(r, row, "for")
+		for i, head := range stripHeads {
+			if v := t.get(r, row, head); i == 0 {
+				r.words("strip", of, head, v)
+			} else {
+				r.printed("strip", of, head, v)
+			}
+		}
+	}
+}
+
+func (r *reading) seasonTable(t printedTable) {
+	for row := range t.each(r) {
+		for _, head := range seasonHeads {
+			r.printed("row", row[0], head, t.get(r, row, head))
 		}
 	}
 }

@@ -92,6 +92,12 @@ type reported struct {
 			ClearanceAbove float64 `json:"clearance_above"`
 			ClearanceBelow float64 `json:"clearance_below"`
 			SlideLine      float64 `json:"slide_line"`
+			Over           *struct{ Now, Dampest, Driest float64 }
+		}
+		Strips []struct {
+			Part, Drawer                        string
+			Quantity                            int
+			Length, Width, Height, Bottom, From float64
 		}
 		Spacers []struct {
 			Length  float64
@@ -465,6 +471,18 @@ func (r *reading) rows(j reported) {
 			r.exact("row", row.Drawer, "free below", row.ClearanceBelow)
 			if len(c.Files) > 0 {
 				r.exact("row", row.Drawer, "slide line", row.SlideLine)
+			}
+			if o := row.Over; o != nil {
+				for i, v := range []float64{o.Now, o.Dampest, o.Driest} {
+					r.exact("row", row.Drawer, seasonHeads[i], v)
+				}
+			}
+		}
+		for _, s := range c.Strips {
+			of := s.Part + " of " + s.Drawer
+			r.count("strip", of, stripHeads[0], s.Quantity)
+			for i, v := range []float64{s.Length, s.Width, s.Height, s.Bottom, s.From} {
+				r.exact("strip", of, stripHeads[1+i], v)
 			}
 		}
 		for _, s := range c.Spacers {

@@ -46,6 +46,8 @@ var stands = []stand{
 	{"row", "opening|front height|front lower edge|box lower edge|slide line",
 		slices.Concat(reports, printed, []string{SlideLines, Packet})},
 	{"row", "free above|free below", slices.Concat(reports, printed)},
+	{"row", strings.Join(seasonHeads, "|"), slices.Concat(reports, printed, []string{Packet})},
+	{"strip", strings.Join(stripHeads, "|"), slices.Concat(reports, printed, []string{Packet})},
 	{"pilot holes", "", slices.Concat(reports, []string{Packet})},
 	{"spacer", "length", slices.Concat(reports, printed, []string{Packet})},
 	{"opening", "width|height|depth|slide", slices.Concat(reports, printed, []string{Packet})},

@@ -15,7 +15,7 @@ import (
 // Buy is one thing to buy. Quantities of glue are grams, of banding meters, in inch jobs
 // ounces and feet.
 type Buy struct {
-	Kind     string  `json:"kind"` // board, test piece, slide, packing, shim, hardware, offcut, banding, glue
+	Kind     string  `json:"kind"` // board, test piece, slide or strips of wooden runners, packing, shim, hardware, offcut, banding, glue
 	Name     string  `json:"name"`
 	Quantity float64 `json:"quantity"`
 	Unit     string  `json:"unit"`

@@ -2,6 +2,7 @@ package record
 
 import (
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/geom/opening"
 )
 
 // Cabinet is an opening with the drawers that share it.
@@ -18,7 +19,9 @@ type Cabinet struct {
 	WidthFrom   []Term   `json:"width_from,omitempty"` // whose sum that is
 	Rows        []Row    `json:"rows"`                 // from the top down
 	Spacers     []Spacer `json:"spacers"`
-	Holes       int      `json:"holes"` // in each side
+	Holes       int      `json:"holes"`            // in each side
+	Strips      []Strip  `json:"strips,omitempty"` // of wooden runners
+	Slots       []Length `json:"slots,omitempty"`  // of the screws of a runner: how much longer than a screw is thick
 	Files       []string `json:"files,omitempty"`
 	Preview     string   `json:"preview,omitempty"` // its boxes as they stand in it
 }
@@ -32,6 +35,46 @@ type Row struct {
 	ClearanceAbove Length `json:"clearance_above"` // what the box keeps free
 	ClearanceBelow Length `json:"clearance_below"`
 	SlideLine      Length `json:"slide_line"` // of the slide's screws
+	// What is free over a box on wooden runners, whose sides move, up to what it tips against.
+	Over *Seasons `json:"over,omitempty"`
+}
+
+// Seasons are a clearance as it is made, and in the dampest and the driest air.
+type Seasons struct {
+	Now     Length `json:"now"`
+	Dampest Length `json:"dampest"`
+	Driest  Length `json:"driest"`
+}
+
+// Strip is a pair of strips of wood for a drawer on wooden runners.
+type Strip struct {
+	Part     string `json:"part"`
+	Drawer   string `json:"drawer"`
+	Quantity int    `json:"quantity"`
+	Length   Length `json:"length"`
+	Width    Length `json:"width"`
+	Height   Length `json:"height"`
+	Bottom   Length `json:"bottom"` // its lower edge over the opening's
+	From     Length `json:"from"`   // behind the cabinet's front edge
+}
+
+// Line is something that is screwed to the side of a cabinet, by the height of its middle.
+type Line struct {
+	Name string
+	At   Length
+}
+
+// Lines are where slides and kickers come on the sides of a cabinet.
+func (c Cabinet) Lines() (list []Line) {
+	for _, r := range c.Rows {
+		list = append(list, Line{r.Drawer, r.SlideLine})
+	}
+	for _, s := range c.Strips {
+		if at := s.Bottom + s.Height/2; s.Part == string(opening.Kicker) && at < c.Opening.Height {
+			list = append(list, Line{"kicker of " + s.Drawer, at})
+		}
+	}
+	return list
 }
 
 // Term is a part of a sum: a length so many times, taken off where that is below 0.
@@ -81,9 +124,19 @@ func CabinetOf(b batch.Batch, bank batch.Bank) Cabinet {
 		}
 	}
 	for i, r := range p.Rows {
-		c.Rows = append(c.Rows,
-			Row{name(i), Length(r.FrontHeight), Length(r.FrontBottom), Length(r.BoxBottom), Length(r.Above), Length(r.Below),
-				Length(r.Line)})
+		row := Row{name(i), Length(r.FrontHeight), Length(r.FrontBottom), Length(r.BoxBottom), Length(r.Above), Length(r.Below),
+			Length(r.Line), nil}
+		if r.Over.Dampest != r.Over.Driest {
+			row.Over = &Seasons{Length(r.Over.Now), Length(r.Over.Dampest), Length(r.Over.Driest)}
+		}
+		c.Rows = append(c.Rows, row)
+	}
+	for _, s := range p.Strips {
+		c.Strips = append(c.Strips, Strip{string(s.Part), name(s.Row), 2, Length(s.Length), Length(s.Width), Length(s.High),
+			Length(s.Bottom), Length(s.From)})
+	}
+	for _, s := range p.Slots {
+		c.Slots = append(c.Slots, Length(s))
 	}
 	for _, s := range p.Spacers {
 		one := Spacer{Length: Length(s.Length)}
