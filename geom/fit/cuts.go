@@ -26,6 +26,7 @@ type Cuts struct {
 	Tongue          [2]Linear // thickness
 	TongueLen       [2]Linear // into the left and the right side
 	EndDeep         [2]Linear // of the rabbets of front and back of a double rabbet
+	EndRabbet       [2]Linear // how long those of a rabbeted front are, at the left and the right end
 	FingerClearance Linear
 	FingerNotch     Linear    // between two fingers
 	BackDado        Linear    // width of the dados of a housed back
@@ -106,6 +107,7 @@ func (c *Cuts) corner() {
 	}
 	c.Dado = length(cut.Dado, cutter, dadoWidth)
 	c.TongueLen = [2]Linear{c.tongueLen(leftRabbet), c.tongueLen(rightRabbet)}
+	c.EndRabbet = [2]Linear{c.fromEnd(cut.EndRabbet, leftRabbet), c.fromEnd(cut.EndRabbet, rightRabbet)}
 }
 
 // tongue is how thick one of the front or the back is.
@@ -126,16 +128,18 @@ func (c *Cuts) tongue(board Linear, cut int) Linear {
 // tongueLen is how long one is: where a stop for the fronts puts the rabbet's end or, of
 // a front that stands on end, the cutter's height.
 func (c *Cuts) tongueLen(cut int) Linear {
-	long := c.dims.Corner.TongueLen
-	switch {
-	case c.router():
-		return length(long, endFence, cut)
-	case c.setup.FlatTongues && c.setup.RabbetPasses > 1: // the last pass is set by the cutter's near side
-		return length(long, endFence, cut, cutter)
-	case c.setup.FlatTongues:
-		return length(long, endFence, cut)
+	if long := c.dims.Corner.TongueLen; !c.router() && !c.setup.FlatTongues {
+		return length(long, height, cut)
 	}
-	return length(long, height, cut)
+	return c.fromEnd(c.dims.Corner.TongueLen, cut)
+}
+
+// fromEnd is how long a rabbet is of a front that lies flat, its end at a stop or the fence.
+func (c *Cuts) fromEnd(long float64, cut int) Linear {
+	if !c.router() && c.setup.RabbetPasses > 1 { // the last pass is set by the cutter's near side
+		return length(long, endFence, cut, cutter)
+	}
+	return length(long, endFence, cut)
 }
 
 // back works out the dados of a housed back.

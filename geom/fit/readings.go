@@ -43,6 +43,7 @@ const (
 	RabbetLong   ReadingKind = "from the end to the shoulder of a rabbet"
 	FrontRabbet  ReadingKind = "depth of the box front's rabbets"
 	UnderFront   ReadingKind = "wood left under the box front's rabbets"
+	FrontPlace   ReadingKind = "from the end to the shoulder of the box front's rabbets"
 	EndRabbet    ReadingKind = "depth of the rabbets of box front and back"
 	UnderEnd     ReadingKind = "wood left under the rabbets of box front and back"
 	DividerWidth ReadingKind = "width of a divider's dado"
@@ -62,7 +63,7 @@ const (
 
 // ReadingKinds are all of them, in their order.
 var ReadingKinds = []ReadingKind{DadoWidth, DadoPlace, DadoDepth, UnderDado, TongueThick, RabbetDeep, TongueLong, BackWidth, BackPlace, SideRabbet, UnderSide, RabbetLong,
-	FrontRabbet, UnderFront, EndRabbet, UnderEnd,
+	FrontRabbet, UnderFront, FrontPlace, EndRabbet, UnderEnd,
 	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, BottomTongue, BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
 
 // OfSize reports whether a reading is of a part's size, which the cut list has, and not
@@ -154,6 +155,7 @@ func (r *reader) corners() {
 		}
 	case joinery.RabbetedFront:
 		r.kept([2]ReadingKind{FrontRabbet, UnderFront}, r.EndDeep[0], r.End[0], r.deep(), frontTongue)
+		r.rabbetLong(FrontPlace, r.EndRabbet[0], r.place())
 		if r.joint(1) == joinery.Rabbet {
 			sideCuts(SideRabbet, UnderSide)
 			r.put(RabbetLong, r.Wall[1], r.place(), backDado)
@@ -177,10 +179,15 @@ func (r *reader) tongues(ends, sources []int) {
 	if r.setup.FlatTongues {
 		long = r.place()
 	}
-	if r.TongueLen[0].slope(cutter) != 0 {
-		long += r.a.Cutter
+	r.rabbetLong(TongueLong, r.TongueLen[0], long)
+}
+
+// rabbetLong adds how long the rabbets of the front are.
+func (r *reader) rabbetLong(k ReadingKind, long Linear, off float64) {
+	if long.slope(cutter) != 0 {
+		off += r.a.Cutter
 	}
-	r.put(TongueLong, r.TongueLen[0], long, leftRabbet, rightRabbet)
+	r.put(k, long, off, leftRabbet, rightRabbet)
 }
 
 // back is what is read of the dados of a housed back.

@@ -30,8 +30,11 @@ func (c *Cuts) ShoulderGap() Linear { return c.TongueLen[0].less(c.DadoDeep[0]) 
 // lap is how far the outside face of a side stands behind the ends of front and back;
 // below 0 it is proud.
 func (c *Cuts) lap(side int) Linear {
-	if c.spec.Joint == joinery.DoubleRabbet { // its lip in the rabbet of the front
+	switch c.joint(0) {
+	case joinery.DoubleRabbet: // its lip in the rabbet of the front
 		return fixed(c.dims.Corner.EndRabbet).add(c.DadoDeep[side]).less(c.Side[side])
+	case joinery.RabbetedFront:
+		return c.EndRabbet[side].less(c.Side[side])
 	}
 	return fixed(c.Side[side].At0).less(c.Side[side])
 }
@@ -57,8 +60,10 @@ func (c *Cuts) Width() Response {
 // Inside is the width between the sides.
 func (c *Cuts) Inside() Response {
 	switch c.joint(0) {
-	case joinery.BoxJoint, joinery.RabbetedFront: // the sides bear on the floors of the front's notches, or its shoulders
+	case joinery.BoxJoint: // the sides bear on the floors of the front's notches
 		return straight(c.EndLen.less(fixed(2 * c.Side[0].At0)))
+	case joinery.RabbetedFront: // or on its shoulders
+		return straight(c.EndLen.less(c.EndRabbet[0]).less(c.EndRabbet[1]))
 	case joinery.DoubleRabbet: // the floors of their rabbets on its shoulders
 		return straight(c.EndLen.less(fixed(2 * c.dims.Corner.EndRabbet)).less(c.DadoDeep[0]).less(c.DadoDeep[1]))
 	}
