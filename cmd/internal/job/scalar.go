@@ -231,7 +231,7 @@ func (r *reader) inRange(parts []part, k *key) (list []geom.Length) {
 
 // nearOthers reports whether a length is like all others of the list that is read.
 func (r *reader) nearOthers(l geom.Length) bool {
-	return !slices.ContainsFunc(r.beside, func(o geom.Length) bool { return math.Abs((l-o).MM()) > maxSpread*o.MM() })
+	return !slices.ContainsFunc(r.beside, func(o geom.Length) bool { return math.Abs((l - o).MM()) > maxSpread*o.MM() })
 }
 
 // meantIn is the unit in which numbers that are out of range would all be in range.

@@ -117,7 +117,7 @@ func narrowUnderGuide(c record.SawCut) bool {
 // hand.
 func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	unit := u.String()
-	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("of"), Words("comes off"),
+	t := NewTable(Numbers("cut"), Column{Heading: "fence or stop", Unit: unit}, Words("how"), Words("of"), Words("comes off"),
 		Column{Heading: "remainder", Unit: unit}, Words(""))
 	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
 	away := swaps(cuts)
