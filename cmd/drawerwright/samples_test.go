@@ -165,6 +165,19 @@ func TestLinenChest(t *testing.T) {
 	}
 	near("rear slot", c.Slots[5].MM(), 2.33, 0.005)
 	is(t, "box", drawerOf(t, r, "chest-3").Outside.Height.MM(), 190)
+	// Of boards of 150 for 16.05 + 5: 27. 424 + 50 up to 475, 100 + 6 up to 110; 190 of two of (190 + 6) / 2 + 6 up to
+	// 105; 598.22 - 2 x 16.03 + 2 x 8.01 + 50 up to 635. Two sides, front and back; twice four sides of two boards,
+	// twice front and back. A quarter is added.
+	oak := r.Lumber[0]
+	is(t, "rough", oak.Thickness.MM(), 27)
+	mm3 := 110*(2*475+2*635) + 105*2*(4*475+4*635)
+	is(t, "oak 16", oak.Quantity, math.Ceil(float64(mm3)*27*1.25/1e6)/1e3)
+	glued := 0
+	for _, p := range oak.Parts {
+		glued += p.Quantity * (p.Boards - 1)
+	}
+	is(t, "glued joints", float64(glued), 8)
+	is(t, "price", r.Buy[0].Cost, record.Money(oak.Quantity*2900))
 }
 
 // TestSamplesComeOutRight: a sample shows a shop that does it right. Every box goes together,

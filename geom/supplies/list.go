@@ -29,6 +29,7 @@ type Drawer struct {
 	Shim        float64         // mm, the thickness of its shims at each side
 	Banded      []Banded        // its parts with edge banding
 	Strips      []opening.Strip // that it runs on, each a pair
+	GluedUp     float64         // mm2 of edges of boards that its parts are glued up of, of all boxes
 }
 
 // Banded is a part with edge banding.
@@ -69,7 +70,7 @@ func For(drawers []Drawer) (list []Supply) {
 		if k := d.Slide.Kind; k != "" && k != opening.NoSlide && len(d.Strips) == 0 {
 			list = append(list, Supply{Kind: Slides, Slide: d.Slide, SlideLength: d.SlideLength, Quantity: n})
 		}
-		glue += float64(d.GlueArea() * n)
+		glue += float64(d.GlueArea()*n) + d.GluedUp
 	}
 	for _, d := range drawers {
 		list = append(list, d.behindSlides()...)

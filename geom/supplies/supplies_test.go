@@ -57,6 +57,11 @@ func TestFor(t *testing.T) {
 	if want := GlueFor(3 * box.GlueArea()); math.Abs(count[Glue]-want) > 1e-12 || want == 0 {
 		t.Errorf("glue %g, want %g", count[Glue], want)
 	}
+	d.GluedUp = 1e6 // 180 g
+	list := For([]Drawer{d})
+	if want := GlueFor(3*box.GlueArea()) + 0.18; math.Abs(list[len(list)-1].Quantity-want) > 1e-12 {
+		t.Errorf("glue %g with boards glued up, want %g", list[len(list)-1].Quantity, want)
+	}
 	d.Slide = opening.Slide{Kind: opening.NoSlide}
 	for _, s := range For([]Drawer{d}) {
 		if s.Kind == Slides {

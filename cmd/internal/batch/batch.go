@@ -31,6 +31,7 @@ type Batch struct {
 	Title       string
 	Units       geom.Unit
 	Stocks      []joinery.Stock
+	Lumber      []job.Lumber
 	Router      mill.Settings // without bits, which are a drawer's
 	DXF         router.Options
 	Drawers     []Drawer // in the order of the file
@@ -250,7 +251,7 @@ func (b *Batch) workOut(j *job.Job, how manner) [][]proposal {
 
 // empty is a batch before its drawers are worked out.
 func empty(j *job.Job) Batch {
-	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers,
+	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Lumber: j.Lumber, Router: j.Router, Spacers: j.Spacers,
 		Paper: j.Paper, Preview: j.Preview, Sheets: j.Sheets, Machines: j.Machines, Log: j.Log,
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, Elevation: j.Elevation, NoNotes: j.NoNotes, Split: j.Split}}
 	b.milling = &milling{settings: j.Router, latest: make(map[milled]mill.Operations)}

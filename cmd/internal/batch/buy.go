@@ -48,7 +48,7 @@ func (b Batch) supplied() (list []supplies.Drawer) {
 	for _, d := range b.Drawers {
 		one := supplies.Drawer{Drawer: d.Drawer, Slide: d.Strength.Slide, SlideLength: d.Strength.SlideLength,
 			Packing: d.Strength.Packing, Shim: d.Strength.Shim,
-			Strips: d.Strength.Strips}
+			Strips: d.Strength.Strips, GluedUp: b.gluedUp(d)}
 		for _, p := range d.Parts {
 			one.Banded = append(one.Banded, supplies.Banded{Stock: p.Stock.Name, Edge: p.Banding, Thickness: p.BandingThickness,
 				Price: p.BandingPrice, Pieces: p.Quantity})

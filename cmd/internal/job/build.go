@@ -75,7 +75,7 @@ func (r *reader) drawings(j *Job, dxf *section) {
 
 // boards fills in the stocks, how much their readings spread, and where their keys are.
 func (r *reader) boards(j *Job, root *section) {
-	j.Stocks, j.Bandings = r.stocks(root)
+	r.stocks(root, j)
 	j.Spreads = make(map[string]fit.Spread, len(j.Stocks))
 	j.stockAt = make(map[string]map[string]Position, len(j.Stocks))
 	for i, s := range root.values["stock"].sections {

@@ -24,6 +24,7 @@ type Job struct {
 	Units       geom.Unit // of bare numbers in the file, and for output
 	Stocks      []joinery.Stock
 	Bandings    []Banding // of the stocks that have one
+	Lumber      []Lumber  // rough ones of the stocks that are bought in them
 	Drawers     []Drawer
 	Banks       []Bank        // of drawers that share an opening; none when there is an error
 	SharedSizes []SharedSize  // openings that one size of box serves, or would serve

@@ -46,6 +46,8 @@ const (
 	minFinger                  = 1.5             // of a box joint: the finest bit and a little wood
 	minPull                    = 5               // a cut that no finger goes into
 	minHandle, maxHandleBore   = 10, 20          // between the holes of a handle; their diameter
+	minBoard, maxRough         = 20, 200         // rough boards: no strip, and no beam
+	maxWaste                   = 200             // percent: more is firewood
 	minBanding, maxBanding     = 0.1, 10         // from printed paper to a solid lipping
 	maxGap, maxOverlay         = 100, 300        // between drawers and about fronts; beside an opening
 	maxSlideLength             = 500             // any measure of a slide but its length

@@ -43,8 +43,8 @@ func toleranceWords() []string {
 // materials are the words for sheets and kinds of solid wood.
 func materials() []string { return append(wood.SheetNames(), wood.Names()...) }
 
-// stocks makes the stocks of a job and their bandings.
-func (r *reader) stocks(root *section) (stocks []joinery.Stock, bandings []Banding) {
+// stocks makes the stocks of a job, their rough boards and their bandings.
+func (r *reader) stocks(root *section, j *Job) {
 	climate := root.values["climate"]
 	if s := climate.section; s != nil {
 		r.checkClimate(s)
@@ -53,15 +53,17 @@ func (r *reader) stocks(root *section) (stocks []joinery.Stock, bandings []Bandi
 	for _, s := range root.values["stock"].sections {
 		stock := r.stock(s, climate.section)
 		moves = moves || s.values["material"].text != ""
-		stocks = append(stocks, stock)
+		if b := r.boardsOf(s, &stock); b != nil {
+			j.Lumber = append(j.Lumber, *b)
+		}
+		j.Stocks = append(j.Stocks, stock)
 		if b := s.values["edge-banding"].section; b != nil {
-			bandings = append(bandings, Banding{Stock: s.name, Thickness: b.values["thickness"].mm(0), Price: b.values["price"].number * r.perMeter()})
+			j.Bandings = append(j.Bandings, Banding{Stock: s.name, Thickness: b.values["thickness"].mm(0), Price: b.values["price"].number * r.perMeter()})
 		}
 	}
-	if climate.given && !moves && !r.lost && len(stocks) > 0 && !r.unsure(root) {
+	if climate.given && !moves && !r.lost && len(j.Stocks) > 0 && !r.unsure(root) {
 		r.fail(CodeNoEffect, climate.at, "delete it, or write the `material:` of a stock", "climate is for wood and sheets that move with it, and no stock says what it is made of")
 	}
-	return stocks, bandings
 }
 
 // perMeter is how often what a price is for goes into a meter: a foot in a file of inches.

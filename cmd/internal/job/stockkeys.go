@@ -56,8 +56,27 @@ var stockKeys = []key{
 	{name: "kerf", form: formLength, min: 0, max: maxKerf, doc: "What a laser takes away along its line in this stock, or the diameter of the bit that cuts plates of it; measure a test cut",
 		without: "templates are drawn as they should come out",
 		example: "0.18"},
+	{name: "boards", form: formSection, keys: boardKeys, without: "it comes in sheets, or boards as wide as its parts",
+		doc:     "The rough boards of solid wood that its parts are made of: rough sizes, glue-ups and how much wood is bought",
+		example: "{width: 180}"},
 	{name: "edge-banding", form: formSection, keys: bandingKeys, without: "edges stay bare", doc: "What the visible edges of parts of this stock are banded with",
 		example: "{thickness: 0.5, price: 0.40}"},
+}
+
+var boardKeys = []key{
+	{name: "width", form: formLength, required: true, min: minBoard, max: maxSize,
+		doc:     "How wide boards are as they are bought; wider parts are glued up of several",
+		example: "180"},
+	{name: "rough", form: formLength, min: minThickness, max: maxRough,
+		doc:     "How thick they are before they are planed to the measured thickness; with units: in also as 5/4",
+		without: "the thinnest of those that are sold that leaves enough to plane",
+		example: "27", with: "width: 180"},
+	{name: "waste", form: formMeasure, measures: humidities, min: 0, max: maxWaste, fallback: usualWaste + " %",
+		doc:     "How much more is bought than rough parts take, for knots, checks and ends",
+		example: "30 %", with: "width: 180", why: "a usual allowance; common practice, no source"},
+	{name: "price", form: formPrice, min: 0, max: maxPrice,
+		doc:     "The price of a cubic meter of it, or of a board foot with units: in, in any currency",
+		without: "it costs nothing", example: "1900", with: "width: 180"},
 }
 
 var bandingKeys = []key{

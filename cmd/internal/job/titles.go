@@ -24,6 +24,8 @@ var titles = map[string]string{
 	"readings-per-sheet": "Readings of each sheet",
 	"tolerance":          "Thickness standard", "kerf": "Kerf", "edge-banding": "Edge banding",
 	"edge-banding.price": "Price of the banding",
+	"boards":             "Rough boards", "boards.width": "Width of the boards",
+	"rough": "Rough thickness", "waste": "Waste", "boards.price": "Price of the wood",
 
 	// Cutters and bits.
 	"kind": "Kind", "cutter.width": "Width of one pass", "diameter": "Diameter",

@@ -119,6 +119,7 @@ var asks = map[geom.Code]string{
 	"duplicate-key": "choosing: which of the two is meant", "tongue-clearance": "sorting", "back-clearance": "sorting", "divider-clearance": "sorting", "groove-clearance": "sorting", "bottom-flush": "sorting", "groove-step": "working more finely", "back-over-bottom": "sorting", "finger-clearance": "sorting", "cutter-narrow": "sorting", "recess": "sorting", "recess-inner": "sorting", "shoulder-gap": "sorting", "lap": "sorting",
 	"outside-depth": "sorting", "outside-width": "sorting", "outside-height": "sorting", "diagonal": "sorting", "slide-clearance": "sorting, or a slide that allows more", "bottom-clearance": "sorting, or thicker boards", "bottom-clearance-depth": "sorting", "applied": "gluing, where boards are as thick as they are", "bottom-movement": "another wood, where it moves by more than any groove holds",
 	"runner-width": "a measure of the shop's slide, which may be a built-in one", "wear-strip": "a measure of the shop's slide",
+	"rough-thin":      "only who buys the boards knows which there are",
 	"runner-binds":    "a measure of the shop's slide, which may be a built-in one",
 	"cabinet-shrinks": "how far back a cabinet's back can go, and of what it is, is the maker's",
 	// Openings: package opening follows what they name.

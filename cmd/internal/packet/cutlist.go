@@ -31,6 +31,13 @@ func (m maker) cutList() {
 		for _, said := range s.Blanks {
 			m.Text(said + ".")
 		}
+		if l := present.RoughOf(m.report.Lumber, s.Stock); l != nil {
+			m.Heading(2, present.RoughText(*l, m.unit))
+			m.ticked(present.RoughTable(*l, m.unit))
+			for _, said := range present.RoughNotes(*l, m.unit) {
+				m.Text(said)
+			}
+		}
 	}
 }
 

@@ -177,6 +177,14 @@ func cutListText(out *Printed, r record.Kept) {
 			fmt.Fprintln(out, said)
 		}
 		fmt.Fprintln(out)
+		if l := RoughOf(r.Lumber, s.Stock); l != nil {
+			fmt.Fprintln(out, RoughText(*l, r.Unit()))
+			RoughTable(*l, r.Unit()).Print(out, "")
+			for _, said := range RoughNotes(*l, r.Unit()) {
+				fmt.Fprintln(out, said)
+			}
+			fmt.Fprintln(out)
+		}
 	}
 }
 

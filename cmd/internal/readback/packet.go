@@ -122,6 +122,14 @@ func (p *packetReader) lists() taken {
 		s.at += p.lines
 		p.paperCutList(s.table(5), m[1], m[2])
 		return tableTaken
+	case s.begins("no.", "pieces", "boards of each", "rough length "+unit, "rough width", "parts"):
+		for row := range s.table(6) {
+			first, _, _ := strings.Cut(row[5], ", ")
+			p.rough(first, row[0], row[1], row[2])
+			p.printed("rough", first, "length", row[3])
+			p.printed("rough", first, "width", row[4])
+		}
+		return tableTaken
 	case s.begins("kind", "what", "quantity", "unit"):
 		for row := range s.table(4) {
 			p.words("buy", row[0]+" "+row[1], "quantity", row[2])

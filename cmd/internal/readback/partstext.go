@@ -86,6 +86,8 @@ func (p *partsReader) lists(text string) taken {
 		m := stockLine.FindStringSubmatch(text)
 		s.at++
 		p.cutList(s.tableUntil(blankLine.MatchString), m[1], m[2])
+	case strings.HasPrefix(text, "no. ") && strings.Contains(text, " boards"):
+		p.roughTable(s.table("Rough sizes are "))
 	case strings.HasPrefix(text, "machine ") && (strings.Contains(text, fenceHead) || strings.Contains(text, edgeHead)):
 		p.settingTable(s.tableUntil(func(text string) bool { return strings.Contains(text, " of fingers is ") }))
 	case strings.HasPrefix(text, "measure ") && strings.Contains(text, "limits"):
@@ -187,6 +189,22 @@ func (r *reading) seasonTable(t printedTable) {
 		for _, head := range seasonHeads {
 			r.printed("row", row[0], head, t.get(r, row, head))
 		}
+	}
+}
+
+// rough takes by which number, of how many pieces and of how many boards each, a group of parts is made.
+func (r *reading) rough(first string, counts ...string) {
+	for i, measure := range []string{"number", "pieces", "boards"} {
+		r.words("rough", first, measure, counts[i])
+	}
+}
+
+func (r *reading) roughTable(t printedTable) {
+	for row := range t.each(r) {
+		first, _, _ := strings.Cut(t.get(r, row, "parts"), ", ")
+		r.rough(first, row[0], t.get(r, row, "pieces"), t.get(r, row, "boards of each"))
+		r.printed("rough", first, "length", t.get(r, row, "rough length"))
+		r.printed("rough", first, "width", t.get(r, row, "rough width"))
 	}
 }
 

@@ -54,6 +54,13 @@ type reported struct {
 		Quantity, Spares            int
 		Length, Width, Thickness    float64
 	} `json:"cut_list"`
+	Lumber []struct {
+		Parts []struct {
+			Parts                    []string
+			Number, Quantity, Boards int
+			Length, Width            float64
+		}
+	}
 	Setups []struct {
 		CutterWidth   float64 `json:"cutter_width"`
 		FenceDistance float64 `json:"fence_distance"`
@@ -323,6 +330,13 @@ func (r *reading) reportedParts(j reported) (pieces int) {
 
 // reportedGroups takes the cut list.
 func (r *reading) reportedGroups(j reported) {
+	for _, l := range j.Lumber {
+		for _, p := range l.Parts {
+			r.rough(p.Parts[0], fmt.Sprint(p.Number), fmt.Sprint(p.Quantity), fmt.Sprint(p.Boards))
+			r.exact("rough", p.Parts[0], "length", p.Length)
+			r.exact("rough", p.Parts[0], "width", p.Width)
+		}
+	}
 	for _, g := range j.CutList {
 		first := g.Parts[0]
 		r.words("group", first, "parts", strings.Join(g.Parts, ", "))

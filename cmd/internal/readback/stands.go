@@ -29,6 +29,7 @@ var stands = []stand{
 	{"group", "parts", slices.Concat(reports, []string{CutList, Packet, ShopPage, Page})},
 	{"group", "grain|banding", slices.Concat(reports, []string{CutList, Page})},
 	{"group", "setting", []string{CutList, Page}},
+	{"rough", "number|pieces|boards|length|width", slices.Concat(reports, printed, []string{Packet})},
 	{"box", "outside width|outside height|outside depth", slices.Concat(reports, []string{Packet, ShopPage, Page})},
 	{"box", "inside width|inside height|inside depth", slices.Concat(reports, []string{Packet, Page})},
 	{"box", "count", slices.Concat(reports, []string{Packet, ShopPage, Page})},

@@ -25,18 +25,23 @@ type Buy struct {
 // ToBuy is what a batch takes by its layouts on sheets.
 func ToBuy(b batch.Batch, p sheets.Plan) []Buy {
 	laid := SheetsOf(p).Stocks
-	return toBuy(b, material(b, laid), laid, p)
+	cuts, _ := CutListOf(b)
+	return toBuy(b, material(b, laid), laid, p, lumberOf(b, cuts))
 }
 
-// toBuy is the board by the sheets of its layout, or by area where the job does not give
+// toBuy is the board by the sheets of its layout, by the volume of rough boards, or by area where the job does not give
 // their size, what a test cut takes that no offcut gives, and everything else.
-func toBuy(b batch.Batch, material []Stock, laid []SheetStock, p sheets.Plan) []Buy {
+func toBuy(b batch.Batch, material []Stock, laid []SheetStock, p sheets.Plan, rough []Lumber) []Buy {
 	list := []Buy{}
 	for _, m := range material {
 		i := slices.IndexFunc(laid, func(k SheetStock) bool { return k.Stock == m.Stock })
-		if i >= 0 {
+		k := slices.IndexFunc(rough, func(l Lumber) bool { return l.Stock == m.Stock })
+		switch {
+		case i >= 0:
 			list = append(list, sheetsToBuy(laid[i], b.Units)...)
-		} else {
+		case k >= 0:
+			list = append(list, roughToBuy(b, rough[k]))
+		default:
 			_, unit := words.Area(0, b.Units)
 			list = append(list, Buy{"board", m.Stock, m.Area.In(b.Units), unit, m.Cost})
 		}
@@ -52,6 +57,13 @@ func toBuy(b batch.Batch, material []Stock, laid []SheetStock, p sheets.Plan) []
 		list = append(list, Buy{x.Kind, x.Name, math.Round(x.Quantity*100) / 100, x.Unit, Money(x.Cost)})
 	}
 	return list
+}
+
+// roughToBuy is the wood of a stock that is bought in rough boards.
+func roughToBuy(b batch.Batch, l Lumber) Buy {
+	of, _ := b.LumberOf(l.Stock)
+	return Buy{"board", fmt.Sprintf("%s, rough boards %s thick", l.Stock, words.Tape(l.Thickness.MM(), b.Units)+" "+
+		b.Units.String()), l.Quantity, l.Unit, Money(l.Quantity * of.Price)}
 }
 
 // sheetsToBuy are the sheets of a layout by size and batch; offcuts are there.

@@ -157,7 +157,9 @@ func MakeKept(b batch.Batch, p sheets.Plan, warnings []Warning) Kept {
 	if r.Warnings == nil {
 		r.Warnings = []Warning{}
 	}
-	r.Buy, r.Cabinets = toBuy(b, r.Material, laid, p), cabinets(b)
+	r.CutList, r.Blanks = CutListOf(b)
+	r.Lumber = lumberOf(b, r.CutList)
+	r.Buy, r.Cabinets = toBuy(b, r.Material, laid, p, r.Lumber), cabinets(b)
 	r.SharedSizes, r.Templates = sharedSizes(b), templates(b)
 	w := newVocabulary()
 	k := Kept{words: w, Parts: emptyList[Part](w), Layers: emptyList[Layer](w), Faces: emptyList[Faces](w),
@@ -182,7 +184,6 @@ func MakeKept(b batch.Batch, p sheets.Plan, warnings []Warning) Kept {
 			k.Fit.Append(Settle(FitOf(d, m), b.Units))
 		}
 	}
-	r.CutList, r.Blanks = CutListOf(b)
 	r.IdleBits = idleBits(b, laid, used)
 	k.Report = Settle(r, b.Units)
 	k.find()

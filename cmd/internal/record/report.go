@@ -37,7 +37,9 @@ type Report struct {
 	// CutList has the same parts as they are cut, Blanks what some of those are made of.
 	CutList []CutGroup `json:"cut_list"`
 	Blanks  []Blank    `json:"blanks,omitempty"`
-	Layers  []Layer    `json:"layers"`
+	// Lumber has the rough boards of parts of solid wood.
+	Lumber []Lumber `json:"lumber,omitempty"`
+	Layers []Layer  `json:"layers"`
 	// IdleBits are bits of the job that cut nothing.
 	IdleBits    []Bit        `json:"idle_bits,omitempty"`
 	Faces       []Faces      `json:"faces"`

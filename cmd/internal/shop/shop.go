@@ -134,7 +134,11 @@ func contentOf(b batch.Batch, r record.Kept) content {
 		}
 	}
 	for _, s := range present.CutList(r.CutList, r.Blanks, b.Units) {
-		out.Stocks = append(out.Stocks, m.stock(s))
+		one := m.stock(s)
+		if l := present.RoughOf(r.Lumber, s.Stock); l != nil {
+			one.Blanks = slices.Concat(one.Blanks, present.RoughLines(*l, b.Units))
+		}
+		out.Stocks = append(out.Stocks, one)
 	}
 	for _, c := range sheet.Machines {
 		out.Machines = append(out.Machines, m.machine(c))
