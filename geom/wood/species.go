@@ -71,6 +71,11 @@ var species = []Species{
 	// From memory throughout.
 	{"yellow-poplar", 0.00158, 0.00289, 0.42, 10900},
 	{"ponderosa pine", 0.00133, 0.00216, 0.40, 8900},
+	{"hickory", 0.00259, 0.00411, 0.72, 14900},
+	{"sycamore", 0.00172, 0.00296, 0.49, 9800},
+	{"aspen", 0.00119, 0.00234, 0.38, 8100},
+	{"sitka spruce", 0.00148, 0.00263, 0.40, 10800},
+	{"western redcedar", 0.00111, 0.00234, 0.32, 7700},
 }
 
 // Find gives the species of a name as [Names] lists it.

@@ -59,6 +59,7 @@ const (
 	minTemperature, maxTemperature = 0, 60       // degrees Celsius: where people work and goods are kept
 	minDensity, maxDensity         = 50, 1_600   // kg/m3: foam core to the densest laminate
 	minStiffness, maxStiffness     = 100, 40_000 // N/mm2: soft fiberboard to the stiffest wood and beyond
+	minMovement, maxMovement       = 0.02, 1     // percent for one of moisture: no wood moves by so little or so much
 	minLoad, maxLoad               = 0.1, 1_000  // kg in one drawer
 
 	maxOpenings, maxSlides = 500, 200 // of one file: a kitchen has dozens, a shop's list fewer

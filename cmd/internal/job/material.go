@@ -28,6 +28,16 @@ func (r *reader) material(board *joinery.Stock, s *section, climate *section) {
 	get := s.values
 	species, solid := wood.Find(get["material"].text)
 	sheet, isSheet := wood.FindSheet(get["material"].text)
+	r.noEffect(isSheet, get, "movement", "delete it, or write a kind of wood as `material:`, or none",
+		"it is for solid wood, and "+get["material"].text+" is a sheet")
+	// A wood by its own figures, or a listed one that was measured.
+	if moves := get["movement"].number / 100; moves > 0 && !isSheet {
+		r.noEffect(true, get, "cut", "delete it", "movement is that of the boards as they are sawn")
+		if !solid {
+			species, solid = wood.Species{Modulus: get["stiffness"].number}, true
+		}
+		species.Radial, species.Tangential = moves, moves
+	}
 	switch {
 	case solid:
 		r.solidStock(board, species, get["cut"].text, climate)
@@ -61,6 +71,9 @@ func (r *reader) elastic(board *joinery.Stock, s *section) {
 	get := s.values
 	if along := get["stiffness"].number; along > 0 {
 		board.Stiffness, board.StiffnessAcross, board.StiffAs = along, along, ""
+		if board.Solid {
+			board.StiffnessAcross = float64(wood.AcrossShare * along)
+		}
 	}
 	if across := get["stiffness-across"].number; across > 0 {
 		board.StiffnessAcross, board.StiffAs = across, ""

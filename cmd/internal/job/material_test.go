@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -88,6 +89,8 @@ func TestOwnFigures(t *testing.T) {
 		"stiffness: 4000, stiffness-across: 1000":                  {4000, 1000, 0, 0},
 		"material: birch-plywood, stiffness: 1200":                 {1200, 1200, 0, 0.1}, // 620 is not of such a sheet
 		"material: cherry, stiffness: 8000, stiffness-across: 400": {8000, 400, 515, 0.1},
+		"material: cherry, stiffness: 8000":                        {8000, 400, 515, 0.1}, // a twentieth
+		"movement: 0.3 %, stiffness: 8000":                         {8000, 400, 400, 0.1},
 	} {
 		s, problems := stockText(t, entries, "")
 		if problems.Failed() {
@@ -105,11 +108,41 @@ func TestOwnFigures(t *testing.T) {
 		"stiffness-across: 500":                "no-effect",
 		"stiffness: 5":                         "out-of-range",
 		"stiffness: 4000, stiffness-across: 5": "out-of-range",
+		"material: mdf, movement: 0.3 %":       "no-effect",
+		"movement: 0.3 %, cut: quartersawn":    "no-effect",
+		"movement: 3 %":                        "out-of-range",
 	} {
 		_, problems := stockText(t, entries, "")
 		if len(problems) == 0 || string(problems[0].Code) != want || problems[0].Line != 2 {
 			t.Errorf("%s: %v", entries, problems)
 		}
+	}
+}
+
+// TestUnlistedWood: a wood that is described whole, by the figures of a listed one, is as that one, flatsawn: 0.50
+// x 1120 kg/m3 at 12 % of moisture, 0.248 % for one of moisture. What moves less is said in place of the table.
+func TestUnlistedWood(t *testing.T) {
+	const climate = "climate: {now: 45 %, driest: 30 %, dampest: 65 %, temperature: 20 C}\n"
+	listed, _ := stockText(t, "material: cherry", climate)
+	own, problems := stockText(t, "density: 560 kg/m3, stiffness: 10300 N/mm2, movement: 0.248 %", climate)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for what, v := range map[string][2]float64{"swelling": {own.Swelling, listed.Swelling},
+		"shrinkage": {own.Shrinkage, listed.Shrinkage}, "density": {own.Density, listed.Density}} {
+		if v[1] <= 0 || math.Abs(v[0]-v[1]) > 1e-9*v[1] {
+			t.Errorf("%s: %g, listed %g", what, v[0], v[1])
+		}
+	}
+	own.Swelling, own.Shrinkage = listed.Swelling, listed.Shrinkage
+	own.Density, own.Thickening = listed.Density, listed.Thickening
+	if !reflect.DeepEqual(own, listed) {
+		t.Errorf("%+v\nlisted %+v", own, listed)
+	}
+	half, _ := stockText(t, "material: cherry, movement: 0.124 %", climate)
+	if math.Abs(half.Swelling-listed.Swelling/2) > 1e-9 || half.Density != listed.Density ||
+		half.Thickening != half.Swelling {
+		t.Errorf("%+v", half)
 	}
 }
 

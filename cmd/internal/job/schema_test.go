@@ -18,7 +18,7 @@ var keyPaths = strings.Fields(`
 	job units
 	stock.*.readings-per-sheet
 	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price stock.*.material stock.*.cut stock.*.density
-	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.edge-banding stock.*.edge-banding.thickness stock.*.edge-banding.price stock.*.kerf stock.*.boards stock.*.boards.width stock.*.boards.rough stock.*.boards.waste
+	stock.*.stiffness stock.*.stiffness-across stock.*.movement stock.*.tolerance stock.*.edge-banding stock.*.edge-banding.thickness stock.*.edge-banding.price stock.*.kerf stock.*.boards stock.*.boards.width stock.*.boards.rough stock.*.boards.waste
 	stock.*.boards.price
 	preview cad paper paper.size paper.labels paper.label-columns paper.label-rows
 	templates templates.stock templates.bed templates.register templates.pin-diameter templates.slot-width templates.roll-width

@@ -52,7 +52,7 @@ func (r *reader) stocks(root *section, j *Job) {
 	moves := false
 	for _, s := range root.values["stock"].sections {
 		stock := r.stock(s, climate.section)
-		moves = moves || s.values["material"].text != ""
+		moves = moves || s.values["material"].text != "" || s.values["movement"].given
 		if b := r.boardsOf(s, &stock); b != nil {
 			j.Lumber = append(j.Lumber, *b)
 		}
@@ -62,7 +62,7 @@ func (r *reader) stocks(root *section, j *Job) {
 		}
 	}
 	if climate.given && !moves && !r.lost && len(j.Stocks) > 0 && !r.unsure(root) {
-		r.fail(CodeNoEffect, climate.at, "delete it, or write the `material:` of a stock", "climate is for wood and sheets that move with it, and no stock says what it is made of")
+		r.fail(CodeNoEffect, climate.at, "delete it, or write the `material:` or `movement:` of a stock", "climate is for wood and sheets that move with it, and no stock says what it is made of")
 	}
 }
 

@@ -23,6 +23,7 @@ var titles = map[string]string{
 	"stiffness": "Stiffness along the grain", "stiffness-across": "Stiffness across the grain",
 	"readings-per-sheet": "Readings of each sheet",
 	"tolerance":          "Thickness standard", "kerf": "Kerf", "edge-banding": "Edge banding",
+	"movement":           "Movement",
 	"edge-banding.price": "Price of the banding",
 	"boards":             "Rough boards", "boards.width": "Width of the boards",
 	"rough": "Rough thickness", "waste": "Waste", "boards.price": "Price of the wood",
