@@ -74,22 +74,37 @@ func oddIndent(line string) (sign rune, column int) {
 }
 
 // tabWidth is the width of a tab with which the fewest lines stand in a wrong column, and the fewest entries are left
-// empty by lines that stand beside them.
+// empty by lines that stand beside them; of those that fit alike, the one with which most of them stand as the line
+// before them.
 func (s *source) tabWidth() int {
-	best, least := tabWidths[0], -1
+	best, least, apart := tabWidths[0], -1, 0
 	for _, width := range tabWidths {
 		trial := &source{file: s.file, lines: slices.Clone(s.lines), written: s.written}
 		trial.expand(width)
 		r := &reporter{src: trial}
 		root, _ := parse(trial, r)
-		if wrong := len(r.problems) + root.empty(); least < 0 || wrong < least {
-			best, least = width, wrong
-		}
-		if least == 0 {
-			break
+		wrong, steps := len(r.problems)+root.empty(), trial.steps()
+		if least < 0 || wrong < least || wrong == least && steps < apart {
+			best, least, apart = width, wrong, steps
 		}
 	}
 	return best
+}
+
+// steps counts the lines that were indented otherwise and do not stand in the column of the line before them.
+func (s *source) steps() (count int) {
+	before := 0
+	for i, line := range s.lines {
+		at := len(line) - len(strings.TrimLeft(line, " "))
+		if at == len(line) {
+			continue
+		}
+		if _, odd := s.written[i]; odd && at != before {
+			count++
+		}
+		before = at
+	}
+	return count
 }
 
 // empty counts the entries without a value.
