@@ -26,7 +26,7 @@ type Cuts struct {
 	Tongue          [2]Linear // thickness
 	TongueLen       [2]Linear // into the left and the right side
 	EndDeep         [2]Linear // of the rabbets of front and back of a double rabbet
-	EndRabbet       [2]Linear // how long those of a rabbeted front are, at the left and the right end
+	EndRabbet       [2]Linear // how long those of the front are, at its left and its right end
 	FingerClearance Linear
 	FingerNotch     Linear    // between two fingers
 	BackDado        Linear    // width of the dados of a housed back

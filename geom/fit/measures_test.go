@@ -71,7 +71,7 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 			default:
 				r.Min.X--
 			}
-		case c.d.Spec.Joint == joinery.DadoRabbet, c.d.Spec.Joint == joinery.RabbetedFront:
+		case slices.Contains([]joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.RabbetedFront}, c.d.Spec.Joint):
 			// of front and back, left at the panel's far end but of the back
 			cut := leftRabbet
 			if atStart == (p.Role == joinery.Front) {
@@ -80,7 +80,7 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 			by := c.off[cut] + c.off[height]
 			if c.router {
 				by = c.off[cut] + c.off[fence]
-			} else if c.d.Setup.FlatTongues || c.d.Spec.Joint == joinery.RabbetedFront {
+			} else if c.d.Setup.FlatTongues || c.d.Spec.Joint != joinery.DadoRabbet {
 				by = c.off[cut] + c.off[endFence]
 				if c.d.Setup.RabbetPasses > 1 {
 					by += c.off[cutter]

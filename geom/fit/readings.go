@@ -44,6 +44,7 @@ const (
 	FrontRabbet  ReadingKind = "depth of the box front's rabbets"
 	UnderFront   ReadingKind = "wood left under the box front's rabbets"
 	FrontPlace   ReadingKind = "from the end to the shoulder of the box front's rabbets"
+	EndPlace     ReadingKind = "from the end to the shoulder of the rabbets of box front and back"
 	EndRabbet    ReadingKind = "depth of the rabbets of box front and back"
 	UnderEnd     ReadingKind = "wood left under the rabbets of box front and back"
 	DividerWidth ReadingKind = "width of a divider's dado"
@@ -63,7 +64,7 @@ const (
 
 // ReadingKinds are all of them, in their order.
 var ReadingKinds = []ReadingKind{DadoWidth, DadoPlace, DadoDepth, UnderDado, TongueThick, RabbetDeep, TongueLong, BackWidth, BackPlace, SideRabbet, UnderSide, RabbetLong,
-	FrontRabbet, UnderFront, FrontPlace, EndRabbet, UnderEnd,
+	FrontRabbet, UnderFront, FrontPlace, EndPlace, EndRabbet, UnderEnd,
 	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, BottomTongue, BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
 
 // OfSize reports whether a reading is of a part's size, which the cut list has, and not
@@ -150,6 +151,7 @@ func (r *reader) corners() {
 		}
 	case joinery.DoubleRabbet:
 		sideCuts(SideRabbet, UnderSide)
+		r.rabbetLong(EndPlace, r.EndRabbet[0], r.place())
 		for _, e := range ends {
 			r.kept([2]ReadingKind{EndRabbet, UnderEnd}, r.EndDeep[e], r.End[e], r.deep(), tongues[e])
 		}

@@ -32,7 +32,7 @@ func (c *Cuts) ShoulderGap() Linear { return c.TongueLen[0].less(c.DadoDeep[0]) 
 func (c *Cuts) lap(side int) Linear {
 	switch c.joint(0) {
 	case joinery.DoubleRabbet: // its lip in the rabbet of the front
-		return fixed(c.dims.Corner.EndRabbet).add(c.DadoDeep[side]).less(c.Side[side])
+		return c.EndRabbet[side].add(c.DadoDeep[side]).less(c.Side[side])
 	case joinery.RabbetedFront:
 		return c.EndRabbet[side].less(c.Side[side])
 	}
@@ -65,7 +65,7 @@ func (c *Cuts) Inside() Response {
 	case joinery.RabbetedFront: // or on its shoulders
 		return straight(c.EndLen.less(c.EndRabbet[0]).less(c.EndRabbet[1]))
 	case joinery.DoubleRabbet: // the floors of their rabbets on its shoulders
-		return straight(c.EndLen.less(fixed(2 * c.dims.Corner.EndRabbet)).less(c.DadoDeep[0]).less(c.DadoDeep[1]))
+		return straight(c.EndLen.less(c.EndRabbet[0]).less(c.EndRabbet[1]).less(c.DadoDeep[0]).less(c.DadoDeep[1]))
 	}
 	return c.Width().plus(c.Side[0], -1).plus(c.Side[1], -1)
 }
