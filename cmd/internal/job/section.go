@@ -21,7 +21,8 @@ type value struct {
 	words    []string   // of a list of words
 }
 
-// section is a mapping of the file, with a value for each of its keys.
+// section is a mapping of the file, with a value for each of its keys that the file has or that has a fallback: thousands
+// of rows have mostly these.
 type section struct {
 	at     Position
 	name   string // the key of a named thing
@@ -55,7 +56,7 @@ type reader struct {
 
 // section reads the entries of a mapping. title names it in messages.
 func (r *reader) section(n *node, keys []key, title string) *section {
-	s := &section{at: n.at, values: make(map[string]value, len(keys))}
+	s := &section{at: n.at, values: make(map[string]value, len(n.entries))}
 	if !r.expect(n, mapping, title) {
 		s.fallBack(r, keys)
 		return s
@@ -93,15 +94,11 @@ func (r *reader) section(n *node, keys []key, title string) *section {
 // fallBack reads the fallbacks of the keys that the file does not have.
 func (s *section) fallBack(r *reader, keys []key) {
 	for i, k := range keys {
-		if _, ok := s.values[k.name]; ok {
+		if _, ok := s.values[k.name]; ok || k.usual(r.units) == "" {
 			continue
 		}
-		v := value{at: s.at}
-		if k.usual(r.units) != "" {
-			v = r.usual(&keys[i])
-			v.at = s.at
-		}
-		v.given = false
+		v := r.usual(&keys[i])
+		v.at, v.given = s.at, false
 		s.values[k.name] = v
 	}
 }
