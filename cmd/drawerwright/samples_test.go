@@ -247,6 +247,43 @@ func TestToolChest(t *testing.T) {
 	is(t, "divider", partOf(t, r, "lower-1-divider").Placements[0].Origin[0].In(geom.Inch), 0.472+cell)
 }
 
+// TestCutlery, by hand. Walls of 12.10333; inside 420 and 480 less two of them. Cells of 60 + 10,
+// twice 55 + 10, and the rest, with strips of 6 between; a row of 245 at the back. Strips are 2
+// shorter than the inside, 50 high, halved to 25; slots are (0.1 + 0.4) / 2 wider than a strip that
+// has swollen: hard maple, flatsawn, 0.00353 of its size for each of 8.48 to 12.02 % of moisture, at
+// 45 % and 65 % of humidity (as in TestDresser).
+func TestCutlery(t *testing.T) {
+	r := sampled(t, "cutlery.yaml")
+	const wall, slot = (12.1 + 12.14 + 12.07) / 3, 6 + 0.25 + 6*0.00353*(12.02-8.48)
+	across, along := partOf(t, r, "cutlery-insert-across"), partOf(t, r, "cutlery-insert-along")
+	if across.Quantity != 1 || along.Quantity != 3 || len(r.Parts) != 6 {
+		t.Errorf("%d across, %d along, %d parts", across.Quantity, along.Quantity, len(r.Parts))
+	}
+	is(t, "across", across.Length, 420-2*wall-2)
+	is(t, "along", along.Length, 480-2*wall-2)
+	for i, at := range []float64{70, 141, 212} {
+		is(t, "strip", along.Placements[i].Origin[0].MM(), wall+at)
+	}
+	is(t, "strip across", across.Placements[0].Origin[1].MM(), 480-wall-245)
+	for _, p := range []struct {
+		record.Part
+		slots float64
+	}{{across, 3}, {along, 1}} {
+		area := 0.0
+		for i, v := range p.Outline {
+			u := p.Outline[(i+1)%len(p.Outline)]
+			area += (v.X.MM()*u.Y.MM() - u.X.MM()*v.Y.MM()) / 2
+		}
+		// Within a hundredth of a point of moisture.
+		if got, want := area*6, (p.Length.MM()*50-p.slots*slot*25)*6; math.Abs(got-want) > 2 {
+			t.Errorf("%s has %.1f mm3, by hand %.1f", p.Name, got, want)
+		}
+	}
+	if len(r.Warnings) != 0 {
+		t.Errorf("warnings %v", warningCodes(r))
+	}
+}
+
 // TestDresser, by hand. Inside 562 - 42 - 1 / 2 = 519.5, and 0.03 less as in the kitchen;
 // outside 2 x 15 more. Of 520 - 10 less
 // a front of 20.1 the slide of 450 fits. Rows of 640 - 6 - 3 x 4 = 622 that grow by 20:

@@ -24,6 +24,8 @@ func (d *Box) settingOf(m fit.SimulatedMeasure) (f geom.Setting, now, factor flo
 			return joinery.SettingBottomClearanceDepth, *s.BottomClearanceDepth, 1
 		}
 		return joinery.SettingBottomClearance, s.BottomClearance, 1
+	case joinery.CheckInsertClearance, joinery.CheckInsertClearanceDepth:
+		return joinery.FieldInsert, s.Insert.WallClearance, 1
 	case joinery.CheckRecess:
 		if !router && s.Joint == joinery.DadoRabbet {
 			return joinery.SettingFenceDistance, d.Setup.FenceDistance, 0.5 // it sets dado and tongue
@@ -54,6 +56,8 @@ func SettingFor(m fit.SimulatedMeasure) geom.Setting {
 		return joinery.SettingBottom
 	case joinery.DividerRole:
 		return joinery.FieldDividers
+	case joinery.InsertRole:
+		return joinery.FieldInsert
 	}
 	return joinery.SettingSides
 }

@@ -104,8 +104,9 @@ type Measure struct {
 
 // Measures lists what a drawer's joints will do: every check of the package joinery, and
 // the shoulder, the second seat of front and back, the bottom's slack, the step of its
-// groove, the back over one that is slid in, the height, the diagonals, and what the slide
-// wants where there is one. The drawer must be one that can be built.
+// groove, what a loose insert has about it, the back over a bottom that is slid in, the
+// height, the diagonals, and what the slide wants where there is one. The drawer must be one
+// that can be built.
 func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Measure {
 	m := &model{d: d, cuts: CutsOf(d), sources: sourcesOf(d, boards, a), slide: slide}
 	for _, c := range d.Fit {
@@ -114,17 +115,18 @@ func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Me
 	m.seats()
 	m.shoulder()
 	m.clearance()
+	m.insert()
 	m.step()
 	m.over()
 	m.size()
 	m.runs()
-	for i := range m.list { // with those that dividers added, so that all share them
+	for i := range m.list { // with those that dividers and an insert added, so that all share them
 		m.list[i].Stack.Sources = m.sources
 	}
 	return m.list
 }
 
-// sourcesOf are the sources of a drawer but for its dividers' boards.
+// sourcesOf are the sources of a drawer but for its dividers' boards and an insert's strips.
 func sourcesOf(d joinery.Drawer, b Boards, a Accuracy) []Source {
 	list := make([]Source, sources)
 	board := func(i int, of Cause, name string, t Spread) {

@@ -104,9 +104,12 @@ func anySpec(t *rapid.T) joinery.Spec {
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
 		s.BackJoint, s.BackSetback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
 	}
-	if rapid.IntRange(0, 3).Draw(t, "divided") == 0 {
+	switch rapid.IntRange(0, 3).Draw(t, "divided") {
+	case 0:
 		thick := s.Cutter.Width - 0.5
 		s.Dividers = []joinery.Divider{{Stock: read(t, "dividers", thick), Direction: joinery.Across, Count: 1}, {Stock: read(t, "more", thick), Direction: joinery.Across, At: []float64{60}}}
+	case 1:
+		s.Insert = &joinery.Insert{Stock: read(t, "strips", 5), Columns: []float64{0, 0}, Rows: []float64{0, 0}, WallClearance: rapid.Float64Range(0.5, 4).Draw(t, "about the insert")}
 	}
 	return s
 }

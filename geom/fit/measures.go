@@ -158,6 +158,23 @@ func (m *model) clearance() {
 	m.extra(check(joinery.CheckBottomClearanceDepth, least), straight(m.cuts.bottomClearanceDepth()))
 }
 
+// insert adds what a loose insert is shorter than the inside of the box, both ways.
+func (m *model) insert() {
+	if m.d.Spec.Insert == nil {
+		return
+	}
+	limits := joinery.InsertLimits
+	check := func(code joinery.CheckCode, room Response, strips float64) {
+		at, length := len(m.sources), m.sources[frontLength]
+		length.Name = "length of the insert's strips"
+		m.sources = append(m.sources[:at:at], length)
+		m.extra(joinery.Check{CheckID: joinery.CheckID{Code: code, Part: joinery.InsertRole}, Name: joinery.InsertClearanceName(code),
+			LowerLimit: limits.Min, UpperLimit: limits.Max, Verdicts: joinery.ClearanceVerdicts}, room.plus(off(at), -1).plus(fixed(strips), -1))
+	}
+	check(joinery.CheckInsertClearance, m.cuts.Inside(), m.cuts.dims.InsertAcross)
+	check(joinery.CheckInsertClearanceDepth, straight(m.cuts.insideDepth()), m.cuts.dims.InsertAlong)
+}
+
 // step adds how the bottom's groove lines up round the box: as a bottom that stands in it
 // lifts the walls, their lower edges do.
 func (m *model) step() {

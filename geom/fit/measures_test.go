@@ -238,8 +238,17 @@ func (c cutting) box() proof.Box {
 				b = c.board(p, back, frontLength, high)
 			case joinery.Bottom:
 				b = c.board(p, bottom, bottomLength, bottomWidth)
+			case joinery.InsertRole: // the strips across and along have a source each, after the others
+				long := sources
+				if p.Label == string(joinery.Along) {
+					long++
+				}
+				b = proof.Board{Outline: proof.ShapeOf(c.stretched(p.Panel, long, ripWidth)(p.Panel.Outline)), Thickness: p.Panel.Thickness}
 			}
 			role := proof.Any
+			if p.Role == joinery.InsertRole {
+				role = proof.Strip
+			}
 			if p.Role == joinery.CleatRole { // its wall takes it along
 				role, b = proof.Cleat, proof.Board{Outline: proof.ShapeOf(p.Panel.Outline), Thickness: p.Panel.Thickness}
 			}
@@ -256,7 +265,7 @@ func (c cutting) box() proof.Box {
 func TestAsCut(t *testing.T) {
 	compared := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
-		off := make([]float64, sources)
+		off := make([]float64, sources+2)
 		for i := range off {
 			by := []float64{0.06, 0.25}[rapid.IntRange(0, 1).Draw(t, "much")]
 			off[i] = rapid.Float64Range(-by, by).Draw(t, "off")
@@ -318,6 +327,11 @@ func TestAsCut(t *testing.T) {
 				case "bottom-clearance-depth":
 					got = b.ClearanceY
 					ok = goes && b.GrooveClearance > 0 && s.Joint != joinery.Butt
+				case "insert-clearance":
+					got = b.Insert.Clearance[0]
+				case "insert-clearance-depth":
+					got = b.Insert.Clearance[1]
+					ok = goes && s.Joint != joinery.Butt // as of the bottom's
 				case "back-over-bottom":
 					// The bottom lies on the higher of the grooves.
 					got = b.BottomJoints[len(b.BottomJoints)-1].Gap + max(0, -step)

@@ -110,8 +110,11 @@ func (c *Cuts) bottomClearanceDepth() Linear {
 	if c.spec.BottomFit == joinery.BottomSlideIn {
 		behind = c.End[1]
 	}
-	return c.SideLen.less(c.Inner[0]).less(c.Inner[1]).add(c.GrooveEnds[0]).add(behind).less(c.BottomWidth)
+	return c.insideDepth().add(c.GrooveEnds[0]).add(behind).less(c.BottomWidth)
 }
+
+// insideDepth is from box front to back, both pushed outward.
+func (c *Cuts) insideDepth() Linear { return c.SideLen.less(c.Inner[0]).less(c.Inner[1]) }
 
 // backOverBottom is from the top of a bottom that is slid in to the lower edge of the back,
 // whose upper edge is level with those of the sides.

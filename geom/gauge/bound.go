@@ -58,8 +58,8 @@ func newBound(d Drawer, m fit.Measure, drives map[int]drive, up bool) *bound {
 			b.moves = append(b.moves, move{t.Source, at, sign, float64(r.by * r.shift)})
 			continue
 		}
-		if role, is := fit.BoardOf(t.Source); is {
-			s := m.Stack.Sources[t.Source]
+		s := m.Stack.Sources[t.Source]
+		if role, is := fit.BoardOf(t.Source); is && s.Cause.Board() {
 			one := board{t.Source, stockOf(d, role), s.Plus}
 			if sign < 0 {
 				one.off = -s.Minus

@@ -9,8 +9,8 @@ import (
 // CheckCode names a measure of the finished box: stable, for programs and report.json.
 type CheckCode string
 
-// The measures that this package checks, and the clearance of the bottom, which the package
-// fit checks with what lengths are off. All are in mm.
+// The measures that this package checks, and the clearances of bottom and insert, which the
+// package fit checks with what lengths are off. All are in mm.
 const (
 	// of a tongue in its dado: width of the slot less the tongue's thickness
 	CheckTongueClearance CheckCode = "tongue-clearance"
@@ -29,6 +29,8 @@ const (
 
 	CheckBottomClearance      CheckCode = "bottom-clearance"       // from side to side
 	CheckBottomClearanceDepth CheckCode = "bottom-clearance-depth" // from front to back
+	CheckInsertClearance      CheckCode = "insert-clearance"       // of a loose insert, from side to side
+	CheckInsertClearanceDepth CheckCode = "insert-clearance-depth" // from front to back
 )
 
 // BySetting reports whether fence, height and cutter make the measure, and not lengths

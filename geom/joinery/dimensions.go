@@ -11,6 +11,9 @@ type Dimensions struct {
 	Seat   BottomSeat
 	// DividerDados are the widths of the dados for the dividers, in the order of the job.
 	DividerDados []float64
+	// InsertAcross and InsertAlong are how long the strips of an insert are that run from side to
+	// side and from front to back; 0 without.
+	InsertAcross, InsertAlong float64
 }
 
 // WallSizes are those of sides, front and back, and where they stand.
@@ -66,6 +69,9 @@ type BottomSeat struct {
 // dimensions are those of a layout that is whole.
 func (l *layout) dimensions() Dimensions {
 	d := Dimensions{Walls: l.wallSizes(), Corner: l.cornerCuts(), DividerDados: slices.Clone(l.dividerSlots)}
+	if l.Insert != nil {
+		d.InsertAcross, d.InsertAlong = l.stripLength(Across), l.stripLength(Along)
+	}
 	d.Seat.Length, d.Seat.Width = l.bottomSize()
 	if l.BottomFit.Grooved() {
 		d.Seat.Flush, d.Seat.InGroove = l.flush, l.inGroove()

@@ -23,13 +23,16 @@ const (
 	minCell                = 20.0     // the least room between two, or to a wall: a finger's
 )
 
-// standingDivider is a divider in its place.
+// standingDivider is a divider in its place, or a strip of an insert.
 type standingDivider struct {
 	Divider
 	number int       // in the job
 	at     []float64 // of the near faces, from the wall's inside face
 	t      float64
 	slot   float64 // width of its dados
+	play   float64 // in the slots of what it crosses
+	length float64
+	foot   float64 // its lower edge, over those of the walls
 	height float64
 }
 
@@ -66,9 +69,7 @@ func (l *layout) dividers() {
 		if len(all) > 1 {
 			part.Label = strconv.Itoa(i + 1)
 		}
-		for _, at := range s.at {
-			part.Placements = append(part.Placements, l.dividerStand(s, at))
-		}
+		part.Placements = l.dividerStands(s)
 		l.drawer.Parts = append(l.drawer.Parts, part)
 		l.drawer.DividerPlaces = append(l.drawer.DividerPlaces, s.at)
 	}
@@ -105,7 +106,7 @@ func (l *layout) failDivider(i int, d geom.Diagnosis) {
 
 // standDivider works out where a divider stands, and judges it.
 func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
-	s = standingDivider{Divider: d, number: i, t: d.Stock.Thickness.Mean, height: d.Height, at: d.At}
+	s = standingDivider{Divider: d, number: i, t: d.Stock.Thickness.Mean, height: d.Height, at: d.At, length: l.dividerLength(d), foot: l.dividerFoot()}
 	room := l.roomFor(d.Direction)
 	if len(s.at) == 0 {
 		cell := (room - float64(float64(d.Count)*s.t)) / float64(d.Count+1)
@@ -215,6 +216,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 		least, most, play = least+looseClearance/2, most+looseClearance, play+looseClearance
 	}
 	s.slot = l.DadoWidth(s.t, play)
+	s.play = l.crossingPlay(s.slot - s.t)
 	c := l.check(Check{CheckID: CheckID{Code: CheckDividerClearance, Part: DividerRole, Item: s.number + 1}, Name: fmt.Sprintf("divider %d clearance in its dados", s.number+1), Nominal: s.slot - s.t,
 		LowerLimit: least, UpperLimit: most, Verdicts: ClearanceVerdicts}, s.Stock.Thickness, -1)
 	if c.Verdict != WillNot && c.Nominal <= HopelessGap+settle && !l.setWrong(c) {
@@ -279,41 +281,58 @@ func (l *layout) dividerDados(s standingDivider) {
 }
 
 // dividerLength is that between the floors of its dados, less what it is shorter.
-func (l *layout) dividerLength(s standingDivider) float64 {
+func (l *layout) dividerLength(d Divider) float64 {
 	short := fixedShort
-	if s.Loose {
+	if d.Loose {
 		short = looseShort
 	}
-	if s.Direction == Across {
-		return l.Width - 2*l.Ts + 2*l.h - short
+	return l.lengthFor(d.Direction) + 2*l.h - short
+}
+
+// lengthFor is the clear size along a divider's way.
+func (l *layout) lengthFor(w GrainDirection) float64 {
+	if w == Across {
+		return l.roomFor(Along)
 	}
-	return l.roomFor(Across) + 2*l.h - short
+	return l.roomFor(Across)
 }
 
 // dividerStart is where it begins in the box, along its way.
 func (l *layout) dividerStart(s standingDivider) float64 {
-	room, from := l.roomFor(Along), l.Ts
+	from := l.Ts
 	if s.Direction == Along {
-		room, from = l.roomFor(Across), l.toFront
+		from = l.toFront
 	}
-	return from + (room-l.dividerLength(s))/2
+	return from + (l.lengthFor(s.Direction)-s.length)/2
 }
 
-// dividerStand is the placement of a divider whose near face is at a distance from the wall's
-// inside face. Those across look to the front, those along to the right.
-func (l *layout) dividerStand(s standingDivider, at float64) geom.Placement {
-	if s.Direction == Across {
-		return geom.Placement{Origin: geom.Vec3{X: l.dividerStart(s), Y: l.toFront + at + s.t, Z: l.dividerFoot()}, X: geom.Right, Y: geom.Up}
+// dividerStands are the placements of a divider whose near faces are at their distances from the
+// wall's inside face. Those across look to the front, those along to the right.
+func (l *layout) dividerStands(s standingDivider) (list []geom.Placement) {
+	for _, at := range s.at {
+		stand := geom.Placement{Origin: geom.Vec3{X: l.Ts + at, Y: l.dividerStart(s), Z: s.foot}, X: geom.Back, Y: geom.Up}
+		if s.Direction == Across {
+			stand = geom.Placement{Origin: geom.Vec3{X: l.dividerStart(s), Y: l.toFront + at + s.t, Z: s.foot}, X: geom.Right, Y: geom.Up}
+		}
+		list = append(list, stand)
 	}
-	return geom.Placement{Origin: geom.Vec3{X: l.Ts + at, Y: l.dividerStart(s), Z: l.dividerFoot()}, X: geom.Back, Y: geom.Up}
+	return list
+}
+
+// crossingPlay is what a slot is wider than the board that crosses in it: on a router as much as
+// that board's dado is; else it is cut to fit, whatever the stack.
+func (l *layout) crossingPlay(inDado float64) float64 {
+	if !l.Cutter.Kind.FollowsDrawing() {
+		return l.sawnClearance()
+	}
+	return math.Max(inDado, l.Limits.TongueClearance.Min)
 }
 
 // dividerPanel is a rectangle, with slots where others cross it: those across from
 // above, those along from below, so that they go into each other by half of the
 // lower one's height.
 func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Panel {
-	length := l.dividerLength(s)
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, s.height).With(geom.Mating, 1, 3), Thickness: s.t}
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, s.length, s.height).With(geom.Mating, 1, 3), Thickness: s.t}
 	type crossing struct{ x, width, half float64 }
 	var list []crossing
 	start := l.dividerStart(s)
@@ -325,12 +344,8 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 		if s.Direction == Along {
 			from = l.toFront
 		}
-		play := math.Max(o.slot-o.t, l.Limits.TongueClearance.Min)
-		if !l.Cutter.Kind.FollowsDrawing() { // cut to fit, whatever the stack
-			play = l.sawnClearance()
-		}
 		for _, at := range o.at {
-			width := math.Max(o.t+play, l.minNotch())
+			width := math.Max(o.t+o.play, l.minNotch())
 			l.outlineBit(&p, sameNotch(width))
 			list = append(list, crossing{from + at - start - (width-o.t)/2, width, math.Min(s.height, o.height) / 2})
 		}

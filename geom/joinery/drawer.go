@@ -23,6 +23,7 @@ const (
 	Bottom Role = "bottom"
 
 	DividerRole     Role = "divider"
+	InsertRole      Role = "insert"
 	DrawerFrontRole Role = "drawer-front"
 )
 
@@ -33,7 +34,7 @@ func (r Role) String() string { return strings.ReplaceAll(string(r), "-", " ") }
 type Part struct {
 	Role Role
 	// Label tells parts of one role apart: left and right where the sides are no
-	// twins, a number where there are several; else empty.
+	// twins, the direction of an insert's strips, a number where there are several; else empty.
 	Label      string
 	Stock      Stock
 	Panel      geom.Panel

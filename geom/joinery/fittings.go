@@ -1,5 +1,7 @@
 package joinery
 
+import "drawerwright/geom"
+
 // GrainDirection is the direction in which a divider runs.
 type GrainDirection string
 
@@ -25,6 +27,24 @@ type Divider struct {
 	// groove, a little lower and narrower than fixed ones; others are glued in.
 	Loose bool
 }
+
+// Insert is a grid of strips that cross half and half. It stands loose on the bottom and is
+// lifted out; its outer cells end at the walls.
+type Insert struct {
+	Stock Stock
+	// Columns, from left to right, and Rows, from the front, are what lies in the cells as it
+	// was measured, in mm; those of 0 share the rest, or all do where none is 0.
+	Columns, Rows []float64
+	Height        float64 // over the bottom; 0 is as high as the box lets it be
+	// ContentsClearance is how much larger each measured cell is than what lies in it,
+	// WallClearance how much shorter the strips are than the inside of the box.
+	ContentsClearance, WallClearance float64
+}
+
+// UsualContentsClearance is room for fingers, and UsualWallClearance lets a grid in and out by
+// hand, round in the unit of a job; common practice, no source.
+func UsualContentsClearance(u geom.Unit) float64 { return u.Usual(10, 3.0/8) }
+func UsualWallClearance(u geom.Unit) float64     { return u.Usual(2, 1.0/16) }
 
 // PullShape is a cut by which a drawer is pulled open, in the middle of its front.
 type PullShape string

@@ -21,6 +21,7 @@ var asks = map[string]string{
 	"groove-shows":      "a saw cannot stop a groove: plugs, or another tool",
 	"groove-ends":       "where neither bit nor depth lets it stop",
 	"proportions":       "only who wrote the size knows whether it was meant",
+	"insert-cells":      "how many cells is the maker's wish",
 	"divider-room":      "where dividers go is the maker's wish",
 	"handle":            "where a handle goes is the maker's wish",
 	"pull":              "where a pull goes, and what it meets, is the maker's wish",
@@ -83,6 +84,12 @@ func TestHintsOfEachHold(t *testing.T) {
 		"finger-width":     boards(ply, thin, func(s *Spec) { s.Joint, s.FingerWidth = BoxJoint, 9 }),
 		"divider-clearance": boards(ply, thin, func(s *Spec) {
 			s.Dividers = []Divider{{Stock: sheet("seven", 7), Direction: Across, Count: 2}}
+		}),
+		"insert-height": boards(ply, thin, func(s *Spec) {
+			s.Insert = &Insert{Stock: thin, Columns: make([]float64, 2), Rows: make([]float64, 2), Height: 139, WallClearance: 2}
+		}),
+		"insert-room": boards(ply, thin, func(s *Spec) {
+			s.Insert = &Insert{Stock: thin, Columns: []float64{140, 150, 130}, Rows: make([]float64, 2), ContentsClearance: 10, WallClearance: 2}
 		}),
 	} {
 		h := hints{followed: make(map[string]int), asked: make(map[string]int)}

@@ -63,6 +63,8 @@ func (l *layout) fieldOf(r Role) geom.Setting {
 	switch r {
 	case DividerRole:
 		return FieldDividers
+	case InsertRole:
+		return FieldInsert
 	case DrawerFrontRole:
 		return FieldDrawerFront
 	}

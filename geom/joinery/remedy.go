@@ -51,16 +51,11 @@ func (s *Spec) write(c geom.Change, v float64) {
 	case SettingGrooveCutter:
 		s.Cutter.Groove = v
 	case FieldDividers:
-		s.Dividers = slices.Clone(s.Dividers)
-		if d := &s.Dividers[c.Item]; c.Count > 0 {
-			d.At, d.Count = nil, c.Count
-		} else if c.Key == KeyAt {
-			d.At, d.Count = []float64{v}, 0
-		} else if c.Key == "height" {
-			d.Height = v
-		} else {
-			d.Stock = d.Stock.thick(v)
-		}
+		s.divide(c, v)
+	case FieldInsert:
+		n := *s.Insert
+		*map[string]*float64{"": &n.WallClearance, KeyContentsClearance: &n.ContentsClearance, "height": &n.Height}[c.Key] = v
+		s.Insert = &n
 	case FieldPull:
 		*map[string]*float64{"width": &s.Pull.Width, "height": &s.Pull.Height, "from-top": &s.Pull.FromTop}[c.Key] = v
 	case SettingJoint:
@@ -83,6 +78,22 @@ func (s *Spec) write(c geom.Change, v float64) {
 func (s *Spec) joined(j Joint) {
 	if s.Joint = j; j == RabbetedFront && s.Back.Same(s.Front) {
 		s.Back = s.Sides
+	}
+}
+
+// divide makes a change to one of the dividers.
+func (s *Spec) divide(c geom.Change, v float64) {
+	s.Dividers = slices.Clone(s.Dividers)
+	d := &s.Dividers[c.Item]
+	switch {
+	case c.Count > 0:
+		d.At, d.Count = nil, c.Count
+	case c.Key == KeyAt:
+		d.At, d.Count = []float64{v}, 0
+	case c.Key == "height":
+		d.Height = v
+	default:
+		d.Stock = d.Stock.thick(v)
 	}
 }
 

@@ -192,6 +192,7 @@ type Spec struct {
 	Spreads Spreads
 
 	Dividers    []Divider
+	Insert      *Insert
 	Pull        Pull
 	DrawerFront *DrawerFront
 	Undermount  *Undermount

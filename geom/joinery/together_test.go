@@ -105,6 +105,12 @@ func anyFittings(t *rapid.T, s *Spec) {
 		}
 		s.Dividers = append(s.Dividers, d)
 	}
+	if len(s.Dividers) == 0 && odds("insert", 2) {
+		s.Insert = &Insert{Stock: sheet("strips", rapid.Float64Range(3, 12).Draw(t, "strips")), Columns: []float64{0, rapid.Float64Range(10, 120).Draw(t, "column"), 0},
+			Rows: rapid.SampledFrom([][]float64{{0, 0}, {60, 60}, {100, 0, 0}}).Draw(t, "rows"), Height: rapid.SampledFrom([]float64{0, 30}).Draw(t, "insert height"),
+			ContentsClearance: 10, WallClearance: rapid.Float64Range(0.2, 6).Draw(t, "wall clearance")}
+		s.Insert.Stock.Swelling = rapid.SampledFrom([]float64{0, 0.02}).Draw(t, "strips swell")
+	}
 	s.Pull.Shape = rapid.SampledFrom([]PullShape{NoPull, NoPull, PullHole, PullHalf, PullSlot, PullHandHold}).Draw(t, "pull")
 	if odds("drawer front", 3) {
 		over := rapid.Float64Range(-5, 20).Draw(t, "over")
@@ -179,7 +185,8 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 			}
 		}
 	})
-	if len(built) < len(allJoints) || len(based) < len(allBottoms)-1 || housed == 0 || fitted[DividerRole]+fitted[DrawerFrontRole] == 0 {
+	if len(built) < len(allJoints) || len(based) < len(allBottoms)-1 || housed == 0 || fitted[InsertRole] == 0 ||
+		fitted[DividerRole]+fitted[DrawerFrontRole] == 0 {
 		t.Errorf("boxes not refused: %v, %v, %d housed, %v", built, based, housed, fitted)
 	}
 }

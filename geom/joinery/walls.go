@@ -8,7 +8,7 @@ import (
 
 // addFittings adds what stands in the box, is cut into its walls, or is screwed on.
 func (l *layout) addFittings() {
-	for _, add := range []func(){l.undermount, l.drawerFront, l.dividers, l.pull} {
+	for _, add := range []func(){l.undermount, l.drawerFront, l.dividers, l.insert, l.pull} {
 		l.then(add)
 	}
 }

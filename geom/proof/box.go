@@ -18,6 +18,7 @@ type Box struct {
 
 	Dividers     []Partition
 	Crossings    []Crossing
+	Insert       *Insert // nil without
 	DrawerFronts []Fixing
 	// WidthFront, WidthBack, Depth and Height are outside.
 	WidthFront, WidthBack, Depth, Height float64
@@ -87,6 +88,9 @@ func (b *Box) GoesTogether() bool {
 			return false
 		}
 	}
+	if b.Insert != nil && !b.Insert.GoesIn() {
+		return false
+	}
 	for _, c := range b.Crossings {
 		if !c.GoesTogether {
 			return false
@@ -124,6 +128,7 @@ type assembly struct {
 	box                            Box
 	left, right, front, back, base *Piece
 	dividers, faces, cleats        []*Piece
+	strips                         []*Piece // of an insert
 	// seats are how far out a side stays on the front and on the back.
 	seats [2][2]float64
 	// lift is how far the back can be put higher than it is meant to stand.
@@ -155,6 +160,7 @@ func (m *Assembler) Assemble(pieces []Piece) Box {
 		a.bottom()
 	}
 	a.divide()
+	a.standInsert()
 	for _, f := range a.faces {
 		a.face(f)
 	}

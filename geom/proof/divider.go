@@ -15,7 +15,7 @@ type Partition struct {
 	Lifts  bool // nothing of the uprights is in its way upward
 }
 
-// Crossing is where two dividers are halved over each other.
+// Crossing is where two dividers, or strips of an insert, are halved over each other.
 type Crossing struct {
 	A, B         string
 	GoesTogether bool
@@ -42,13 +42,7 @@ func (a *assembly) divide() {
 		}
 		a.box.Dividers = append(a.box.Dividers, a.divider(d, axis, two))
 	}
-	for i, d := range a.dividers {
-		for _, e := range a.dividers[i+1:] {
-			if c, cross := a.crossing(d, e); cross {
-				a.box.Crossings = append(a.box.Crossings, c)
-			}
-		}
-	}
+	a.crossings(a.dividers)
 }
 
 // divider finds the place of one that looks along an axis, between two uprights.

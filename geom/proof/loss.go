@@ -22,6 +22,9 @@ const (
 	DividerClearance                 // a divider with more play than glue fills
 	DividerStands                    // a divider above the bottom, so that things slip under it
 	DividerStays                     // a loose divider that cannot be lifted out
+	StripFalls                       // a strip of an insert that nothing stands up
+	InsertStands                     // an insert above the bottom, or into it
+	InsertStays                      // one that cannot be lifted out
 	FrontOff                         // a drawer front that does not lie on the front
 	FrontGap                         // a drawer front further off it than glue bridges
 	FrontUnheld                      // a front without a hole for a screw behind the drawer front
@@ -66,7 +69,7 @@ func (b *Box) Losses(m Meant) []Loss {
 			list = append(list, Loss{Kind: OffShoulder, Piece: c.End, At: c.Side, Measured: c.Open})
 		}
 	}
-	return slices.Concat(list, b.bottomLosses(m), b.dividerLosses(m), b.frontLosses(m))
+	return slices.Concat(list, b.bottomLosses(m), b.dividerLosses(m), b.insertLosses(), b.frontLosses(m))
 }
 
 // bottomLosses are the uprights that a bottom drops out of, or leaves open.
@@ -122,6 +125,23 @@ func (b *Box) dividerLosses(m Meant) (list []Loss) {
 		if slices.Contains(m.Loose, p.Name) && !p.Lifts {
 			list = append(list, Loss{Kind: DividerStays, Piece: p.Name})
 		}
+	}
+	return list
+}
+
+// insertLosses are what keeps an insert from standing by itself, or from being lifted out.
+func (b *Box) insertLosses() (list []Loss) {
+	if b.Insert == nil {
+		return nil
+	}
+	for _, name := range b.Insert.Fallen {
+		list = append(list, Loss{Kind: StripFalls, Piece: name})
+	}
+	if math.Abs(b.Insert.Height) > maxStand+Tick {
+		list = append(list, Loss{Kind: InsertStands, Measured: b.Insert.Height})
+	}
+	if !b.Insert.Lifts {
+		list = append(list, Loss{Kind: InsertStays})
 	}
 	return list
 }

@@ -19,6 +19,7 @@ func sound() Box {
 	}
 	b.Dividers = []Partition{{Name: "divider", GoesIn: true, EndClearance: 1, Lifts: true,
 		Joints: [2]PanelJoint{{Name: "left", Engagement: 4}, {Name: "right", Engagement: 4}}}}
+	b.Insert = &Insert{Clearance: [2]float64{2, 2}, Lifts: true}
 	b.DrawerFronts = []Fixing{{Name: "face", Covers: 100, Holes: 4}}
 	return b
 }
@@ -46,6 +47,14 @@ func TestLosses(t *testing.T) {
 		{DividerClearance, func(b *Box, by float64) { b.Dividers[0].Clearance = 1 + a + by }},
 		{DividerStands, func(b *Box, by float64) { b.Dividers[0].Height = 2 + a + by }},
 		{DividerStays, func(b *Box, by float64) { b.Dividers[0].Lifts = by < 0 }},
+		{StripFalls, func(b *Box, by float64) {
+			if by > 0 {
+				b.Insert.Fallen = []string{"insert 1"}
+			}
+		}},
+		{InsertStands, func(b *Box, by float64) { b.Insert.Height = 2 + a + by }},
+		{InsertStands, func(b *Box, by float64) { b.Insert.Height = -2 - a - by }},
+		{InsertStays, func(b *Box, by float64) { b.Insert.Lifts = by < 0 }},
 		{FrontOff, func(b *Box, by float64) { b.DrawerFronts[0].Covers = a - by }},
 		{FrontGap, func(b *Box, by float64) { b.DrawerFronts[0].Gap = 1 + a + by }},
 		{FrontUnheld, func(b *Box, by float64) {

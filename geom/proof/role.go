@@ -11,6 +11,8 @@ const (
 	Back
 	Bottom
 	Divider
+	// Strip is one of a grid that stands loose on the bottom.
+	Strip
 	// DrawerFront stands before the box's own front.
 	DrawerFront
 	// Cleat is a strip along the inside of an upright, on which the bottom lies.
@@ -27,6 +29,8 @@ func (a *assembly) tell(p *Piece) {
 	switch {
 	case p.Role == Divider && axis != axisZ:
 		a.dividers = append(a.dividers, p)
+	case p.Role == Strip && axis != axisZ:
+		a.strips = append(a.strips, p)
 	case p.Role == Cleat && axis != axisZ:
 		a.cleats = append(a.cleats, p)
 	case p.Role == DrawerFront && axis == axisY:

@@ -8,7 +8,7 @@ func (s Step) Name() string {
 	case len(s.EdgeCuts) > 0 && s.Edge == geom.PullCut:
 		return "pulls"
 	case len(s.EdgeCuts) > 0 && s.Edge == geom.CrossingCut:
-		return "slots for crossing dividers"
+		return "slots for boards that cross"
 	case len(s.EdgeCuts) > 0 && s.Edge == geom.NotchCut:
 		return "notches"
 	case len(s.EdgeCuts) > 0:

@@ -46,6 +46,7 @@ func open(b *Box, d joinery.Drawer) {
 			return role(joinery.Side, joinery.CleatRole)(p) && p.Placement.Normal().X*normal > 0.5
 		}
 	}
+	step("The insert lifts out", role(joinery.InsertRole), geom.Vec3{Z: d.Outside.Height})
 	step("The drawer front comes off", role(joinery.DrawerFrontRole), geom.Vec3{Y: -apart})
 	step("The dividers lift out", role(joinery.DividerRole), geom.Vec3{Z: d.Outside.Height})
 	switch d.Spec.BottomFit {

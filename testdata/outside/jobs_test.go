@@ -113,6 +113,7 @@ router: {relief: t-bone}
 drawers:
   - {name: grid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{direction: across, at: 2, stock: ply 6}, {direction: along, at: 1, stock: ply 6}]}
   - {name: loose, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, dividers: [{direction: along, at: [100], stock: ply 6, loose: yes}]}
+  - {name: inserted, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, insert: {stock: ply 6, columns: [80, 80, free], rows: [free, 200]}}
   - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, drawer-front: {stock: ply 18, width: 440, height: 150, overhang-left: 20, overhang-below: 15, handles: handle, handle-spacing: 96}}
 `},
 	{name: "corners-saw", text: extraStock + `
@@ -126,6 +127,7 @@ drawers:
   - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, back-setback: 12, joinery: {bottom-fit: slide-in}}
   - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front}
   - {name: divided, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{direction: across, at: 2, stock: ply 6}]}
+  - {name: inserted, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, insert: {stock: ply 6, columns: 3, rows: 2, height: 60}}
 `},
 	{name: "double-rabbet-saw", text: extraStock + `
 cutter: {kind: saw, width: 6.35}

@@ -29,7 +29,7 @@ type touch struct {
 
 // touches lists what must touch what in a box, by the names of its pieces and what
 // the drawings have: sides are pushed on the ends of front and back, the bottom on
-// the walls that hold it, dividers on their walls and the bottom, a drawer front on
+// the walls that hold it, dividers on their walls and the bottom, an insert on that, a drawer front on
 // the front. A bottom on cleats lies on those, and they on the walls.
 func touches(names []string, applied, slidIn bool) (list []touch) {
 	for _, end := range []string{"box front", "back"} {
@@ -49,7 +49,7 @@ func touches(names []string, applied, slidIn bool) (list []touch) {
 	}
 	for _, n := range names {
 		switch {
-		case strings.HasPrefix(n, "divider"):
+		case strings.HasPrefix(n, "divider"), strings.HasPrefix(n, "insert"):
 			list = append(list, touch{n, [3]float64{0, 0, -nudge}, "bottom"})
 		case n == "drawer front":
 			list = append(list, touch{n, [3]float64{0, nudge, 0}, "box front"})

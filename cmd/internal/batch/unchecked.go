@@ -57,6 +57,9 @@ func stocksOf(s joinery.Spec) []joinery.Stock {
 	for _, d := range s.Dividers {
 		list = append(list, d.Stock)
 	}
+	if s.Insert != nil {
+		list = append(list, s.Insert.Stock)
+	}
 	if s.DrawerFront != nil {
 		list = append(list, s.DrawerFront.Stock)
 	}

@@ -141,11 +141,11 @@ func writePreviews(b batch.Batch, scenes []scene.Scene, to Folder) error {
 // pictured is the room for a picture, in mm.
 var pictured = geom.Point{X: 160, Y: 120}
 
-// aside is where a part of the exploded box stands: dividers are lifted out, a drawer
+// aside is where a part of the exploded box stands: dividers and inserts are lifted out, a drawer
 // front moves further than the front behind it.
 func aside(r joinery.Role, s geom.Placement, apart float64) geom.Placement {
 	switch r {
-	case joinery.DividerRole:
+	case joinery.DividerRole, joinery.InsertRole:
 		s.Origin.Z += apart
 		return s
 	case joinery.DrawerFrontRole:

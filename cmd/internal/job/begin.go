@@ -125,6 +125,11 @@ func (m maker) sections(k *key, name string, path []string) (list []string) {
 			list = append(list, "{shape: "+shape+"}")
 		}
 		return list
+	case string(joinery.FieldInsert): // the least that stands by itself
+		for _, s := range stocks {
+			list = append(list, "{stock: "+writeKey(s)+", columns: 2, rows: 2}")
+		}
+		return list
 	case "openings":
 		return m.openings(m.sizeOf(-1), 0, 20)
 	case string(joinery.FieldDrawerFront):

@@ -36,6 +36,11 @@ func withUsual(file []byte, before *Job) (out []byte, err error) {
 			w.missing(geom.LengthOf(d.BackSetback).Text(before.Units), "drawers", strconv.Itoa(d.entry),
 				string(joinery.SettingBackSetback))
 		}
+		if d.Insert != nil {
+			for _, name := range []string{joinery.KeyContentsClearance, joinery.KeyWallClearance} {
+				w.usual(insertKeys, name, "drawers", strconv.Itoa(d.entry), string(joinery.FieldInsert))
+			}
+		}
 		if f := d.DrawerFront; f != nil && f.Handles > 0 && f.HandleDiameter == 0 { // a pull may just miss the hole
 			hole := geom.LengthOf(joinery.HandleHole(before.Units)).Text(before.Units)
 			w.missing(hole, "drawers", strconv.Itoa(d.entry), string(joinery.FieldDrawerFront), "handle-diameter")

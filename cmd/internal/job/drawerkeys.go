@@ -1,6 +1,9 @@
 package job
 
-import "drawerwright/geom/joinery"
+import (
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
 
 var drawerKeys = append([]key{
 	{name: string(joinery.SettingName), form: formName, required: true, doc: "The name of the drawer, and of its files; with rows, they are numbered from the top",
@@ -45,10 +48,12 @@ var drawerKeys = append([]key{
 		example: "{bottom-fit: grooved-in}"},
 	{name: string(joinery.FieldDividers), form: formList, keys: dividerKeys, noun: "divider", most: maxDividers, doc: "Boards that divide the inside", without: "it is not divided",
 		example: "[{direction: across, at: 2, stock: hardboard}]"},
-	{name: string(joinery.FieldPull), form: formSection, keys: pullKeys, doc: "A cut in the middle of the box front, or of the drawer front, by which the drawer is pulled open", without: "there is none",
-		example: "{shape: half-round, width: 60}"},
+	{name: string(joinery.FieldInsert), form: formSection, keys: insertKeys, doc: "A grid of strips that cross half and half, loose on the bottom, as for cutlery", without: "there is none",
+		example: "{stock: hardboard, columns: [80, 80, free], rows: [240, free]}"},
 	{name: string(joinery.FieldDrawerFront), form: formSection, keys: frontKeys, doc: "A board screwed to the box front from inside", without: "there is none",
 		example: "{stock: birch}", with: "opening: base\nslide: side-mount"},
+	{name: string(joinery.FieldPull), form: formSection, keys: pullKeys, doc: "A cut in the middle of the box front, or of the drawer front, by which the drawer is pulled open", without: "there is none",
+		example: "{shape: half-round, width: 60}"},
 	{name: "load", form: formMeasure, measures: loads, min: minLoad, max: maxLoad, doc: "What will lie in the drawer at most", without: "nothing is judged by it",
 		example: "15 kg"},
 }, rowKeys...)
@@ -65,6 +70,27 @@ var dividerKeys = []key{
 		example: "hardboard", with: "direction: across\nat: 1"},
 	{name: "loose", form: formWord, words: []string{"yes", "no"}, fallback: "no", doc: "yes: they slide in from the top; no: they are glued in",
 		example: "yes", with: "direction: across\nat: 1\nstock: hardboard", why: "a divider that is glued in stiffens the box"},
+}
+
+var insertKeys = []key{
+	{name: "stock", form: formStock, required: true, doc: "The stock of its strips",
+		example: "hardboard", with: "columns: 3\nrows: 2"},
+	{name: "columns", form: formCells, required: true, words: []string{freeRow}, min: 1, max: maxSize, most: maxCells,
+		doc:     "How wide what lies in its cells is, as measured, from left to right, of which those that are free share the rest; or how many equal ones",
+		example: "[80, 80, 60, free]", with: "stock: hardboard\nrows: 2"},
+	{name: "rows", form: formCells, required: true, words: []string{freeRow}, min: 1, max: maxSize, most: maxCells,
+		doc:     "The same of its length, from the box front to the back",
+		example: "[240, free]", with: "stock: hardboard\ncolumns: 3"},
+	{name: "height", form: formLength, min: minSize, max: maxSize, doc: "Its height over the bottom", without: "as high as the box allows",
+		example: "50", with: "stock: hardboard\ncolumns: 3\nrows: 2"},
+	{name: joinery.KeyContentsClearance, form: formLength, min: 0, max: maxSize,
+		fallback: mm(joinery.UsualContentsClearance(geom.Millimeter)), inInch: inch(joinery.UsualContentsClearance(geom.Inch)),
+		doc:     "How much larger than what lies in it a measured cell is, each way",
+		example: "15", with: "stock: hardboard\ncolumns: 3\nrows: 2", why: "room for fingers; common practice, no source"},
+	{name: joinery.KeyWallClearance, form: formLength, min: 0, max: maxGap,
+		fallback: mm(joinery.UsualWallClearance(geom.Millimeter)), inInch: inch(joinery.UsualWallClearance(geom.Inch)),
+		doc:     "How much shorter than the inside of the box it is in all, each way",
+		example: "3", with: "stock: hardboard\ncolumns: 3\nrows: 2", why: "it is lifted out by hand; common practice, no source"},
 }
 
 var pullKeys = []key{

@@ -39,11 +39,11 @@ func (r *reader) noEffect(so bool, get map[string]value, name, hint, why string)
 	}
 }
 
-// fittings fills in dividers and pull. It reports whether all that are given could
+// fittings fills in dividers, insert and pull. It reports whether all that are given could
 // be read.
 func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value)) (settled bool) {
 	settled = true
-	for _, f := range []geom.Setting{joinery.FieldDividers, joinery.FieldPull, joinery.FieldDrawerFront} {
+	for _, f := range []geom.Setting{joinery.FieldDividers, joinery.FieldInsert, joinery.FieldPull, joinery.FieldDrawerFront} {
 		put(f, s.values[string(f)])
 	}
 	for _, s := range s.values["dividers"].sections {
@@ -60,6 +60,13 @@ func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value))
 		d.Dividers = append(d.Dividers, div)
 	}
 	settled = settled && len(d.Dividers) == len(s.values["dividers"].sections) && (!s.values["dividers"].given || len(d.Dividers) > 0)
+	if grid := s.values["insert"].section; grid != nil {
+		divided := s.values["dividers"].given
+		b.noEffect(divided, s.values, "insert", "delete it, or the dividers", "dividers stand where it would")
+		d.Insert = b.insert(grid)
+		settled = settled && !divided && d.Insert.Stock.Thickness.Mean > 0 &&
+			len(d.Insert.Columns) > 0 && len(d.Insert.Rows) > 0
+	}
 	if s := s.values["pull"].section; s != nil {
 		get := s.values
 		d.Pull = joinery.Pull{Shape: joinery.PullShape(get["shape"].text), Width: get["width"].mm(0), Height: get["height"].mm(0), FromTop: get["from-top"].mm(0)}
@@ -70,6 +77,17 @@ func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value))
 			"the pull is cut out of the top edge")
 	}
 	return settled
+}
+
+// insert makes the grid of a drawer.
+func (b *builder) insert(s *section) *joinery.Insert {
+	get := s.values
+	b.checkStock("stock", get["stock"])
+	cells := func(v value) []float64 {
+		return append(make([]float64, int(v.number)), all64(v)...)
+	}
+	return &joinery.Insert{Stock: b.stocks[get["stock"].text], Columns: cells(get["columns"]), Rows: cells(get["rows"]),
+		Height: get["height"].mm(0), ContentsClearance: get[joinery.KeyContentsClearance].mm(0), WallClearance: get[joinery.KeyWallClearance].mm(0)}
 }
 
 // drawerFront makes the front of a drawer. One with an outside size gives the

@@ -100,6 +100,9 @@ func (j *Job) Uses(entry int, stock string) bool {
 		for _, one := range d.Dividers {
 			of = append(of, one.Stock)
 		}
+		if d.Insert != nil {
+			of = append(of, d.Insert.Stock)
+		}
 		if d.DrawerFront != nil {
 			of = append(of, d.DrawerFront.Stock)
 		}
@@ -188,7 +191,7 @@ func (s *section) moveTo(stock, lot string) {
 			if v.text == stock {
 				s.change(key, func(v *value) { v.text = lot })
 			}
-		case "drawer-front":
+		case "drawer-front", "insert":
 			if v.section != nil {
 				v.section = v.section.copied()
 				v.section.moveTo(stock, lot)

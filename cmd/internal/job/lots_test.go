@@ -60,6 +60,22 @@ func TestReadingsPerSheet(t *testing.T) {
 	}
 }
 
+// TestInsertInLots: so are the strips of an insert.
+func TestInsertInLots(t *testing.T) {
+	text := strings.NewReplacer("dividers: [{stock: ply, direction: across, height: 60, at: [100]}]",
+		"insert: {stock: ply, columns: 2, rows: 2}", "sides: ply", "sides: hard", "back: ply", "back: hard",
+		"drawer-front: {stock: ply", "drawer-front: {stock: hard").Replace(measuredSheets)
+	j, problems := Read("job.yaml", strings.NewReader(text))
+	if problems.Failed() || !j.Uses(1, "ply") || j.Uses(0, "ply") {
+		t.Fatal(problems, "or its stock is not used")
+	}
+	lots, problems := j.InLots(Sorted{Lots: map[string][][]int{"ply": {{2, 0}, {3}}}, Shares: []Share{{Entry: 0, Count: 1},
+		{Entry: 1, Count: 5, Of: map[string]int{"ply": 1}}}})
+	if problems.Failed() || lots.Drawers[1].Insert.Stock.Name != "ply B" {
+		t.Errorf("%v, %+v", problems, lots.Drawers[1].Insert)
+	}
+}
+
 // TestInLots: the boxes of a lot are of its stock in every part, under their name with its letter; readings and count
 // are those of its sheets, in their order; what is not of the stock stays. Edits find the entry of the file.
 func TestInLots(t *testing.T) {

@@ -46,10 +46,10 @@ drawers:
     joinery: {bottom-fit: slide-in}
     pull: {shape: hole}
     drawer-front: {stock: ply, width: 440, height: 150, overhang-left: 20, overhang-below: 10, handles: knob}
-  - {name: rabbeted, outside: 400 x 120 x 500, sides: ply, bottom: board, joint: rabbet, back-joint: dado}
+  - {name: rabbeted, outside: 400 x 120 x 500, sides: ply, bottom: board, joint: rabbet, back-joint: dado, insert: {stock: board, columns: [75, free], rows: 3, contents-clearance: 8}}
 `
 
-// TestReadFittings reads corners, dividers, pulls and fronts.
+// TestReadFittings reads corners, dividers, an insert, pulls and fronts.
 func TestReadFittings(t *testing.T) {
 	j := read(t, partsFile)
 	board := j.Stocks[3]
@@ -70,6 +70,9 @@ func TestReadFittings(t *testing.T) {
 		Stock: j.Stocks[1], Width: 440, Height: 150, OverhangLeft: 20, OverhangBelow: -3, Handles: 2, HandleSpacing: 128, HandleDiameter: 5.5, HandleFromTop: 60,
 	}); !reflect.DeepEqual(*fingers.DrawerFront, want) {
 		t.Errorf("got %+v", *fingers.DrawerFront)
+	}
+	if want := (joinery.Insert{Stock: board, Columns: []float64{75, 0}, Rows: make([]float64, 3), ContentsClearance: 8, WallClearance: 2}); !reflect.DeepEqual(*rabbeted.Insert, want) {
+		t.Errorf("got %+v", *rabbeted.Insert)
 	}
 	if d := screwed; d.Joint != joinery.Butt || d.Fasteners != joinery.Dowels || d.BackJoint != joinery.Housed || d.BackSetback != 20 || d.BottomFit != joinery.BottomSlideIn || d.Pull != (joinery.Pull{Shape: joinery.PullHole}) {
 		t.Errorf("got %+v", d)

@@ -28,6 +28,13 @@ var partMistakes = []mistake{
 	{"divider at nothing", "count: 6", "dividers: [{direction: along, at: [], stock: birch}]", []string{"10:39 too-many"}},
 	{"many dividers", "count: 6", "dividers: [" + strings.Repeat("{direction: along, at: 3, stock: birch}, ", maxDividers) + "{}]", []string{"10:2066 too-many"}},
 
+	// Inserts.
+	{"insert of nothing", "count: 6", "insert: {}", []string{"10:13 missing-key", "10:13 missing-key", "10:13 missing-key"}},
+	{"insert of another stock", "count: 6", "insert: {stock: oak, columns: 2, rows: 2}", []string{"10:21 unknown-stock"}},
+	{"insert of words", "count: 6", "insert: {stock: birch, columns: [80, rest], rows: 0}", []string{"10:42 not-a-length", "10:55 out-of-range"}},
+	{"insert of many cells", "count: 6", "insert: {stock: birch, columns: 21, rows: [], wall-clearance: 2 m}", []string{"10:37 out-of-range", "10:47 too-many", "10:67 out-of-range"}},
+	{"insert and dividers", "count: 6", "dividers: [{direction: along, at: 2, stock: birch}]\n    insert: {stock: birch, columns: 2, rows: 2}", []string{"11:13 no-effect"}},
+
 	// Pulls and fronts.
 	{"pull of no shape", "count: 6", "pull: {width: 30}", []string{"10:11 missing-key"}},
 	{"height of a hole", "count: 6", "pull: {shape: hole, height: 30}", []string{"10:33 no-effect"}},

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -83,6 +84,8 @@ func (j *Job) changeEdits(drawer int, c geom.Change) []Edit {
 			return one(writeKey(board), string(s), item, "stock")
 		}
 		return nil
+	case joinery.FieldInsert:
+		return one(j.text(d, c), string(s), cmp.Or(c.Key, joinery.KeyWallClearance))
 	case joinery.FieldPull:
 		return one(j.text(d, c), string(s), c.Key)
 	case joinery.SettingJoint, joinery.SettingBackJoint, joinery.SettingFasteners,

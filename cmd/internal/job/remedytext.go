@@ -98,6 +98,8 @@ func changeText(c geom.Change, s joinery.Spec) string {
 			return fmt.Sprintf("write a height of %s for divider %d", v, c.Item+1)
 		}
 		return fmt.Sprintf("take a board of %s for divider %d", v, c.Item+1)
+	case joinery.FieldInsert:
+		return fmt.Sprintf("write %s: %s for the insert", cmp.Or(c.Key, joinery.KeyWallClearance), v)
 	case joinery.FieldPull:
 		return fmt.Sprintf("write %s: %s for the pull", c.Key, v)
 	case opening.SettingOpening:

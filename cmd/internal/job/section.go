@@ -21,8 +21,8 @@ type value struct {
 	words    []string   // of a list of words
 }
 
-// section is a mapping of the file, with a value for each of its keys that the file has or that has a fallback: thousands
-// of rows have mostly these.
+// section is a mapping of the file, with a value for each of its keys that the file has or that
+// has a fallback: thousands of rows have no others.
 type section struct {
 	at     Position
 	name   string // the key of a named thing

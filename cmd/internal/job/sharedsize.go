@@ -29,7 +29,7 @@ type SharedSize struct {
 func makeOf(d Drawer, slide string, fronts opening.Fronts, front *joinery.Stock) string {
 	s, slack := d.Spec, d.ClearanceDepth()
 	s.Name, s.Count, s.Width, s.Height, s.Depth = "", 0, 0, 0, 0
-	s.BottomClearanceDepth, s.Dividers, s.Pull, s.DrawerFront, s.Undermount = nil, nil, joinery.Pull{}, nil, nil
+	s.BottomClearanceDepth, s.Dividers, s.Insert, s.Pull, s.DrawerFront, s.Undermount = nil, nil, nil, joinery.Pull{}, nil, nil
 	thick := 0.0
 	if front != nil && fronts == opening.Inset { // it takes of the depth
 		thick = front.Thickness.Max

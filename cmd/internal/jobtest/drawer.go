@@ -145,7 +145,7 @@ func (d *drawing) bottomOf(e *entries, slide, fit string) {
 	}
 }
 
-// divided stands dividers in dados, which a saw cuts as wide as its cutter.
+// divided stands dividers in dados, which a saw cuts as wide as its cutter, or an insert.
 func (d *drawing) divided(e *entries, b box) {
 	if !d.odds(4, "divided") {
 		return
@@ -156,7 +156,18 @@ func (d *drawing) divided(e *entries, b box) {
 	}
 	name := d.stockOf("thin", thick, false)
 	var all []string
-	ways := [][]string{{"across"}, {"along"}, {"across", "along"}}[d.between(0, 2, "ways")]
+	ways := [][]string{{"across"}, {"along"}, {"across", "along"}, nil}[d.between(0, 3, "ways")]
+	if ways == nil {
+		var one entries
+		one.say("stock", "%s", name)
+		one.say("columns", "[free, %s, free]", d.mm(d.length(30, 60, "column")))
+		one.say("rows", "%d", d.between(2, 3, "rows of cells"))
+		if d.odds(2, "own clearance to the walls") {
+			one.say("wall-clearance", "%s", d.mm(d.length(1, 4, "clearance to the walls")))
+		}
+		e.say("insert", "%s", one)
+		return
+	}
 	for _, way := range ways {
 		var one entries
 		one.say("direction", "%s", way)

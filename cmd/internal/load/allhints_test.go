@@ -103,6 +103,7 @@ var asks = map[geom.Code]string{
 	"racking": "slides in step, or two drawers: the maker's wish", "pull": "where a pull goes, and what it meets, is the maker's wish", "proportions": "only who wrote the size knows whether it was meant",
 	"letters": "a name is the maker's wish", "same-name": "a name is the maker's wish", "bottom-behind": "another board or slide is bought", "weight": "a stronger slide is bought, where the box alone is too heavy",
 	"handle": "where a handle goes is the maker's wish", "drawer-front": "where a front goes is the maker's wish", "divider-room": "where dividers go is the maker's wish",
+	"insert-cells": "how many cells is the maker's wish", "insert-clearance": "sorting", "insert-clearance-depth": "sorting",
 	"notch": "the slide maker's sheet says it", "hook": "the slide maker's sheet says it", "side-thickness": "another slide, where no thinner sides make a box", "recess-under": "another slide, where no groove stands as high",
 	"solid-grain": "only who sees the boards knows the grain", "moisture": "only who has the wood knows where it lies",
 	"uneven-readings": "one of the readings is wrong: only a caliper tells which",

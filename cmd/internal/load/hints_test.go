@@ -1,6 +1,7 @@
 package load
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -67,7 +68,7 @@ const printedOdds = 0.005
 // can be made no fewer come out right.
 func TestHintsHoldInJobFiles(t *testing.T) {
 	followed := make(map[geom.Code]int)
-	for seed := uint64(0); seed < uint64(geomtest.Cases(10, 60)); seed++ {
+	for seed := uint64(0); seed < uint64(geomtest.Cases(12, 60)); seed++ {
 		drawn := jobtest.Seeded(seed, jobtest.Want{})
 		text := drawn.Text
 		if seed%2 == 1 {
@@ -136,6 +137,7 @@ func judged(j *job.Job, a about, whole []float64) bool {
 		}
 		return a.drawer < 0 || whole[a.drawer] != unsound
 	case "tongue-clearance", "recess", "recess-inner", "shoulder-gap", "groove-clearance", "bottom-flush", "groove-step", "back-over-bottom", "bottom-clearance", "bottom-clearance-depth", "lap", "back-clearance", "finger-clearance", "divider-clearance",
+		"insert-clearance", "insert-clearance-depth",
 		"outside-width", "outside-depth", "outside-height", "diagonal", geom.Code(fit.SlideClearance): // boards and machine are off by what is known of a box that can be made
 		return whole[a.drawer] != unsound
 	}
@@ -227,6 +229,9 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, l
 			}
 			dividers[c.Item] = d
 			entry = set(entry, "dividers", dividers)
+		case joinery.FieldInsert:
+			key := cmp.Or(c.Key, joinery.KeyWallClearance)
+			entry = set(entry, "insert", set(get(entry, "insert").(yaml.MapSlice), key, length))
 		case joinery.FieldPull:
 			entry = set(entry, "pull", set(get(entry, "pull").(yaml.MapSlice), c.Key, length))
 		case joinery.SettingJoint, joinery.SettingBackJoint, joinery.SettingFasteners:

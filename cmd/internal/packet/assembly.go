@@ -43,13 +43,13 @@ func (m maker) assembledAlike() [][]batch.Drawer {
 		ends               joinery.GrooveEnds
 		solid              bool
 		fasteners, hanging string
-		dividers           string
+		dividers, insert   string
 		dry, open          string
 	}
 	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
 		s := d.Spec
 		return key{s.Joint, s.BackJoint, s.BottomFit, s.GrooveEnds, s.Bottom.Solid,
-			string(s.Fastened()), strings.Join(hangFront(d), " "), lowerDividers(d),
+			string(s.Fastened()), strings.Join(hangFront(d), " "), lowerDividers(d), liftInsert(d),
 			strings.Join(beforeGlue(d), " "), strings.Join(openEnds(d), " ")}
 	})
 }
@@ -74,6 +74,16 @@ func lowerDividers(d batch.Drawer) string {
 		return "Lower the dividers into their dados from above, those that cross each other as one."
 	}
 	return "Lower the dividers into their dados from above."
+}
+
+// liftInsert says how an insert is put together and comes into its box; empty for one without.
+func liftInsert(d batch.Drawer) string {
+	if d.Spec.Insert == nil {
+		return ""
+	}
+	return "Put the strips of the insert together in the box, those from front to back from above, into the slots " +
+		"of the others: it goes in and out by hand. Lift it out, set a drop of glue into each slot, put it back in to " +
+		"set square, and wipe off what comes out, so that it stays loose."
 }
 
 // assembleGroup prints the steps for drawers that are put together alike, with pictures of the first.
@@ -215,6 +225,8 @@ func told(b batch.Batch, d batch.Drawer, s scene.Stage) []string {
 		return []string{bottomIn(b, d.Spec)}
 	case s.Role == joinery.DividerRole:
 		return []string{lowerDividers(d)}
+	case s.Role == joinery.InsertRole:
+		return []string{liftInsert(d)}
 	}
 	return hangFront(d)
 }

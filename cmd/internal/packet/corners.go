@@ -133,7 +133,7 @@ type meeting struct {
 func (m maker) meetings(d batch.Drawer) []meeting {
 	var pieces []paper.Piece
 	for _, p := range d.Parts {
-		if p.Role == joinery.DrawerFrontRole || p.Role == joinery.DividerRole {
+		if slices.Contains([]joinery.Role{joinery.DrawerFrontRole, joinery.DividerRole, joinery.InsertRole}, p.Role) {
 			continue
 		}
 		for _, at := range p.Placements {

@@ -46,7 +46,7 @@ func faces(p joinery.Part) (face, edge string) {
 	switch p.Role {
 	case joinery.Bottom:
 		edge = "front edge"
-	case joinery.DrawerFrontRole, joinery.DividerRole:
+	case joinery.DrawerFrontRole, joinery.DividerRole, joinery.InsertRole:
 	default:
 		return "inside face", edge
 	}

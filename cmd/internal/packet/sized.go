@@ -15,8 +15,8 @@ import (
 // groove goes round the box, and how the back stands on one that is slid in. They stand in a table with figures; all
 // others are of one joint, the same for all of a group, and are drawn.
 var ofBox = []joinery.CheckCode{joinery.CheckOutsideWidth, joinery.CheckOutsideDepth, fit.OutsideHeight, fit.Diagonal,
-	fit.SlideClearance, joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth, fit.GrooveStep,
-	fit.BackOverBottom}
+	fit.SlideClearance, joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth,
+	joinery.CheckInsertClearance, joinery.CheckInsertClearanceDepth, fit.GrooveStep, fit.BackOverBottom}
 
 // forecasts are the measures of a drawer's joints, as they are drawn.
 func (m maker) forecasts(d batch.Drawer) (rows []paper.ForecastRow) {

@@ -280,6 +280,7 @@ func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 	}
 	joints.Print(out, "")
 	dividers(out, proofs, u)
+	inserts(out, proofs, u)
 	if len(sizes.Rows) > 0 {
 		fmt.Fprintln(out)
 		sizes.Print(out, "")
@@ -309,6 +310,25 @@ func dividers(out *Printed, proofs []record.Proof, u geom.Unit) {
 		for _, d := range p.Dividers {
 			t.Add(p.Drawer, d.Name, strings.Join(d.Between[:], ", "), span(d.Clearance, u), span(d.EndClearance, u),
 				span(d.Height, u))
+		}
+	}
+	if len(t.Rows) > 0 {
+		fmt.Fprintln(out)
+		t.Print(out, "")
+	}
+}
+
+// inserts prints the inserts of all drawers, if there are any.
+func inserts(out *Printed, proofs []record.Proof, u geom.Unit) {
+	unit := u.String()
+	t := NewTable(Words("drawer"), Words("insert"), In("side to side", unit), In("front to back", unit))
+	for _, p := range proofs {
+		if n := p.Insert; n != nil {
+			lifts := "cannot be lifted out"
+			if n.Removable {
+				lifts = "lifts out"
+			}
+			t.Add(p.Drawer, lifts, span(n.Clearance[0], u), span(n.Clearance[1], u))
 		}
 	}
 	if len(t.Rows) > 0 {
@@ -375,6 +395,10 @@ func trouble(out *Printed, p record.Proof, u geom.Unit) {
 			say("the %s does not go in: %s in its dados, %s along its length", d.Name, room(d.Clearance, u),
 				room(d.EndClearance, u))
 		}
+	}
+	if n := p.Insert; n != nil && !n.Fits {
+		say("the insert does not go in: %s across the box, %s along it", room(n.Clearance[0], u),
+			room(n.Clearance[1], u))
 	}
 	for _, c := range p.Crossings {
 		if !c.Fits {

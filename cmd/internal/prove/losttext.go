@@ -43,6 +43,12 @@ func (w *Worker) lossText(l proof.Loss) string {
 		return fmt.Sprintf("the %s stands %s above the bottom", l.Piece, measured)
 	case proof.DividerStays:
 		return fmt.Sprintf("the %s is loose and cannot be lifted out", l.Piece)
+	case proof.StripFalls:
+		return fmt.Sprintf("nothing crosses the %s and stands it up", l.Piece)
+	case proof.InsertStands:
+		return fmt.Sprintf("the insert stands %s above the bottom", measured)
+	case proof.InsertStays:
+		return "the insert cannot be lifted out"
 	case proof.FrontOff:
 		return "the drawer front does not lie on the box front"
 	case proof.FrontGap:

@@ -251,13 +251,14 @@ func direction(v geom.Vec3) [3]float64 { return [3]float64{v.X + 0, v.Y + 0, v.Z
 var roles = map[string]proof.Role{
 	string(joinery.Side): proof.Side, string(joinery.Front): proof.Front, string(joinery.Back): proof.Back,
 	string(joinery.Bottom): proof.Bottom, string(joinery.DividerRole): proof.Divider,
+	string(joinery.InsertRole):      proof.Strip,
 	string(joinery.DrawerFrontRole): proof.DrawerFront, string(joinery.CleatRole): proof.Cleat,
 }
 
 // pieces are the boards of a box at given thicknesses of their stocks.
 func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 	var list []proof.Piece
-	dividers := 0
+	numbers := make(map[proof.Role]int)
 	for _, p := range panels {
 		if !p.whole {
 			continue
@@ -281,9 +282,9 @@ func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 				}
 			case proof.Cleat:
 				name = cleatOf(s.Normal())
-			case proof.Divider:
-				dividers++
-				name = fmt.Sprintf("%s %d", name, dividers)
+			case proof.Divider, proof.Strip:
+				numbers[role]++
+				name = fmt.Sprintf("%s %d", name, numbers[role])
 			}
 			list = append(list, proof.Piece{Name: name, Board: board, Placement: s, Role: role})
 		}

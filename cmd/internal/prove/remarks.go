@@ -137,6 +137,12 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]record.Lengt
 		for _, p := range s.out.Dividers {
 			values["the clearance of "+p.Name+" in its dados"] = p.Clearance.Mean
 		}
+	case joinery.CheckInsertClearance, joinery.CheckInsertClearanceDepth:
+		if n := s.out.Insert; n != nil && f.Check == joinery.CheckInsertClearance {
+			values["the clearance of the insert from side to side"] = n.Clearance[0].Mean
+		} else if n != nil {
+			values["the clearance of the insert from front to back"] = n.Clearance[1].Mean
+		}
 	case joinery.CheckBottomFlush:
 		if bottom != nil {
 			values["the bottom's height above the edges"] = bottom.Height.Mean

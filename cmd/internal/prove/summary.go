@@ -40,6 +40,7 @@ func (s summary) take(box *proof.Box, first bool) {
 		a.bottom()
 	}
 	a.dividers()
+	a.insert()
 	a.drawerFronts()
 	if goes {
 		a.outside()
@@ -132,6 +133,20 @@ func (a assembled) dividers() {
 			a.widen(&a.out.Crossings[i].Clearance, c.Clearance)
 		}
 	}
+}
+
+func (a assembled) insert() {
+	n := a.box.Insert
+	if n == nil {
+		return
+	}
+	if a.first {
+		a.out.Insert = &record.Insert{Fits: n.GoesIn(), Removable: n.Lifts}
+	}
+	for axis, v := range n.Clearance {
+		a.widen(&a.out.Insert.Clearance[axis], v)
+	}
+	a.widen(&a.out.Insert.Height, n.Height)
 }
 
 func (a assembled) drawerFronts() {

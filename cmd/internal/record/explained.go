@@ -138,6 +138,8 @@ var Checks = []Word{
 	{string(joinery.CheckGrooveClearance), "the clearance of the bottom in its groove, up and down"},
 	{string(joinery.CheckBottomClearance), "the clearance of the bottom from side to side"},
 	{string(joinery.CheckBottomClearanceDepth), "the clearance of the bottom from front to back"},
+	{string(joinery.CheckInsertClearance), "the clearance of a loose insert from side to side"},
+	{string(joinery.CheckInsertClearanceDepth), "the clearance of a loose insert from front to back"},
 	{string(fit.BackOverBottom), "from a bottom that is slid in up to the back's lower edge, the back's upper edge level " +
 		"with the sides; below 0 the bottom lifts the back"},
 	{string(fit.GrooveStep), "how far the bottom's groove is higher in the sides than in box front and back"},

@@ -17,9 +17,10 @@ type Proof struct {
 	// The joints, with the least and the greatest over the readings.
 	Corners []Corner `json:"corners"`
 	Bottom  *Bottom  `json:"bottom,omitempty"`
-	// Dividers with what is halved over each other, and drawer fronts.
+	// Dividers and an insert with what is halved over each other, and drawer fronts.
 	Dividers     []Divider     `json:"dividers,omitempty"`
 	Crossings    []Crossing    `json:"crossings,omitempty"`
+	Insert       *Insert       `json:"insert,omitempty"`
 	DrawerFronts []DrawerFront `json:"drawer_fronts,omitempty"`
 	// The box as it comes out. Rack is how far the two diagonals can differ before
 	// the glue has set.
@@ -155,12 +156,20 @@ type Divider struct {
 	Removable    bool      `json:"removable"`     // it can be lifted out
 }
 
-// Crossing is where two dividers are halved over each other.
+// Crossing is where two dividers, or strips of an insert, are halved over each other.
 type Crossing struct {
 	A         string `json:"a"`
 	B         string `json:"b"`
 	Fits      bool   `json:"fits"`
 	Clearance Range  `json:"clearance"` // in the tighter of the two slots
+}
+
+// Insert is a grid that stands loose on the bottom.
+type Insert struct {
+	Fits      bool     `json:"fits"`
+	Clearance [2]Range `json:"clearance"` // across and along the box; below 0: by how much it is too large
+	Height    Range    `json:"height"`    // above the bottom, as it was meant to stand
+	Removable bool     `json:"removable"` // it can be lifted out
 }
 
 // DrawerFront is a front before the box's own.

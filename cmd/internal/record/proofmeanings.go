@@ -11,7 +11,8 @@ var proofMeanings = map[string]map[string]string{
 		"corners":       "each corner",
 		"bottom":        "the bottom in its place",
 		"dividers":      "each divider in its dados",
-		"crossings":     "dividers that are halved over each other",
+		"crossings":     "dividers, or strips of an insert, that are halved over each other",
+		"insert":        "the insert that stands loose in the box",
 		"drawer_fronts": "each drawer front before its box",
 		"width":         "of the box as it comes out: the wider of box front and back",
 		"taper":         "the box front's width less the back's",
@@ -70,8 +71,14 @@ var proofMeanings = map[string]map[string]string{
 		"removable":     "true: it can be lifted out",
 	},
 	"Crossing": {
-		"a": "one divider", "b": "the other", "fits": "true: they go together",
+		"a": "one divider or strip", "b": "the other", "fits": "true: they go together",
 		"clearance": "the clearance in the tighter slot",
+	},
+	"Insert": {
+		"fits":      "true: it goes in",
+		"clearance": "the clearance from side to side, and from front to back; below 0 by how much it is too large",
+		"height":    "its lower edges above the bottom, as it was meant to stand",
+		"removable": "true: it can be lifted out",
 	},
 	"DrawerFront": {
 		"gap":         "what stays open between box front and drawer front",

@@ -48,7 +48,7 @@ func Choose(name string, entries []job.Entry) Doc {
 
 // treeColumn is where the entries of a section begin. Two short sections share a line, the
 // second of them from column secondSection on.
-const treeColumn, secondSection = 15, 42
+const treeColumn, secondSection = 15, 44
 
 // branch is a section of the tree: its name, the label before it, the names of its entries and what is
 // printed.
@@ -66,7 +66,8 @@ func (b branch) text() string {
 // inLineWith reports whether two branches fit into one line.
 func (b branch) inLineWith(next branch) bool {
 	inner := strings.HasPrefix(b.label, " ") && strings.HasPrefix(next.label, " ")
-	return inner && utf8.RuneCountInString(b.text()) < secondSection && utf8.RuneCountInString(next.text()) <= Columns-secondSection
+	return inner && utf8.RuneCountInString(b.text()) <= secondSection &&
+		utf8.RuneCountInString(next.text()) <= Columns-secondSection
 }
 
 // like makes a branch short that has most of the entries of the one before it.
