@@ -74,37 +74,22 @@ func oddIndent(line string) (sign rune, column int) {
 }
 
 // tabWidth is the width of a tab with which the fewest lines stand in a wrong column, and the fewest entries are left
-// empty by lines that stand beside them; of those that fit alike, the one with which most of them stand as the line
-// before them.
+// empty by lines that stand beside them, or stand in a section that has no such entry.
 func (s *source) tabWidth() int {
-	best, least, apart := tabWidths[0], -1, 0
+	best, least := tabWidths[0], -1
 	for _, width := range tabWidths {
 		trial := &source{file: s.file, lines: slices.Clone(s.lines), written: s.written}
 		trial.expand(width)
 		r := &reporter{src: trial}
 		root, _ := parse(trial, r)
-		wrong, steps := len(r.problems)+root.empty(), trial.steps()
-		if least < 0 || wrong < least || wrong == least && steps < apart {
-			best, least, apart = width, wrong, steps
+		if wrong := len(r.problems) + root.empty() + root.strange(jobKeys); least < 0 || wrong < least {
+			best, least = width, wrong
+		}
+		if least == 0 {
+			break
 		}
 	}
 	return best
-}
-
-// steps counts the lines that were indented otherwise and do not stand in the column of the line before them.
-func (s *source) steps() (count int) {
-	before := 0
-	for i, line := range s.lines {
-		at := len(line) - len(strings.TrimLeft(line, " "))
-		if at == len(line) {
-			continue
-		}
-		if _, odd := s.written[i]; odd && at != before {
-			count++
-		}
-		before = at
-	}
-	return count
 }
 
 // empty counts the entries without a value.
@@ -117,6 +102,31 @@ func (n *node) empty() (count int) {
 	}
 	for _, i := range n.items {
 		count += i.empty()
+	}
+	return count
+}
+
+// strange counts the entries of a section that are none of its keys, and things with a name that
+// have no entries.
+func (n *node) strange(keys []key) (count int) {
+	for _, e := range n.entries {
+		i := slices.IndexFunc(keys, func(k key) bool { return k.name == e.key })
+		switch {
+		case i < 0:
+			count++
+		case keys[i].form == formNamed:
+			for _, thing := range e.value.entries {
+				if count += thing.value.strange(keys[i].keys); thing.value.kind != mapping {
+					count++
+				}
+			}
+		case keys[i].form == formList:
+			for _, item := range e.value.items {
+				count += item.strange(keys[i].keys)
+			}
+		case keys[i].form == formSection:
+			count += e.value.strange(keys[i].keys)
+		}
 	}
 	return count
 }
