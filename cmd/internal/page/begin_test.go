@@ -15,6 +15,7 @@ import (
 // refusals are what a section of a sample may say instead of beginning, by the entry.
 var refusals = map[string]string{
 	"stock.keep-out":       "no drawer is cut with one", // a CNC router
+	"stock.boards":         "the parts are cut of sheets; delete `sheet:`",
 	"cutter.bits":          "bits is for a router",
 	"climate":              "no stock says what it is made of",
 	"templates":            "templates are cut from plates of",
