@@ -168,3 +168,25 @@ func TestAny(t *testing.T) {
 		}
 	})
 }
+
+// TestHalfDepths: a groove and the rabbet of the other face that it crosses are half the thickness deep: their floors
+// are on one level, and no edge between them is without a length.
+func TestHalfDepths(t *testing.T) {
+	for i := range 400 {
+		thick := 11.5 + float64(i)*0.0025
+		h, length := thick/2, 407.5
+		p := geom.Panel{Outline: geom.Rectangle(0, 0, length, 180), Thickness: thick, Pockets: []geom.Pocket{
+			{Kind: geom.Groove, Face: geom.Inside, Depth: h, MayMeet: true, Outline: geom.Rectangle(0, h, length, h+6)},
+			{Kind: geom.Rabbet, Face: geom.Outside, Depth: h, MayMeet: true, Outline: geom.Rectangle(0, 0, h, 180)},
+		}}
+		bodies, err := brep.Build(p)
+		if err != nil || len(bodies) != 1 {
+			t.Fatalf("%g mm thick: %d bodies, %v", thick, len(bodies), err)
+		}
+		for _, e := range bodies[0].Edges {
+			if bodies[0].Corners[e.From] == bodies[0].Corners[e.To] {
+				t.Fatalf("%g mm thick: an edge at %v has no length", thick, bodies[0].Corners[e.From])
+			}
+		}
+	}
+}

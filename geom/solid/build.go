@@ -78,10 +78,10 @@ func Build(p geom.Panel, o Options) (Mesh, error) {
 type span struct{ bottom, top int32 }
 
 func newSpan(r geom.Region, thickness, grid float64) span {
-	steps := func(v float64) int32 { return int32(math.Round(v / grid)) }
-	full := steps(thickness)
+	// Half steps go up, also those that are a last digit below: floors of both faces at one height are on one step.
+	steps := func(v float64) int32 { return int32(math.Floor(v/grid + 0.5 + 1e-6)) }
 	// Depths may be far beyond the thickness.
-	s := span{steps(math.Min(r.OutsideDepth, thickness)), full - steps(math.Min(r.InsideDepth, thickness))}
+	s := span{steps(math.Min(r.OutsideDepth, thickness)), steps(thickness - math.Min(r.InsideDepth, thickness))}
 	if s.bottom >= s.top {
 		return span{}
 	}
