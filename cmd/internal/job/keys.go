@@ -144,7 +144,7 @@ var jobKeys = []key{
 	{name: "sheets", form: formSection, keys: sheetKeys, without: "the defaults of its entries hold", doc: "How parts are laid out on sheets",
 		example: "{kerf: 3.2, trim: 5, min-offcut: 300 x 100}"},
 	{name: "climate", form: formSection, keys: climateKeys, without: "wood and sheets are not judged for swelling and shrinking",
-		doc:     "The air that wood and sheets come from and will stand in",
+		doc:     "The humidity of the air that wood and sheets come from and will stand in, not of the wood",
 		example: "{now: 45 %, driest: 30 %, dampest: 60 %}"},
 	{name: "openings", form: formNamed, keys: openingKeys, noun: "opening", most: maxOpenings, without: "every drawer gives its outside size",
 		doc:     "The openings of cabinets by name, as they were measured",
