@@ -377,7 +377,7 @@ async function start() {
     ['Begin with what I measured', () => starting.show(true).catch((error) => tell(error.message))]));
   presence.begin(() => name, unsaved);
   byId('begin').addEventListener('click', () => starting.show(false).catch((error) => tell(error.message)));
-  take.begin(latest, tell);
+  take.begin(latest, (message) => { if (!gone) tell(message); }); // that the program has ended says more
   paper.begin();
   byId('unit').addEventListener('change', (event) => { view.unit = event.target.value; look(); });
   document.addEventListener('keydown', keyboard);

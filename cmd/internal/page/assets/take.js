@@ -76,7 +76,7 @@ async function take(what, name) {
     hand(file);
     say(`Downloaded ${file.name}, ${size(file.blob.size)}`);
   } catch (error) {
-    say(running.signal.aborted ? `${name}: canceled` : '');
+    say(`${name}: ${running.signal.aborted ? 'canceled' : 'not downloaded'}`);
     if (!running.signal.aborted) tell(`${name}: ${error.message}`);
   }
   if (document.activeElement === cancel) open.focus();
