@@ -87,6 +87,7 @@ export const moves = {
       const under = [...document.querySelectorAll('.dw-letters span:not([hidden])')].filter((e) => e.getBoundingClientRect().bottom > low).length;
       return { ...seen, under, opened: state.opened * state.data.boxes[state.group.boxes[0]].opening.length, first: Math.min(...state.shown().flatMap((p) => p.piece.moves.slice(0, 1).map(([step]) => step))), cues: [...document.querySelectorAll('.dw-legend > span')].map((e) => e.textContent).join() };
     });
+    await page.emulateMedia({ reducedMotion: 'reduce' }); // how they move is seen below, where it is played
     await next.focus();
     for (const [i, step] of steps.entries()) {
       await page.keyboard.press('Enter');
@@ -118,6 +119,7 @@ export const moves = {
       return [viewer.state.step, scale / now, now === viewer.state.camera.scale];
     });
     must(kept === 2 && await focused() === 'Next' && closer > 1.1 && whole, `another box: step ${kept + 1}, focus on ${await focused()}, ${closer} times as near before`);
+    await page.emulateMedia({ reducedMotion: 'no-preference' });
     // Played, it moves, stands still while words are read, and stops at the end.
     await page.evaluate(() => viewer.assembly.by(viewer.assembly.last() - 2 - viewer.state.step));
     await rest();
