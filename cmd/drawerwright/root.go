@@ -18,10 +18,11 @@ func newRoot(s streams) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "drawerwright",
 		Short: "From a job file to drawer boxes that fit",
-		Long: `drawerwright works out drawer boxes from their outside sizes and the measured
-thickness of the stock, and writes what a shop cuts from: a cut list, layered
-DXF for a router, and STL of each part and of the box. It reads the drawings
-back and proves that the boxes they make go together.
+		Long: `drawerwright works out drawer boxes from measured openings, or from outside
+sizes, and the measured thickness of the stock. It writes what a shop cuts from:
+a cut list, setups for saw and router table, marking templates for hand work,
+layered DXF for a CNC router, and STL of each part and of the box. It reads the
+drawings back and proves that the boxes they make go together.
 
 It computes; it does not know your machines. Follow the local rules and the
 manuals of your machines, and measure a test piece before you cut a run.

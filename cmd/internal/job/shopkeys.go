@@ -71,7 +71,7 @@ var slideKeys = func() []key {
 	const builtIn, likeSideMount = "as the built-in kind", "kind: " + string(opening.SideMount)
 	const makersSheet = "usual in the trade, without a source: the slide maker's sheet comes first"
 	keys := []key{
-		{name: "kind", form: formWord, required: true, words: slideKinds(), doc: "The built-in kind that it is like; the entries say what differs",
+		{name: "kind", form: formWord, required: true, words: slideKinds(), doc: slideDoc + ". The other entries say in what this one differs",
 			example: string(opening.Undermount)},
 		{name: "lengths", form: formLengths, min: minSize, max: maxSize, most: maxSteps, doc: "The lengths in which the slide is made, each as long as its box is deep", without: builtIn,
 			example: "[250, 300, 350, 400]", with: likeSideMount, why: makersSheet},
@@ -114,6 +114,11 @@ var sharedKeys = []key{
 	{name: "slides", form: formNamed, required: true, keys: slideKeys, noun: "slide", most: maxSlides, doc: "The slides by name"},
 }
 
+// slideDoc tells the built-in kinds of slides apart.
+const slideDoc = "side-mount: one at each side of the box; undermount: under the box, hooked into its back; " +
+	"center-mount: one under its middle, for light drawers; wooden-runner: strips of wood on which it slides; " +
+	"none: the box alone in its hole"
+
 // inOpening are the entries for a drawer in an opening alone.
 var inOpening = []string{"slide", "rows", "graduation", "front-gap", "reveal", "overlay", "box-heights", "line-boring"}
 
@@ -121,7 +126,7 @@ var inOpening = []string{"slide", "rows", "graduation", "front-gap", "reveal", "
 var rowKeys = []key{
 	{name: "opening", form: formRef, doc: "The opening of a cabinet in which the drawer runs, instead of its outside size", without: "the drawer has an outside size",
 		example: "base", with: "slide: side-mount"},
-	{name: string(joinery.FieldUndermount), form: formRef, words: slideKinds(), doc: "The slide on which it runs there: a built-in kind, or a slide of the shop", without: "an opening needs it",
+	{name: string(joinery.FieldUndermount), form: formRef, words: slideKinds(), doc: "The slide on which it runs there, one of the file's or a built-in kind. " + slideDoc, without: "an opening needs it",
 		example: "side-mount", with: "opening: base"},
 	{name: "rows", form: formCells, words: []string{freeRow}, min: minSize, max: maxSize, most: maxRows,
 		doc: "How many drawers share the opening; or the heights of their drawer fronts from the top, of which those that are free share the rest", without: "one",
