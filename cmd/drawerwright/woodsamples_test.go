@@ -62,6 +62,36 @@ func TestLinenChest(t *testing.T) {
 	is(t, "price", r.Buy[0].Cost, record.Money(oak.Quantity*2900))
 }
 
+// TestBlanketChest, by hand. Fence and cutter height are half of walls of 15.025. The bottom is 560 less
+// two of them, and two grooves 7.5125 deep less 1; its depth 460 less the box front, of which its
+// groove takes 7.5125, less 2. Of 12.025 the rabbets along three edges leave 7.5125, and are as wide.
+func TestBlanketChest(t *testing.T) {
+	r := sampled(t, "blanket-chest.yaml")
+	const wall, h, thick = 15.025, 7.5125, 12.025
+	bottom := partOf(t, r, "blankets-bottom")
+	long, deep := 560-2*wall+2*h-1, 460-wall+h-2
+	is(t, "bottom", bottom.Length, record.Length(long))
+	is(t, "bottom's depth", bottom.Width, record.Length(deep))
+	is(t, "bottom begins", bottom.Placements[0].Origin[1], wall-h+2)
+	is(t, "bottom stands", bottom.Placements[0].Origin[2], h-(thick-h))
+	is(t, "back stands", partOf(t, r, "blankets-back").Placements[0].Origin[2], h+h+0.025+0.03)
+	volume := (bottom.Length * bottom.Width * bottom.Thickness).MM() // less two strips and, between them, one
+	rabbets := 0
+	for _, o := range bottom.Operations {
+		if o.Kind == "rabbet" {
+			rabbets++
+			volume -= ((o.Outline[1].X - o.Outline[0].X) * (o.Outline[2].Y - o.Outline[1].Y) * o.Depth).MM()
+		}
+	}
+	volume += 2 * h * h * (thick - h)
+	if want := long*deep*thick - (thick-h)*h*(2*deep+long-2*h); rabbets != 3 || math.Abs(volume-want) > 1e-6*want {
+		t.Errorf("%d rabbets leave %g mm3, want %g", rabbets, volume, want)
+	}
+	if len(r.Parts) != 4 || len(r.Warnings) != 0 {
+		t.Errorf("%d kinds of parts, warnings %v", len(r.Parts), warningCodes(r))
+	}
+}
+
 // TestCutlery, by hand. Walls of 12.10333; inside 420 and 480 less two of them. Cells of 60 + 10,
 // twice 55 + 10, and the rest, with strips of 6 between; a row of 245 at the back. Strips are 2
 // shorter than the inside, 50 high, halved to 25; slots are (0.1 + 0.4) / 2 wider than a strip that

@@ -14,7 +14,7 @@ const (
 	fence       // distance of dados, tongues and grooves
 	height      // of the cutter for rabbets and grooves; of a router too, above 0 cuts deeper
 	dadoHeight  // where the dados have a height of their own
-	bottomFence // of the rabbets of a flush bottom
+	bottomFence // of the rabbets of a bottom on a tongue
 	frontDado   // from here on what each cut is off by itself
 	frontTongue
 	leftDado // how deep
@@ -35,7 +35,7 @@ const (
 	grooveMove   // between the first and the last pass over one
 	endHeight    // of the cutter for tongues that are cut flat
 	endFence     // where their rabbets end
-	bottomHeight // of the cutter for the rabbets of a flush bottom that lies flat
+	bottomHeight // of the cutter for those of one that lies flat
 	sideGroove   // place of the bottom's groove over the lower edges, in the sides
 	endGroove    // and in front and back
 	backHeight   // of a back under which the bottom is slid in

@@ -21,7 +21,7 @@ var (
 		kind joinery.CutterKind
 		from joinery.DepthFrom
 	}{{joinery.Saw, ""}, {joinery.Router, joinery.FromTop}, {joinery.Router, joinery.FromSpoilboard}}
-	allBottoms = []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied, joinery.BottomCleats}
+	allBottoms = []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomFielded, joinery.BottomApplied, joinery.BottomCleats}
 )
 
 // read is a stock with readings about a thickness.
@@ -90,6 +90,9 @@ func anySpec(t *rapid.T) joinery.Spec {
 			f = s.Front.Thickness.Mean / 2
 		}
 		s.Bottom = read(t, "flush", 2*f+rapid.SampledFrom([]float64{0, -0.4}).Draw(t, "flush"))
+	}
+	if s.BottomFit == joinery.BottomFielded {
+		s.Bottom = read(t, "fielded", s.Cutter.Width+rapid.Float64Range(1.2, 5).Draw(t, "thicker than its groove"))
 	}
 	if rapid.IntRange(0, 2).Draw(t, "groove cutter") == 0 {
 		s.Cutter.Groove = rapid.SampledFrom([]float64{2.4, 3.2, 6.35, s.Cutter.Width}).Draw(t, "blade")

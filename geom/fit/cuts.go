@@ -172,12 +172,12 @@ func (c *Cuts) seat() {
 		c.Groove = c.Groove.add(off(grooveMove))
 	}
 	c.InGroove = c.Bottom
-	if seat.Flush {
+	if seat.OnTongue {
 		c.InGroove = c.bottomTongue()
 	}
 }
 
-// bottomTongue is what the rabbets of a flush bottom leave.
+// bottomTongue is what the rabbets of a bottom on a tongue leave.
 func (c *Cuts) bottomTongue() Linear {
 	thick, deep := c.dims.Seat.InGroove, height
 	switch {

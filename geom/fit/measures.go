@@ -152,7 +152,7 @@ func (m *model) clearance() {
 	}
 	least := s.Limits.BottomClearance.Min
 	m.extra(check(joinery.CheckBottomClearance, least), m.cuts.bottomClearance())
-	if s.BottomFit == joinery.BottomSlideIn { // it is open behind: nothing keeps the corners from closing
+	if s.BottomFit.SlidesIn() { // it is open behind: nothing keeps the corners from closing
 		least = 0
 	}
 	m.extra(check(joinery.CheckBottomClearanceDepth, least), straight(m.cuts.bottomClearanceDepth()))
@@ -192,7 +192,7 @@ func (m *model) step() {
 // bottom is, so that its upper edge is planed level with those of the sides, or stays under them.
 func (m *model) over() {
 	s := m.d.Spec
-	if s.BottomFit != joinery.BottomSlideIn {
+	if !s.BottomFit.SlidesIn() {
 		return
 	}
 	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: BackOverBottom, Part: joinery.Back},

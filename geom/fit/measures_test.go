@@ -231,7 +231,7 @@ func (c cutting) box() proof.Box {
 				at.Origin.Y += c.off[sideLength]
 				at.Origin.X -= c.off[frontLength] / 2
 				high := ripWidth
-				if c.d.Spec.BottomFit == joinery.BottomSlideIn { // with its upper edge level
+				if c.d.Spec.BottomFit.SlidesIn() { // with its upper edge level
 					high = backHeight
 					at.Origin.Z += c.off[ripWidth] - c.off[backHeight]
 				}
@@ -311,7 +311,7 @@ func TestAsCut(t *testing.T) {
 				case "outside-height":
 					got = b.Height
 					// Else the bottom hangs down, or the back stands on one that is too thick.
-					ok = goes && b.BottomHeight >= 0 && s.BottomFit != joinery.BottomSlideIn
+					ok = goes && b.BottomHeight >= 0 && !s.BottomFit.SlidesIn()
 				case "lap":
 					got = -corner.Lap
 				case "shoulder-gap":

@@ -214,7 +214,7 @@ func (r *reader) dividers() {
 	r.put(DividerWidth, dado, r.slot(), dividerDado)
 }
 
-// bottom is what is read of the bottom's groove, and of the rabbets of a flush one.
+// bottom is what is read of the bottom's groove, and of the rabbets of one on a tongue.
 func (r *reader) bottom() {
 	if !r.spec.BottomFit.Grooved() {
 		return
@@ -226,7 +226,7 @@ func (r *reader) bottom() {
 	}
 	r.kept([2]ReadingKind{GrooveDepth, UnderGroove}, r.GrooveDeep[0], board, r.deep(), grooveDepth)
 	r.put(GroovePlace, r.GroovePlace[0], r.place(), sideGroove, endGroove)
-	if !r.dims.Seat.Flush {
+	if !r.dims.Seat.OnTongue {
 		return
 	}
 	if r.InGroove.slope(bottom) == 0 {
@@ -263,7 +263,7 @@ func (r *reader) sizes(off float64) {
 		size(BottomWidth, bottomWidth, one(wide, of[joinery.Bottom]...))
 	}
 	size(WallHeight, ripWidth, one(wide, append(ends, of[joinery.Side]...)...))
-	if r.spec.BottomFit == joinery.BottomSlideIn { // whose back is cut to a height of its own
+	if r.spec.BottomFit.SlidesIn() { // whose back is cut to a height of its own
 		last := &r.out[len(r.out)-1]
 		last.Sources = append(last.Sources, backHeight)
 	}

@@ -107,7 +107,7 @@ func (c *Cuts) bottomClearance() Response {
 // in, to the outside face of the back.
 func (c *Cuts) bottomClearanceDepth() Linear {
 	behind := c.GrooveEnds[1]
-	if c.spec.BottomFit == joinery.BottomSlideIn {
+	if c.spec.BottomFit.SlidesIn() {
 		behind = c.End[1]
 	}
 	return c.insideDepth().add(c.GrooveEnds[0]).add(behind).less(c.BottomWidth)

@@ -78,9 +78,9 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 		l.BottomClearance.Max)
 	deep := b.sideLength - b.place[0] - b.tongue[0] + b.grooveEnd[0] - b.bottomWidth // from the front's groove on
 	switch {
-	case s.BottomFit == joinery.BottomSlideIn && s.BackJoint == joinery.Housed:
+	case s.BottomFit.SlidesIn() && s.BackJoint == joinery.Housed:
 		deep -= b.backPlace
-	case s.BottomFit == joinery.BottomSlideIn:
+	case s.BottomFit.SlidesIn():
 		deep -= recess[1]
 	case s.BackJoint == joinery.Housed:
 		deep += b.grooveEnd[1] - b.backPlace - b.end[1]
@@ -88,18 +88,25 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 		deep += b.grooveEnd[1] - b.place[1] - b.tongue[1]
 	}
 	open := l.BottomClearance.Min
-	if s.BottomFit == joinery.BottomSlideIn { // behind: it may come level with the back
+	if s.BottomFit.SlidesIn() { // behind: it may come level with the back
 		open = 0
 	}
 	put("bottom-clearance-depth", deep, open, l.BottomClearance.Max)
-	if s.BottomFit == joinery.BottomSlideIn {
-		put("back-over-bottom", b.high[0]-b.high[1]-b.grooveAt[0]-b.bottom, -l.Height, l.Height)
+	if s.BottomFit.SlidesIn() {
+		stands := b.bottom
+		if s.BottomFit == joinery.BottomFielded {
+			stands = b.bottomTongue
+		}
+		put("back-over-bottom", b.high[0]-b.high[1]-b.grooveAt[0]-stands, -l.Height, l.Height)
 	}
 	put("groove-step", b.grooveAt[0]-b.grooveAt[1], -l.Flush, l.Flush)
 	if b.bottomTongue > 0 {
 		put("groove-clearance", b.groove-b.bottomTongue, l.GrooveClearance.Min, l.GrooveClearance.Max)
+	}
+	if b.bottomTongue > 0 && !s.BottomFit.SlidesIn() {
 		put("bottom-flush", b.grooveAt[0]-(b.bottom-b.bottomTongue), -l.Flush, l.Flush)
-	} else {
+	}
+	if b.bottomTongue == 0 {
 		put("groove-clearance", b.groove-b.bottom, l.GrooveClearance.Min, l.GrooveClearance.Max)
 	}
 	return list

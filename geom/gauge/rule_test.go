@@ -25,7 +25,7 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 	}
 	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimeter, Width: number("width", 250, 900), Height: number("height", 80, 200), Depth: number("depth", 250, 600),
 		Joint: joinery.DadoRabbet, GrooveEnds: joinery.GrooveThrough, BottomClearance: number("slack", 1, 4), Limits: joinery.DefaultLimits,
-		BottomFit: rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied}).Draw(t, "bottom fit")}
+		BottomFit: rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomFielded, joinery.BottomApplied}).Draw(t, "bottom fit")}
 	s.Sides = stock("sides", number("sides", 11, 16))
 	s.Front = s.Sides
 	if rapid.Bool().Draw(t, "another front") {

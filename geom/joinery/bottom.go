@@ -25,13 +25,13 @@ func (l *layout) chooseBottom() {
 	} else if l.BottomFit == BottomAuto && l.Tb >= l.groove-settle {
 		l.flush = true
 	}
-	if length, width := l.bottomSize(); l.flush && l.Cutter.Kind.Fenced() &&
+	if length, width := l.bottomSize(); l.below() > 0 && l.Cutter.Kind.Fenced() &&
 		!(l.standsOnEnd(length, width) && l.standsOnEnd(width, length)) {
-		l.drawer.Setup.BottomHeight = l.rise
+		l.drawer.Setup.BottomHeight = l.below()
 	}
 	stands := l.inGroove()
 	switch {
-	case noClearance(l.groove-stands) && l.groovesFit():
+	case noClearance(l.groove-stands) && (l.groovesFit() || l.BottomFit == BottomFielded):
 		l.refuse(geom.Diagnosis{
 			Code: "bottom", Subject: about(SettingGrooveClearance, Bottom),
 			Measured: geom.Millimeters(stands), Limit: geom.Millimeters(l.groove),
@@ -42,6 +42,7 @@ func (l *layout) chooseBottom() {
 				l.roomyGroove(),
 			},
 		}, true)
+	case l.fieldedFails():
 	case !l.bottomGoesIn():
 		l.failBottom(stands)
 	case l.clearanceFails():
@@ -58,15 +59,16 @@ func (l *layout) chooseBottom() {
 		l.checkClearance()
 		l.checkMovement()
 		if l.flush {
-			l.checkFlush(stands)
+			l.flushness()
 		}
+		l.setRabbets(stands)
 	}
 }
 
 // bottomGoesIn reports whether what stands in the groove goes in, and is thick enough to.
 func (l *layout) bottomGoesIn() bool {
 	stands := l.inGroove()
-	return !noClearance(l.groove-stands) && !(l.flush && stands < minRabbet-settle)
+	return !noClearance(l.groove-stands) && !(l.below() > 0 && stands < minRabbet-settle)
 }
 
 // seatAsRefused seats a bottom to be looked at that was refused before its clearance was judged.
@@ -104,10 +106,9 @@ func (l *layout) checkRise() {
 	}
 }
 
-// checkFlush judges what a flush bottom needs beside its play.
-func (l *layout) checkFlush(tongue float64) {
-	l.flushness()
-	if !l.Cutter.Kind.Fenced() {
+// setRabbets works out the setting of a saw or a router table for the rabbets of a bottom on a tongue.
+func (l *layout) setRabbets(tongue float64) {
+	if l.below() == 0 || !l.Cutter.Kind.Fenced() {
 		return
 	}
 	if l.drawer.Setup.BottomHeight > 0 {
@@ -115,7 +116,7 @@ func (l *layout) checkFlush(tongue float64) {
 			l.note(geom.Diagnosis{ // a pass more takes it
 				Code: "rabbet-passes", Subject: about(SettingBottom, Bottom),
 				Measured: geom.Millimeters(l.h), Limit: geom.Millimeters(l.Cutter.Width),
-				Fact: geom.Sentencef("one pass leaves %s of the flush bottom's rabbets, which are %s long", geom.Millimeters(rest), geom.Millimeters(l.h)),
+				Fact: geom.Sentencef("one pass leaves %s of the %s bottom's rabbets, which are %s long", geom.Millimeters(rest), l.seat(), geom.Millimeters(l.h)),
 				Ask:  geom.Sentencef("take the first pass along the edge, the last with the fence at %s", geom.Millimeters(rest)),
 			})
 		}
@@ -127,7 +128,7 @@ func (l *layout) checkFlush(tongue float64) {
 		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "bottom-setup", Subject: about(SettingBottom, Bottom),
 			Measured: geom.Millimeters(tongue), Limit: geom.Millimeters(l.f),
-			Fact:     geom.Sentencef("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", geom.Millimeters(tongue)),
+			Fact:     geom.Sentencef("the %s bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", l.seat(), geom.Millimeters(tongue)),
 			Ask:      geom.Sentencef("cut those of all drawers in one go"),
 			Remedies: []geom.Remedy{l.exactly(SettingBottom, l.rise+l.f)},
 		})
@@ -174,6 +175,9 @@ func (l *layout) failBottom(stands float64) {
 		l.between(SettingCutter, max(l.Bottom.Thickness.Max+right.Min, l.minSlot), min(l.Tb+right.Max, l.maxSlot)),
 		write(SettingBottomFit, BottomApplied), write(SettingBottomFit, BottomCleats),
 	}
+	if l.BottomFit == BottomSlideIn {
+		ways = append(ways, write(SettingBottomFit, BottomFielded))
+	}
 	l.refuse(geom.Diagnosis{
 		Code: "bottom", Subject: about(SettingBottom, Bottom),
 		Measured: geom.Millimeters(stands), Limit: geom.Millimeters(nearer(stands, minRabbet, l.groove)),
@@ -192,7 +196,7 @@ func (l *layout) roomyGroove() geom.Remedy {
 // bottomWays are what would give the usual play, and which entry that is.
 func (l *layout) bottomWays(c Check) (geom.Setting, []geom.Remedy) {
 	least, most := l.usual(c)
-	if l.groovesFit() && l.minGroove() < l.groove-settle { // the groove follows the board
+	if l.BottomFit == BottomFielded || l.groovesFit() && l.minGroove() < l.groove-settle { // one follows the other
 		return SettingGrooveClearance, []geom.Remedy{l.between(SettingGrooveClearance, least, most)}
 	}
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
@@ -209,19 +213,37 @@ func (l *layout) bottomWays(c Check) (geom.Setting, []geom.Remedy) {
 }
 
 // inGroove is the thickness of what stands in the groove.
-func (l *layout) inGroove() float64 {
-	if l.flush {
-		return l.Tb - l.rise
+func (l *layout) inGroove() float64 { return l.Tb - l.below() }
+
+// below is how much of the bottom's thickness is under its tongue, which is how deep its rabbets are;
+// 0 of one that stands in its groove as it is.
+func (l *layout) below() float64 {
+	switch {
+	case l.flush:
+		return l.rise
+	case l.BottomFit == BottomFielded:
+		return max(0, l.Tb-l.fieldedTongue())
 	}
-	return l.Tb
+	return 0
+}
+
+// seat is how a bottom in grooves sits in them.
+func (l *layout) seat() BottomFit {
+	switch {
+	case l.flush:
+		return BottomFlush
+	case l.BottomFit == BottomFielded:
+		return BottomFielded
+	}
+	return BottomGroovedIn
 }
 
 // bottomStand is the height of the bottom's underside over the bottom edges.
 func (l *layout) bottomStand() float64 {
-	if l.flush || l.BottomFit == BottomApplied {
+	if l.BottomFit == BottomApplied {
 		return 0
 	}
-	return l.rise
+	return l.rise - l.below()
 }
 
 // grooveWidth is that of the bottom's grooves.
@@ -259,7 +281,7 @@ func (l *layout) bottomSize() (length, width float64) {
 		return l.Width, l.Depth
 	case BottomCleats:
 		return l.Width - 2*l.Ts - l.BottomClearance, clear - l.ClearanceDepth()
-	case BottomSlideIn: // to the back's outside face; all slack is at the front
+	case BottomSlideIn, BottomFielded: // to the back's outside face; all slack is at the front
 		return l.Width - 2*l.Ts + 2*l.h - l.BottomClearance, clear + l.h - l.ClearanceDepth() + l.Tk
 	}
 	return l.Width - 2*l.Ts + 2*l.h - l.BottomClearance, clear + 2*l.h - l.ClearanceDepth()
@@ -277,29 +299,31 @@ func (l *layout) addBottom() {
 	}
 	length, width := l.bottomSize()
 	mating := []int{0, 1, 2, 3}
-	if l.BottomFit == BottomSlideIn {
+	if l.BottomFit.SlidesIn() {
 		mating = []int{0, 1, 3}
 	}
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width).With(geom.Mating, mating...), Thickness: l.Tb}
-	if l.flush {
+	if deep := l.below(); deep > 0 {
 		// The rabbets are as wide as the groove is deep, so that half the clearance
 		// is left at each shoulder too.
-		for _, r := range []geom.Loop{
+		rabbets := []geom.Loop{
 			geom.Rectangle(0, 0, l.h, width), geom.Rectangle(length-l.h, 0, length, width),
 			geom.Rectangle(0, 0, length, l.h), geom.Rectangle(0, width-l.h, length, width),
-		} {
-			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Rabbet, Face: geom.Outside, Depth: l.rise, Outline: r})
+		}
+		for _, r := range rabbets[:len(mating)] {
+			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Rabbet, Face: geom.Outside, Depth: deep, Outline: r})
 		}
 	}
-	if l.BottomFit == BottomSlideIn { // into the lower edge of the back
-		p.Pockets = l.rearHoles(length, width)
+	if l.BottomFit.SlidesIn() { // into the lower edge of the back
+		holes := l.rearHoles(length, width)
+		p.Pockets = append(p.Pockets, holes...)
 		name := "screw"
 		if l.Bottom.Solid {
 			name = "pan-head screw"
 		}
-		l.takes(l.long(name, l.screw(bottomScrew).name, l.Tb+appliedLength), len(p.Pockets))
+		l.takes(l.long(name, l.screw(bottomScrew).name, l.Tb+appliedLength), len(holes))
 		if l.Bottom.Solid {
-			l.takes("washer for pan-head screw "+l.screw(bottomScrew).called(), len(p.Pockets))
+			l.takes("washer for pan-head screw "+l.screw(bottomScrew).called(), len(holes))
 		}
 	}
 	l.add(Bottom, p, geom.Placement{Origin: l.bottomOrigin(), X: geom.Right, Y: geom.Back})
@@ -309,7 +333,7 @@ func (l *layout) addBottom() {
 // it is slid in level behind with the back.
 func (l *layout) bottomOrigin() geom.Vec3 {
 	before := l.ClearanceDepth() / 2
-	if l.BottomFit == BottomSlideIn {
+	if l.BottomFit.SlidesIn() {
 		before = l.ClearanceDepth()
 	}
 	return geom.Vec3{X: l.Ts - l.h + l.BottomClearance/2, Y: l.toFront - l.h + before, Z: l.bottomStand()}

@@ -26,7 +26,7 @@ type clearanceWay struct {
 // judged where it says more: from front to back, or from side to side where that is open.
 func (l *layout) bottomClearanceWays() []clearanceWay {
 	length, width := l.bottomSize()
-	deep := clearanceWay{field: SettingBottomClearance, own: SettingBottomClearanceDepth, clearance: l.ClearanceDepth(), size: width, moves: true, open: l.BottomFit == BottomSlideIn, along: deepWay, check: CheckID{Code: CheckBottomClearanceDepth, Part: Bottom}}
+	deep := clearanceWay{field: SettingBottomClearance, own: SettingBottomClearanceDepth, clearance: l.ClearanceDepth(), size: width, moves: true, open: l.BottomFit.SlidesIn(), along: deepWay, check: CheckID{Code: CheckBottomClearanceDepth, Part: Bottom}}
 	if l.BottomClearanceDepth != nil {
 		deep.field = SettingBottomClearanceDepth
 	}
@@ -197,10 +197,13 @@ func (l *layout) checkSwelling(w clearanceWay, swells, shrinks float64) {
 	}
 }
 
-// openBehind is a bottom of solid wood that is slid in.
+// openBehind is a bottom of solid wood that is slid in: as it is, or on a tongue if it stands on one.
 func (l *layout) openBehind() geom.Remedy {
-	if !l.Bottom.Solid || l.BottomFit == BottomSlideIn {
+	if !l.Bottom.Solid || l.BottomFit.SlidesIn() {
 		return geom.Remedy{}
+	}
+	if l.flush {
+		return write(SettingBottomFit, BottomFielded)
 	}
 	return write(SettingBottomFit, BottomSlideIn)
 }

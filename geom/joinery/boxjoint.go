@@ -39,7 +39,7 @@ func (l *layout) boxJoint() {
 		l.checkGrooveDepth()
 		l.checkHoused()
 		l.checkPitch()
-		if l.BottomFit == BottomSlideIn && l.BackJoint != Housed {
+		if l.BottomFit.SlidesIn() && l.BackJoint != Housed {
 			l.fail(geom.Diagnosis{
 				Code: "bottom-fit", Subject: about(SettingBottomFit, Back),
 				Fact: geom.Sentencef("the back's fingers would show below its shortened edge, where the bottom is slid in"),

@@ -83,7 +83,7 @@ func (l *layout) butted(r Role) ending {
 		l.drive(r, geom.Vec3{X: l.Ts - hole.Depth, Y: middle, Z: l.wallStand() + y}, long, thick, wide)
 		l.drive(r, geom.Vec3{X: l.Width - l.Ts + hole.Depth, Y: middle, Z: l.wallStand() + y}, long.Scale(-1), thick,
 			wide)
-		if r == Back && l.BottomFit == BottomSlideIn {
+		if r == Back && l.BottomFit.SlidesIn() {
 			y -= l.backUnder() // over the back's own lower edge
 		}
 		bore.Heights = append(bore.Heights, y)

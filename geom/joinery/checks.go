@@ -196,7 +196,7 @@ func (l *layout) recess(r Role) Check {
 		LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, stock.Thickness, factor)
 }
 
-// grooveClearanceID is that of the check of a bottom which is captured or flush.
+// grooveClearanceID is that of the check of a bottom that sits so.
 func grooveClearanceID(seat BottomFit) CheckID {
 	return CheckID{Code: CheckGrooveClearance, Part: Bottom, Seat: seat}
 }
@@ -212,12 +212,8 @@ func (l *layout) under(seat BottomFit, readings float64) float64 {
 
 // bottomPlay is the groove's width less what stands in it.
 func (l *layout) grooveClearance() Check {
-	seat := BottomGroovedIn
-	if l.flush {
-		seat = BottomFlush
-	}
-	factor := -1.0
-	if l.flush && l.sameLeft(Bottom) { // every board gets the same tongue
+	seat, factor := l.seat(), -1.0
+	if l.below() > 0 && l.sameLeft(Bottom) { // every board gets the same tongue
 		factor = 0
 	}
 	return l.check(Check{CheckID: grooveClearanceID(seat), Name: string(seat) + " bottom clearance in its groove", Nominal: l.groove - l.inGroove(),

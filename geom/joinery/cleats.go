@@ -25,6 +25,9 @@ const CleatRole Role = "cleat"
 // Grooved reports whether a bottom stands in grooves of the walls.
 func (f BottomFit) Grooved() bool { return f != BottomApplied && f != BottomCleats }
 
+// SlidesIn reports whether a bottom comes in from behind, under a back that ends above it.
+func (f BottomFit) SlidesIn() bool { return f == BottomSlideIn || f == BottomFielded }
+
 // checkCleats judges a bottom that lies on cleats.
 func (l *layout) checkCleats() {
 	if l.rise < minCleat-settle {

@@ -196,6 +196,9 @@ func (l *layout) cutterWays(least, most float64) []geom.Remedy {
 	stands := func(thick float64) {
 		ways = append(ways, l.between(SettingCutter, max(least, thick+right.Min), min(most, thick+right.Max)))
 	}
+	if l.BottomFit == BottomFielded { // its tongue goes by the cutter
+		return []geom.Remedy{l.between(SettingCutter, least, most)}
+	}
 	if l.BottomFit != BottomFlush {
 		stands(l.Tb + l.under(BottomGroovedIn, l.Bottom.Thickness.Max-l.Tb))
 	}

@@ -55,7 +55,7 @@ type CornerCuts struct {
 
 // BottomSeat is how the bottom sits in its walls.
 type BottomSeat struct {
-	Flush bool // it stands on a tongue, level with the lower edges
+	OnTongue bool // of which rabbets in its underside leave a tongue
 	// Rise is the wood of the walls under the bottom's groove; Groove its width, Deep its
 	// depth. They are 0 of a bottom without grooves.
 	Rise, Groove, Deep float64
@@ -74,10 +74,10 @@ func (l *layout) dimensions() Dimensions {
 	}
 	d.Seat.Length, d.Seat.Width = l.bottomSize()
 	if l.BottomFit.Grooved() {
-		d.Seat.Flush, d.Seat.InGroove = l.flush, l.inGroove()
+		d.Seat.OnTongue, d.Seat.InGroove = l.below() > 0, l.inGroove()
 		d.Seat.Rise, d.Seat.Groove, d.Seat.Deep = l.rise, l.groove, l.h
 	}
-	if l.BottomFit == BottomSlideIn {
+	if l.BottomFit.SlidesIn() {
 		d.Seat.BackRise = l.backUnder()
 	}
 	return d

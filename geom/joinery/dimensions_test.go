@@ -76,10 +76,10 @@ func TestDimensionsAreThePanels(t *testing.T) {
 			near(t, name+": back's dado", corner.BackDado, back.Width())
 			near(t, name+": back's place", corner.BackPlace, side.Length()-back.Max.X)
 		}
-		if d.Spec.BottomFit == BottomSlideIn {
+		if d.Spec.BottomFit.SlidesIn() {
 			near(t, name+": back's rise", dims.Seat.BackRise, side.Width()-d.part(Back).Panel.Width())
 		}
-		if dims.Seat.Flush {
+		if dims.Seat.OnTongue {
 			near(t, name+": bottom's tongue", dims.Seat.InGroove, bottom.Thickness-cutOf(t, bottom, geom.Rabbet).Depth)
 		}
 	}

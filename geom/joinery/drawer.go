@@ -103,10 +103,10 @@ type Setup struct {
 	// high as they are deep, so that a thicker board has a thicker tongue. Passes and
 	// LastFence are then from the end of the part, as of the [DoubleRabbet].
 	FlatTongues bool
-	// BottomFence is the fence distance for the rabbets of a flush bottom that is stood
+	// BottomFence is the fence distance for the rabbets of a bottom on a tongue that is stood
 	// on end and on edge; 0 where there are none. BottomHeight is how high the cutter is for
 	// those of one that is too long or too short for it, either way: it lies flat for all
-	// four, outside face down, and a thicker board has a thicker tongue. 0 of any other.
+	// of them, outside face down, and a thicker board has a thicker tongue. 0 of any other.
 	BottomFence, BottomHeight float64
 	// GrooveFence is the fence distance of the bottom's grooves where they are at
 	// another height than FenceDistance; 0 where they are not.

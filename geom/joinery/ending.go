@@ -35,7 +35,7 @@ func (l *layout) assemble(end func(Role) ending) {
 			back = end(Back)
 		}
 	})
-	if l.BottomFit == BottomSlideIn {
+	if l.BottomFit.SlidesIn() {
 		l.shorten(&back)
 	}
 	if l.BottomFit == BottomApplied {
@@ -52,7 +52,7 @@ func (l *layout) assemble(end func(Role) ending) {
 // backUnder is how high the lower edge of a back stands under which the thickest
 // bottom is slid in.
 func (l *layout) backUnder() float64 {
-	return l.rise + min(l.groove, l.Bottom.Thickness.Max+bottomRoom)
+	return l.rise + min(l.groove, l.Bottom.Thickness.Max-l.below()+bottomRoom)
 }
 
 // shorten lets the bottom pass under the back; its grooves run out of the sides there.
@@ -109,7 +109,7 @@ func (l *layout) addSides(front, back ending) {
 		if front.groove > 0 || back.groove > 0 {
 			slack := l.ClearanceDepth()
 			r0, r1 := front.reach+slack/2, length-back.reach-slack/2 // wherever it lies in its play
-			if l.BottomFit == BottomSlideIn {
+			if l.BottomFit.SlidesIn() {
 				r0, r1 = front.reach+slack, length
 			}
 			groove.Takes = geom.Rectangle(r0, l.rise, r1, l.rise+l.groove)

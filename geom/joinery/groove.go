@@ -76,8 +76,11 @@ func (l *layout) grooveWay() geom.Remedy {
 		return geom.Remedy{}
 	}
 	stands, factor := l.Tb, 1.0
-	if l.BottomFit == BottomFlush {
+	switch l.BottomFit {
+	case BottomFlush:
 		stands, factor = l.Tb-l.rise, 0
+	case BottomFielded:
+		stands, factor = l.inGroove(), 0
 	}
 	t, play := l.Bottom.Thickness, l.Limits.GrooveClearance
 	least, most := play.Min+factor*(t.Max-t.Mean), play.Max-factor*(t.Mean-t.Min)

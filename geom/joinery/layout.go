@@ -94,7 +94,7 @@ func (s Spec) standsOnEnd(length, width float64) bool {
 
 // endWidth is [Drawer.EndWidth] before there are parts.
 func (l *layout) endWidth() float64 {
-	if l.BottomFit != BottomSlideIn || l.BackJoint == Housed {
+	if !l.BottomFit.SlidesIn() || l.BackJoint == Housed {
 		return l.wallHeight()
 	}
 	l.groove = l.grooveWidth()

@@ -34,7 +34,7 @@ func (l *layout) plugs() {
 		stock, _ := l.stockOf(r)
 		t := stock.Thickness.Mean
 		switch {
-		case r == Back && l.BottomFit == BottomSlideIn: // it fills the grooves to their ends
+		case r == Back && l.BottomFit.SlidesIn(): // it fills the grooves to their ends
 		case r == Back && l.BackJoint == Housed:
 			put(min(l.BackSetback, l.toBack-l.h), 2)
 		case inFinger: // through the fingers of front and back

@@ -78,7 +78,7 @@ func (l *layout) checkGrooveDepth() {
 		return
 	}
 	for _, r := range []Role{Front, Back} {
-		if r == Back && (l.Front.Same(l.Back) || l.BottomFit == BottomSlideIn) {
+		if r == Back && (l.Front.Same(l.Back) || l.BottomFit.SlidesIn()) {
 			continue
 		}
 		l.checkEndDepth(r)

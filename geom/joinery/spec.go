@@ -96,6 +96,8 @@ const (
 	BottomFlush BottomFit = "flush"
 	// captured at the sides and the front, under a back that ends at its top face
 	BottomSlideIn BottomFit = "slide-in"
+	// slid in so on a tongue, which a rabbet on its underside along sides and front leaves
+	BottomFielded BottomFit = "fielded"
 	BottomApplied BottomFit = "applied" // from below, as large as the box, which stands on it
 	// from above on strips along the insides of the walls, which have no grooves
 	BottomCleats BottomFit = "cleats"

@@ -35,7 +35,7 @@ func TestDeepGroovesReach(t *testing.T) {
 
 var (
 	allJoints  = Joints
-	allBottoms = []BottomFit{BottomAuto, BottomGroovedIn, BottomFlush, BottomSlideIn, BottomApplied, BottomCleats}
+	allBottoms = []BottomFit{BottomAuto, BottomGroovedIn, BottomFlush, BottomSlideIn, BottomFielded, BottomApplied, BottomCleats}
 )
 
 // anySpec draws jobs of which most can be built.

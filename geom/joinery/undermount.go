@@ -70,7 +70,7 @@ func (l *layout) notches(back *Part, inner []float64) bool {
 		})
 		return false
 	}
-	if l.BottomFit != BottomSlideIn && u.NotchHeight > l.rise+settle {
+	if !l.BottomFit.SlidesIn() && u.NotchHeight > l.rise+settle {
 		l.fail(geom.Diagnosis{
 			Code: "notch", Subject: about(FieldUndermount, Back),
 			Measured: geom.Millimeters(u.NotchHeight), Limit: geom.Millimeters(l.rise),
@@ -128,7 +128,7 @@ func (l *layout) hooks(back *Part, inner []float64) {
 		depth = l.Tk // rather than a skin that breaks out
 	}
 	y, r := u.HookHeight-low, u.HookDiameter/2
-	if y-r < 0 || l.BottomFit != BottomSlideIn && y-r < l.rise+l.groove && y+r > l.rise {
+	if y-r < 0 || !l.BottomFit.SlidesIn() && y-r < l.rise+l.groove && y+r > l.rise {
 		l.fail(geom.Diagnosis{
 			Code: "hook", Subject: about(FieldUndermount, Back),
 			Fact: geom.Sentencef("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", geom.Millimeters(u.HookDiameter), geom.Millimeters(u.HookHeight), geom.Millimeters(l.rise), geom.Millimeters(l.rise+l.groove)),

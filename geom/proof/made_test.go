@@ -13,6 +13,7 @@ const (
 	madeTs, madeTf, madeTk     = 12.0, 13.0, 11.0
 	madeTb, madeRise, madeSlot = 6.0, 8.0, 6.2
 	madeDeep, madeSlack        = 5.0, 1.0
+	madeField                  = 3.0       // how deep rabbets of a fielded bottom are
 	madePlay, madeSetback      = 0.2, 15.0 // of a housed back, and of fingers
 )
 
@@ -128,11 +129,21 @@ func (m madeBox) pieces() []Piece {
 	switch m.bottom {
 	case joinery.BottomApplied:
 		grooved, bottom, at = nil, plank(madeW, madeD, madeTb), geom.Vec3{}
-	case joinery.BottomSlideIn: // the back ends where the groove does
+	case joinery.BottomSlideIn, joinery.BottomFielded: // the back ends where the groove does
 		grooved, backEdge = grooved[:3], madeRise+madeSlot
 		back.Outline = ShapeOf(geom.Rectangle(0, 0, madeW-2*backIn, madeH-backEdge))
 		bottom = plank(madeW-2*madeTs+2*madeDeep-madeSlack, clear+madeDeep-madeSlack+madeTk, madeTb)
 		at.Y = toFront - madeDeep + madeSlack
+	}
+	if m.bottom == joinery.BottomFielded { // as slid in, and so much thicker below, but for its three edges
+		r := bottom.Outline.Bounds()
+		bottom.Thickness, at.Z = madeTb+madeField, madeRise-madeField
+		for _, k := range []geom.Rect{
+			{Max: geom.Point{X: madeDeep, Y: r.Max.Y}}, {Min: geom.Point{X: r.Max.X - madeDeep}, Max: r.Max},
+			{Max: geom.Point{X: r.Max.X, Y: madeDeep}},
+		} {
+			bottom.Cuts = append(bottom.Cuts, Cut{Face: geom.Outside, Depth: madeField, Shape: ShapeOf(k.Loop())})
+		}
 	}
 	for _, b := range grooved {
 		b.cut(madeDeep, 0, madeRise, b.Outline.Bounds().Max.X, madeRise+madeSlot)

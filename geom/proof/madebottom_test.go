@@ -9,9 +9,10 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// slidIn and applied are boxes with those bottoms.
+// slidIn, fielded and applied are boxes with those bottoms.
 var (
 	slidIn  = madeBox{front: joinery.Rabbet, back: joinery.Rabbet, bottom: joinery.BottomSlideIn}
+	fielded = madeBox{front: joinery.Rabbet, back: joinery.Rabbet, bottom: joinery.BottomFielded}
 	applied = madeBox{front: joinery.Butt, back: joinery.Butt, bottom: joinery.BottomApplied}
 )
 
@@ -37,6 +38,8 @@ func TestMadeBottoms(t *testing.T) {
 	// upper edge the back ends. Applied it lies under the walls' edges.
 	grooves := measured{goes: true, play: 0.2, slackX: 1, slackY: 1, hold: [4]float64{4.5, 4.5, 4.5, 4.5}, stand: madeRise, height: madeH}
 	behind := measured{fit: SlideIn, goes: true, play: 0.2, slackX: 1, slackY: 1, hold: [4]float64{4.5, 4.5, 4, madeTk}, gap: [4]float64{0, 0, 0, 0.2}, stand: madeRise, height: madeH}
+	hanging := behind // below its tongue there is more of it
+	hanging.stand -= madeField
 	below := measured{fit: Applied, goes: true, play: inf, slackX: inf, slackY: inf, hold: [4]float64{madeTs, madeTs, madeTf, madeTk}, stand: -madeTb, height: madeH}
 	for name, c := range map[string]struct {
 		made madeBox
@@ -59,6 +62,14 @@ func TestMadeBottoms(t *testing.T) {
 			want: func(w *measured) { w.stand += 12 }},
 		"slid in":                  {made: slidIn, is: behind},
 		"slid in before a setback": {made: madeBox{front: joinery.Butt, back: joinery.Housed, bottom: joinery.BottomSlideIn}, is: behind},
+		"fielded":                  {made: fielded, is: hanging},
+		"fielded, rabbets 0.1 less deep": {made: fielded, is: hanging,
+			harm: func(p []Piece) {
+				for i := range p[bottom].Board.Cuts {
+					p[bottom].Board.Cuts[i].Depth -= 0.1
+				}
+			},
+			want: func(w *measured) { w.play, w.gap[3], w.stand = 0.1, 0.1, w.stand+0.1 }},
 		"slid in, 0.1 thinner": {made: slidIn, is: behind,
 			harm: func(p []Piece) { p[bottom].Board.Thickness -= 0.1 },
 			want: func(w *measured) { w.play, w.gap[3] = 0.3, 0.3 }},

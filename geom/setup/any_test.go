@@ -18,7 +18,7 @@ func anySpec(r *rand.Rand) joinery.Spec {
 		Joint:           joinery.Joints[r.IntN(6)],
 		Cutter:          joinery.Cutter{Kind: []joinery.CutterKind{joinery.Saw, joinery.RouterTable, joinery.Hand}[r.IntN(3)]},
 		GrooveEnds:      joinery.GrooveThrough,
-		BottomFit:       []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied}[r.IntN(5)],
+		BottomFit:       []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomFielded, joinery.BottomApplied}[r.IntN(6)],
 		BottomClearance: number(0.5, 3), DadoClearance: 0.2, GrooveClearance: 0.2,
 	}
 	s.Cutter.Width = s.Front.Thickness.Mean/2 + number(0.1, 0.4)

@@ -51,14 +51,14 @@ func sceneOf(s joinery.Spec, d joinery.Drawer) (scene.Scene, error) {
 // each makes a box of every corner and bottom, with dividers and a drawer front.
 func each(t *testing.T, do func(t *testing.T, s joinery.Spec, made scene.Scene)) {
 	for _, j := range joinery.Joints {
-		for _, bottom := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied, joinery.BottomCleats} {
+		for _, bottom := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomFielded, joinery.BottomApplied, joinery.BottomCleats} {
 			for _, housed := range []bool{false, true} {
-				if j == joinery.BoxJoint && bottom == joinery.BottomSlideIn && !housed {
+				if j == joinery.BoxJoint && bottom.SlidesIn() && !housed {
 					continue // refused: fingers would show below the back
 				}
 				t.Run(fmt.Sprint(j, bottom, housed), func(t *testing.T) {
 					s := spec(j, bottom)
-					if bottom == joinery.BottomFlush {
+					if bottom == joinery.BottomFlush || bottom == joinery.BottomFielded {
 						s.Bottom = stock("board", 9)
 					}
 					if housed {

@@ -39,7 +39,7 @@ func wild(r *rand.Rand) joinery.Spec {
 	length := func(most float64) float64 { return above(0.1, most) }
 	corners := joinery.Joints
 	bottoms := []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn,
-		joinery.BottomApplied, joinery.BottomCleats}
+		joinery.BottomFielded, joinery.BottomApplied, joinery.BottomCleats}
 	s := spec(corners[r.IntN(len(corners))], bottoms[r.IntN(len(bottoms))])
 	s.Width, s.Height, s.Depth = above(1, 600), above(1, 300), above(1, 600)
 	for _, board := range []*joinery.Stock{&s.Sides, &s.Front, &s.Back, &s.Bottom} {

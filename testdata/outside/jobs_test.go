@@ -94,6 +94,7 @@ router: {tabs: {width: 8, height: 2, spacing: 150}}
 drawers:
   - {name: rabbet, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, pull: {shape: half-round}}
   - {name: rabbet slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, joinery: {bottom-fit: slide-in}}
+  - {name: fielded, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joinery: {bottom-fit: fielded}}
   - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-height: 13}, pull: {shape: slot}}
   - {name: butt below, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: butt, fasteners: dowels, joinery: {bottom-fit: applied}, pull: {shape: hand-hold}}
   - {name: box, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, pull: {shape: hole}}
@@ -121,6 +122,7 @@ cutter: {kind: saw, width: 6.3}
 drawers:
   - {name: rabbet, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet}
   - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-fit: slide-in}}
+  - {name: fielded, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, back-joint: dado, joinery: {bottom-fit: fielded, bottom-height: 10}}
   - {name: box, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: applied}}
   - {name: box grooved, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, cutter: {kind: saw, width: 6.3, groove-cutter: 3.2}, joinery: {groove-ends: plugged}}
   - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-fit: cleats}}

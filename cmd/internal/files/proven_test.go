@@ -102,7 +102,7 @@ func anyJob(t *rapid.T) string {
 		say("}\n")
 	}
 	say("joinery: {bottom-fit: %s, faces: %s, glue-space: %s", word("bottom fit", "auto", "grooved-in", "flush",
-		"slide-in", "applied", "cleats"), word("faces", "any", "one"), word("room", "0", "0.2"))
+		"slide-in", "fielded", "applied", "cleats"), word("faces", "any", "one"), word("room", "0", "0.2"))
 	if maybe("own fence") {
 		say(", fence-distance: %.2f", front/2+number(-1, 1, "fence"))
 	}

@@ -350,8 +350,9 @@ var joineryKeys = []key{
 		without: "stopped for a CNC router, else through",
 		example: "through"},
 	{name: string(joinery.SettingBottomFit), form: formWord, fallback: string(joinery.BottomAuto),
-		words: []string{string(joinery.BottomAuto), string(joinery.BottomGroovedIn), string(joinery.BottomFlush), string(joinery.BottomSlideIn), string(joinery.BottomApplied), string(joinery.BottomCleats)},
+		words: []string{string(joinery.BottomAuto), string(joinery.BottomGroovedIn), string(joinery.BottomFlush), string(joinery.BottomSlideIn), string(joinery.BottomFielded), string(joinery.BottomApplied), string(joinery.BottomCleats)},
 		doc: "grooved-in: the bottom at its full thickness, in grooves all round; flush: on a tongue, level with the bottom edges; slide-in: grooved into sides and box front, under a back that ends above it; " +
+			"fielded: slid in so, and thicker than the groove, on a tongue that a rabbet on its underside leaves; " +
 			"applied: from below, as large as the box; cleats: from above, on strips along the insides of sides, box front and back; auto: grooved-in where the groove takes it, else flush",
 		example: "grooved-in", why: "a thin bottom is held whole, a thick one on a tongue, with the same cutter"},
 	{name: string(joinery.SettingBottomHeight), form: formLength, min: minSetting, max: maxSize,

@@ -36,7 +36,7 @@ var (
 	Units    = []string{"mm", "in"}
 	Machines = []string{"saw", "router-table", "router", "hand"}
 	Corners  = []string{"dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint", Housed, fronted}
-	Bottoms  = []string{"auto", "grooved-in", "flush", "slide-in", "applied", "cleats"}
+	Bottoms  = []string{"auto", "grooved-in", "flush", "slide-in", "fielded", "applied", "cleats"}
 	Slides   = []string{Outside, "side-mount", "undermount", "center-mount", "wooden-runner", "none"}
 )
 

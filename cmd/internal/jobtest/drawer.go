@@ -74,7 +74,7 @@ func (d *drawing) drawer(name string) entries {
 func suits(bottom, corner, slide string) string {
 	raised := slide == "undermount" || slide == "center-mount" // which stand under the bottom
 	switch {
-	case corner == "box-joint" && bottom == "slide-in", raised && (bottom == "applied" || bottom == "flush" || bottom == "cleats"):
+	case corner == "box-joint" && (bottom == "slide-in" || bottom == "fielded"), raised && slices.Contains([]string{"applied", "flush", "fielded", "cleats"}, bottom):
 		return "grooved-in"
 	}
 	return bottom
@@ -124,8 +124,11 @@ func (d *drawing) bottomOf(e *entries, slide, fit string) {
 	}
 	stands := d.length(3.2, 7, "bottom") // in the groove
 	least := d.grooves
-	if !d.fenced() {
+	switch {
+	case !d.fenced():
 		least = slices.Min(d.bits)
+	case d.grooves == 0:
+		least = d.slot
 	}
 	switch {
 	case d.fenced() && d.grooves == 0:
@@ -136,6 +139,8 @@ func (d *drawing) bottomOf(e *entries, slide, fit string) {
 	switch fit {
 	case "flush":
 		stands += rise
+	case "fielded": // by less than its groove is high
+		stands = least + d.length(1.2, rise-0.8, "what is thicker than the tongue")
 	case "applied", "cleats":
 		stands = d.length(4, 12, "bottom that lies")
 	}

@@ -169,6 +169,7 @@ func (m maker) numbersOf(group []batch.Drawer) {
 
 var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomGroovedIn: "in grooves",
 	joinery.BottomFlush: "flush, in grooves", joinery.BottomSlideIn: "slid in from behind",
+	joinery.BottomFielded: "fielded, slid in from behind",
 	joinery.BottomApplied: "applied from below", joinery.BottomCleats: "on cleats"}
 
 // steps are the order of work for a box, with pictures of what comes on and of clamps as they are put on.
@@ -273,7 +274,7 @@ func firstWalls(s joinery.Spec) string {
 		where += ", short of the bottom's groove"
 	}
 	said := "Glue " + where + ". "
-	if s.Joint == joinery.BoxJoint && s.BottomFit.Grooved() && s.BottomFit != joinery.BottomSlideIn {
+	if s.Joint == joinery.BoxJoint && s.BottomFit.Grooved() && !s.BottomFit.SlidesIn() {
 		// Its grooves in front and back end in the fingers.
 		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put " +
 			"the left side on all three."
@@ -283,7 +284,7 @@ func firstWalls(s joinery.Spec) string {
 
 // closing says how the last wall goes on.
 func closing(s joinery.Spec) string {
-	if s.BottomFit.Grooved() && s.BottomFit != joinery.BottomSlideIn {
+	if s.BottomFit.Grooved() && !s.BottomFit.SlidesIn() {
 		return "over box front, back and the bottom, whose groove stays dry"
 	}
 	return "over box front and back"
@@ -297,7 +298,7 @@ const backOnBottom = "The bottom sets the back's height, before the glue takes: 
 // bottomIn says how the bottom comes in and is held.
 func bottomIn(b batch.Batch, s joinery.Spec) string {
 	switch s.BottomFit {
-	case joinery.BottomSlideIn:
+	case joinery.BottomSlideIn, joinery.BottomFielded:
 		held := present.SlideInSheet
 		if s.Bottom.Solid {
 			out := 0.0 // by which a bottom swells out behind its back
@@ -305,6 +306,9 @@ func bottomIn(b batch.Batch, s joinery.Spec) string {
 				out = max(out, d.BottomOut)
 			}
 			held = present.SlideInSolid(record.Length(out), b.Units)
+		}
+		if s.BottomFit == joinery.BottomFielded {
+			held = "Its rabbets are below. " + held
 		}
 		return "When the glue has set, slide the bottom in from behind, dry. " + held
 	case joinery.BottomCleats:
@@ -358,7 +362,7 @@ const (
 // whenSet is what is done until the glue has set, in the clamps, and then.
 func whenSet(d batch.Drawer) []string {
 	var list []string
-	if d.Spec.BottomFit == joinery.BottomSlideIn {
+	if d.Spec.BottomFit.SlidesIn() {
 		list = append(list, backOnBottom)
 	}
 	list = append(list,

@@ -80,7 +80,7 @@ func TestRowJoinsEndToEnd(t *testing.T) {
 // glue; where screws go into an edge there is a pilot hole.
 func TestStepsBeforeGlue(t *testing.T) {
 	b := read(t, "", many(1))
-	for _, fit := range []joinery.BottomFit{joinery.BottomSlideIn, joinery.BottomApplied} { // screws into edges
+	for _, fit := range []joinery.BottomFit{joinery.BottomSlideIn, joinery.BottomFielded, joinery.BottomApplied} { // screws into edges
 		if said := bottomIn(batch.Batch{}, joinery.Spec{BottomFit: fit}); !strings.Contains(said, "pilot hole") {
 			t.Errorf("%s: %q", fit, said)
 		}

@@ -101,7 +101,7 @@ func fencedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 	unit := u.String()
 	t := SettingTable{Fence: "fence distance", Height: "cutter height", cutter: true}
 	t.Columns = []Column{Words("machine"), In("cutter", unit), In(t.Fence, unit), In(t.Height, unit),
-		Words("passes for the rabbets"), Words("fence for flush bottoms")}
+		Words("passes for the rabbets"), Words("fence for bottoms on tongues")}
 	own := slices.ContainsFunc(setups, func(s record.Setup) bool {
 		return s.GrooveFence > 0 || len(s.GrooveFences) > 0 || s.BackFence > 0
 	})
@@ -145,7 +145,7 @@ func rabbetPasses(s record.Setup, u geom.Unit) string {
 	return passes
 }
 
-// bottomFence is the fence distance for flush bottoms.
+// bottomFence is the fence distance for the rabbets of bottoms on tongues.
 func bottomFence(s record.Setup, u geom.Unit) string {
 	switch {
 	case s.BottomHeight > 0:

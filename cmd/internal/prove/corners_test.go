@@ -19,6 +19,9 @@ func cornered(t *testing.T, cutter string, joint, back joinery.Joint, fit joiner
 	t.Helper()
 	text := strings.Replace(jobOf("diameter: 3", ""), "kind: router, diameter: 3", cutter, 1)
 	text = strings.Replace(text, ", joinery: {dado-clearance: 0.2}", "", 1) // saws have none
+	if fit == joinery.BottomFielded {                                       // thicker than its groove
+		text = strings.Replace(text, "ply: {thickness: 5.9}", "ply: {thickness: 9}", 1)
+	}
 	j, problems := job.Read("job.yaml", strings.NewReader(text))
 	if problems.Failed() {
 		t.Fatal(problems)
@@ -48,7 +51,7 @@ func TestCorners(t *testing.T) {
 				continue
 			}
 			for _, back := range []joinery.Joint{"", joinery.Housed} {
-				for _, fit := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomSlideIn, joinery.BottomApplied, joinery.BottomCleats} {
+				for _, fit := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomSlideIn, joinery.BottomFielded, joinery.BottomApplied, joinery.BottomCleats} {
 					if !fit.Grooved() && (cutter == sawn || back != "") {
 						continue // its many holes take their time, and no wall meets it otherwise
 					}
@@ -58,7 +61,7 @@ func TestCorners(t *testing.T) {
 						t.Errorf("%s: %s, %v, %v, %v", name, p.Verdict, p.Remarks, p.Faults, p.Overlaps)
 						continue
 					}
-					if want := map[joinery.BottomFit]string{joinery.BottomSlideIn: "slide-in", joinery.BottomApplied: "applied",
+					if want := map[joinery.BottomFit]string{joinery.BottomSlideIn: "slide-in", joinery.BottomFielded: "slide-in", joinery.BottomApplied: "applied",
 						joinery.BottomCleats: "cleats"}[fit]; p.Bottom.BottomFit != want {
 						t.Errorf("%s: the bottom is %q", name, p.Bottom.BottomFit)
 					}

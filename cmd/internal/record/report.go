@@ -190,7 +190,7 @@ type Setup struct {
 	RabbetPasses  int      `json:"rabbet_passes"`   // over the widest rabbet
 	LastFence     Length   `json:"last_fence"`      // of those passes
 	FlatTongues   bool     `json:"flat_tongues"`    // of fronts that lie flat: passes and last_fence are from their ends
-	BottomFence   Length   `json:"bottom_fence"`    // for the rabbets of a flush bottom that is stood on end; 0 where there are none
+	BottomFence   Length   `json:"bottom_fence"`    // for the rabbets of a bottom on a tongue that is stood on end; 0 where there are none
 	BottomHeight  Length   `json:"bottom_height"`   // of the cutter for those of one that lies flat; 0 where there are none
 	GrooveFence   Length   `json:"groove_fence"`    // of grooves at a height of their own; 0 where there are none
 	GrooveCutter  Length   `json:"groove_cutter"`   // that makes the bottom's grooves to fit, one pass of it; 0 without one
@@ -259,7 +259,7 @@ func StrengthOf(d batch.Drawer) Drawer {
 func strength(out *Drawer, d batch.Drawer) {
 	s := d.Strength
 	out.BottomOut = Length(d.BottomOut)
-	out.SlideInSolid = d.Spec.BottomFit == joinery.BottomSlideIn && d.Spec.Bottom.Solid
+	out.SlideInSolid = d.Spec.BottomFit.SlidesIn() && d.Spec.Bottom.Solid
 	out.Weight, out.Load, out.Rating = words.Grams(s.Empty), words.Grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }

@@ -11,7 +11,7 @@ var workMeanings = map[string]map[string]string{
 		"rabbet_passes":   "passes over the widest rabbet",
 		"last_fence":      "the fence for the last of them",
 		"flat_tongues":    "true: box fronts lie flat for their rabbets",
-		"bottom_fence":    "the fence for the rabbets of a flush bottom; 0 for none",
+		"bottom_fence":    "the fence for the rabbets of a bottom on a tongue; 0 for none",
 		"bottom_height":   "the cutter height for those of a bottom that lies flat; 0 for none",
 		"groove_fence":    "the fence for grooves at a height of their own; 0 for none",
 		"groove_cutter":   "the cutter that makes the grooves to fit; 0 for none",
