@@ -114,8 +114,9 @@ func (m maker) pages() {
 
 // chapters is how many there are at most besides this one.
 func (m maker) chapters() int {
-	n := len([]string{"Cut list", "Before you begin", "Setups", "Parts", "Corners", "Assembly", "Forms"})
-	for _, there := range []bool{len(m.report.Sheets) > 0, len(m.report.Cabinets) > 0, len(m.report.Templates) > 0, true} {
+	n := len([]string{"Cut list", "Before you begin", "Setups", "Parts", "Corners", "Assembly", "First box",
+		"Form for readings", "Labels"})
+	for _, there := range []bool{len(m.report.Sheets) > 0, len(m.report.Cabinets) > 0, len(m.report.Templates) > 0} {
 		if there {
 			n++
 		}
