@@ -24,7 +24,7 @@ func told(text string) Loaded {
 // are left.
 func TestWaysOut(t *testing.T) {
 	tried := make(map[job.Code]int)
-	for seed := uint64(0); seed < uint64(geomtest.Cases(10, 80)); seed++ {
+	for seed := uint64(0); seed < uint64(geomtest.Cases(12, 80)); seed++ {
 		text := jobtest.Seeded(seed, jobtest.Want{}).Text
 		if seed%2 == 1 {
 			text = spoilt(text, seed)
