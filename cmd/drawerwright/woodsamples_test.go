@@ -114,13 +114,8 @@ func TestCutlery(t *testing.T) {
 		record.Part
 		slots float64
 	}{{across, 3}, {along, 1}} {
-		area := 0.0
-		for i, v := range p.Outline {
-			u := p.Outline[(i+1)%len(p.Outline)]
-			area += (v.X.MM()*u.Y.MM() - u.X.MM()*v.Y.MM()) / 2
-		}
 		// Within a hundredth of a point of moisture.
-		if got, want := area*6, (p.Length.MM()*50-p.slots*slot*25)*6; math.Abs(got-want) > 2 {
+		if got, want := areaOf(p.Part)*6, (p.Length.MM()*50-p.slots*slot*25)*6; math.Abs(got-want) > 2 {
 			t.Errorf("%s has %.1f mm3, by hand %.1f", p.Name, got, want)
 		}
 	}

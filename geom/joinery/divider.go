@@ -29,6 +29,7 @@ type standingDivider struct {
 	number int       // in the job
 	at     []float64 // of the near faces, from the wall's inside face
 	t      float64
+	wide   float64 // t, or that of two rails and what hangs on them
 	slot   float64 // width of its dados
 	play   float64 // in the slots of what it crosses
 	length float64
@@ -60,6 +61,9 @@ func (l *layout) dividers() {
 	}
 	if l.shapeless {
 		return
+	}
+	for i, s := range all {
+		all[i].at = s.rails()
 	}
 	for i, s := range all {
 		l.dividerSlots = append(l.dividerSlots, s.slot)
@@ -107,11 +111,12 @@ func (l *layout) failDivider(i int, d geom.Diagnosis) {
 // standDivider works out where a divider stands, and judges it.
 func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	s = standingDivider{Divider: d, number: i, t: d.Stock.Thickness.Mean, height: d.Height, at: d.At, length: l.dividerLength(d), foot: l.dividerFoot()}
+	s.wide = s.t + d.Folders.Width
 	room := l.roomFor(d.Direction)
 	if len(s.at) == 0 {
-		cell := (room - float64(float64(d.Count)*s.t)) / float64(d.Count+1)
+		cell := (room - float64(float64(d.Count)*s.wide)) / float64(d.Count+1)
 		for k := range d.Count {
-			s.at = append(s.at, cell+float64(float64(k)*(cell+s.t)))
+			s.at = append(s.at, cell+float64(float64(k)*(cell+s.wide)))
 		}
 	}
 	s.at = slices.Clone(s.at)
@@ -128,7 +133,10 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 			})
 			return s, false
 		}
-		end = at + s.t
+		end = at + s.wide
+	}
+	if d.Folders.Width > 0 {
+		return s, l.hangFolders(&s) && l.dividerSlot(&s)
 	}
 	most := l.Height - l.dividerFoot()
 	if d.Loose {
@@ -152,7 +160,7 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 
 // cellFact says what is wrong with a cell that ends at a place: it is too small, or there is none.
 func (s standingDivider) cellFact(end, at, room float64) geom.Sentence {
-	begins, inside := geom.Millimeters(end-s.t), geom.Millimeters(room)
+	begins, inside := geom.Millimeters(end-s.wide), geom.Millimeters(room)
 	begin := geom.Sentencef("the inside is %s, and it can begin at %s to %s", inside, geom.AtLeast(minCell),
 		geom.AtMost(s.last(room)))
 	switch cell := at - end; {
@@ -161,21 +169,31 @@ func (s standingDivider) cellFact(end, at, room float64) geom.Sentence {
 			geom.Millimeters(minCell))
 	case at < room: // of the next one
 		return geom.Sentencef("those at %s and %s overlap", begins, geom.Millimeters(at))
-	case end-s.t >= room:
+	case end-s.wide >= room:
 		return geom.Sentencef("at %s it is beyond the far wall: %s", begins, begin)
 	}
-	return geom.Sentencef("at %s its board of %s runs into the far wall: %s", begins, geom.Millimeters(s.t), begin)
+	what := "its board"
+	if s.Folders.Width > 0 {
+		what = "its pair of rails"
+	}
+	return geom.Sentencef("at %s %s of %s runs into the far wall: %s", begins, what, geom.Millimeters(s.wide), begin)
 }
 
 // last is where one can begin that leaves a cell to the far wall.
-func (s standingDivider) last(room float64) float64 { return room - s.t - minCell }
+func (s standingDivider) last(room float64) float64 { return room - s.wide - minCell }
 
 // otherPlaces is where a divider that stands alone can begin, or how many can stand there.
 func (l *layout) otherPlaces(i int, s standingDivider, room float64) []geom.Remedy {
+	if lack := s.wide + 2*minCell - room; s.Folders.Width > 0 && lack > settle {
+		if s.Direction == Along {
+			return []geom.Remedy{l.least(SettingOutside, l.Width+lack).Of("width", 0)}
+		}
+		return []geom.Remedy{l.least(SettingOutside, l.Depth+lack).Of("depth", 0)}
+	}
 	if len(s.At) == 1 {
 		return []geom.Remedy{l.between(FieldDividers, minCell, s.last(room)).Of(KeyAt, i)}
 	}
-	n := int((room - minCell + settle) / (s.t + minCell))
+	n := int((room - minCell + settle) / (s.wide + minCell))
 	if len(s.At) > 1 {
 		n = min(n, len(s.At))
 	}
@@ -193,7 +211,7 @@ func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 		}
 		for _, a := range s.at {
 			for _, b := range o.at {
-				if cell := math.Max(b-(a+s.t), a-(b+o.t)); cell < minCell-settle {
+				if cell := math.Max(b-(a+s.wide), a-(b+o.wide)); cell < minCell-settle {
 					l.failDivider(s.number, geom.Diagnosis{
 						Code:     "divider-room",
 						Measured: geom.Millimeters(cell), Limit: geom.Millimeters(minCell),

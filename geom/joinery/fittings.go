@@ -26,7 +26,13 @@ type Divider struct {
 	// Loose dividers slide in from the top, in dados stopped above the bottom's
 	// groove, a little lower and narrower than fixed ones; others are glued in.
 	Loose bool
+	// Folders hang on each two of them, if their width is not 0: then At and Count are of pairs.
+	Folders Folders
 }
+
+// Folders are hanging folders as they were measured, in mm: from the middle of one hook's slot to
+// that of the other, how far they hang below the rails, and how far they stand up over them.
+type Folders struct{ Width, Below, Above float64 }
 
 // Insert is a grid of strips that cross half and half. It stands loose on the bottom and is
 // lifted out; its outer cells end at the walls.

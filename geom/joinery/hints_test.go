@@ -85,6 +85,14 @@ func TestHintsOfEachHold(t *testing.T) {
 		"divider-clearance": boards(ply, thin, func(s *Spec) {
 			s.Dividers = []Divider{{Stock: sheet("seven", 7), Direction: Across, Count: 2}}
 		}),
+		"folder-height": boards(ply, thin, func(s *Spec) {
+			s.Dividers = []Divider{{Stock: sheet("rails", 3.2), Direction: Along, Count: 1,
+				Folders: Folders{Width: 250, Below: 130, Above: 20}}}
+		}),
+		"folder-rails": boards(ply, thin, func(s *Spec) {
+			s.Dividers = []Divider{{Stock: thin, Direction: Along, Count: 1,
+				Folders: Folders{Width: 250, Below: 60, Above: 20}}}
+		}),
 		"insert-height": boards(ply, thin, func(s *Spec) {
 			s.Insert = &Insert{Stock: thin, Columns: make([]float64, 2), Rows: make([]float64, 2), Height: 139, WallClearance: 2}
 		}),

@@ -121,6 +121,12 @@ func anyFittings(t *rapid.T, s *Spec) {
 		s.BottomHeight = 13
 		s.Undermount = &Undermount{BottomRecess: 13, MaxSide: 16, NotchWidth: 35, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 35, HookIn: 7}
 	}
+	if len(s.Dividers) == 1 && s.Cutter.Kind == Router && odds("folders", 3) {
+		d := &s.Dividers[0]
+		d.Stock.Thickness = sheet("rails", rapid.Float64Range(2.5, 4.2).Draw(t, "rail")).Thickness
+		d.Folders = Folders{Width: rapid.Float64Range(15, 250).Draw(t, "hooks"),
+			Below: rapid.Float64Range(10, 100).Draw(t, "below"), Above: rapid.Float64Range(5, 20).Draw(t, "above")}
+	}
 }
 
 // TestAnyBoxGoesTogether: whatever is not refused has sound panels, stands

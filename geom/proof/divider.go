@@ -13,6 +13,9 @@ type Partition struct {
 	// bottom lifts it.
 	Height float64
 	Lifts  bool // nothing of the uprights is in its way upward
+	// Middle is where its thickness has its middle, along the axis that it looks along; Over how
+	// high its upper edge is above the bottom, Under how far that is below the lowest upright's.
+	Middle, Over, Under float64
 }
 
 // Crossing is where two dividers, or strips of an insert, are halved over each other.
@@ -95,7 +98,23 @@ func (a *assembly) divider(d *Piece, axis int, uprights []upright) Partition {
 			out.Lifts = out.Lifts && !ahead(p.barringAlong([3]float64{}))
 		}
 	}
+	a.edges(&out, d, axis)
 	return out
+}
+
+// edges measures where a divider stands, and its upper edge.
+func (a *assembly) edges(out *Partition, d *Piece, axis int) {
+	near, far := d.span(axis)
+	_, top := d.span(axisZ)
+	out.Middle, out.Under = (near+far)/2, math.Inf(1)
+	for _, w := range a.uprights() {
+		_, edge := w.span(axisZ)
+		out.Under = math.Min(out.Under, edge-top)
+	}
+	if a.base != nil {
+		_, over := a.base.span(axisZ)
+		out.Over = top - over
+	}
 }
 
 // crossing feels two dividers in each other's slots, if they cross.

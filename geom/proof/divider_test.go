@@ -1,6 +1,7 @@
 package proof
 
 import (
+	"math"
 	"testing"
 
 	"drawerwright/geom"
@@ -143,6 +144,18 @@ func TestDividers(t *testing.T) {
 				same(t, w.Name+": hold", w.Engagement, want.hold[i])
 			}
 		})
+	}
+}
+
+// TestDividerEdges: where dividers stand, and their upper edges, 80 over the lower ones of the box.
+func TestDividerEdges(t *testing.T) {
+	b := assemble(crossed())
+	for i, middle := range []float64{madeTf + 100 + divDado/2, madeTs + 150 + divDado/2} {
+		d := b.Dividers[i]
+		if math.Abs(d.Middle-middle) > 1e-6 || math.Abs(d.Over-(divTop-divFloor)) > 1e-6 ||
+			math.Abs(d.Under-(madeH-divTop)) > 1e-6 {
+			t.Errorf("%+v", d)
+		}
 	}
 }
 

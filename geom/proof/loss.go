@@ -22,6 +22,9 @@ const (
 	DividerClearance                 // a divider with more play than glue fills
 	DividerStands                    // a divider above the bottom, so that things slip under it
 	DividerStays                     // a loose divider that cannot be lifted out
+	RailsApart                       // rails too far apart for hanging folders, or too near each other
+	FolderDrags                      // a rail so low that folders touch the bottom
+	FolderProud                      // one so high that they stand out over the box
 	StripFalls                       // a strip of an insert that nothing stands up
 	InsertStands                     // an insert above the bottom, or into it
 	InsertStays                      // one that cannot be lifted out
@@ -42,12 +45,24 @@ type Loss struct {
 // mm; common practice, no source.
 const maxStand = 2.0
 
+// maxOffHooks is how far rails may be off the hooks of folders, which have that much play on them,
+// in mm; common practice, no source.
+const maxOffHooks = 1.0
+
+// Folders are hanging folders on two dividers: how wide they are from hook to hook, how far they
+// hang below the rails and stand up over them, in mm.
+type Folders struct {
+	Rails               [2]string
+	Width, Below, Above float64
+}
+
 // Meant is what a box is held against.
 type Meant struct {
 	Bridged  float64               // mm that glue bridges at the most
 	Open     float64               // mm that a shoulder may stay open at the most
 	Captured func(end string) bool // whether tongues, fingers or dados are to hold an end
 	Loose    []string              // dividers that are to be lifted out
+	Folders  []Folders             // what hangs on dividers
 }
 
 // Losses are what should hold a box and does not any more: a tongue that nothing holds or
@@ -69,7 +84,8 @@ func (b *Box) Losses(m Meant) []Loss {
 			list = append(list, Loss{Kind: OffShoulder, Piece: c.End, At: c.Side, Measured: c.Open})
 		}
 	}
-	return slices.Concat(list, b.bottomLosses(m), b.dividerLosses(m), b.insertLosses(), b.frontLosses(m))
+	return slices.Concat(list, b.bottomLosses(m), b.dividerLosses(m), b.folderLosses(m),
+		b.insertLosses(), b.frontLosses(m))
 }
 
 // bottomLosses are the uprights that a bottom drops out of, or leaves open.
@@ -124,6 +140,32 @@ func (b *Box) dividerLosses(m Meant) (list []Loss) {
 		}
 		if slices.Contains(m.Loose, p.Name) && !p.Lifts {
 			list = append(list, Loss{Kind: DividerStays, Piece: p.Name})
+		}
+	}
+	return list
+}
+
+// folderLosses are the rails that folders do not hang on, or touch something from.
+func (b *Box) folderLosses(m Meant) (list []Loss) {
+	for _, f := range m.Folders {
+		var middles []float64
+		for _, p := range b.Dividers {
+			if !slices.Contains(f.Rails[:], p.Name) {
+				continue
+			}
+			middles = append(middles, p.Middle)
+			if p.Over < f.Below-Tick {
+				list = append(list, Loss{Kind: FolderDrags, Piece: p.Name, Measured: p.Over})
+			}
+			if p.Under < f.Above-Tick {
+				list = append(list, Loss{Kind: FolderProud, Piece: p.Name, Measured: p.Under})
+			}
+		}
+		if len(middles) != 2 { // a lost one is a fault of the files
+			continue
+		}
+		if apart := math.Abs(middles[1] - middles[0]); math.Abs(apart-f.Width) > maxOffHooks+Tick {
+			list = append(list, Loss{Kind: RailsApart, Piece: f.Rails[0], At: f.Rails[1], Measured: apart})
 		}
 	}
 	return list

@@ -19,6 +19,11 @@ func sound() Box {
 	}
 	b.Dividers = []Partition{{Name: "divider", GoesIn: true, EndClearance: 1, Lifts: true,
 		Joints: [2]PanelJoint{{Name: "left", Engagement: 4}, {Name: "right", Engagement: 4}}}}
+	for i, name := range []string{"rail 1", "rail 2"} {
+		rail := b.Dividers[0]
+		rail.Name, rail.Middle, rail.Over, rail.Under = name, 330*float64(i), 250, 25
+		b.Dividers = append(b.Dividers, rail)
+	}
 	b.Insert = &Insert{Clearance: [2]float64{2, 2}, Lifts: true}
 	b.DrawerFronts = []Fixing{{Name: "face", Covers: 100, Holes: 4}}
 	return b
@@ -27,7 +32,8 @@ func sound() Box {
 // TestLosses: each of them is found alone, just above its limit and its tick, and not just
 // below.
 func TestLosses(t *testing.T) {
-	meant := Meant{Bridged: 1, Captured: func(string) bool { return true }, Loose: []string{"divider"}}
+	meant := Meant{Bridged: 1, Captured: func(string) bool { return true }, Loose: []string{"divider"},
+		Folders: []Folders{{Rails: [2]string{"rail 1", "rail 2"}, Width: 330, Below: 240, Above: 20}}}
 	const a, hair = Tick, 1e-6
 	for _, c := range []struct {
 		kind   LossKind
@@ -47,6 +53,10 @@ func TestLosses(t *testing.T) {
 		{DividerClearance, func(b *Box, by float64) { b.Dividers[0].Clearance = 1 + a + by }},
 		{DividerStands, func(b *Box, by float64) { b.Dividers[0].Height = 2 + a + by }},
 		{DividerStays, func(b *Box, by float64) { b.Dividers[0].Lifts = by < 0 }},
+		{RailsApart, func(b *Box, by float64) { b.Dividers[1].Middle = -1 - a - by }},
+		{RailsApart, func(b *Box, by float64) { b.Dividers[1].Middle = 1 + a + by }},
+		{FolderDrags, func(b *Box, by float64) { b.Dividers[1].Over = 240 - a - by }},
+		{FolderProud, func(b *Box, by float64) { b.Dividers[2].Under = 20 - a - by }},
 		{StripFalls, func(b *Box, by float64) {
 			if by > 0 {
 				b.Insert.Fallen = []string{"insert 1"}

@@ -66,6 +66,10 @@ var dividerKeys = []key{
 		example: "[120, 240]", with: "direction: across\nstock: hardboard"},
 	{name: "height", form: formLength, min: minSize, max: maxSize, doc: "Their height over the bottom", without: "as high as the box allows",
 		example: "60", with: "direction: across\nat: 1\nstock: hardboard"},
+	{name: joinery.KeyFolders, form: formSize, sides: []string{"width", "below", "above"}, min: minFolder, max: maxSize,
+		doc: "Each two of them are rails of hanging folders, measured from hook to hook, below the rails and above them; " +
+			"`at` counts the pairs, or is where each begins",
+		without: "nothing hangs on them", example: "245 x 60 x 10", with: "direction: along\nat: 1\nstock: thin"},
 	{name: "stock", form: formStock, required: true, doc: "The stock of the dividers",
 		example: "hardboard", with: "direction: across\nat: 1"},
 	{name: "loose", form: formWord, words: []string{"yes", "no"}, fallback: "no", doc: "yes: they slide in from the top; no: they are glued in",

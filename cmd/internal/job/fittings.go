@@ -56,6 +56,9 @@ func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value))
 		for i := range get["at"].lengths {
 			div.At = append(div.At, get["at"].mm(i))
 		}
+		if f := get[joinery.KeyFolders]; len(f.lengths) == 3 {
+			div.Folders = joinery.Folders{Width: f.mm(0), Below: f.mm(1), Above: f.mm(2)}
+		}
 		settled = settled && div.Stock.Thickness.Mean > 0 && div.Direction != "" && (div.Count > 0 || len(div.At) > 0)
 		d.Dividers = append(d.Dividers, div)
 	}

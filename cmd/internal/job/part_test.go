@@ -31,7 +31,7 @@ drawers:
     joinery: {bottom-fit: applied}
     dividers:
       - {direction: across, at: [100, 220.5], height: 60, stock: board, loose: yes}
-      - {direction: along, at: 3, stock: board}
+      - {direction: along, at: 3, stock: board, folders: 90 x 60 x 12.5}
     pull: {shape: hand-hold, width: 90, height: 30, from-top: 35}
     drawer-front: {stock: beech, width: 440, height: 150, overhang-left: 20, overhang-below: -3, handles: handle, handle-spacing: 128, handle-diameter: 5.5, handle-from-top: 60}
   - name: screwed
@@ -59,7 +59,7 @@ func TestReadFittings(t *testing.T) {
 	}
 	if want := []joinery.Divider{
 		{Stock: board, Direction: joinery.Across, At: []float64{100, 220.5}, Height: 60, Loose: true},
-		{Stock: board, Direction: joinery.Along, Count: 3},
+		{Stock: board, Direction: joinery.Along, Count: 3, Folders: joinery.Folders{Width: 90, Below: 60, Above: 12.5}},
 	}; !reflect.DeepEqual(fingers.Dividers, want) {
 		t.Errorf("got %+v", fingers.Dividers)
 	}

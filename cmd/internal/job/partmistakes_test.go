@@ -26,6 +26,8 @@ var partMistakes = []mistake{
 	{"divider at a word", "count: 6", "dividers: [{direction: along, at: [100, half], stock: birch}]", []string{"10:45 not-a-length"}},
 	{"divider at a length", "count: 6", "dividers: [{direction: along, at: 100 mm, stock: birch}]", []string{"10:39 not-a-number"}},
 	{"divider at nothing", "count: 6", "dividers: [{direction: along, at: [], stock: birch}]", []string{"10:39 too-many"}},
+	{"folders of two sizes", "count: 6", "dividers: [{direction: along, at: 1, stock: birch, folders: 330 x 4}]", []string{"10:65 not-a-size"}},
+	{"folders of nothing", "count: 6", "dividers: [{direction: along, at: 1, stock: birch, folders: 330 x 240 x 4}]", []string{"10:77 out-of-range"}},
 	{"many dividers", "count: 6", "dividers: [" + strings.Repeat("{direction: along, at: 3, stock: birch}, ", maxDividers) + "{}]", []string{"10:2066 too-many"}},
 
 	// Inserts.

@@ -54,7 +54,7 @@ var keyPaths = strings.Fields(`
 	drawers.cutter.bits.*.tool drawers.cutter.bits.*.type drawers.cutter.bits.*.tip drawers.cutter.bits.*.feed drawers.cutter.bits.*.plunge drawers.cutter.bits.*.speed drawers.cutter.bits.*.chip-load drawers.cutter.bits.*.pass-depth
 	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
 	drawers.joinery.bottom-height drawers.joinery.bottom-clearance drawers.joinery.bottom-clearance-depth drawers.joinery.dado-clearance drawers.joinery.groove-clearance drawers.joinery.glue-space
-	drawers.dividers drawers.dividers.direction drawers.dividers.at drawers.dividers.height drawers.dividers.stock drawers.dividers.loose
+	drawers.dividers drawers.dividers.direction drawers.dividers.at drawers.dividers.height drawers.dividers.folders drawers.dividers.stock drawers.dividers.loose
 	drawers.insert drawers.insert.stock drawers.insert.columns drawers.insert.rows drawers.insert.height drawers.insert.contents-clearance drawers.insert.wall-clearance
 	drawers.pull drawers.pull.shape drawers.pull.width drawers.pull.height drawers.pull.from-top
 	drawers.drawer-front drawers.drawer-front.stock drawers.drawer-front.width drawers.drawer-front.height drawers.drawer-front.overhang-left drawers.drawer-front.overhang-below

@@ -13,7 +13,7 @@
 //     room behind, drawer fronts with knobs and handles;
 //   - stocks with one reading or several, a tolerance, sheets of one size or more, counts,
 //     prices, grain, material, solid wood with a climate, banding, fronts that match;
-//   - other stocks for front and back, dividers or an insert, pulls, loads, counts, spares, spacers;
+//   - other stocks for front and back, dividers, rails of folders or an insert, pulls, loads, counts, spares, spacers;
 //   - limits, accuracy, router options, dxf options, paper, sheets, marking templates.
 //
 // Not covered: slides-file (it needs a second file), names beyond plain letters, densities

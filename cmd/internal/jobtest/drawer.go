@@ -188,6 +188,11 @@ func (d *drawing) divided(e *entries, b box) {
 		if d.odds(3, "loose") {
 			one.say("loose", "yes")
 		}
+		if !d.fenced() && d.odds(4, "folders") {
+			rails := d.stockOf("rails", d.length(3, 3.9, "rail"), false)
+			one = entries{"direction: " + way, "at: 1", "stock: " + rails}
+			one.say("folders", "%s", d.size(b.width/3, b.height/3, 10))
+		}
 		all = append(all, one.String())
 	}
 	e.say("dividers", "[%s]", strings.Join(all, ", "))

@@ -65,15 +65,21 @@ func lowerDividers(d batch.Drawer) string {
 			})
 		}
 	}
+	said := "Lower the dividers into their dados from above."
 	switch {
 	case n == 0:
 		return ""
 	case n == 1:
-		return "Lower the divider into its dados from above."
+		said = "Lower the divider into its dados from above."
 	case crossing:
-		return "Lower the dividers into their dados from above, those that cross each other as one."
+		said = "Lower the dividers into their dados from above, those that cross each other as one."
 	}
-	return "Lower the dividers into their dados from above."
+	if slices.ContainsFunc(d.Spec.Dividers, func(v joinery.Divider) bool { return v.Folders.Width > 0 }) {
+		said += " Round the upper edges of the rails lightly with paper, and hang a folder on them: its hooks go over both " +
+			"and slide. A drawer full of paper is heavy: see that its slides are rated for it, and fix the cabinet to " +
+			"the wall, as a drawer that is pulled out can tip it over."
+	}
+	return said
 }
 
 // liftInsert says how an insert is put together and comes into its box; empty for one without.

@@ -108,6 +108,10 @@ func dividerMeasures(o job.Outline, d batch.Drawer, path func(...string) []strin
 		}
 		way := path("dividers", strconv.Itoa(entry), "at")
 		spec := d.Spec.Dividers[entry]
+		if spec.Folders.Width > 0 { // a place is of two boards
+			entry++
+			continue
+		}
 		m := measure{Path: way, Axis: 1, Name: "from the inside of the box front"}
 		if spec.Direction == joinery.Along {
 			m.Axis, m.Name = 0, "from the inside of the left side"

@@ -43,6 +43,14 @@ func (w *Worker) lossText(l proof.Loss) string {
 		return fmt.Sprintf("the %s stands %s above the bottom", l.Piece, measured)
 	case proof.DividerStays:
 		return fmt.Sprintf("the %s is loose and cannot be lifted out", l.Piece)
+	case proof.RailsApart:
+		return fmt.Sprintf("the middles of %s and %s are %s apart, and the hooks of the folders are not", l.Piece, l.At,
+			measured)
+	case proof.FolderDrags:
+		return fmt.Sprintf("the upper edge of %s is %s over the bottom: the folders touch it", l.Piece, measured)
+	case proof.FolderProud:
+		return fmt.Sprintf("the upper edge of %s is %s below the box's: the folders stand out over it", l.Piece,
+			measured)
 	case proof.StripFalls:
 		return fmt.Sprintf("nothing crosses the %s and stands it up", l.Piece)
 	case proof.InsertStands:

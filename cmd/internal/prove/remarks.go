@@ -36,6 +36,10 @@ func (t *trial) lost(box *proof.Box) []string {
 	}
 	meant := proof.Meant{Bridged: joinery.HopelessGap, Open: t.drawer.MaxOpen.MM(), Loose: t.drawer.LooseDividers,
 		Captured: func(end string) bool { return t.captures(t.drawer, end) }}
+	for _, f := range t.drawer.Folders {
+		meant.Folders = append(meant.Folders,
+			proof.Folders{Rails: f.Rails, Width: f.Width.MM(), Below: f.Below.MM(), Above: f.Above.MM()})
+	}
 	for _, l := range box.Losses(meant) {
 		say("%s", t.lossText(l))
 	}

@@ -196,6 +196,7 @@ func drawerOf(d batch.Drawer, looks filing.Looks) Drawer {
 	listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind),
 		Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(),
 		Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d),
+		Folders: foldersOf(d),
 		MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
 	listed.Pictures, listed.Solids, listed.Step = looks.Pictures(d.Folder), looks.Solids(d.Folder), d.Step
 	strength(&listed, d)

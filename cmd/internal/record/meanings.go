@@ -99,10 +99,16 @@ var drawerMeanings = map[string]map[string]string{
 		"bores":          "holes in the ends of parts, which no drawing shows",
 		"max_open":       "how far a joint that is meant to be closed may stay open",
 		"loose_dividers": "the dividers that are lifted out, as the proof names them",
+		"folders":        "hanging folders, of which each hangs on two dividers",
 		"preview":        "milled: its solids are what the bits leave by the drawings; absent where they are as designed",
 		"pictures":       "the files that picture it",
 		"solids":         "the files that have the whole box as STL",
 		"step":           "the file that has the assembled box as exact solids, where the job asks for it",
+	},
+	"Folders": {
+		"rails": "the two dividers that they hang on, as the proof names them",
+		"width": "from hook to hook", "below": "how far they hang below the rails",
+		"above": "how far they stand up over the rails",
 	},
 	"Size": {"width": "from side to side", "height": "from bottom to top", "depth": "from front to back"},
 	"Sag": {

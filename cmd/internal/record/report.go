@@ -6,6 +6,7 @@ package record
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
@@ -96,6 +97,8 @@ type Drawer struct {
 	// LooseDividers are those that are lifted out, as the proof names them: by number
 	// in the order of the parts and their stands.
 	LooseDividers []string `json:"loose_dividers,omitempty"`
+	// Folders are those that hang on dividers, two by two.
+	Folders []Folders `json:"folders,omitempty"`
 	// Preview says what its solids show: milled, what the bits leave by the drawings; as it is
 	// designed where it is empty.
 	Preview string `json:"preview,omitempty"`
@@ -104,6 +107,14 @@ type Drawer struct {
 	Solids   []string `json:"solids"`
 	// Step is the assembled box as exact solids, where the job asks for it.
 	Step string `json:"step,omitempty"`
+}
+
+// Folders are hanging folders: from hook to hook, and what is below and above the rails.
+type Folders struct {
+	Rails [2]string `json:"rails"`
+	Width Length    `json:"width"`
+	Below Length    `json:"below"`
+	Above Length    `json:"above"`
 }
 
 // Sag is of the bottom under its load: with simply supported and with clamped
@@ -233,19 +244,40 @@ func (r Report) Unit() geom.Unit { return UnitOf(r.Units) }
 
 // looseDividers are the names of the dividers that are lifted out.
 func looseDividers(d batch.Drawer) (names []string) {
-	number, entry := 0, 0
-	for _, p := range d.Parts {
-		if p.Role != joinery.DividerRole {
-			continue
+	for i, entry := range dividerEntries(d) {
+		if d.Spec.Dividers[entry].Loose {
+			names = append(names, dividerName(i))
 		}
-		for range p.Placements {
-			if number++; d.Spec.Dividers[entry].Loose {
-				names = append(names, fmt.Sprintf("divider %d", number))
-			}
-		}
-		entry++
 	}
 	return names
+}
+
+// foldersOf are the folders that hang in a drawer.
+func foldersOf(d batch.Drawer) (list []Folders) {
+	entries := dividerEntries(d)
+	for i := 0; i < len(entries); i++ {
+		if f := d.Spec.Dividers[entries[i]].Folders; f.Width > 0 {
+			list = append(list, Folders{[2]string{dividerName(i), dividerName(i + 1)}, Length(f.Width), Length(f.Below),
+				Length(f.Above)})
+			i++
+		}
+	}
+	return list
+}
+
+// dividerName is what the proof calls one of the dividers.
+func dividerName(i int) string { return fmt.Sprintf("divider %d", i+1) }
+
+// dividerEntries are the entries that the dividers of a drawer are of, one by one.
+func dividerEntries(d batch.Drawer) (list []int) {
+	entry := 0
+	for _, p := range d.Parts {
+		if p.Role == joinery.DividerRole {
+			list = append(list, slices.Repeat([]int{entry}, len(p.Placements))...)
+			entry++
+		}
+	}
+	return list
 }
 
 // StrengthOf is what a drawer weighs and bears, and nothing else of it.

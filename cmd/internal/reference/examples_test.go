@@ -19,6 +19,7 @@ var jobs = func() (list []string) {
 stock:
   birch: {thickness: [12.21, 12.16, 12.24]}
   hardboard: {thickness: 5.9}
+  thin: {thickness: 3.1}
 `
 	const box = `drawers:
   - name: bench
