@@ -75,9 +75,9 @@ func lowerDividers(d batch.Drawer) string {
 		said = "Lower the dividers into their dados from above, those that cross each other as one."
 	}
 	if slices.ContainsFunc(d.Spec.Dividers, func(v joinery.Divider) bool { return v.Folders.Width > 0 }) {
-		said += " Round the upper edges of the rails lightly with paper, and hang a folder on them: its hooks go over both " +
-			"and slide. A drawer full of paper is heavy: see that its slides are rated for it, and fix the cabinet to " +
-			"the wall, as a drawer that is pulled out can tip it over."
+		said += " Round the upper edges of the rails lightly with paper, and hang a folder on them: its hooks go " +
+			"over both and slide. A drawer full of paper is heavy: see that its slides are rated for it, and fix the " +
+			"cabinet to the wall, as a drawer that is pulled out can tip it over."
 	}
 	return said
 }
