@@ -144,13 +144,15 @@ func (s slice) bounds() geom.Rect {
 	return geom.Around(s.place(s.ends().Min, 0), s.place(s.ends().Max, s.Panel.Thickness))
 }
 
-// measure adds the sizes of a piece at the corner.
+// measure adds the sizes of a piece at the corner. A plane may pass a round hole anywhere: what it shows of one is
+// not measured.
 func (v *cornerView) measure(s slice, number Number) {
 	if thick := s.Panel.Thickness; v.near(s.place(v.end(s), thick)) {
 		v.add(size{s.place(v.end(s), 0), s.place(v.end(s), thick), number(thick) + " thick"})
 	}
 	for _, r := range s.runs {
-		if (r.Inside > 0 || r.Outside > 0) && v.near(s.place(r.Min, 0)) && v.near(s.place(r.Max, 0)) {
+		if (r.Inside > 0 || r.Outside > 0) && s.kind(r) != geom.Drill.Noun() &&
+			v.near(s.place(r.Min, 0)) && v.near(s.place(r.Max, 0)) {
 			v.cutSizes(s, r, number)
 		}
 	}

@@ -224,3 +224,27 @@ func TestClearancesAreDrawn(t *testing.T) {
 		t.Errorf("%d clearances", drawn)
 	}
 }
+
+// TestNoHoleIsMeasuredInSection: a corner is cut at 106 of 200, past the middle of a dowel's hole at 106.8: what is
+// seen of that is narrower than the hole, and no size of it.
+func TestNoHoleIsMeasuredInSection(t *testing.T) {
+	b := read(t, "tall.yaml", []byte(`units: mm
+stock: {birch: {thickness: 15}, ply: {thickness: 5.9}}
+cutter: {kind: router, diameter: 6}
+drawers: [{name: tall, outside: 460 x 200 x 380, sides: birch, bottom: ply, joint: butt, fasteners: dowels}]
+`))
+	texts := 0
+	for _, d := range drawnOf(b) {
+		if d.family != nil {
+			continue
+		}
+		for _, w := range d.Texts {
+			if texts++; strings.Contains(w.String, "hole") {
+				t.Errorf("%s: %q", d.of, w.String)
+			}
+		}
+	}
+	if texts == 0 {
+		t.Error("no corner was drawn")
+	}
+}
