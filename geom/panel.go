@@ -21,14 +21,15 @@ func (f Face) String() string {
 type Kind uint8
 
 const (
-	Dado   Kind = iota // a channel across the grain
-	Groove             // a channel along the grain
-	Rabbet             // a step along an edge
-	Drill              // a round hole, blind or through
-	Cutout             // an opening through the panel
+	Dado    Kind = iota // a channel across the grain
+	Groove              // a channel along the grain
+	Rabbet              // a step along an edge
+	Drill               // a round hole, blind or through
+	Cutout              // an opening through the panel
+	Mortise             // a blind slot with round ends, for a loose tenon
 )
 
-var kindNames = [...]string{"dado", "groove", "rabbet", "drill", "cutout"}
+var kindNames = [...]string{"dado", "groove", "rabbet", "drill", "cutout", "mortise"}
 
 // Noun is what a person calls a cut of the kind.
 func (k Kind) Noun() string {

@@ -8,6 +8,7 @@ type Meaning struct{ Word, Text string }
 var Operations = []Meaning{
 	{"register", "holes to put the part or sheet down on when it is turned over: drilled right through, and on into the spoilboard"},
 	{"drill", "holes: for screws, dowels, knobs, handles and hooks"},
+	{"mortise", "a blind slot with round ends, for a loose tenon: clear all inside the line"},
 	{"dado", "a channel across the grain: clear all inside the line"},
 	{"groove", "a channel along the grain: clear all inside the line"},
 	{"rabbet", "a step along an edge: clear all inside the line"},

@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Screws and dowels of a butt joint, in millimeters; common practice, no source.
+// Screws, dowels and loose tenons of a butt joint, in millimeters; common practice, no source.
 const (
 	dowelRoom   = 2.0  // of the two holes beyond the dowel's ends, for glue
 	screwLength = 30.0 // of the pilot hole in the end of the front or back, or 1 1/4 in
@@ -21,10 +21,10 @@ const (
 
 // butt lays out the corner with front and back between plain sides:
 //
-//	side          D x H, holes for screws or dowels in the middle of the ends' thickness
+//	side          D x H, holes or mortises in the middle of the ends' thickness
 //	front, back   W - 2 Ts long, plain ends
 //
-// Nothing but glue, screws and dowels holds it.
+// Nothing but glue and fasteners holds it.
 func (l *layout) butt() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
@@ -63,38 +63,53 @@ func (l *layout) butted(r Role) ending {
 	if l.GrooveEnds == GrooveStopped {
 		e.groove = l.stopBefore(e.reach)
 	}
-	heights := l.holeHeights()
+	heights := l.holeHeights(t)
 	hole := geom.Pocket{Kind: geom.Drill, Depth: l.Ts}
 	screw := l.screw(cornerScrew)
 	thick, wide := l.cornerFastener(t)
-	bore := Bore{Part: r, Diameter: screw.pilot, Depth: l.inEnd()}
-	if l.Fasteners == Dowels {
+	bore := Bore{Part: r, Diameter: screw.pilot, Depth: l.inEnd(), FromOutside: t / 2}
+	if l.Fasteners != Screws {
 		bore.Diameter, hole.Depth = wide, l.Ts*dowelShare
 	}
-	bore.FromOutside = t / 2
+	tall := 0.0 // by how much a tenon is wider than thick
+	if l.Fasteners == Tenons {
+		hole.Kind, bore.Lengths = geom.Mortise, l.mortises(t, len(heights))
+		tall = l.tenonWidth(t) - thick
+	}
 	middle := t / 2 // of the end, from the front of the box
 	if r == Back {
 		middle = l.Depth - t/2
 	}
 	for _, y := range heights {
 		hole.Outline = geom.Circle(geom.Point{X: t / 2, Y: y}, wide/2)
+		if hole.Kind == geom.Mortise {
+			hole.Outline = l.mortise(geom.Point{X: t / 2, Y: y}, thick, tall+thick)
+		}
 		e.cuts = append(e.cuts, hole)
-		long := geom.Vec3{X: hole.Depth + bore.Depth}
-		l.drive(r, geom.Vec3{X: l.Ts - hole.Depth, Y: middle, Z: l.wallStand() + y}, long, thick, wide)
-		l.drive(r, geom.Vec3{X: l.Width - l.Ts + hole.Depth, Y: middle, Z: l.wallStand() + y}, long.Scale(-1), thick,
-			wide)
+		in, low := hole.Depth+bore.Depth, l.wallStand()+y-tall/2
+		l.drive(r, geom.Vec3{X: l.Ts - hole.Depth, Y: middle, Z: low}, geom.Vec3{X: in, Z: tall}, thick, wide)
+		l.drive(r, geom.Vec3{X: l.Width - l.Ts + hole.Depth, Y: middle, Z: low}, geom.Vec3{X: -in, Z: tall},
+			thick, wide)
 		if r == Back && l.BottomFit.SlidesIn() {
 			y -= l.backUnder() // over the back's own lower edge
 		}
 		bore.Heights = append(bore.Heights, y)
 	}
 	l.drawer.Bores = append(l.drawer.Bores, bore)
-	name := l.long("screw", screw.name, bore.Depth+l.Ts)
-	if l.Fasteners == Dowels {
-		name = l.long("dowel", geom.LengthOf(bore.Diameter).Number(l.Units), hole.Depth+bore.Depth-dowelRoom)
-	}
-	l.takes(name, 2*len(heights))
+	l.takes(l.cornerItem(bore, hole.Depth), 2*len(heights))
 	return e
+}
+
+// cornerItem is what is bought for the holes of a corner, by its size.
+func (l *layout) cornerItem(b Bore, inSide float64) string {
+	size := geom.LengthOf(b.Diameter).Number(l.Units)
+	switch room := inSide + b.Depth - dowelRoom; l.Fasteners {
+	case Dowels:
+		return l.long("dowel", size, room)
+	case Tenons:
+		return l.long("loose tenon", size+" x "+geom.LengthOf(b.Lengths[0]).Number(l.Units), room)
+	}
+	return l.long("screw", l.screw(cornerScrew).name, b.Depth+l.Ts)
 }
 
 // stopBefore is where a groove begins whose square bottom reaches to a distance
@@ -125,20 +140,23 @@ func (l *layout) dowel(t float64) float64 {
 	return l.sold(metricDowels, inchDowels, math.Min(dowelMost, t/2))
 }
 
-// holeHeights are those of the screws or dowels over the bottom edge.
-func (l *layout) holeHeights() []float64 {
-	return evenly(l.lowestHole(), l.wallHeight()-holesEdge, holesApart)
+// holeHeights are those of the middles of what holds an end of a thickness, over the bottom edge.
+func (l *layout) holeHeights(t float64) []float64 {
+	if l.Fasteners == Tenons {
+		return l.tenonHeights(t)
+	}
+	return evenly(l.lowest(holesEdge), l.wallHeight()-holesEdge, holesApart)
 }
 
-// lowestHole is clear of the bottom's groove, or of the screws of cleats.
-func (l *layout) lowestHole() float64 {
+// lowest is as far as given over the edge or the bottom's groove, and clear of the screws of cleats.
+func (l *layout) lowest(edge float64) float64 {
 	switch {
 	case l.BottomFit.Grooved():
-		return holesEdge + l.rise + l.groove
+		return edge + l.rise + l.groove
 	case l.BottomFit == BottomCleats:
-		return math.Max(holesEdge, l.rise)
+		return math.Max(edge, l.rise)
 	}
-	return holesEdge
+	return edge
 }
 
 // checkFasteners judges whether the boards take the holes.
@@ -146,6 +164,8 @@ func (l *layout) checkFasteners() {
 	for _, r := range l.ends() {
 		stock, field := l.stockOf(r)
 		switch t := stock.Thickness.Mean; {
+		case l.Fasteners == Tenons:
+			l.checkTenon(r)
 		case l.Fasteners == Dowels && l.dowel(t) == 0:
 			l.fail(geom.Diagnosis{
 				Code: "fasteners", Subject: about(field, r),
@@ -164,7 +184,10 @@ func (l *layout) checkFasteners() {
 			})
 		}
 	}
-	if needs := l.lowestHole() + holesNearest + holesEdge; l.wallHeight() < needs-settle {
+	if l.Fasteners == Tenons {
+		return
+	}
+	if needs := l.lowest(holesEdge) + holesNearest + holesEdge; l.wallHeight() < needs-settle {
 		l.warn(geom.Diagnosis{
 			Code: "fasteners", Subject: about(SettingOutside, Side),
 			Measured: geom.Millimeters(l.wallHeight()), Limit: geom.Millimeters(needs),

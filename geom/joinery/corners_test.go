@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -56,6 +57,53 @@ func TestButtCorner(t *testing.T) {
 	}
 	if len(d.Bores) != 2 || d.Bores[0].Depth != 25 || !slices.Equal(d.Bores[0].Heights, []float64{32, 100}) {
 		t.Errorf("bores %v", d.Bores)
+	}
+}
+
+// TestTenonedCorner: ends 12 thick take tenons of 5, at most 0.45 of 12, 4 x 5 = 20 wide. The groove's
+// top is at 12.05, so the lowest begins 22.05 over the edge, the highest ends 10 below 120: middles at
+// 32.05 and 100, 67.95 apart, so two. A router cuts mortises 0.1 larger; those in the ends are 2 longer
+// over the lowest. Tenons: 8 and 25 deep less 2 for glue, 30 is sold.
+func TestTenonedCorner(t *testing.T) {
+	d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.Fasteners = Butt, Tenons }))
+	side := d.part(Side).Panel
+	low := d.part(Front).Panel.Pockets[0].Outline.Bounds().Max.Y + 10
+	bounds(t, "lower mortise", side.Pockets[0].Outline, 3.45, low-0.05, 8.55, low+20.05)
+	bounds(t, "upper mortise", side.Pockets[1].Outline, 3.45, 90-0.05, 8.55, 110.05)
+	near(t, "mortise's depth", side.Pockets[0].Depth, 8)
+	near(t, "mortise's area", side.Pockets[0].Outline.Area(), 15*5.1+math.Pi*2.55*2.55)
+	near(t, "rear mortise's area", side.Pockets[2].Outline.Area(), 15*5.1+math.Pi*2.55*2.55)
+	if want := []Item{{Name: "loose tenon 5 x 20 x 30 mm", Count: 8}}; !slices.Equal(d.Hardware, want) {
+		t.Errorf("hardware %v, want %v", d.Hardware, want)
+	}
+	for _, b := range d.Bores {
+		if b.Diameter != 5 || b.Depth != 25 || b.FromOutside != 6 || !slices.Equal(b.Lengths, []float64{20, 22}) {
+			t.Errorf("mortises in ends: %+v", b)
+		}
+		near(t, "lower middle", b.Heights[0], low+10)
+		near(t, "upper middle", b.Heights[1], 100)
+	}
+	sawn := mustBuild(t, routedBox(func(s *Spec) {
+		s.Joint, s.Fasteners, s.Height = Butt, Tenons, 45
+		s.Cutter, s.GrooveEnds = Cutter{Kind: Saw, Width: 6.3}, GrooveThrough
+	}))
+	k := sawn.part(Side).Panel.Pockets[0].Outline.Bounds()
+	near(t, "as wide as its bit", k.Width(), 5)
+	near(t, "as long as a low side lets it be", k.Height(), math.Floor(45-10-10-12.3))
+}
+
+// TestTenonsAreRefused: ends too thin for cheeks, and sides too low for a tenon twice as wide as thick.
+func TestTenonsAreRefused(t *testing.T) {
+	thin := routedBox(func(s *Spec) {
+		s.Joint, s.Fasteners, s.Front, s.Back = Butt, Tenons, sheet("thin", 8), sheet("thin", 8)
+	})
+	low := routedBox(func(s *Spec) { s.Joint, s.Fasteners, s.Height = Butt, Tenons, 39 })
+	for what, s := range map[string]Spec{"leaves cheeks": thin, "have no room for a tenon": low} {
+		_, problems := Build(s)
+		found := slices.IndexFunc(problems, func(p geom.Diagnosis) bool { return strings.Contains(fact(p), what) })
+		if found < 0 || !problems[found].IsError() || len(problems[found].Remedies) == 0 {
+			t.Errorf("%s: %v", what, problems)
+		}
 	}
 }
 

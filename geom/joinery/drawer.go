@@ -71,8 +71,8 @@ type Drawer struct {
 	OpenEnds []OpenEnds
 }
 
-// Bore are holes in the edge of a part, which no flat drawing shows: a jig or a
-// marking gauge places them.
+// Bore are holes or mortises in the ends of a part, which no flat drawing shows: a jig or
+// a marking gauge places them.
 type Bore struct {
 	Part            Role
 	Label           string
@@ -81,6 +81,9 @@ type Bore struct {
 	// Heights those from its lower edge; at both ends.
 	FromOutside float64
 	Heights     []float64
+	// Lengths of mortises along the end, one for each of Heights, Diameter being how wide they
+	// are; none of round holes.
+	Lengths []float64
 }
 
 // Setup is the fence distance f and the cutter height h of every cut, in mm.

@@ -98,7 +98,7 @@ func (l *layout) addSides(front, back ending) {
 	}
 	for _, k := range back.cuts {
 		k.Outline = k.Outline.TurnOver(length)
-		if k.Kind != geom.Drill {
+		if k.Outline.Straight() {
 			k.Outline = k.Outline.Bounds().Loop()
 		}
 		p.Pockets = append(p.Pockets, k)

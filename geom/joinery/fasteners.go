@@ -6,11 +6,11 @@ import (
 	"drawerwright/geom"
 )
 
-// Two screws or dowels keep wood between their holes as wide as the thicker of them is thick; common
+// Two screws, dowels or tenons keep wood between their holes as wide as the thicker of them is thick; common
 // practice, no source.
 
 // fastener is a screw or dowel: its middle line from one end to the other, along an axis of the box, how
-// thick it is and how wide its hole.
+// thick it is and how wide its hole. Of a tenon it is the middle plane, from corner to corner.
 type fastener struct {
 	part        Role // that it goes into
 	from, to    geom.Vec3
@@ -47,10 +47,10 @@ func (l *layout) checkApart() {
 	if limit == 0 {
 		return
 	}
-	fact := geom.Sentencef("two screws or dowels in the %s leave %s of wood between them, at least %s is needed", at,
+	fact := geom.Sentencef("two fasteners in the %s leave %s of wood between them, at least %s is needed", at,
 		geom.Millimeters(least), geom.Millimeters(limit))
 	if least <= settle {
-		fact = geom.Sentencef("two screws or dowels in the %s meet", at)
+		fact = geom.Sentencef("two fasteners in the %s meet", at)
 	}
 	l.say(geom.Diagnosis{
 		Code: "fasteners", Level: refused(least <= settle), Subject: about(SettingFasteners, at),
@@ -74,6 +74,9 @@ func (l *layout) cornerFastener(t float64) (thick, hole float64) {
 	case Dowels:
 		d := l.dowel(t)
 		return d, d
+	case Tenons:
+		d := l.tenon(t)
+		return d, d
 	}
 	return 0, 0
 }
@@ -82,7 +85,7 @@ func (l *layout) cornerFastener(t float64) (thick, hole float64) {
 // length, so that there is wood between those of both ends.
 func (l *layout) inEnd() float64 {
 	deep := l.sized(screwLength, 80)
-	if l.Fasteners == Dowels {
+	if l.Fasteners != Screws {
 		deep = l.sized(dowelLength, 64)
 	}
 	return math.Min(deep, (l.Width-2*l.Ts)/4)

@@ -40,8 +40,10 @@ func shanks(d Drawer) (list []shank) {
 				if x > 0 {
 					in = x - b.Depth
 				}
-				add(p, p.Placements[0], geom.Vec3{X: x, Y: y, Z: b.FromOutside},
-					geom.Vec3{X: in, Y: y, Z: b.FromOutside}, wide)
+				for _, off := range edgesOf(b, wide) {
+					add(p, p.Placements[0], geom.Vec3{X: x, Y: y + off, Z: b.FromOutside},
+						geom.Vec3{X: in, Y: y + off, Z: b.FromOutside}, wide)
+				}
 			}
 		}
 	}
@@ -70,6 +72,14 @@ func shanks(d Drawer) (list []shank) {
 		}
 	}
 	return list
+}
+
+// edgesOf are the middles of a bore, of a mortise those of the rounds at both ends, from its middle.
+func edgesOf(b Bore, wide float64) []float64 {
+	if len(b.Lengths) == 0 {
+		return []float64{0}
+	}
+	return []float64{(wide - b.Lengths[0]) / 2, (b.Lengths[0] - wide) / 2}
 }
 
 // wood is that between two of them, found by halving: the distance of two lines is convex along each.
@@ -116,7 +126,7 @@ func TestNoTwoScrewsMeet(t *testing.T) {
 		for i, a := range list {
 			for _, b := range list[:i] {
 				thick := 3.5
-				if s.Fastened() == Dowels { // at least
+				if s.Fastened() != Screws { // at least
 					thick = math.Min(metricDowels[0], thick)
 				}
 				if wood := a.wood(b); wood < thick-1e-6 && !told {

@@ -46,13 +46,15 @@ var (
 	fixingScrew = [2]screw{{"4.5", 4.5, 8, 3}, {"#8", gauge(8), 20 * sixty4, 8 * sixty4}}
 )
 
-// Lengths of screws and dowels, and thicknesses of dowels, that are sold; in mm, the last
-// two in 64ths of an inch.
+// Lengths of screws and dowels, and thicknesses of dowels and tenons, that are sold; in mm, or
+// in 64ths of an inch.
 var (
 	metricLengths = []float64{12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100}
 	inchLengths   = []float64{32, 40, 48, 64, 80, 96, 112, 128, 144, 160, 192, 224, 256}
 	metricDowels  = []float64{4, 5, 6, 8}
 	inchDowels    = []float64{12, 16, 20}
+	metricTenons  = []float64{4, 5, 6, 8, 10}
+	inchTenons    = []float64{10, 12, 16, 20, 24}
 )
 
 // inch reports whether the shop buys and drills in inches.

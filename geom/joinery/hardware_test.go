@@ -25,7 +25,7 @@ func TestScrewsAndDrills(t *testing.T) {
 			}
 		}
 	}
-	for _, fasteners := range []Fastener{Screws, Dowels} {
+	for _, fasteners := range AllFasteners {
 		for _, fit := range []BottomFit{BottomApplied, BottomSlideIn} {
 			for _, u := range []geom.Unit{geom.Millimeter, geom.Inch} {
 				s := routedBox(func(s *Spec) {

@@ -110,7 +110,7 @@ const (
 	DadoRabbet   Joint = "dado-rabbet"   // tongues of front and back in dados of the sides
 	DoubleRabbet Joint = "double-rabbet" // rabbets on the inside faces of all four
 	Rabbet       Joint = "rabbet"        // front and back in rabbets across the ends of the sides
-	Butt         Joint = "butt"          // front and back between the sides, with screws or dowels
+	Butt         Joint = "butt"          // front and back between the sides, with fasteners
 	BoxJoint     Joint = "box-joint"     // fingers on all four, as long as the other part is thick
 	// the sides' ends in rabbets of the front, which hides them; the back as of Rabbet
 	RabbetedFront Joint = "rabbeted-front"
@@ -126,7 +126,11 @@ type Fastener string
 const (
 	Screws Fastener = "screws" // through the sides into the ends
 	Dowels Fastener = "dowels" // in blind holes of both
+	Tenons Fastener = "tenons" // loose ones, in mortises of both
 )
+
+// AllFasteners are those in the order in which they are listed.
+var AllFasteners = []Fastener{Screws, Dowels, Tenons}
 
 // Spec is one drawer box as a shop asks for it. Lengths are in millimeters and
 // finite. [Build] relies on what the reader of a job file makes sure of: sizes,

@@ -61,7 +61,7 @@ func anySpec(t *rapid.T) Spec {
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
 		s.BackJoint, s.BackSetback = Housed, rapid.Float64Range(4, 30).Draw(t, "setback")
 	}
-	s.Fasteners = rapid.SampledFrom([]Fastener{Screws, Dowels}).Draw(t, "fasteners")
+	s.Fasteners = rapid.SampledFrom(AllFasteners).Draw(t, "fasteners")
 	if rapid.Bool().Draw(t, "own height") {
 		s.CutterHeight = ply/2 + rapid.Float64Range(-1.4, 1.4).Draw(t, "height")
 	}

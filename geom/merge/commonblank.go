@@ -38,7 +38,9 @@ func CommonBlanks(parts []Part) (blanks [][]int) {
 }
 
 // later reports whether a pocket is cut after those of the common setting.
-func later(k geom.Pocket) bool { return k.Kind == geom.Drill || k.Kind == geom.Cutout }
+func later(k geom.Pocket) bool {
+	return k.Kind == geom.Drill || k.Kind == geom.Cutout || k.Kind == geom.Mortise
+}
 
 // common tells apart what is cut in the common setting: pockets at their full length on the
 // blank, and the fingers of a box joint. The order of pockets has no meaning.
@@ -64,9 +66,9 @@ func common(p geom.Panel) string {
 }
 
 // Later counts what a part gets after the cuts of the common setting.
-type Later struct{ Holes, Openings, Notches, Slots, Pulls int }
+type Later struct{ Holes, Openings, Mortises, Notches, Slots, Pulls int }
 
-// LaterOn are those cuts of a panel: holes and openings in its face, and what is cut out of
+// LaterOn are those cuts of a panel: holes, openings and mortises in its face, and what is cut out of
 // its edges but fingers.
 func LaterOn(p geom.Panel) Later {
 	n := Later{Openings: len(p.Holes)}
@@ -76,6 +78,8 @@ func LaterOn(p geom.Panel) Later {
 			n.Holes++
 		case geom.Cutout:
 			n.Openings++
+		case geom.Mortise:
+			n.Mortises++
 		}
 	}
 	for _, e := range p.EdgeCuts {

@@ -62,12 +62,14 @@ func TestFingersAreOfTheBlank(t *testing.T) {
 }
 
 func TestLaterOn(t *testing.T) {
-	p := part("birch", 6, 400, groove, hole, hole, geom.Pocket{Kind: geom.Cutout}).Panel
+	p := part("birch", 6, 400, groove, hole, hole, geom.Pocket{Kind: geom.Cutout},
+		geom.Pocket{Kind: geom.Mortise}).Panel
 	p.Holes = []geom.Loop{geom.Circle(geom.Point{X: 100, Y: 50}, 5)}
 	for _, k := range []geom.EdgeKind{geom.FingerCut, geom.NotchCut, geom.CrossingCut, geom.CrossingCut, geom.PullCut} {
 		p.EdgeCuts = append(p.EdgeCuts, geom.EdgeCut{Kind: k})
 	}
-	if got, want := LaterOn(p), (Later{Holes: 2, Openings: 2, Notches: 1, Slots: 2, Pulls: 1}); got != want {
+	want := Later{Holes: 2, Openings: 2, Mortises: 1, Notches: 1, Slots: 2, Pulls: 1}
+	if got := LaterOn(p); got != want {
 		t.Errorf("later %+v, want %+v", got, want)
 	}
 }

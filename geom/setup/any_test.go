@@ -50,7 +50,7 @@ func anySpec(r *rand.Rand) joinery.Spec {
 		s.BottomHeight = number(3, 20)
 	}
 	if odds(3) {
-		s.Fasteners = joinery.Dowels
+		s.Fasteners = joinery.AllFasteners[1+r.IntN(2)]
 	}
 	if odds(3) {
 		s.BottomHeight = 14

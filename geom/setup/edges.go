@@ -27,13 +27,15 @@ func (p *process) edgeCut(i int, e geom.EdgeCut) Step {
 	return p.choose([]Step{s})
 }
 
-// hole is bored under a drill press, or opened between two bores.
+// hole is bored under a drill press, opened between two bores, or a mortise.
 func (p *process) hole(i int) Step {
 	k := p.board.Panel.Pockets[i]
 	b := k.Outline.Bounds()
 	s := Step{Holding: Opened, Kind: k.Kind, Face: k.Face, Pockets: []int{i}, Width: b.Width(), Height: k.Depth, Through: k.Through(p.board.Panel.Thickness)}
 	if _, _, round := k.Outline.AsCircle(); round {
 		s.Holding = Bored
+	} else if k.Kind == geom.Mortise {
+		s.Holding = Mortised
 	}
 	if k.Face == geom.Outside { // as seen on the face that is bored
 		b = b.TurnOver(p.board.Panel.Length())

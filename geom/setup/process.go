@@ -52,7 +52,7 @@ func Process(b Board, cutter joinery.Cutter, machines Machines) []Step {
 	p := process{board: b, cutter: cutter, machines: machines}
 	for i, k := range b.Panel.Pockets {
 		switch {
-		case k.Kind == geom.Drill || k.Kind == geom.Cutout:
+		case k.Kind == geom.Drill || k.Kind == geom.Cutout || k.Kind == geom.Mortise:
 			p.add(p.hole(i))
 		case cutter.Kind == joinery.Hand:
 			p.add(p.byHand(i))
@@ -83,7 +83,7 @@ func (s Step) stage() int {
 		return 0
 	case s.Holding == Fingers || s.Holding == HandSawn:
 		return 2
-	case s.Holding == Sawn || s.Holding == Bored || s.Holding == Opened:
+	case s.Holding == Sawn || s.Holding == Bored || s.Holding == Opened || s.Holding == Mortised:
 		return 3
 	}
 	return 1

@@ -131,14 +131,14 @@ func (b *bench) do(s setup.Step) (wrong string) {
 			}
 			made = append(made, removed{area, geom.Inside, t, true})
 		}
-	case setup.Bored, setup.Opened:
+	case setup.Bored, setup.Opened, setup.Mortised:
 		for i, place := range s.Places {
 			x := (place.Min.X + place.Max.X) / 2
 			if s.Face == geom.Outside {
 				x = p.Length() - x
 			}
 			area := geom.Circle(geom.Point{X: x, Y: (place.Min.Y + place.Max.Y) / 2}, s.Width/2)
-			if s.Holding == setup.Opened {
+			if s.Holding != setup.Bored {
 				area = p.Pockets[s.Pockets[i]].Outline
 			}
 			made = append(made, removed{area, s.Face, s.Height, s.Through})
@@ -147,7 +147,7 @@ func (b *bench) do(s setup.Step) (wrong string) {
 		return fmt.Sprintf("work %q", s.Holding)
 	}
 	switch s.Holding {
-	case setup.Sawn, setup.Bored, setup.Opened:
+	case setup.Sawn, setup.Bored, setup.Opened, setup.Mortised:
 	default:
 		if len(made) == 0 {
 			return "no edge guides it"
@@ -172,7 +172,7 @@ func beyond(m setup.Machine, s setup.Step, p geom.Panel) string {
 		standing, base = base, standing
 	}
 	switch {
-	case s.Holding == setup.Sawn || s.Holding == setup.Bored || s.Holding == setup.Opened: // of another machine
+	case slices.Contains([]setup.Holding{setup.Sawn, setup.Bored, setup.Opened, setup.Mortised}, s.Holding): // of another machine
 		return ""
 	case s.Height > m.MaxHeight+near:
 		return "too high"
@@ -320,7 +320,10 @@ func TestAnyProcess(t *testing.T) {
 	if all.built < int(jobs/5) || all.refused == 0 {
 		t.Error("that tries too little")
 	}
-	for _, w := range []setup.Holding{setup.Across, setup.AtEnd, setup.OnEnd, setup.Along, setup.AtEdge, setup.Fingers, setup.Knifed, setup.Shoulder, setup.Plowed, setup.Chopped, setup.HandSawn, setup.Sawn, setup.Bored, setup.Opened} {
+	for _, w := range []setup.Holding{
+		setup.Across, setup.AtEnd, setup.OnEnd, setup.Along, setup.AtEdge, setup.Fingers, setup.Knifed, setup.Shoulder,
+		setup.Plowed, setup.Chopped, setup.HandSawn, setup.Sawn, setup.Bored, setup.Opened, setup.Mortised,
+	} {
 		if all.works[w] == 0 {
 			t.Errorf("no step is %q", w)
 		}

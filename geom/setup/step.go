@@ -39,11 +39,14 @@ const (
 	Bored Holding = "bored"
 	// Opened: bored at both ends, the rest sawn out.
 	Opened Holding = "opened"
+	// Mortised: a blind slot as wide as its bit, made with a jig or by hand.
+	Mortised Holding = "mortised"
 )
 
 // order of the works: cuts across the grain, cuts along it, which clean what broke out
 // at their ends, then what takes edges away, and holes.
-var order = []Holding{Across, Knifed, AtEnd, OnEnd, Shoulder, Along, AtEdge, Plowed, Chopped, Fingers, HandSawn, Sawn, Bored, Opened}
+var order = []Holding{Across, Knifed, AtEnd, OnEnd, Shoulder, Along, AtEdge, Plowed, Chopped,
+	Fingers, HandSawn, Sawn, Bored, Opened, Mortised}
 
 // Edges are edges of a part.
 type Edges struct{ Left, Right, Lower, Upper bool }
@@ -79,7 +82,7 @@ type Step struct {
 	// Stops are how far from either end a groove of a router table stops; 0 runs through.
 	Stops   [2]float64
 	Through bool // of bores, openings and edges
-	// Places are where bores, openings and edge cuts are, seen on the face, from the left
+	// Places are where bores, openings, mortises and edge cuts are, seen on the face, from the left
 	// end and the lower edge; of edge cuts, from the edge that they are cut out of.
 	Places []geom.Rect
 	// Clamped says that the part is too short to be held by hand on the sled, Supported

@@ -17,6 +17,8 @@ func (s Step) Name() string {
 		return "holes"
 	case s.Holding == Opened:
 		return "openings"
+	case s.Holding == Mortised:
+		return "mortises"
 	}
 	return s.Kind.String() + "s"
 }

@@ -97,6 +97,7 @@ drawers:
   - {name: fielded, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joinery: {bottom-fit: fielded}}
   - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-height: 13}, pull: {shape: slot}}
   - {name: butt below, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: butt, fasteners: dowels, joinery: {bottom-fit: applied}, pull: {shape: hand-hold}}
+  - {name: tenoned, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: butt, fasteners: tenons}
   - {name: box, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, pull: {shape: hole}}
   - {name: box mixed, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: applied}}
   - {name: box housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, back-joint: dado, back-setback: 12, joinery: {bottom-fit: slide-in}}

@@ -44,6 +44,7 @@ func Later(p geom.Panel) string {
 	}
 	say(n.Holes, "hole", "holes")
 	say(n.Openings, "opening", "openings")
+	say(n.Mortises, "mortise", "mortises")
 	say(n.Notches, "notch", "notches")
 	say(n.Slots, "crossing slot", "crossing slots")
 	say(n.Pulls, "cut-out for the hand", "cut-outs for the hand")

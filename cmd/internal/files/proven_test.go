@@ -121,7 +121,7 @@ func anyJob(t *rapid.T) string {
 	if joint := word("joint", joints...); joint != "" {
 		say(", joint: %s", joint)
 		if joint == "butt" {
-			say(", fasteners: %s", word("fasteners", "screws", "dowels"))
+			say(", fasteners: %s", word("fasteners", "screws", "dowels", "tenons"))
 		}
 	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {

@@ -95,7 +95,7 @@ func (d *drawing) corner(e *entries, corner string) {
 	}
 	switch {
 	case corner == "butt":
-		e.say("fasteners", "%s", d.word("fasteners", "screws", "dowels"))
+		e.say("fasteners", "%s", d.word("fasteners", "screws", "dowels", "tenons"))
 	case corner == "box-joint" && d.job.Machine == "router" && d.odds(2, "own fingers"):
 		e.say("finger-width", "%s", d.mm(d.length(10, 25, "finger")))
 	}

@@ -270,7 +270,10 @@ func firstWalls(s joinery.Spec) string {
 		joinery.BoxJoint:      "on every face of the fingers, thin",
 		joinery.RabbetedFront: "on floor and shoulder of the rabbets",
 	}[s.Joint]
-	if s.Fastened() == joinery.Dowels {
+	switch s.Fastened() {
+	case joinery.Tenons:
+		where += " and on the walls of the mortises"
+	case joinery.Dowels:
 		where += " and in the holes for the dowels, which go into those ends first"
 	}
 	if s.BackJoint == joinery.Housed {
@@ -280,6 +283,9 @@ func firstWalls(s joinery.Spec) string {
 		where += ", short of the bottom's groove"
 	}
 	said := "Glue " + where + ". "
+	if s.Fastened() == joinery.Tenons {
+		said += "Push the tenons into the ends of box front and back first. "
+	}
 	if s.Joint == joinery.BoxJoint && s.BottomFit.Grooved() && !s.BottomFit.SlidesIn() {
 		// Its grooves in front and back end in the fingers.
 		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put " +
@@ -340,6 +346,10 @@ func clamp(s joinery.Spec) string {
 	case joinery.BoxJoint:
 		return "Clamp both ways, pads beside the fingers, until every finger is home."
 	case joinery.Butt:
+		if s.Fastened() == joinery.Tenons {
+			return "Bring the lower edges level at the lowest tenon, then clamp across the box front and across the " +
+				"back until the joints are closed."
+		}
 		if s.Fastened() == joinery.Dowels {
 			return "Clamp across the box front and across the back until the joints are closed."
 		}

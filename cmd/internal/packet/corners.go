@@ -30,6 +30,7 @@ func (m maker) joint(group []batch.Drawer, first bool) {
 		head = m.Height(func(b *paper.Book) { b.Chapter("Corners") })
 	}
 	name, rows := fmt.Sprintf("%s: %s", group[0].Spec.Joint, names(drawerNames(group))), m.forecasts(group[0])
+	mortised := group[0].Spec.Fastened() == joinery.Tenons
 	for i, d := range m.detailed(group[0], m.Whole()-head) {
 		m.Keep(head + d.Height)
 		if head > 0 {
@@ -37,7 +38,7 @@ func (m maker) joint(group []batch.Drawer, first bool) {
 			head = 0
 		}
 		n := len(rows)
-		show := func() { m.stack(d, name, rows[:n]) }
+		show := func() { m.stack(d, name, rows[:n], mortised) }
 		for n > 0 && !m.Fits(show) {
 			n--
 		}
@@ -80,8 +81,9 @@ func (m maker) detailed(d batch.Drawer, high float64) (list []stack) {
 	return list
 }
 
-// stack shows details, beside them a heading and forecasts.
-func (m maker) stack(d stack, heading string, rows []paper.ForecastRow) {
+// stack shows details, beside them a heading and forecasts. Mortised says that ends have mortises, which no panel
+// shows.
+func (m maker) stack(d stack, heading string, rows []paper.ForecastRow, mortised bool) {
 	m.Beside(d.Drawing, func() {
 		m.Heading(1, heading)
 		for i, at := range []string{"Upper drawing", "Lower drawing"}[:len(d.what)] {
@@ -90,6 +92,9 @@ func (m maker) stack(d stack, heading string, rows []paper.ForecastRow) {
 			}
 			m.Scale(paper.ScaleText(d.scales[i]))
 			m.Text(fmt.Sprintf("%s, %s: %s.", at, paper.ScaleText(d.scales[i]), d.what[i]))
+		}
+		if mortised {
+			m.Text("Mortises in ends are not drawn: the setups have them.")
 		}
 		m.Forecasts(rows)
 	})

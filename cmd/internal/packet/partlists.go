@@ -142,7 +142,7 @@ func (m maker) cuts(f *family, names []string) present.Table {
 			face += ", seen through"
 		}
 		round := ""
-		if k.Kind == geom.Cutout {
+		if k.Kind == geom.Cutout || k.Kind == geom.Mortise {
 			round = m.rounded(k.Outline)
 		}
 		left, right, low, high := f.bounds(func(p geom.Panel) geom.Loop { return p.Pockets[i].Outline }, turned)

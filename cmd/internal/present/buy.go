@@ -99,26 +99,36 @@ func weights(out *Printed, r record.Kept, u geom.Unit) {
 	fmt.Fprintln(out, "years is the most that it sags by when the load stays.")
 }
 
-// bores lists the holes in the edges of parts.
+// bores lists the holes in the ends of parts, and the mortises there.
 func bores(out *Printed, r record.Kept, u geom.Unit) {
 	unit := u.String()
-	t := NewTable(Words("drawer"), Words("bores in both ends of"), Numbers("diameter"), In("depth", unit),
+	holes := NewTable(Words("drawer"), Words("bores in both ends of"), Numbers("diameter"), In("depth", unit),
 		In("from the outside face", unit), Words("over the lower edge"))
-	t.UnitOnce = true
+	mortises := NewTable(Words("drawer"), Words("mortises in both ends of"), Numbers("width"), Words("length"),
+		In("depth", unit), In("from the outside face", unit), Words("over the lower edge"))
+	holes.UnitOnce, mortises.UnitOnce = true, true
+	places := func(list []record.Length) string {
+		said := make([]string, len(list))
+		for i, v := range list {
+			said[i] = words.Place(v.MM(), u)
+		}
+		return strings.Join(said, ", ")
+	}
 	for _, d := range r.Drawers {
 		for _, e := range d.Bores {
-			heights := make([]string, len(e.Heights))
-			for i, h := range e.Heights {
-				heights[i] = words.Place(h.MM(), u)
-			}
 			bit, _ := words.Drill(e.Diameter.MM(), u)
-			t.Add(d.Name, e.Part, bit, caliper(e.Depth, u), caliper(e.FromOutside, u),
-				strings.Join(heights, ", "))
+			if len(e.Lengths) > 0 {
+				mortises.Add(d.Name, e.Part, bit, places(e.Lengths), caliper(e.Depth, u), caliper(e.FromOutside, u),
+					places(e.Heights))
+				continue
+			}
+			holes.Add(d.Name, e.Part, bit, caliper(e.Depth, u), caliper(e.FromOutside, u), places(e.Heights))
 		}
 	}
-	if len(t.Rows) == 0 {
-		return
+	for _, t := range []Table{holes, mortises} {
+		if len(t.Rows) > 0 {
+			fmt.Fprintln(out)
+			t.Print(out, "")
+		}
 	}
-	fmt.Fprintln(out)
-	t.Print(out, "")
 }

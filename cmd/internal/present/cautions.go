@@ -164,6 +164,12 @@ var ofWork = map[setup.Holding][]Caution{
 	setup.Opened: {
 		{"Clamp the part over scrap; saw with the part clamped again, not held on the knee.", 0},
 	},
+	setup.Mortised: {
+		{"Clamp the board and the jig so that both hands are on the router; let its bit stop before it is lifted or " +
+			"laid down, and unplug it before the bit or the depth is changed.", 0},
+		{"Move the router so that the turning bit draws its fence against the board. At a horizontal mortiser clamp " +
+			"the board down and keep both hands at the levers.", 0},
+	},
 	setup.Bored: {
 		{"Clamp the part tight on scrap, or it turns with the bit and its far face breaks out; bits that break " +
 			"through grab. No gloves at a drill press.", 0},

@@ -36,9 +36,10 @@ type CutStep struct {
 	Faces []record.Length `json:"-"` // where the fence's face is for each pass, right of the near side of the cutter
 
 	bottom bool // its parts lie in their boxes: their lower edge on a drawing is the front edge
+	byHand bool // of mortises
 }
 
-// Spot is the middle of a bore with its diameter, or what is cut out of an edge.
+// Spot is the middle of a bore with its diameter, or of a mortise, or what is cut out of an edge.
 type Spot struct {
 	X      record.Length `json:"x"`
 	Y      record.Length `json:"y"`
@@ -62,7 +63,7 @@ func (m maker) step(c setup.Cut) CutStep {
 		out.Places = append(out.Places, Spot{record.Length(r.Center().X), record.Length(r.Center().Y),
 			record.Length(r.Width()), record.Length(r.Height())})
 	}
-	if c.Holding == setup.Bored {
+	if c.Holding == setup.Bored || c.Holding == setup.Mortised {
 		_, out.Metric = words.Drill(c.Width, m.unit)
 	}
 	for _, p := range c.Boards {
@@ -92,6 +93,10 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	if c.Supported {
 		notes = append(notes, "Support its far end level with the table: it is long enough to tip.")
+	}
+	if c.Holding == setup.Mortised {
+		out.mortised(kind)
+		notes = append(notes, tenonFit)
 	}
 	if c.Holding == setup.Fingers || c.Holding == setup.HandSawn {
 		notes = append(append(notes, m.jigNotes(c)...), m.fingerRows(c)...)
@@ -204,7 +209,24 @@ func (c CutStep) End() string {
 	return ""
 }
 
-// bores are the holes in ends of parts, which no face shows.
+// mortisedEnd is the work of mortises in ends, as "bored-end" is that of holes.
+const mortisedEnd = "mortised-end"
+
+// tenonFit is how a mortise is tried.
+const tenonFit = "Cut one in scrap first: a tenon goes in by hand and does not fall out; else take another bit."
+
+// lowestTight is why the mortises of an end are not of one length.
+const lowestTight = "The lowest is as long as its tenon and sets the height; those over it leave room to bring the " +
+	"edges level."
+
+// fromEdges is from where mortises are placed, so that a board's thickness puts no step into a corner.
+const fromEdges = "Measure all of them from the lower edge and from the outside face."
+
+// notInEnds is why a machine that follows drawings leaves the mortises in the ends.
+const notInEnds = "The drawings have the mortises in the sides; boards lie flat on the router, which does not reach " +
+	"their ends."
+
+// bores are the holes and mortises in ends of parts, which no face shows.
 func (m maker) bores() []CutStep {
 	list := []CutStep{}
 	for _, d := range m.Drawers {
@@ -214,9 +236,22 @@ func (m maker) bores() []CutStep {
 				Edges: []string{"both ends"}, Width: record.Length(b.Diameter), Depth: record.Length(b.Depth),
 				Passes: []record.Length{}, Places: []Spot{}, Parts: append([]record.Pieces{}, b.Parts...),
 				Cautions: ofWork[setup.Bored]}
-			for _, y := range b.Heights {
+			if len(b.Lengths) > 0 {
+				step.Work, step.Kind, step.Note = mortisedEnd, "mortises", fromEdges+" "+tenonFit
+				if len(b.Lengths) > 1 {
+					step.Note = lowestTight + " " + step.Note
+				}
+				if step.mortised(m.Cutter.Kind); m.Cutter.Kind.FollowsDrawing() {
+					step.Note = notInEnds + " " + step.Note
+				}
+			}
+			for i, y := range b.Heights {
+				high := b.Diameter
+				if len(b.Lengths) > 0 {
+					high = b.Lengths[i]
+				}
 				step.Places = append(step.Places, Spot{record.Length(b.FromOutside), record.Length(y), record.Length(b.Diameter),
-					record.Length(b.Diameter)})
+					record.Length(high)})
 			}
 			var who []string
 			for _, p := range b.Parts {
@@ -241,6 +276,10 @@ func (c CutStep) Place(kind string) string {
 		return "back saw and coping saw"
 	case c.Work == string(setup.Sawn):
 		return "band saw, jigsaw or hand saw"
+	case (c.Work == mortisedEnd || c.Work == string(setup.Mortised)) && hand:
+		return "brace or hand drill, and chisels"
+	case c.Work == mortisedEnd || c.Work == string(setup.Mortised):
+		return "plunge router with a mortising jig, or a horizontal mortiser"
 	case c.Work == "bored-end":
 		return "doweling jig, or a drill by lines of a marking gauge"
 	case hand:
@@ -299,6 +338,12 @@ func (c CutStep) How(u geom.Unit) string {
 		return fmt.Sprintf("%s, %s wide and %s high%s: marked as the drawing has them, sawn beside the line, filed or pared to it", c.Kind, width, mm(c.Depth), c.from(u))
 	case setup.Bored:
 		return fmt.Sprintf("holes, diameter %s, %s, from the %s face%s", c.drill(u), deep, c.Face, c.at(u))
+	case setup.Mortised:
+		return fmt.Sprintf("mortises, %s wide and %s long up the side, %s, from the %s face%s; %s", c.drill(u),
+			mm(c.Places[0].Height), deep, c.Face, c.at(u), c.cleared())
+	case mortisedEnd:
+		return fmt.Sprintf("mortises in both ends, %s wide, %s: middles %s from the outside face and, over the lower "+
+			"edge, %s: %s; %s", c.drill(u), deep, mm(c.Places[0].X), u, c.lengths(u), c.cleared())
 	case setup.Opened:
 		return fmt.Sprintf("openings, %s wide and %s high, %s%s: bored at both ends, the rest sawn out and filed", width, mm(c.Places[0].Height), deep, c.at(u))
 	}
@@ -307,6 +352,31 @@ func (c CutStep) How(u geom.Unit) string {
 		heights = append(heights, words.Place(p.Y.MM(), u))
 	}
 	return fmt.Sprintf("holes in both ends, diameter %s, %s: %s from the outside face, %s %s over the lower edge", c.drill(u), deep, mm(c.Places[0].X), strings.Join(heights, ", "), u)
+}
+
+// mortised says whether mortises are made by hand, and what can hurt there.
+func (c *CutStep) mortised(kind joinery.CutterKind) {
+	c.Cautions = ofWork[setup.Mortised]
+	if c.byHand = kind == joinery.Hand; c.byHand {
+		c.Cautions = slices.Concat(ofWork[setup.Bored], ofWork[setup.Chopped])
+	}
+}
+
+// cleared is how a mortise is made.
+func (c CutStep) cleared() string {
+	if c.byHand {
+		return "holes in a row by a drill as wide, and the walls between them pared"
+	}
+	return "a bit as wide as the mortise, plunged in steps no deeper than half of that"
+}
+
+// lengths are where the middles of mortises in an end are, and how long each is.
+func (c CutStep) lengths(u geom.Unit) string {
+	var list []string
+	for _, p := range c.Places {
+		list = append(list, words.Place(p.Y.MM(), u)+" ("+words.Place(p.Height.MM(), u)+" long)")
+	}
+	return strings.Join(list, ", ")
 }
 
 // drill is the bit for a hole.
@@ -429,6 +499,13 @@ func (m maker) gauges(s setup.WorkPlan) []Gauge {
 				mark(c.Height, "the depth of the grooves")
 			case setup.HandSawn:
 				mark(c.Height, "the floor of the fingers, from the end")
+			}
+		}
+	}
+	for _, d := range m.Drawers {
+		for _, b := range d.Bored {
+			if len(b.Lengths) > 0 {
+				mark(b.FromOutside, "the middle of the mortises, from the outside face and, in the sides, from the end")
 			}
 		}
 	}

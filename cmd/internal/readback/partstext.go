@@ -111,7 +111,9 @@ func (p *partsReader) boxes(text string) taken {
 	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "empty"):
 		p.weightTable(p.s.table("Sag and stress"))
 	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "bores in both ends"):
-		p.boreTable(p.s.table())
+		p.boreTable(p.s.table(), "bores", "diameter")
+	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "mortises in both ends"):
+		p.boreTable(p.s.table(), "mortises", "width")
 	default:
 		return notTaken
 	}
@@ -337,14 +339,21 @@ func (r *reading) span(kind, of, text, from, to string) {
 	r.printed(kind, of, to, b)
 }
 
-func (r *reading) boreTable(t printedTable) {
+// boreTable reads holes in ends, and mortises, which have lengths too.
+func (r *reading) boreTable(t printedTable, what, wide string) {
 	for row := range t.each(r) {
-		of := t.get(r, row, "drawer") + " " + t.get(r, row, "bores in both ends of")
-		r.printed("bore", of, "diameter", diameter(t.get(r, row, "diameter")))
+		of := t.get(r, row, "drawer") + " " + t.get(r, row, what+" in both ends of")
+		r.printed("bore", of, "diameter", diameter(t.get(r, row, wide)))
 		r.printed("bore", of, "depth", t.get(r, row, "depth"))
 		r.printed("bore", of, "from outside", t.get(r, row, "from the outside face"))
 		for i, h := range strings.Split(t.get(r, row, "over the lower edge"), ", ") {
 			r.printed("bore", of, fmt.Sprint("height ", i+1), h)
+		}
+		if what != "mortises" {
+			continue
+		}
+		for i, n := range strings.Split(t.get(r, row, "length"), ", ") {
+			r.printed("bore", of, fmt.Sprint("length ", i+1), n)
 		}
 	}
 }

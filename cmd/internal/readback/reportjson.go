@@ -35,6 +35,7 @@ type reported struct {
 			Diameter, Depth float64
 			FromOutside     float64 `json:"from_outside"`
 			Heights         []float64
+			Lengths         []float64
 		}
 	}
 	Parts []struct {
@@ -223,6 +224,9 @@ func (r *reading) reportedDrawers(j reported) (boxes int) {
 			r.exact("bore", of, "from outside", b.FromOutside)
 			for i, h := range b.Heights {
 				r.exact("bore", of, fmt.Sprint("height ", i+1), h)
+			}
+			for i, n := range b.Lengths {
+				r.exact("bore", of, fmt.Sprint("length ", i+1), n)
 			}
 		}
 	}

@@ -123,10 +123,11 @@ var drawerMeanings = map[string]map[string]string{
 	},
 	"Bore": {
 		"part":         "the part",
-		"diameter":     "of the holes",
+		"diameter":     "of the holes; of mortises their width, which is that of the bit",
 		"depth":        "how deep they go into the end",
 		"from_outside": "from the part's outside face to their middles",
 		"heights":      "their middles over the lower edge",
+		"lengths":      "of mortises, how long each is along the end; round holes have none",
 	},
 	"Part": {
 		"name":           "the name of the part: drawer and role",

@@ -133,13 +133,14 @@ type Sag struct {
 	ThinPlate bool `json:"thin_plate"`
 }
 
-// Bore are holes in both ends of a part, which no drawing shows.
+// Bore are holes or mortises in both ends of a part, which no drawing shows.
 type Bore struct {
 	Part        string   `json:"part"`
 	Diameter    Length   `json:"diameter"`
 	Depth       Length   `json:"depth"`
 	FromOutside Length   `json:"from_outside"`
 	Heights     []Length `json:"heights"`
+	Lengths     []Length `json:"lengths,omitempty"`
 }
 
 // Part is one panel and how often it is cut.
@@ -303,6 +304,9 @@ func strength(out *Drawer, d batch.Drawer) {
 			FromOutside: Length(b.FromOutside)}
 		for _, h := range b.Heights {
 			one.Heights = append(one.Heights, Length(h))
+		}
+		for _, n := range b.Lengths {
+			one.Lengths = append(one.Lengths, Length(n))
 		}
 		out.Bores = append(out.Bores, one)
 	}
