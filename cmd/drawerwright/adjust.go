@@ -234,8 +234,7 @@ func (t *trialCut) diagonals(value string) error {
 	a, err1 := signed(first, t.batch.Units)
 	b, err2 := signed(second, t.batch.Units)
 	d := t.drawer
-	deep := d.Spec.Depth
-	meant := testcut.Diagonals(joinery.Size{Width: d.Outside.Width, Depth: deep})
+	meant := testcut.Diagonals(joinery.Size{Width: d.Outside.Width, Depth: d.DiagonalDepth()})
 	most := testcut.MaxDiagonalOff(meant)
 	if !found || err1 != nil || err2 != nil || math.Abs(a-meant) > most || math.Abs(b-meant) > most {
 		return fmt.Errorf("diagonals=%s: write both with a comma, as in diagonals=%s,%s, where they should be",

@@ -190,3 +190,47 @@ func TestSewingCabinet(t *testing.T) {
 	is(t, "depth", d.Outside.Depth, 395)
 	is(t, "back in rabbets", partOf(t, r, "cloth-1-back").Length, d.Outside.Width-2*12+2*8)
 }
+
+// TestHerbCounter, by hand. Boxes: 360 - 2 x 0.75 less half of 0.5 wide; 150 less runners of 20 and 5
+// high; 420 - 5 deep, and the 20 - 8 of the lips before the frame. Fronts: 360 + 2 x 9 by 150 + 9, so
+// that lips are 9 and half of the 1.75 beside the box, 14 above it and 20 below. Of the front of the labels,
+// 320 x 120 by 12, there is behind the lips a block of (300 - 2 x 12) x 100 by 8.
+func TestHerbCounter(t *testing.T) {
+	r := sampled(t, "herb-counter.yaml")
+	if len(r.Parts) != 10 || len(r.Drawers) != 2 {
+		t.Errorf("%d kinds of parts, %d drawers", len(r.Parts), len(r.Drawers))
+	}
+	d, front := drawerOf(t, r, "herbs"), partOf(t, r, "herbs-box-front")
+	is(t, "width", d.Outside.Width, 358.25)
+	is(t, "height", d.Outside.Height, 125)
+	is(t, "depth", d.Outside.Depth, 415+12)
+	is(t, "front's length", front.Length, 378)
+	is(t, "front's width", front.Width, 159)
+	if front.Quantity != 3 || d.Lip == nil || *d.Lip != (record.Lip{Left: 9.875, Right: 9.875, Top: 14, Bottom: 20}) {
+		t.Errorf("%d fronts, lips %+v", front.Quantity, d.Lip)
+	}
+	is(t, "side", partOf(t, r, "herbs-side-left").Length, 415)
+	is(t, "front stands", front.Placements[0].Origin[2], -20)
+
+	labels := partOf(t, r, "labels-box-front")
+	low, high := record.Vertex{}, record.Vertex{X: labels.Length, Y: labels.Width} // of the block
+	for _, o := range labels.Operations {
+		a, b := o.Outline[0], o.Outline[2]
+		switch {
+		case o.Kind != "rabbet":
+		case b.Y-a.Y == labels.Width && a.X == 0:
+			low.X = b.X
+		case b.Y-a.Y == labels.Width:
+			high.X = a.X
+		case a.Y == 0:
+			low.Y = b.Y
+		default:
+			high.Y = a.Y
+		}
+		if o.Kind == "rabbet" {
+			is(t, "depth of a rabbet", o.Depth, 8)
+		}
+	}
+	is(t, "front of the labels", labels.Length*labels.Width*(labels.Thickness-8)+(high.X-low.X)*(high.Y-low.Y)*8,
+		320*120*12+276*100*8)
+}

@@ -175,7 +175,7 @@ func (v *cornerView) cutSizes(s slice, r geom.Run, number Number) {
 	face, wood := s.faceWood(r)
 	atEnd := r.Min-ends.Min < same || ends.Max-r.Max < same
 	width, depth := " "+kind+" width", " "+kind+" depth"
-	if kind == geom.Rabbet.String() && atEnd && v.tongued() {
+	if kind == geom.Rabbet.String() && atEnd && r.Outside > 0 && v.tongued() {
 		width = " tongue length"
 		v.add(size{s.place(r.Mid(), thick-face), s.place(r.Mid(), wood), number(math.Abs(thick-face-wood)) + " tongue"})
 	}

@@ -124,12 +124,14 @@ func Make(b Bank) Carcass {
 	return m.out
 }
 
-// faceAt is where the cabinet's front edge is: behind overlay fronts, level with inset ones.
+// faceAt is where the cabinet's front edge is: behind overlay fronts and lips, level with inset fronts.
 func (m *maker) faceAt() float64 {
 	front, ok := m.front(0)
 	switch {
 	case ok && m.Opening.Fronts == opening.Inset:
 		return front.Low[1]
+	case m.Plan.Lip > 0:
+		return m.Plan.Lip
 	case ok && m.Opening.Fronts == opening.Overlay:
 		return front.High[1]
 	}
@@ -161,12 +163,18 @@ func (m *maker) extent(drawer int, is func(Piece) bool) (about Block, ok bool) {
 	return about, ok
 }
 
+// front is the drawer front, or the box front that covers the cabinet.
 func (m *maker) front(drawer int) (Block, bool) {
-	return m.extent(drawer, func(p Piece) bool { return p.Role == joinery.DrawerFrontRole })
+	return m.extent(drawer, func(p Piece) bool { return m.covers(p.Role) })
 }
 
+// box is what goes into the opening, but for a box front that covers it.
 func (m *maker) box(drawer int) (Block, bool) {
-	return m.extent(drawer, func(p Piece) bool { return p.Role != joinery.DrawerFrontRole })
+	return m.extent(drawer, func(p Piece) bool { return !m.covers(p.Role) })
+}
+
+func (m *maker) covers(r joinery.Role) bool {
+	return r == joinery.DrawerFrontRole || r == joinery.Front && m.Plan.Lip > 0
 }
 
 // outline adds an outline, unless nothing is left of it.

@@ -61,7 +61,8 @@ func (m *maker) slides(drawer int) {
 		high = usual.Height
 	}
 	line, shim := m.Plan.Rows[drawer].Line, m.Plan.Shim
-	about := Block{[3]float64{0, 0, line - high/2}, [3]float64{0, m.Plan.SlideLength, line + high/2}}
+	begins := m.Plan.Lip // at the front ends of the sides
+	about := Block{[3]float64{0, begins, line - high/2}, [3]float64{0, begins + m.Plan.SlideLength, line + high/2}}
 	add := func(name string, b Block, motion Motion, guessed bool) {
 		m.outline(Outline{Name: name, Block: b, Drawer: drawer, Motion: motion, Usual: guessed})
 	}

@@ -51,6 +51,9 @@ func anyDrawer(t *rapid.T) []joinery.Drawer {
 // built is the drawer of a job on a machine, if it can be built.
 func built(s joinery.Spec, machine int) []joinery.Drawer {
 	m := allMachines[machine]
+	if s.Joint != joinery.RabbetedFront {
+		s.Lip = joinery.Lip{}
+	}
 	if s.Cutter.Kind, s.DepthFrom = m.kind, m.from; s.Cutter.Kind == joinery.Router {
 		s.Cutter.Width = bit
 	}
@@ -114,6 +117,13 @@ func anySpec(t *rapid.T) joinery.Spec {
 	case 1:
 		s.Insert = &joinery.Insert{Stock: read(t, "strips", 5), Columns: []float64{0, 0}, Rows: []float64{0, 0}, WallClearance: rapid.Float64Range(0.5, 4).Draw(t, "about the insert")}
 	}
+	if rapid.Bool().Draw(t, "lips") { // of a front that has them
+		by := func(what string) float64 { return rapid.SampledFrom([]float64{0, 4, 12}).Draw(t, what) }
+		s.Lip = joinery.Lip{Top: by("top"), Bottom: by("bottom")}
+		if s.Lip.Left = by("left"); s.Lip.Left > 0 {
+			s.Lip.Right = s.Lip.Left + by("right")
+		}
+	}
 	return s
 }
 
@@ -137,6 +147,12 @@ func (k kinds) add(d joinery.Drawer) {
 	k[string(s.BackJoint)]++
 	if d.Setup.BottomHeight > 0 {
 		k["flat bottom"]++
+	}
+	if s.Lip.Ends() {
+		k["lips"]++
+	}
+	if s.Lip.Bottom > 0 {
+		k["lower lip"]++
 	}
 	if d.Setup.FlatTongues && d.Setup.RabbetPasses > 1 {
 		k["flat tongues in passes"]++
@@ -164,7 +180,7 @@ func (k kinds) check(t *testing.T) {
 			t.Errorf("no bottom %s was built: %v", b, k)
 		}
 	}
-	for _, what := range []string{"dado", "divider-clearance", "bottom-flush", "back-clearance", "finger-clearance", "lap", "flat bottom", "flat tongues in passes"} {
+	for _, what := range []string{"dado", "divider-clearance", "bottom-flush", "back-clearance", "finger-clearance", "lap", "flat bottom", "lips", "lower lip", "flat tongues in passes"} {
 		if k[what] == 0 {
 			t.Errorf("no %s was built: %v", what, k)
 		}

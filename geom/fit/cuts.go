@@ -107,7 +107,7 @@ func (c *Cuts) corner() {
 	}
 	c.Dado = length(cut.Dado, cutter, dadoWidth)
 	c.TongueLen = [2]Linear{c.tongueLen(leftRabbet), c.tongueLen(rightRabbet)}
-	c.EndRabbet = [2]Linear{c.fromEnd(cut.EndRabbet, leftRabbet), c.fromEnd(cut.EndRabbet, rightRabbet)}
+	c.EndRabbet = [2]Linear{c.fromEnd(cut.EndRabbet[0], leftRabbet), c.fromEnd(cut.EndRabbet[1], rightRabbet)}
 }
 
 // tongue is how thick one of the front or the back is.
@@ -167,6 +167,9 @@ func (c *Cuts) seat() {
 	c.Groove = length(seat.Groove, c.grooveBlade(), grooveWidth)
 	for i, cut := range []int{sideGroove, endGroove} {
 		c.GroovePlace[i] = length(seat.Rise, c.grooveWall(), cut)
+	}
+	if c.spec.Lip.Bottom > 0 && !c.router() { // over the shoulder of its lower rabbet, each with a fence of its own
+		c.GroovePlace[1] = length(seat.Rise, c.grooveWall(), endFence, endGroove)
 	}
 	if !c.router() && c.setup.GroovePasses > 1 {
 		c.Groove = c.Groove.add(off(grooveMove))

@@ -206,8 +206,9 @@ func (m *model) size() {
 	l, d := m.d.Spec.Limits, m.d
 	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: OutsideHeight}, Name: "outside height",
 		LowerLimit: d.Outside.Height - l.Height, UpperLimit: d.Outside.Height + l.Height, Verdicts: joinery.HeightVerdicts}, straight(m.cuts.height(d.Outside.Height)))
-	across := diagonal{m.forecast(m.cuts.Width()), length(d.Spec.Depth, sideLength)}
-	meant := hypot(d.Outside.Width, d.Spec.Depth)
+	deep := d.DiagonalDepth()
+	across := diagonal{m.forecast(m.cuts.Width()), length(deep, sideLength)}
+	meant := hypot(d.Outside.Width, deep)
 	m.put(joinery.Check{CheckID: joinery.CheckID{Code: Diagonal}, Name: "diagonals over the sides' outside corners",
 		LowerLimit: meant - l.Diagonal, UpperLimit: meant + l.Diagonal, Verdicts: joinery.DiagonalVerdicts},
 		Stack{Value: across.Value, together: across,

@@ -46,6 +46,9 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 			if p.Role == joinery.Side {
 				own = c.off[sideGroove]
 			}
+			if p.Role == joinery.Front {
+				low += c.lipOff()
+			}
 			r.Min.Y += low + own
 			r.Max.Y += low + own + wide + c.off[grooveWidth]
 			// It is drawn to the notches it opens into, and cut right through: where it comes
@@ -71,6 +74,7 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 			default:
 				r.Min.X--
 			}
+		case p.Role == joinery.Front && r.Width() > long/2: // along an edge, for a lip
 		case slices.Contains([]joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.RabbetedFront}, c.d.Spec.Joint):
 			// of front and back, left at the panel's far end but of the back
 			cut := leftRabbet
@@ -115,6 +119,14 @@ func (c cutting) grooveOff() (low, wide float64) {
 		wide += c.off[grooveMove]
 	}
 	return low, wide
+}
+
+// lipOff is by how much the groove of a front is too high over the lower rabbet before its lip.
+func (c cutting) lipOff() float64 {
+	if c.router || c.d.Spec.Lip.Bottom == 0 {
+		return 0
+	}
+	return c.off[endFence]
 }
 
 // stretched moves what is beyond the middle of a panel with its far edges.
@@ -252,7 +264,11 @@ func (c cutting) box() proof.Box {
 			if p.Role == joinery.CleatRole { // its wall takes it along
 				role, b = proof.Cleat, proof.Board{Outline: proof.ShapeOf(p.Panel.Outline), Thickness: p.Panel.Thickness}
 			}
-			list = append(list, proof.Piece{Name: string(p.Role), Board: b, Placement: at, Role: role})
+			one := proof.Piece{Name: string(p.Role), Board: b, Placement: at, Role: role}
+			if lip := c.d.Spec.Lip; p.Role == joinery.Front {
+				one.Lips.X, one.Lips.Z = [2]float64{lip.Left, lip.Right}, [2]float64{lip.Bottom, lip.Top}
+			}
+			list = append(list, one)
 		}
 	}
 	var a proof.Assembler
@@ -284,6 +300,11 @@ func TestAsCut(t *testing.T) {
 			}
 			goes := b.Corners[0].GoesTogether && b.Corners[1].GoesTogether && b.Corners[2].GoesTogether && b.Corners[3].GoesTogether
 			step := off[sideGroove] - off[endGroove]
+			lipped := step - c.lipOff()               // to the front
+			if s.BottomFit == joinery.BottomSlideIn { // whose back has no groove
+				step = lipped
+			}
+			low, high := min(0, step, lipped), max(0, step, lipped)
 			inGroove := s.BottomFit != joinery.BottomApplied // or on cleats, where walls stop it
 			for _, m := range Measures(d, MeasuredBoards(s), AccuracyOf(s.Cutter.Kind), &SlideFit{InsideCounts: true}) {
 				corner := b.Corners[0]
@@ -301,7 +322,7 @@ func TestAsCut(t *testing.T) {
 					got = corner.Recess + corner.Clearance
 				case "outside-width":
 					got = b.WidthFront
-					if slices.Contains([]joinery.Joint{joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint}, s.Joint) {
+					if slices.Contains([]joinery.Joint{joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint}, s.Joint) && !s.Lip.Ends() {
 						// The front from end to end, and where a side stands proud of one, that.
 						got = s.Width + off[frontLength] + max(0, b.Corners[0].Lap) + max(0, b.Corners[1].Lap)
 					}
@@ -317,9 +338,9 @@ func TestAsCut(t *testing.T) {
 				case "shoulder-gap":
 					got = corner.ShoulderGap - corner.FloorGap
 				case "groove-clearance":
-					got = b.GrooveClearance + math.Abs(step) // the step between walls is a measure of its own
+					got = b.GrooveClearance + high - low // the step between walls is a measure of its own
 				case "bottom-flush":
-					got = b.BottomHeight - max(0, -step) // on the higher of the grooves
+					got = b.BottomHeight + low // on the higher of the grooves
 					ok = goes && b.GrooveClearance > 0
 				case "bottom-clearance":
 					got = b.ClearanceX
@@ -334,7 +355,7 @@ func TestAsCut(t *testing.T) {
 					ok = goes && s.Joint != joinery.Butt // as of the bottom's
 				case "back-over-bottom":
 					// The bottom lies on the higher of the grooves.
-					got = b.BottomJoints[len(b.BottomJoints)-1].Gap + max(0, -step)
+					got = b.BottomJoints[len(b.BottomJoints)-1].Gap - low
 					ok = goes && b.GrooveClearance > 0
 				case "slide-clearance":
 					left, right := b.Pieces[0], b.Pieces[1]

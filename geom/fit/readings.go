@@ -53,6 +53,7 @@ const (
 	GrooveDepth  ReadingKind = "depth of a groove"
 	UnderGroove  ReadingKind = "wood left under a groove"
 	GroovePlace  ReadingKind = "from the lower edge to a groove"
+	FrontGroove  ReadingKind = "from the shoulder of the box front's lower rabbet to its groove"
 	BottomTongue ReadingKind = "thickness of the bottom's tongue"
 	BottomRabbet ReadingKind = "depth of the bottom's rabbet"
 	FrontLength  ReadingKind = "length of box front and back"
@@ -65,7 +66,7 @@ const (
 // ReadingKinds are all of them, in their order.
 var ReadingKinds = []ReadingKind{DadoWidth, DadoPlace, DadoDepth, UnderDado, TongueThick, RabbetDeep, TongueLong, BackWidth, BackPlace, SideRabbet, UnderSide, RabbetLong,
 	FrontRabbet, UnderFront, FrontPlace, EndPlace, EndRabbet, UnderEnd,
-	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, BottomTongue, BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
+	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, FrontGroove, BottomTongue, BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
 
 // OfSize reports whether a reading is of a part's size, which the cut list has, and not
 // of a cut.
@@ -157,7 +158,11 @@ func (r *reader) corners() {
 		}
 	case joinery.RabbetedFront:
 		r.kept([2]ReadingKind{FrontRabbet, UnderFront}, r.EndDeep[0], r.End[0], r.deep(), frontTongue)
-		r.rabbetLong(FrontPlace, r.EndRabbet[0], r.place())
+		long := r.EndRabbet[0]
+		if long.At0 != r.EndRabbet[1].At0 { // two lips
+			long.At0 = math.NaN()
+		}
+		r.rabbetLong(FrontPlace, long, r.place())
 		if r.joint(1) == joinery.Rabbet {
 			sideCuts(SideRabbet, UnderSide)
 			r.put(RabbetLong, r.Wall[1], r.place(), backDado)
@@ -225,7 +230,12 @@ func (r *reader) bottom() {
 		board.At0 = math.NaN() // what is left of each is another thickness
 	}
 	r.kept([2]ReadingKind{GrooveDepth, UnderGroove}, r.GrooveDeep[0], board, r.deep(), grooveDepth)
-	r.put(GroovePlace, r.GroovePlace[0], r.place(), sideGroove, endGroove)
+	if r.spec.Lip.Bottom > 0 { // under which the front goes on
+		r.put(GroovePlace, r.GroovePlace[0], r.place(), sideGroove)
+		r.put(FrontGroove, r.GroovePlace[1], r.place(), endGroove)
+	} else {
+		r.put(GroovePlace, r.GroovePlace[0], r.place(), sideGroove, endGroove)
+	}
 	if !r.dims.Seat.OnTongue {
 		return
 	}

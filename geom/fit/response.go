@@ -49,6 +49,10 @@ func (c *Cuts) Width() Response {
 		case joinery.Rabbet:
 			w = w.plus(c.Side[i], 1).plus(c.DadoDeep[i], -1)
 		case joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint: // or what stands proud of it
+			if c.spec.Lip.Ends() { // of a front with lips, to its shoulders
+				w = w.plus(c.Side[i], 1).plus(c.EndRabbet[i], -1)
+				continue
+			}
 			w = w.plusProud(Linear{}.less(c.lap(i)))
 		default:
 			w = w.plus(c.Side[i], 1)

@@ -41,10 +41,11 @@ type CornerCuts struct {
 	// dado, and room for the thickest side where the same wood is left under every cut.
 	TongueLen float64
 	// EndDeep is how deep the rabbets of front and back of a double rabbet, or of a rabbeted front,
-	// are, EndRabbet how long they are.
-	EndDeep, EndRabbet float64
-	BackPlace          float64 // from the rear end of a side to the dado of a housed back
-	BackDado           float64 // width of that dado
+	// are, EndRabbet how long they are, at the left end and at the right one.
+	EndDeep   float64
+	EndRabbet [2]float64
+	BackPlace float64 // from the rear end of a side to the dado of a housed back
+	BackDado  float64 // width of that dado
 	// FingerClearance is that of fingers in their notches, FingerNotch how wide those between
 	// two fingers are; FingerRows are the places between their rows over the lower edge, with 0
 	// and the height of the walls.
@@ -104,11 +105,11 @@ func (l *layout) cornerCuts() CornerCuts {
 		c.Place, c.Dado, c.DadoDeep = l.f, l.dado, l.h+l.GlueSpace
 		c.Tongue, c.TongueLen = l.f, l.h+l.shoulderRoom()
 	case DoubleRabbet:
-		c.DadoDeep, c.EndDeep, c.EndRabbet = l.h, l.h, l.Ts-l.h
+		c.DadoDeep, c.EndDeep, c.EndRabbet = l.h, l.h, [2]float64{l.Ts - l.h, l.Ts - l.h}
 	case Rabbet:
 		c.DadoDeep = l.h
 	case RabbetedFront:
-		if c.EndDeep, c.EndRabbet = l.h, l.Ts; l.BackJoint != Housed {
+		if c.EndDeep, c.EndRabbet = l.h, [2]float64{l.Ts + l.Lip.Left, l.Ts + l.Lip.Right}; l.BackJoint != Housed {
 			c.DadoDeep = l.h
 		}
 	case BoxJoint:

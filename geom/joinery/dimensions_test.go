@@ -59,12 +59,12 @@ func TestDimensionsAreThePanels(t *testing.T) {
 			near(t, name+": side's rabbet", corner.DadoDeep, cutOf(t, side, geom.Rabbet).Depth)
 			end := cutOf(t, front, geom.Rabbet)
 			near(t, name+": rabbet", corner.EndDeep, end.Depth)
-			near(t, name+": rabbet's length", corner.EndRabbet, end.Outline.Bounds().Width())
+			near(t, name+": rabbet's length", corner.EndRabbet[0], end.Outline.Bounds().Width())
 		case RabbetedFront:
 			near(t, name+": side's rabbet", corner.DadoDeep, cutOf(t, side, geom.Rabbet).Depth)
 			end := cutOf(t, front, geom.Rabbet)
 			near(t, name+": rabbet", corner.EndDeep, end.Depth)
-			near(t, name+": rabbet's length", corner.EndRabbet, end.Outline.Bounds().Width())
+			near(t, name+": rabbet's length", corner.EndRabbet[0], end.Outline.Bounds().Width())
 		case Rabbet:
 			near(t, name+": side's rabbet", corner.DadoDeep, cutOf(t, side, geom.Rabbet).Depth)
 		case BoxJoint:

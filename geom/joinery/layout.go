@@ -40,14 +40,11 @@ func newLayout(s Spec) *layout {
 	l := &layout{
 		Spec: s, asked: s,
 		Ts: s.Sides.Thickness.Mean, Tf: s.Front.Thickness.Mean, Tk: s.Back.Thickness.Mean, Tb: s.Bottom.Thickness.Mean,
-		f: s.FenceDistance, h: s.CutterHeight,
+		f: s.FenceDistance, h: s.cutterHeight(),
 		drawer: Drawer{Spec: s, Outside: Size{s.Width, s.Height, s.Depth}},
 	}
 	if l.f == 0 {
 		l.f = l.Tf / 2
-	}
-	if l.h == 0 {
-		l.h = l.Ts / 2
 	}
 	if l.rise = s.BottomHeight; l.rise == 0 {
 		if l.rise = l.f; s.BottomFit == BottomCleats {
@@ -64,6 +61,14 @@ func newLayout(s Spec) *layout {
 		l.drawer.Setup.GrooveFence = l.rise
 	}
 	return l
+}
+
+// cutterHeight is that asked for, or half the thickness of the sides.
+func (s Spec) cutterHeight() float64 {
+	if s.CutterHeight == 0 {
+		return s.Sides.Thickness.Mean / 2
+	}
+	return s.CutterHeight
 }
 
 // sameLeft reports whether every board keeps the same thickness under the cuts from

@@ -90,11 +90,15 @@ func (l *layout) pullMeets(role Role, area geom.Rect) bool {
 	for _, c := range l.wall(role).Panel.Pockets {
 		if b := c.Outline.Bounds(); b.Max.X > area.Min.X-pullEdge && b.Min.X < area.Max.X+pullEdge &&
 			b.Max.Y > area.Min.Y-pullEdge && b.Min.Y < area.Max.Y+pullEdge {
+			ask := geom.Sentencef("move it with from-top, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle")
+			if c.Kind == geom.Rabbet && l.Lip.Top > 0 && (l.Pull.Shape == PullHalf || l.Pull.Shape == PullSlot) {
+				ask = geom.Sentencef("write a pull of the shape %s or %s, which has its place under the upper edge", PullHole, PullHandHold)
+			}
 			l.fail(geom.Diagnosis{
 				Code: "pull", Subject: about(FieldPull, role),
 				Fact: geom.Sentencef("the pull, %s wide and from %s to %s up, meets the %s on the %s face",
 					geom.Millimeters(area.Width()), geom.Millimeters(area.Min.Y), geom.Millimeters(area.Max.Y), c.Kind.Noun(), c.Face),
-				Ask: geom.Sentencef("move it with from-top, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle"),
+				Ask: ask,
 			})
 			return true
 		}
@@ -154,12 +158,12 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 	box := l.wall(role).Panel.Outline.Bounds()
 	clear, floor := box.Width(), box.Min.Y
 	if role == Front {
-		clear = l.Width - 2*l.Ts
+		clear = l.Width - 2*l.Ts - math.Abs(l.Lip.Left-l.Lip.Right)
 		switch {
 		case l.BottomFit == BottomCleats:
-			floor = l.bottomTop()
+			floor = l.Lip.Bottom + l.bottomTop()
 		case l.BottomFit.Grooved():
-			floor = l.rise + l.groove
+			floor = l.Lip.Bottom + l.rise + l.groove
 		}
 	}
 	switch {

@@ -201,6 +201,7 @@ type Spec struct {
 	Insert      *Insert
 	Pull        Pull
 	DrawerFront *DrawerFront
+	Lip         Lip // of a [RabbetedFront]
 	Undermount  *Undermount
 }
 

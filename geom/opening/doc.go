@@ -87,6 +87,10 @@ type Bank struct {
 	LineBoring float64
 	Sides      joinery.Stock
 	Front      *joinery.Stock // of the drawer fronts; nil without
+	// Lipped is the stock of box fronts whose lips cover the cabinet; nil of others. Lip is how thick the lips
+	// are: the boxes stand out before the cabinet by it.
+	Lipped *joinery.Stock
+	Lip    float64
 	// Aim is by how much wider boxes are made than the slide asks for, so that most come
 	// out between its Minus and Plus; below 0 narrower.
 	Aim float64

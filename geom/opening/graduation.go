@@ -1,6 +1,7 @@
 package opening
 
 import (
+	"cmp"
 	"math"
 
 	"drawerwright/geom"
@@ -134,7 +135,8 @@ func (p *planner) heights() ([]float64, bool) {
 // checkSwelling judges solid fronts, which grow higher in a damp season, against
 // the gaps between them.
 func (p *planner) checkSwelling(heights []float64) {
-	if p.Front == nil || p.Front.Swelling == 0 {
+	front := cmp.Or(p.Front, p.Lipped)
+	if front == nil || front.Swelling == 0 {
 		return
 	}
 	highest, row := 0.0, 0
@@ -151,7 +153,7 @@ func (p *planner) checkSwelling(heights []float64) {
 	} else if len(heights) == 1 {
 		return // nothing above or below it
 	}
-	if grows := highest * p.Front.Swelling; grows > gap-minGap+settle {
+	if grows := highest * front.Swelling; grows > gap-minGap+settle {
 		d := p.found.Fail("front-movement", setting, "the drawer front of row %d, %s high, swells by %s in a damp season; the %s is %s, "+
 			"of which %s has to stay open", row+1, geom.Millimeters(highest), geom.Millimeters(grows), setting,
 			geom.Millimeters(gap), geom.Millimeters(minGap))

@@ -13,6 +13,7 @@ type Plan struct {
 	Opening     joinery.Size // as it counts
 	OutOfSquare float64
 	Packing     float64 // thickness of what the cabinet's sides are packed out with, level with its frame
+	Lip         float64 // by how much the boxes stand out before the cabinet, which lips of their fronts cover
 	Shim        float64 // thickness of what is put between the slides and the cabinet, at each side
 	Slide       Slide
 	SlideLength float64     // as deep as the boxes
@@ -37,6 +38,7 @@ type Drawer struct {
 	Line                                 float64 // of the slide
 	Over                                 Seasons // on wooden runners
 	Front                                *joinery.DrawerFront
+	Lip                                  joinery.Lip // of a box front that covers the cabinet
 	Undermount                           *joinery.Undermount
 }
 
@@ -94,7 +96,7 @@ func (o Opening) Judge(u geom.Unit) []geom.Diagnosis {
 
 // plan is Make without trying what is advised.
 func plan(b Bank) *planner {
-	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), Shim: b.Common.Shim, OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
+	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), Lip: b.Lip, Shim: b.Common.Shim, OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
 	if b.Slide.Height > 0 { // something is screwed on there
 		p.plan.Packing = b.Opening.FrameOverhang
 	}
@@ -284,8 +286,13 @@ func (p *planner) rows(heights []float64, depth float64) {
 		if !ok {
 			return
 		}
-		r.Box, r.BoxBottom = joinery.Size{Width: width, Height: box, Depth: depth}, boxBottom
+		r.Box, r.BoxBottom = joinery.Size{Width: width, Height: box, Depth: depth + p.Lip}, boxBottom
 		r.Above, r.Below, r.Line = high-boxBottom-box, boxBottom-low, boxBottom+p.Slide.ScrewLine
+		if p.Lipped != nil {
+			over := (p.plan.Opening.Width - width) / 2
+			r.Lip = joinery.Lip{Left: p.Edge.Left + over, Right: p.Edge.Right + over,
+				Top: r.FrontBottom + h - boxBottom - box, Bottom: boxBottom - r.FrontBottom}
+		}
 		if p.Front != nil {
 			r.Front = &joinery.DrawerFront{Stock: *p.Front, Width: frontWidth, Height: h,
 				OverhangLeft: (p.plan.Opening.Width-width)/2 - left, OverhangBelow: boxBottom - r.FrontBottom}

@@ -25,7 +25,7 @@ func nominal(d joinery.Drawer) map[string]float64 {
 // TestAnyBox: what joinery lets through goes together, with the plays and sizes
 // that joinery said; and by cells no two boards are in each other.
 func TestAnyBox(t *testing.T) {
-	seen := map[joinery.Joint]int{}
+	seen, lipped := map[joinery.Joint]int{}, 0
 	rapid.Check(t, func(t *rapid.T) {
 		d, ok := anyDrawer(t)
 		if !ok {
@@ -61,6 +61,10 @@ func TestAnyBox(t *testing.T) {
 			if d.Spec.Joint == joinery.DadoRabbet {
 				is(c.End+" play", c.Clearance, "tongue-clearance", part)
 				is(c.End+" recess", c.Recess, "recess", part)
+			} else if d.Spec.Lip.Ends() && part == "box-front" {
+				if lipped++; c.Laps || c.Lap != 0 {
+					t.Fatalf("a lip that covers the side is judged as a lap: %+v", c)
+				}
 			} else if d.Spec.CornerAt(joinery.Back) != joinery.Rabbet || part == "box-front" {
 				is(c.End+" lap", c.Lap, "lap", part)
 			} else {
@@ -86,8 +90,8 @@ func TestAnyBox(t *testing.T) {
 			}
 		}
 	})
-	if seen[joinery.DadoRabbet] == 0 || seen[joinery.DoubleRabbet] == 0 || seen[joinery.RabbetedFront] == 0 {
-		t.Errorf("boxes that were not refused: %v", seen)
+	if seen[joinery.DadoRabbet] == 0 || seen[joinery.DoubleRabbet] == 0 || seen[joinery.RabbetedFront] == 0 || lipped == 0 {
+		t.Errorf("boxes that were not refused: %v, corners with lips %d", seen, lipped)
 	}
 }
 

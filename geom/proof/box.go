@@ -201,7 +201,7 @@ func (a *assembly) sizes() {
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, p := range []*Piece{a.left, a.right, a.front, a.back} {
 		z0, z1 := p.span(axisZ)
-		low, high = math.Min(low, z0), math.Max(high, z1)
+		low, high = math.Min(low, z0+p.Lips.Z[0]), math.Max(high, z1-p.Lips.Z[1])
 	}
 	if a.base != nil {
 		under, over := a.base.span(axisZ)
@@ -211,29 +211,42 @@ func (a *assembly) sizes() {
 	a.box.Height = high - low
 	outer := (a.box.WidthFront + a.box.WidthBack) / 2
 	a.box.Diagonal = math.Hypot(outer, a.box.Depth)
+	if a.front.Lips.X != a.back.Lips.X { // which cover the front corners but for the sides
+		a.box.Diagonal = math.Hypot(outer, math.Max(l1, r1)-math.Min(l0, r0))
+	}
 }
 
 // width is the box's outside width at the front, 0, or at the back. At each corner it is
 // the side, where that seats there, or an end that laps over it, which of both is further
-// out.
+// out; within lips it is the side.
 func (a *assembly) width(which int, end *Piece) float64 {
 	x0, _ := a.left.span(axisX)
 	_, x1 := a.right.span(axisX)
 	e0, e1 := end.span(axisX)
 	left, right := x0+a.stays(0)-a.seats[which][0], x1-a.stays(1)+a.seats[which][1]
-	return math.Max(right, e1) - math.Min(left, e0)
+	if end.Lips.X[0] == 0 {
+		left = math.Min(left, e0)
+	}
+	if end.Lips.X[1] == 0 {
+		right = math.Max(right, e1)
+	}
+	return right - left
 }
 
 // flush takes how far the outside faces of a corner's pieces stand off the ends of the
-// other: corners are in the order of front left, front right, back left and back right.
+// other, but where a lip covers them: corners are in the order of front left, front right, back left and back right.
 func (a *assembly) flush(c *Corner, corner int) {
 	atBack, atRight := corner >= 2, corner%2 == 1
 	end, side := a.front, a.left
 	if atBack {
 		end = a.back
 	}
+	lip := end.Lips.X[0]
 	if atRight {
-		side = a.right
+		side, lip = a.right, end.Lips.X[1]
+	}
+	if lip > 0 { // it is meant to stand before both
+		return
 	}
 	e0, e1 := end.span(axisY)
 	s0, s1 := side.span(axisY)

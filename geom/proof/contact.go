@@ -14,6 +14,9 @@ type Piece struct {
 	Board     Board
 	Placement geom.Placement
 	Role      Role
+	// Lips are how far a front is meant to stand out beyond the box, from the lower to the higher place
+	// along X and Z: sizes are taken without them.
+	Lips struct{ X, Z [2]float64 }
 }
 
 // Axes of the box.

@@ -58,7 +58,7 @@ func (a *assembly) corners() {
 					both[j].Open = open(each[j], at, i)
 				}
 			}
-			both[j].Laps = both[j].Fingers || !both[j].Captured && joints[j].lapsOver(outOf(j))
+			both[j].Laps = both[j].Fingers || !both[j].Captured && end.Lips.X[j] == 0 && joints[j].lapsOver(outOf(j))
 			a.box.Corners = append(a.box.Corners, both[j])
 		}
 	}

@@ -75,7 +75,11 @@ func piecesOf(d joinery.Drawer) []Piece {
 			if len(p.Placements) == 2 {
 				name = []string{"left ", "right "}[i] + name
 			}
-			list = append(list, Piece{Name: name, Board: boardOf(p.Panel), Placement: at})
+			one := Piece{Name: name, Board: boardOf(p.Panel), Placement: at}
+			if lip := d.Spec.Lip; p.Role == joinery.Front {
+				one.Lips.X, one.Lips.Z = [2]float64{lip.Left, lip.Right}, [2]float64{lip.Bottom, lip.Top}
+			}
+			list = append(list, one)
 		}
 	}
 	return list

@@ -42,6 +42,10 @@ func anySpec(t *rapid.T) joinery.Spec {
 		s.GrooveEnds = rapid.SampledFrom([]joinery.GrooveEnds{joinery.GrooveStopped, joinery.GrooveThrough}).Draw(t, "groove ends")
 		s.DepthFrom = rapid.SampledFrom([]joinery.DepthFrom{joinery.FromTop, joinery.FromSpoilboard}).Draw(t, "depth from")
 	}
+	if s.Joint == joinery.RabbetedFront && rapid.Bool().Draw(t, "lips") {
+		s.Lip = joinery.Lip{Left: number(1, 20, "left lip"), Right: number(1, 20, "right lip"),
+			Top: rapid.SampledFrom([]float64{0, 9}).Draw(t, "top lip"), Bottom: number(0, 20, "lower lip")}
+	}
 	return s
 }
 

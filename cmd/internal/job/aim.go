@@ -20,7 +20,7 @@ func (b *builder) aim(j *Job, d Drawer, plan opening.Plan) float64 {
 	}
 	row, trial := plan.Rows[0], d.Spec
 	trial.Width, trial.Height, trial.Depth = row.Box.Width, row.Box.Height, row.Box.Depth
-	trial.Undermount = row.Undermount
+	trial.Undermount, trial.Lip = row.Undermount, row.Lip
 	trial.Dividers, trial.Insert, trial.Pull, trial.DrawerFront = nil, nil, joinery.Pull{}, nil // they move no width
 	box, _, sound := joinery.LayOut(trial)
 	if !sound {

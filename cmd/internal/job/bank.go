@@ -54,6 +54,10 @@ func (b *builder) bank(s *section, d Drawer) {
 		}
 		return
 	}
+	if hole.Fronts == opening.Overlay && d.Joint == joinery.RabbetedFront && front == nil {
+		asked.Lipped, asked.Lip = &d.Front, d.LipThickness()
+		d.places[joinery.SettingLip] = either(get["overlay"], get["opening"]).at
+	}
 	asked.Unit, asked.Opening, asked.Slide = b.units, *hole, *slide
 	asked.Sides, asked.Make = d.Sides, makeOf(d, slide.Name, hole.Fronts, asked.Front)
 	b.waiting = append(b.waiting, &waiting{entry: s, drawer: d, front: front, bank: &asked})
@@ -71,7 +75,7 @@ func (b *builder) expand(j *Job, s *section, d Drawer, front *joinery.DrawerFron
 			one.Name += "-" + strconv.Itoa(i+1)
 		}
 		one.Width, one.Height, one.Depth = row.Box.Width, row.Box.Height, row.Box.Depth
-		one.Undermount, one.Planned = row.Undermount, true
+		one.Undermount, one.Planned, one.Lip = row.Undermount, true, row.Lip
 		if row.Front != nil {
 			cut := *row.Front
 			cut.Handles, cut.HandleSpacing, cut.HandleDiameter, cut.HandleFromTop = front.Handles, front.HandleSpacing, front.HandleDiameter, front.HandleFromTop
@@ -137,11 +141,6 @@ func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, o
 	if hole.Fronts == opening.Inset && !get["drawer-front"].given && !s.meant["drawer-front"] && !b.lost {
 		b.fail(CodeMissingKey, s.at, "write `drawer-front: {stock: ...}`, or `fronts: none` for the opening",
 			"an inset drawer front takes up depth, and the drawer has none")
-	}
-	if hole.Fronts == opening.Overlay && get[string(joinery.SettingJoint)].text == string(joinery.RabbetedFront) &&
-		!get["drawer-front"].given && !s.meant["drawer-front"] && !b.lost {
-		b.fail(CodeMissingKey, s.at, "write `fronts: none` for the opening, or `drawer-front: {stock: ...}`",
-			"a rabbeted-front stands within the opening, and its fronts are to cover the cabinet")
 	}
 	edge := get["overlay"]
 	if hole.Fronts == opening.Inset {

@@ -31,7 +31,7 @@ var drawerKeys = append([]key{
 		doc: "dado-rabbet: box front and back end in tongues that stand in dados of the sides; double-rabbet: rabbets on the inside faces of all four, none to be turned over; " +
 			"rabbet: box front and back in rabbets of the sides; butt: box front and back between the sides, with fasteners; box-joint: fingers on all four; " +
 			"rabbeted-front: a box front, often thicker, that is the drawer's front too " +
-			"and hides the ends of the sides in its rabbets",
+			"and hides the ends of the sides in its rabbets; with lip it covers the opening's edges",
 		example: "double-rabbet", why: "one setting of fence and height cuts all of it, and it holds itself while the glue sets"},
 	{name: string(joinery.SettingBackJoint), form: formWord, words: []string{string(joinery.Housed)},
 		doc: "dado: the back stands at its full thickness in dados of the sides", without: "as the corners of the box front",
@@ -44,6 +44,10 @@ var drawerKeys = append([]key{
 		example: "dowels", with: "joint: butt"},
 	{name: string(joinery.SettingFingerWidth), form: formLength, min: minFinger, max: maxSize, doc: "The width wished for of the fingers of a box joint, on a router", without: "it is chosen",
 		example: "12", with: "joint: box-joint"},
+	{name: string(joinery.SettingLip), form: formEdges, sides: edges, min: 0, max: maxOverlay,
+		doc:     "How far a rabbeted-front stands out beyond the box, which goes into the opening behind these lips; in an opening they follow from `fronts: overlay` and `overlay`",
+		without: "the front is as large as the box, and stands within the opening",
+		example: "[10, 10, 10, 0]", with: "joint: rabbeted-front"},
 	{name: string(joinery.SettingCutter), form: formSection, keys: cutterKeys, doc: "The tool for this drawer", without: "the tool of the file",
 		example: "{kind: router, diameter: 6}"},
 	{name: "joinery", form: formSection, keys: joineryKeys, doc: "Settings of the joints of this drawer", without: "the settings of the file",

@@ -11,7 +11,8 @@ import (
 // drawer's joint has no use for.
 func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) {
 	get := s.values
-	for _, f := range []geom.Setting{joinery.SettingBackJoint, joinery.SettingBackSetback, joinery.SettingFasteners, joinery.SettingFingerWidth} {
+	for _, f := range []geom.Setting{joinery.SettingBackJoint, joinery.SettingBackSetback, joinery.SettingFasteners, joinery.SettingFingerWidth,
+		joinery.SettingLip} {
 		put(f, get[string(f)])
 	}
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
@@ -23,12 +24,22 @@ func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) 
 	}
 	d.Fasteners = joinery.Fastener(get["fasteners"].text)
 	d.FingerWidth = get["finger-width"].mm(0)
+	if v := get[string(joinery.SettingLip)]; len(v.lengths) > 0 {
+		d.Lip = joinery.Lip{Left: v.mm(0), Right: v.mm(1), Top: v.mm(2), Bottom: v.mm(3)}
+	}
 	b.noEffect(!get["back-joint"].given, get, "back-setback", "delete it, or write `back-joint: dado`",
 		"it is for a back in dados of the sides")
 	if d.Joint == "" {
 		return
 	}
 	b.noEffect(d.Joint != joinery.Butt, get, "fasteners", "delete it, or write `joint: butt`", "it is for a butt joint, and this is "+string(d.Joint))
+	b.noEffect(d.Joint != joinery.RabbetedFront, get, string(joinery.SettingLip), "delete it, or write `joint: rabbeted-front`",
+		"it is for a rabbeted-front, and this is "+string(d.Joint))
+	b.noEffect(d.Joint == joinery.RabbetedFront && get["opening"].given, get, string(joinery.SettingLip),
+		"delete it, and write `fronts: overlay` for the opening and `overlay:` for how far the front covers the cabinet",
+		"in an opening, lips follow from its size")
+	b.noEffect(get["drawer-front"].given, get, string(joinery.SettingLip), "delete it, or the drawer front",
+		"a drawer front covers the opening already")
 	b.noEffect(d.Joint != joinery.BoxJoint, get, "finger-width", "delete it, or write `joint: box-joint`", "it is for a box joint, and this is "+string(d.Joint))
 }
 

@@ -102,7 +102,7 @@ var titles = map[string]string{
 	"name": "Name", "drawers.count": "How many", "spares": "Spare parts", "outside": "Outside size of the box",
 	"sides": "Sides", "box-front": "Box front", "back": "Back", "bottom": "Bottom", "joint": "Corner joint",
 	"back-joint": "Back joint", "back-setback": "Setback of the back", "fasteners": "Fasteners",
-	"finger-width": "Finger width", "dividers": "Dividers", "direction": "Direction", "at": "How many, or where",
+	"finger-width": "Finger width", "lip": "Lip of the front", "dividers": "Dividers", "direction": "Direction", "at": "How many, or where",
 	"folders": "Hanging folders", "loose": "Loose", "insert": "Insert", "columns": "Columns", "insert.rows": "Rows",
 	"contents-clearance": "Room about what lies in it", "wall-clearance": "Clearance to the walls", "pull": "Pull", "shape": "Shape", "from-top": "Below the top edge", "drawer-front": "Drawer front",
 	"overhang-left": "Overhang at the left", "overhang-below": "Overhang below", "handles": "Handles",

@@ -291,7 +291,12 @@ func firstWalls(s joinery.Spec) string {
 		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put " +
 			"the left side on all three."
 	}
-	return said + "Put box front and back into the left side."
+	said += "Put box front and back into the left side"
+	if s.Lip != (joinery.Lip{}) {
+		said += ", its edges level with the shoulders of the front's rabbets. No glue behind the lips, " +
+			"where the front meets the cabinet"
+	}
+	return said + "."
 }
 
 // closing says how the last wall goes on.
@@ -356,7 +361,11 @@ func clamp(s joinery.Spec) string {
 		return "Countersink the holes in the outside faces of the sides, clamp across the box front and across the " +
 			"back and drive the screws into their pilot holes."
 	}
-	return "Clamp across the box front and the back, and from front to back over the sides, until the joints are " +
+	front := "box front"
+	if s.Lip.Ends() {
+		front = "sides close behind the front's lips"
+	}
+	return "Clamp across the " + front + " and the back, and from front to back over the sides, until the joints are " +
 		"closed."
 }
 

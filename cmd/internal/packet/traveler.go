@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/firstbox"
@@ -39,7 +40,7 @@ func (m maker) travelers() {
 		m.Section("Form for readings")
 		m.Small("Shaded: what is right, in " + unitWords[m.unit] + ", and by how much a box may be off. Check the " +
 			"box dry by it, and write what it measures once the glue has set: width at front and back, depth at left " +
-			"and right, both diagonals over the ends of the sides. " + m.boardsTogether())
+			"and right, both diagonals over the ends of the sides. " + m.boardsTogether() + m.behindLips())
 		m.Form(formColumns(), rows)
 	}
 	if len(rows) > wholeForm {
@@ -48,6 +49,15 @@ func (m maker) travelers() {
 		return
 	}
 	m.Together(draw)
+}
+
+// behindLips says what the width and the height of a box are whose front stands out beyond it; nothing without.
+func (m maker) behindLips() string {
+	if !slices.ContainsFunc(m.batch.Drawers, func(d batch.Drawer) bool { return d.Spec.Lip != joinery.Lip{} }) {
+		return ""
+	}
+	return " Of a front with lips the width is taken over the sides behind it, the height at the sides, the diagonals " +
+		"from the front ends of the sides, the depth over all."
 }
 
 // A form of so many lines stays whole; of a longer one the words over it stay with its first lines, in mm about.

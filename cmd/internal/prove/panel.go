@@ -19,6 +19,7 @@ type panel struct {
 	left      geom.Loop // the same, its arcs as they are
 	cuts      []boardCut
 	stands    []geom.Placement
+	lip       record.Lip // of a front
 	turned    bool
 	under     float64 // mm of wood that the cut of the outline leaves; 0 where it goes through
 }

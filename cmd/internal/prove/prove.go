@@ -217,6 +217,9 @@ func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 	for _, name := range d.Parts {
 		part := w.report.Parts.At(w.parts[name])
 		c := w.reader(part, read, o.Detail)
+		if d.Lip != nil && part.Role == string(joinery.Front) {
+			c.out.lip = *d.Lip
+		}
 		panels = append(panels, c.out)
 		if d.Preview == record.PreviewMilled && c.out.whole {
 			_, _ = w.keep(c) // what cannot be cut is a fault by now
@@ -286,7 +289,10 @@ func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 				numbers[role]++
 				name = fmt.Sprintf("%s %d", name, numbers[role])
 			}
-			list = append(list, proof.Piece{Name: name, Board: board, Placement: s, Role: role})
+			one := proof.Piece{Name: name, Board: board, Placement: s, Role: role}
+			one.Lips.X = [2]float64{p.lip.Left.MM(), p.lip.Right.MM()}
+			one.Lips.Z = [2]float64{p.lip.Bottom.MM(), p.lip.Top.MM()}
+			list = append(list, one)
 		}
 	}
 	return list

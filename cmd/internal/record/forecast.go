@@ -121,7 +121,7 @@ type Stack struct {
 // StackOf are those of a drawer.
 func StackOf(d batch.Drawer) Stack {
 	s := d.Spec
-	box := joinery.Size{Width: d.Outside.Width, Depth: s.Depth} // over the ends of the sides
+	box := joinery.Size{Width: d.Outside.Width, Depth: d.DiagonalDepth()} // over the ends of the sides
 	diagonal := testcut.Diagonals(box)
 	three := 2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean
 	sides, front := d.Shop.Boards.Sides, d.Shop.Boards.Front

@@ -88,6 +88,7 @@ var drawerMeanings = map[string]map[string]string{
 		"odds":           "the part of its boxes that keep all limits at once, 0 to 1",
 		"summary":        "verdict and odds in words",
 		"outside":        "the outside size of the box",
+		"lip":            "how far its front stands out beyond the box, to cover the edges of the opening",
 		"inside":         "its clear inside",
 		"parts":          "the names of its parts",
 		"weight_kg":      "the empty box, in kg; absent where the density of a stock is not known",

@@ -79,6 +79,7 @@ type Drawer struct {
 	Odds    float64  `json:"odds"`
 	Summary string   `json:"summary"`
 	Outside Size     `json:"outside"`
+	Lip     *Lip     `json:"lip,omitempty"`
 	Inside  Size     `json:"inside"`
 	Parts   []string `json:"parts"`
 	// Weight is the empty box's in kg, 0 where a stock's density is not known; Load
@@ -164,6 +165,14 @@ type Part struct {
 	Placements    []Placement `json:"placements"`
 	Files         Files       `json:"files"`
 	Engraved      *Engraved   `json:"engraved,omitempty"`
+}
+
+// Lip is how far a box front stands out beyond the box, left and right as seen from before.
+type Lip struct {
+	Left   Length `json:"left"`
+	Right  Length `json:"right"`
+	Top    Length `json:"top"`
+	Bottom Length `json:"bottom"`
 }
 
 // Placement is the place of a panel in its box: where its origin is, and the directions
@@ -279,6 +288,14 @@ func dividerEntries(d batch.Drawer) (list []int) {
 		}
 	}
 	return list
+}
+
+// lipOf are the lips of a drawer's front; nil without.
+func lipOf(p joinery.Lip) *Lip {
+	if p == (joinery.Lip{}) {
+		return nil
+	}
+	return &Lip{Length(p.Left), Length(p.Right), Length(p.Top), Length(p.Bottom)}
 }
 
 // StrengthOf is what a drawer weighs and bears, and nothing else of it.
