@@ -131,7 +131,8 @@ func TestWorkshopBench(t *testing.T) {
 func TestSamplesComeOutRight(t *testing.T) {
 	teaches := map[string][]string{"workshop-bench.yaml": {"note back-setup", "note pull-by-hand", "note rabbet-passes"},
 		"sewing-cabinet.yaml": {"note back-setup", "note rabbet-passes"},
-		"herb-counter.yaml":   {"note assumed", "note lip-setup", "note pull-by-hand", "note rabbet-passes"}, "seed-store.yaml": {"note lots"}}
+		"herb-counter.yaml":   {"note assumed", "note lip-setup", "note pull-by-hand", "note rabbet-passes"},
+		"seed-store.yaml":     {"note lots"}}
 	files, err := filepath.Glob("../../samples/*.yaml")
 	if err != nil || len(files) < 10 {
 		t.Fatal(files, err)

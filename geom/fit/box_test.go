@@ -180,7 +180,8 @@ func (k kinds) check(t *testing.T) {
 			t.Errorf("no bottom %s was built: %v", b, k)
 		}
 	}
-	for _, what := range []string{"dado", "divider-clearance", "bottom-flush", "back-clearance", "finger-clearance", "lap", "flat bottom", "lips", "lower lip", "flat tongues in passes"} {
+	for _, what := range []string{"dado", "divider-clearance", "bottom-flush", "back-clearance",
+		"finger-clearance", "lap", "flat bottom", "lips", "lower lip", "flat tongues in passes"} {
 		if k[what] == 0 {
 			t.Errorf("no %s was built: %v", what, k)
 		}

@@ -322,7 +322,8 @@ func TestAsCut(t *testing.T) {
 					got = corner.Recess + corner.Clearance
 				case "outside-width":
 					got = b.WidthFront
-					if slices.Contains([]joinery.Joint{joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint}, s.Joint) && !s.Lip.Ends() {
+					lapped := []joinery.Joint{joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint}
+					if slices.Contains(lapped, s.Joint) && !s.Lip.Ends() {
 						// The front from end to end, and where a side stands proud of one, that.
 						got = s.Width + off[frontLength] + max(0, b.Corners[0].Lap) + max(0, b.Corners[1].Lap)
 					}

@@ -66,7 +66,8 @@ const (
 // ReadingKinds are all of them, in their order.
 var ReadingKinds = []ReadingKind{DadoWidth, DadoPlace, DadoDepth, UnderDado, TongueThick, RabbetDeep, TongueLong, BackWidth, BackPlace, SideRabbet, UnderSide, RabbetLong,
 	FrontRabbet, UnderFront, FrontPlace, EndPlace, EndRabbet, UnderEnd,
-	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, FrontGroove, BottomTongue, BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
+	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, FrontGroove, BottomTongue,
+	BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
 
 // OfSize reports whether a reading is of a part's size, which the cut list has, and not
 // of a cut.

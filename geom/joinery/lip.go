@@ -38,7 +38,8 @@ func (l *layout) checkLip() {
 	if l.BottomFit == BottomApplied {
 		l.refuse(geom.Diagnosis{
 			Code: "lip", Subject: about(SettingBottomFit, Bottom),
-			Fact: geom.Sentencef("an applied bottom reaches under the front, where the front's lip is to bear on the cabinet"),
+			Fact: geom.Sentencef("an applied bottom reaches under the front, where the front's lip is to bear on " +
+				"the cabinet"),
 			Ask:  geom.Sentencef("take another bottom"),
 			Remedies: []geom.Remedy{
 				write(SettingBottomFit, BottomGroovedIn), write(SettingBottomFit, BottomCleats),
@@ -57,8 +58,9 @@ func (l *layout) checkLip() {
 		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "lip-setup", Subject: about(SettingLip, Front),
 			Measured: geom.Millimeters(l.Lip.Bottom + l.rise), Limit: geom.Millimeters(l.rise),
-			Fact: geom.Sentencef("over its lower lip, the box front's groove is %s from its lower edge, that of the other walls %s: "+
-				"it takes a fence distance of its own", geom.Millimeters(l.Lip.Bottom+l.rise), geom.Millimeters(l.rise)),
+			Fact: geom.Sentencef("over its lower lip, the box front's groove is %s from its lower edge, that of the "+
+				"other walls %s: it takes a fence distance of its own",
+				geom.Millimeters(l.Lip.Bottom+l.rise), geom.Millimeters(l.rise)),
 			Ask: geom.Sentencef("cut the grooves of all box fronts in one go"),
 		})
 	}
@@ -84,5 +86,6 @@ func (l *layout) lippedLengths() []float64 {
 // lips: it changes with both.
 func (l *layout) sidesOnShoulders() {
 	l.check(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width,
-		LowerLimit: l.Width - l.Limits.Width, UpperLimit: l.Width + l.Limits.Width, Verdicts: WidthVerdicts}, l.Sides.Thickness, 2)
+		LowerLimit: l.Width - l.Limits.Width, UpperLimit: l.Width + l.Limits.Width, Verdicts: WidthVerdicts},
+		l.Sides.Thickness, 2)
 }

@@ -90,9 +90,11 @@ func (l *layout) pullMeets(role Role, area geom.Rect) bool {
 	for _, c := range l.wall(role).Panel.Pockets {
 		if b := c.Outline.Bounds(); b.Max.X > area.Min.X-pullEdge && b.Min.X < area.Max.X+pullEdge &&
 			b.Max.Y > area.Min.Y-pullEdge && b.Min.Y < area.Max.Y+pullEdge {
-			ask := geom.Sentencef("move it with from-top, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle")
+			ask := geom.Sentencef("move it with from-top, make it smaller, or move what it meets: " +
+				"an odd number of dividers from front to back has one in the middle")
 			if c.Kind == geom.Rabbet && l.Lip.Top > 0 && (l.Pull.Shape == PullHalf || l.Pull.Shape == PullSlot) {
-				ask = geom.Sentencef("write a pull of the shape %s or %s, which has its place under the upper edge", PullHole, PullHandHold)
+				ask = geom.Sentencef("write a pull of the shape %s or %s, which has its place under the upper edge",
+					PullHole, PullHandHold)
 			}
 			l.fail(geom.Diagnosis{
 				Code: "pull", Subject: about(FieldPull, role),

@@ -99,7 +99,8 @@ func (l *layout) overSides() ending {
 	groove.Outline = geom.Rectangle(from, rise, to, rise+l.groove)
 	if end > 0 {
 		at := bottom + l.BottomClearance/2
-		groove.Takes = geom.Rectangle(lip.Right+at, rise, length-lip.Left-at, rise+l.groove) // wherever it lies in its play
+		// wherever it lies in its play
+		groove.Takes = geom.Rectangle(lip.Right+at, rise, length-lip.Left-at, rise+l.groove)
 	}
 	e.panel.Pockets = append(e.panel.Pockets, groove)
 	return e

@@ -96,7 +96,8 @@ func (o Opening) Judge(u geom.Unit) []geom.Diagnosis {
 
 // plan is Make without trying what is advised.
 func plan(b Bank) *planner {
-	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), Lip: b.Lip, Shim: b.Common.Shim, OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
+	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), Lip: b.Lip, Shim: b.Common.Shim,
+		OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
 	if b.Slide.Height > 0 { // something is screwed on there
 		p.plan.Packing = b.Opening.FrameOverhang
 	}

@@ -107,8 +107,8 @@ drawers:
   - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front}
   - {name: fronted housed, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front,
      back-joint: dado, joinery: {cutter-height: 9, bottom-fit: slide-in}}
-  - {name: lipped, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front, lip: [10, 14, 9, 7],
-     pull: {shape: hole}}
+  - {name: lipped, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front,
+     lip: [10, 14, 9, 7], pull: {shape: hole}}
   - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: cleats}}
 `},
 	{name: "fittings", text: extraStock + `
@@ -131,8 +131,8 @@ drawers:
   - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-fit: cleats}}
   - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, back-setback: 12, joinery: {bottom-fit: slide-in}}
   - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front}
-  - {name: lipped, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front, lip: [10, 10, 9, 0],
-     dividers: [{direction: along, at: 1, stock: ply 6}]}
+  - {name: lipped, outside: 400 x 120 x 450, sides: ply 12, box-front: ply 18, bottom: ply 6, joint: rabbeted-front,
+     lip: [10, 10, 9, 0], dividers: [{direction: along, at: 1, stock: ply 6}]}
   - {name: divided, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{direction: across, at: 2, stock: ply 6}]}
   - {name: inserted, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, insert: {stock: ply 6, columns: 3, rows: 2, height: 60}}
 `},

@@ -45,7 +45,8 @@ var drawerKeys = append([]key{
 	{name: string(joinery.SettingFingerWidth), form: formLength, min: minFinger, max: maxSize, doc: "The width wished for of the fingers of a box joint, on a router", without: "it is chosen",
 		example: "12", with: "joint: box-joint"},
 	{name: string(joinery.SettingLip), form: formEdges, sides: edges, min: 0, max: maxOverlay,
-		doc:     "How far a rabbeted-front stands out beyond the box, which goes into the opening behind these lips; in an opening they follow from `fronts: overlay` and `overlay`",
+		doc: "How far a rabbeted-front stands out beyond the box, which goes into the opening behind these lips; " +
+			"in an opening they follow from `fronts: overlay` and `overlay`",
 		without: "the front is as large as the box, and stands within the opening",
 		example: "[10, 10, 10, 0]", with: "joint: rabbeted-front"},
 	{name: string(joinery.SettingCutter), form: formSection, keys: cutterKeys, doc: "The tool for this drawer", without: "the tool of the file",

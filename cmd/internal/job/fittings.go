@@ -11,8 +11,8 @@ import (
 // drawer's joint has no use for.
 func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) {
 	get := s.values
-	for _, f := range []geom.Setting{joinery.SettingBackJoint, joinery.SettingBackSetback, joinery.SettingFasteners, joinery.SettingFingerWidth,
-		joinery.SettingLip} {
+	for _, f := range []geom.Setting{joinery.SettingBackJoint, joinery.SettingBackSetback, joinery.SettingFasteners,
+		joinery.SettingFingerWidth, joinery.SettingLip} {
 		put(f, get[string(f)])
 	}
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
@@ -33,10 +33,11 @@ func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) 
 		return
 	}
 	b.noEffect(d.Joint != joinery.Butt, get, "fasteners", "delete it, or write `joint: butt`", "it is for a butt joint, and this is "+string(d.Joint))
-	b.noEffect(d.Joint != joinery.RabbetedFront, get, string(joinery.SettingLip), "delete it, or write `joint: rabbeted-front`",
-		"it is for a rabbeted-front, and this is "+string(d.Joint))
+	b.noEffect(d.Joint != joinery.RabbetedFront, get, string(joinery.SettingLip),
+		"delete it, or write `joint: rabbeted-front`", "it is for a rabbeted-front, and this is "+string(d.Joint))
 	b.noEffect(d.Joint == joinery.RabbetedFront && get["opening"].given, get, string(joinery.SettingLip),
-		"delete it, and write `fronts: overlay` for the opening and `overlay:` for how far the front covers the cabinet",
+		"delete it, and write `fronts: overlay` for the opening and `overlay:` for how far the front covers "+
+			"the cabinet",
 		"in an opening, lips follow from its size")
 	b.noEffect(get["drawer-front"].given, get, string(joinery.SettingLip), "delete it, or the drawer front",
 		"a drawer front covers the opening already")

@@ -53,7 +53,8 @@ func TestLipsInOpening(t *testing.T) {
 			t.Errorf("%s is off by %g: %+v, %g deep", what, off, d.Lip, d.Depth)
 		}
 	}
-	_, slid := Read("job.yaml", strings.NewReader(strings.Replace(text, "joint:", "drawer-front: {stock: oak 20}, joint:", 1)))
+	text = strings.Replace(text, "joint:", "drawer-front: {stock: oak 20}, joint:", 1)
+	_, slid := Read("job.yaml", strings.NewReader(text))
 	if len(slid) != 0 {
 		t.Fatal(slid)
 	}
@@ -63,14 +64,16 @@ func TestLipsInOpening(t *testing.T) {
 // where there is none.
 func TestLipHasNoEffect(t *testing.T) {
 	for what, c := range map[string][2]string{
-		"in an opening":       {"opening: hole, slide: none, joint: rabbeted-front", "`fronts: overlay`"},
-		"another corner":      {"outside: 400 x 120 x 400, joint: rabbet", "`joint: rabbeted-front`"},
-		"before a front more": {"outside: 400 x 120 x 400, joint: rabbeted-front, drawer-front: {stock: oak 20, width: 410, height: 130, overhang-left: 5, overhang-below: 5}", "or the drawer front"},
+		"in an opening":  {"opening: hole, slide: none, joint: rabbeted-front", "`fronts: overlay`"},
+		"another corner": {"outside: 400 x 120 x 400, joint: rabbet", "`joint: rabbeted-front`"},
+		"before a front more": {"outside: 400 x 120 x 400, joint: rabbeted-front, drawer-front: {stock: oak 20, " +
+			"width: 410, height: 130, overhang-left: 5, overhang-below: 5}", "or the drawer front"},
 	} {
 		text := strings.Replace(frontedJob, "FRONTS", "overlay", 1)
-		text = text[:strings.Index(text, "opening: hole")] + c[0] + ", sides: ply 12, box-front: oak 20, bottom: ply 6, lip: 10}\n"
-		if strings.HasPrefix(c[0], "outside") {
-			text = strings.Replace(text, "openings:\n  hole: {width: 420, height: 160, depth: 420, cabinet: frameless, fronts: overlay}\n", "", 1)
+		text = text[:strings.Index(text, "opening: hole")] + c[0] + ", sides: ply 12, box-front: oak 20, " +
+			"bottom: ply 6, lip: 10}\n"
+		if from := strings.Index(text, "openings:"); strings.HasPrefix(c[0], "outside") {
+			text = text[:from] + text[strings.Index(text, "drawers:"):]
 		}
 		_, problems := Read("job.yaml", strings.NewReader(text))
 		if len(problems) == 0 || problems[0].Code != CodeNoEffect || !strings.Contains(problems[0].Hint, c[1]) {

@@ -62,7 +62,8 @@ func (d *drawing) drawer(name string) entries {
 		d.ownFront(&e, b)
 	case slide == Outside && corner == fronted && bottom != "applied" && d.odds(2, "lips"):
 		end := d.mm(d.length(6, 14, "lips at the ends"))
-		e.say("lip", "[%s, %s, %s, %s]", end, end, d.mm(d.length(6, 14, "upper lip")), d.mm(d.length(0, 10, "lower lip")))
+		e.say("lip", "[%s, %s, %s, %s]", end, end, d.mm(d.length(6, 14, "upper lip")),
+			d.mm(d.length(0, 10, "lower lip")))
 	}
 	if d.odds(2, "load") {
 		if d.inches() {

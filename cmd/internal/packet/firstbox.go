@@ -22,7 +22,8 @@ func (m maker) firstBoxes() {
 		if i == 0 {
 			m.Section("First box")
 			m.Small("Before the rest is cut. " + firstbox.Safely + " Read the box dry, its front pulled outward. " +
-				"drawerwright inspect takes these readings in this order, and says what to move first." + m.behindLips())
+				"drawerwright inspect takes these readings in this order, and says what to move first." +
+				m.behindLips())
 		}
 		m.Heading(2, f.Drawer())
 		m.Abreast(left, right)

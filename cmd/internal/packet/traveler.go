@@ -56,8 +56,8 @@ func (m maker) behindLips() string {
 	if !slices.ContainsFunc(m.batch.Drawers, func(d batch.Drawer) bool { return d.Spec.Lip != joinery.Lip{} }) {
 		return ""
 	}
-	return " Of a front with lips the width is taken over the sides behind it, the height at the sides, the diagonals " +
-		"from the front ends of the sides, the depth over all."
+	return " Of a front with lips the width is taken over the sides behind it, the height at the sides, the " +
+		"diagonals from the front ends of the sides, the depth over all."
 }
 
 // A form of so many lines stays whole; of a longer one the words over it stay with its first lines, in mm about.

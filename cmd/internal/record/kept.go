@@ -195,7 +195,8 @@ func drawerOf(d batch.Drawer, looks filing.Looks) Drawer {
 	size := func(s joinery.Size) Size { return Size{Length(s.Width), Length(s.Height), Length(s.Depth)} }
 	listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind),
 		Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(),
-		Outside: size(d.Outside), Lip: lipOf(d.Spec.Lip), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d),
+		Outside: size(d.Outside), Lip: lipOf(d.Spec.Lip), Inside: size(d.Inside), Parts: []string{},
+		LooseDividers: looseDividers(d),
 		Folders: foldersOf(d),
 		MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
 	listed.Pictures, listed.Solids, listed.Step = looks.Pictures(d.Folder), looks.Solids(d.Folder), d.Step
