@@ -40,7 +40,7 @@ func (l *layout) checkLip() {
 			Code: "lip", Subject: about(SettingBottomFit, Bottom),
 			Fact: geom.Sentencef("an applied bottom reaches under the front, where the front's lip is to bear on " +
 				"the cabinet"),
-			Ask:  geom.Sentencef("take another bottom"),
+			Ask: geom.Sentencef("take another bottom"),
 			Remedies: []geom.Remedy{
 				write(SettingBottomFit, BottomGroovedIn), write(SettingBottomFit, BottomCleats),
 			},

@@ -146,12 +146,28 @@ func TestNoPageIsNearlyEmpty(t *testing.T) {
 }
 
 // mostPages are how many pages of each sample stand before its labels at most.
-var mostPages = map[string]int{"alcove-cabinets": 16, "bench-drawers": 10, "blanket-chest": 10, "cutlery": 11, "dresser": 16,
-	"filing-drawer": 10,
-	"hall-bench":    14, "hand-cut": 11, "herb-counter": 22, "inch-chest": 10, "linen-chest": 13,
-	"kitchen-bank": 21, "no-flip": 10, "print-room": 22, "router-boxes": 19,
-	"seed-store": 12, "sewing-cabinet": 18, "study-desk": 15,
-	"tool-chest": 18, "workshop-bench": 27} // parts are ticked drawer by drawer
+var mostPages = map[string]int{
+	"alcove-cabinets": 16,
+	"bench-drawers":   10,
+	"blanket-chest":   10,
+	"cutlery":         11,
+	"dresser":         16,
+	"filing-drawer":   10,
+	"hall-bench":      14,
+	"hand-cut":        11,
+	"herb-counter":    22,
+	"inch-chest":      10,
+	"kitchen-bank":    21,
+	"linen-chest":     13,
+	"no-flip":         10,
+	"print-room":      22,
+	"router-boxes":    19,
+	"seed-store":      12,
+	"sewing-cabinet":  18,
+	"study-desk":      15,
+	"tool-chest":      18,
+	"workshop-bench":  27, // parts are ticked drawer by drawer
+}
 
 // TestPagesOfSamples: no sample takes more pages than when these were last counted.
 func TestPagesOfSamples(t *testing.T) {

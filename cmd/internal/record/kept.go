@@ -197,8 +197,8 @@ func drawerOf(d batch.Drawer, looks filing.Looks) Drawer {
 		Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(),
 		Outside: size(d.Outside), Lip: lipOf(d.Spec.Lip), Inside: size(d.Inside), Parts: []string{},
 		LooseDividers: looseDividers(d),
-		Folders: foldersOf(d),
-		MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
+		Folders:       foldersOf(d),
+		MaxOpen:       Length(d.Spec.Limits.ShoulderGap)}
 	listed.Pictures, listed.Solids, listed.Step = looks.Pictures(d.Folder), looks.Solids(d.Folder), d.Step
 	strength(&listed, d)
 	return listed
