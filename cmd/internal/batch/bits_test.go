@@ -62,7 +62,7 @@ func routed(t *testing.T, seed uint64) *job.Job {
 func routedJobs(t *testing.T) map[uint64]batch.Batch {
 	t.Helper()
 	made.Do(func() {
-		for seed := range uint64(geomtest.Cases(105, 140)) {
+		for seed := range uint64(geomtest.Cases(120, 150)) {
 			if j := routed(t, seed); j != nil {
 				if b, problems := batch.Make(t.Context(), j); !erring(problems) {
 					jobsMade[seed] = b
