@@ -161,7 +161,8 @@ var colors, operations sync.Map
 // operationOf is the operation in a layer's name by whatever pattern, or the name of one
 // that is not cut.
 func operationOf(layer string) string {
-	for _, o := range []string{"REGISTER", "DRILL", "DADO", "GROOVE", "RABBET", "CUTOUT", "PROFILE", "SLOT", "ENGRAVE"} {
+	for _, o := range []string{"REGISTER", "DRILL", "MORTISE", "DADO", "GROOVE", "RABBET", "CUTOUT", "PROFILE", "SLOT",
+		"ENGRAVE"} {
 		if strings.Contains(layer, o) {
 			return o
 		}
@@ -171,7 +172,8 @@ func operationOf(layer string) string {
 
 // rank is an operation's place in the order of cutting.
 func rank(layer string) int {
-	order := []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "ENGRAVE", "CUTOUT", "PROFILE", "SLOT", "OUTLINE", "BLANK", "SCALE", "LABEL"}
+	order := []string{"REGISTER", "DRILL", "MORTISE", "DADO GROOVE RABBET", "ENGRAVE", "CUTOUT", "PROFILE", "SLOT", "OUTLINE",
+		"BLANK", "SCALE", "LABEL"}
 	for i, words := range order {
 		if slices.Contains(strings.Fields(words), strings.Split(layer, "_")[0]) {
 			return i
