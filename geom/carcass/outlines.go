@@ -107,7 +107,16 @@ func (m *maker) strips(drawer int, h hand) {
 		b := h.between(m.out.Opening, Block{}, -s.Out, s.Width-s.Out)
 		b.Low[1], b.High[1] = m.face+s.From, m.face+s.From+s.Length
 		b.Low[2], b.High[2] = s.Bottom, s.Bottom+s.High
-		m.outline(Outline{Name: h.name + " " + string(s.Part) + " of " + m.Drawers[drawer].Name, Block: b, Drawer: drawer,
+		called := h.name + " " + string(s.Part)
+		if s.Across() { // one of both sides
+			if h.right {
+				continue
+			}
+			middle := (m.out.Opening.Low[0] + m.out.Opening.High[0]) / 2
+			b.Low[0], b.High[0] = middle-s.Length/2, middle+s.Length/2
+			b.High[1], called = b.Low[1]+s.Width, string(s.Part)
+		}
+		m.outline(Outline{Name: called + " of " + m.Drawers[drawer].Name, Block: b, Drawer: drawer,
 			Motion: Stays})
 	}
 }

@@ -34,6 +34,9 @@ type Opening struct {
 	FaceFrame       bool
 	Fronts          Fronts
 	ClearanceBehind float64 // room to keep free behind the boxes
+	// WebFrame is how wide the rails of web frames are under its boxes, DustPanel how thick a panel in them; 0
+	// without.
+	WebFrame, DustPanel float64
 	// Sides is the stock of the cabinet's sides; nil where it is not known.
 	Sides *joinery.Stock
 }

@@ -72,15 +72,33 @@ func (p *planner) holes() int {
 	if s.Setback <= 0 || s.HolePitch <= 0 {
 		return 0
 	}
-	return max(0, 1+int(math.Floor((p.plan.SlideLength-endRoom-s.Setback+settle)/s.HolePitch)))
+	n := max(0, 1+int(math.Floor((p.plan.SlideLength-endRoom-s.Setback+settle)/s.HolePitch)))
+	if p.Opening.WebFrame == 0 {
+		return n
+	}
+	_, end := p.frameEnds()
+	return max(0, min(n, 1+int(math.Floor((end-p.Opening.WebFrame-endRoom-p.firstHole()+settle)/s.HolePitch))))
 }
 
-// bore adds the holes of one slide, or of a kicker, at a height over the datum.
-func (p *planner) bore(height float64) {
+// firstHole is where the first hole of a slide is behind the cabinet's front edge: in a runner of a web frame, not
+// in the rail before it.
+func (p *planner) firstHole() float64 {
 	first := p.Slide.Setback
 	if p.Front != nil && p.Opening.Fronts == Inset {
 		first += p.Front.Thickness.Mean
 	}
+	if rail := p.Opening.WebFrame; rail > 0 {
+		from, _ := p.frameEnds()
+		if short := from + rail + endRoom - first; short > 0 {
+			first += float64(math.Ceil(short/p.Slide.HolePitch-settle) * p.Slide.HolePitch)
+		}
+	}
+	return first
+}
+
+// bore adds the holes of one slide, or of a kicker, at a height over the datum.
+func (p *planner) bore(height float64) {
+	first := p.firstHole()
 	for k := range p.holes() {
 		p.plan.Holes = append(p.plan.Holes, geom.Point{X: first + float64(float64(k)*p.Slide.HolePitch), Y: height})
 	}

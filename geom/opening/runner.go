@@ -45,6 +45,7 @@ func leastBelow(u geom.Unit) float64  { return u.Usual(5, 3.0/16) }   // of the 
 
 // strips finds the strips of all drawers of a plan on wooden runners, from the top down, and judges them.
 func (p *planner) strips() {
+	p.frames()
 	if p.Slide.Kind != Wooden || p.Slide.Height == 0 {
 		return
 	}
@@ -68,13 +69,19 @@ func (p *planner) stripsOf(row int) {
 		p.plan.Strips = append(p.plan.Strips, Strip{Part: part, Row: row, Length: front + p.plan.SlideLength - from,
 			Width: wide, High: high, Out: out, From: from, Bottom: bottom})
 	}
-	foot := r.Line - s.Height/2
-	add(Runner, s.RunnerWidth, s.Height-s.WearStrip, -p.plan.Shim, front, foot)
+	foot, guide := r.Line-s.Height/2, s.Height+min(guideOver(u), r.Box.Height/2)
+	begins, guideFoot := front, foot
+	if p.Opening.WebFrame > 0 { // whose runners reach to the cabinet's sides, under the guides
+		begins, guideFoot, guide = behind, foot+s.Height, guide-s.Height
+		p.webFrame(row, foot, out+s.RunnerWidth+p.plan.Shim)
+	} else {
+		add(Runner, s.RunnerWidth, s.Height-s.WearStrip, -p.plan.Shim, front, foot)
+	}
 	if s.WearStrip > 0 {
-		add(WearStrip, s.RunnerWidth, s.WearStrip, -p.plan.Shim, front, foot+s.Height-s.WearStrip)
+		add(WearStrip, s.RunnerWidth, s.WearStrip, -p.plan.Shim, begins, foot+s.Height-s.WearStrip)
 	}
 	if thick := out + p.plan.Shim; thick > settle {
-		add(Guide, thick, s.Height+min(guideOver(u), r.Box.Height/2), out, behind, foot)
+		add(Guide, thick, guide, out, behind, guideFoot)
 	}
 	top, over := r.BoxBottom+r.Box.Height, p.plan.Opening.Height
 	if row > 0 {

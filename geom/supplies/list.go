@@ -28,7 +28,7 @@ type Drawer struct {
 	Packing     float64         // mm, the thickness of what its slides are packed out with at each side
 	Shim        float64         // mm, the thickness of its shims at each side
 	Banded      []Banded        // its parts with edge banding
-	Strips      []opening.Strip // that it runs on, each a pair
+	Strips      []opening.Strip // that it runs on
 	GluedUp     float64         // mm2 of edges of boards that its parts are glued up of, of all boxes
 }
 
@@ -65,7 +65,7 @@ func For(drawers []Drawer) (list []Supply) {
 	for _, d := range drawers {
 		n := float64(d.Spec.Count)
 		for _, s := range d.Strips {
-			list = append(list, Supply{Kind: Kind(s.Part), Strip: s, Quantity: 2 * n})
+			list = append(list, Supply{Kind: Kind(s.Part), Strip: s, Quantity: float64(s.Pieces()) * n})
 		}
 		if k := d.Slide.Kind; k != "" && k != opening.NoSlide && len(d.Strips) == 0 {
 			list = append(list, Supply{Kind: Slides, Slide: d.Slide, SlideLength: d.SlideLength, Quantity: n})

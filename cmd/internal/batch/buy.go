@@ -87,8 +87,11 @@ func bought(s supplies.Supply, u geom.Unit) Buy {
 			words.Tape(s.SlideLength, u),
 			words.Tape(s.Slide.Height, u), u, s.Slide.Name)
 	case supplies.Kind(opening.Runner), supplies.Kind(opening.WearStrip), supplies.Kind(opening.Kicker),
-		supplies.Kind(opening.Guide):
+		supplies.Kind(opening.Guide), supplies.Kind(opening.FrontRail), supplies.Kind(opening.BackRail):
 		out.Name = fmt.Sprintf("%s x %s x %s %s, of straight wood", words.Tape(s.Strip.Length, u),
+			words.Tape(s.Strip.Width, u), words.Tape(s.Strip.High, u), u)
+	case supplies.Kind(opening.DustPanel):
+		out.Name = fmt.Sprintf("%s x %s x %s %s, of sheet", words.Tape(s.Strip.Length, u),
 			words.Tape(s.Strip.Width, u), words.Tape(s.Strip.High, u), u)
 	case supplies.Banding:
 		out.Name = geom.LengthOf(s.Banded.Thickness).Text(u) + ", for " + s.Banded.Stock

@@ -20,6 +20,9 @@ func (b *builder) readOpenings() map[string]*opening.Opening {
 			FrameOverhang: get["frame-overhang"].mm(0), FaceFrame: get["cabinet"].text == faceFrame,
 			Fronts: opening.Fronts(get["fronts"].text), ClearanceBehind: get["clearance-behind"].mm(0),
 		}
+		o.WebFrame, o.DustPanel = get["web-frame"].mm(0), get["dust-panel"].mm(0)
+		b.noEffect(!get["web-frame"].given, get, "dust-panel", "delete it, or write `web-frame:`",
+			"it lies in the grooves of web frames")
 		if v := get["cabinet-stock"]; v.text != "" {
 			b.checkStock("cabinet-stock", v)
 			if sides, ok := b.stocks[v.text]; ok {

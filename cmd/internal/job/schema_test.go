@@ -44,6 +44,7 @@ var keyPaths = strings.Fields(`
 	dxf dxf.version dxf.units dxf.layers dxf.elevation dxf.order dxf.split dxf.notes dxf.files
 	climate climate.now climate.driest climate.dampest climate.temperature
 	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.cabinet-stock openings.*.frame-overhang openings.*.fronts openings.*.clearance-behind
+	openings.*.web-frame openings.*.dust-panel
 	group-openings slides-file slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.clearance-plus slides.*.clearance-minus slides.*.clearance-above slides.*.clearance-below
 	slides.*.inside-deduction slides.*.max-side-thickness slides.*.bottom-recess slides.*.clearance-behind slides.*.notch-width slides.*.notch-height slides.*.hook-diameter
 	slides.*.hook-depth slides.*.hook-height slides.*.hook-inset slides.*.screw-line slides.*.height slides.*.setback slides.*.hole-pitch slides.*.runner-width slides.*.wear-strip

@@ -29,6 +29,14 @@ var openingKeys = []key{
 		example: "overlay"},
 	{name: "clearance-behind", form: formLength, min: 0, max: maxSize, fallback: "0 mm", doc: "The room to keep free behind the boxes, as for pipes",
 		example: "30", why: "nothing stands behind most drawers"},
+	{name: string(opening.SettingWebFrame), form: formLength, min: minThickness, max: maxOverlay,
+		doc: "How wide the front and back rails of web frames are, which carry boxes on wooden runners; these are " +
+			"their sides",
+		without: "each runner is a strip by itself",
+		example: "60"},
+	{name: string(opening.SettingDustPanel), form: formLength, min: minThickness, max: maxOverlay,
+		doc: "The thickness of a panel in the grooves of each web frame", without: "there is none",
+		example: "6", with: "web-frame: 60"},
 }
 
 // slideLength is a measure of a slide.

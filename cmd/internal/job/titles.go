@@ -103,6 +103,7 @@ var titles = map[string]string{
 	"sides": "Sides", "box-front": "Box front", "back": "Back", "bottom": "Bottom", "joint": "Corner joint",
 	"back-joint": "Back joint", "back-setback": "Setback of the back", "fasteners": "Fasteners",
 	"finger-width": "Finger width", "lip": "Lip of the front",
+	"web-frame": "Rails of web frames", "dust-panel": "Thickness of dust panels",
 	"dividers": "Dividers", "direction": "Direction", "at": "How many, or where",
 	"folders": "Hanging folders", "loose": "Loose", "insert": "Insert", "columns": "Columns", "insert.rows": "Rows",
 	"contents-clearance": "Room about what lies in it", "wall-clearance": "Clearance to the walls", "pull": "Pull", "shape": "Shape", "from-top": "Below the top edge", "drawer-front": "Drawer front",

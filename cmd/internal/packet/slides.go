@@ -287,7 +287,9 @@ func (m maker) mounting(bank batch.Bank, c record.Cabinet) (list []string) {
 		list = append(list, fmt.Sprintf("Bore %s wide "+where+", %s deep; see first that the "+
 			"cabinet's side is thicker than that. The first is %s. Screws for these holes are not in the list of "+
 			"what to buy.", bore, words.PlaceIn(s.HoleDepth, m.unit), places))
-		list = append(list, "The front ends of the slides are "+m.frontEnds(holes[0]-k.Setback)+".")
+		if bank.Opening.WebFrame == 0 { // which have their places in the table
+			list = append(list, "The front ends of the slides are "+m.frontEnds(holes[0]-k.Setback)+".")
+		}
 	}
 	list = append(list, screwedOn(bank.Plan.Slide.Kind))
 	if line, ok := boxLine(bank, c); ok {

@@ -27,6 +27,7 @@ func StripTable(c record.Cabinet, u geom.Unit) Table {
 func StripText(c record.Cabinet, u geom.Unit) []string {
 	said := []string{"Strips are of straight wood, its grain along their length, half of them for each side. Heights " +
 		"are over the opening's lower edge, front ends behind the cabinet's front edge."}
+	said = append(said, frameText(c, u)...)
 	if !slices.ContainsFunc(c.Strips, func(s record.Strip) bool {
 		return s.Part == string(opening.Kicker) && s.Drawer == c.Rows[0].Drawer
 	}) {

@@ -132,7 +132,8 @@ func CabinetOf(b batch.Batch, bank batch.Bank) Cabinet {
 		c.Rows = append(c.Rows, row)
 	}
 	for _, s := range p.Strips {
-		c.Strips = append(c.Strips, Strip{string(s.Part), name(s.Row), 2, Length(s.Length), Length(s.Width), Length(s.High),
+		c.Strips = append(c.Strips, Strip{string(s.Part), name(s.Row), s.Pieces(), Length(s.Length), Length(s.Width),
+			Length(s.High),
 			Length(s.Bottom), Length(s.From)})
 	}
 	for _, s := range p.Slots {

@@ -45,14 +45,14 @@ func lumberOf(b batch.Batch, cuts []CutGroup) (list []Lumber) {
 		if len(one.Parts) == 0 {
 			continue
 		}
-		one.Quantity, one.Unit = bulk(volume, b.Units)
+		one.Quantity, one.Unit = Bulk(volume, b.Units)
 		list = append(list, one)
 	}
 	return list
 }
 
-// bulk is a volume in mm3 in the unit in which rough wood is sold, rounded up to what is measured of it.
-func bulk(volume float64, u geom.Unit) (quantity float64, unit string) {
+// Bulk is a volume in mm3 in the unit in which rough wood is sold, rounded up to what is measured of it.
+func Bulk(volume float64, u geom.Unit) (quantity float64, unit string) {
 	up := func(v, of float64) float64 { return math.Ceil(v*of-geom.Settle) / of }
 	if u == geom.Inch {
 		return up(volume/lumber.BoardFoot, 10), "bd ft"
