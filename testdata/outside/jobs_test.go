@@ -94,7 +94,7 @@ router: {tabs: {width: 8, height: 2, spacing: 150}}
 drawers:
   - {name: rabbet, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, pull: {shape: half-round}}
   - {name: rabbet slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, joinery: {bottom-fit: slide-in}}
-  - {name: fielded, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joinery: {bottom-fit: fielded}}
+  - {name: fielded, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joinery: {bottom-fit: fielded, bottom-height: 10}}
   - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-height: 13}, pull: {shape: slot}}
   - {name: butt below, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: butt, fasteners: dowels, joinery: {bottom-fit: applied}, pull: {shape: hand-hold}}
   - {name: tenoned, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: butt, fasteners: tenons}
