@@ -95,3 +95,16 @@ func TestFieldedIsRefused(t *testing.T) {
 		}
 	}
 }
+
+// TestFieldedOverSlides: slides that want 13 mm under the bottom want the groove of one of 10, of which
+// 5 are below its tongue, at 18.
+func TestFieldedOverSlides(t *testing.T) {
+	s := routedBox(fielded(10))
+	s.Joint, s.BottomHeight, s.Undermount = Rabbet, 13, &Undermount{BottomRecess: 13, MaxSide: 16}
+	_, problems := Build(s)
+	if len(problems) == 0 || !strings.Contains(advice(problems[0]), "bottom-height 18 or more") {
+		t.Errorf("%v", problems)
+	}
+	s.BottomHeight = 18
+	near(t, "stands", mustBuild(t, s).part(Bottom).Placements[0].Origin.Z, 13)
+}

@@ -29,7 +29,7 @@ func (l *layout) undermount() {
 			Fact: geom.Sentencef("the slides need %s under the bottom, and it stands %s over the lower edges", geom.Millimeters(u.BottomRecess), geom.Millimeters(stand)),
 			Ask:  geom.Sentencef("take another slide, or a bottom in a groove"),
 			Remedies: []geom.Remedy{
-				l.least(SettingBottomHeight, u.BottomRecess),
+				l.least(SettingBottomHeight, u.BottomRecess+l.below()),
 				write(SettingBottomFit, BottomGroovedIn),
 				l.least(SettingBottomHeight, u.BottomRecess).With(write(SettingBottomFit, BottomGroovedIn)),
 			},
