@@ -46,6 +46,8 @@ type Stock struct {
 	Stiffness           float64 // modulus of elasticity in N/mm2; 0 when not known
 	StiffnessAcross     float64 // across the grain; 0 is the same
 	Shear               float64 // modulus of shear in the plane in N/mm2; 0 is that of a sheet alike in all directions
+	Through             float64 // modulus of shear through its thickness in N/mm2, along the grain; 0 when not known
+	ThroughAcross       float64 // the same across it
 	Poisson             float64 // its ratio; 0 when not known
 	Creep               float64 // by how much a load that stays multiplies the sag; 0 when not known
 	StiffAs             string  // the kind of sheet in geom/wood from which its stiffness follows at any thickness; empty where it does not

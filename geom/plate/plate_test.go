@@ -284,7 +284,10 @@ func TestBadBottoms(t *testing.T) {
 			t.Errorf("limit %g: %g mm and no error", bad, thickness)
 		}
 	}
-	for _, b := range []Bottom{{500, 400, 6, 4000, 4000, 0.5, 0}, {500, 400, 6, 4000, 4000, 0.3, 2010}} {
+	for _, b := range []Bottom{
+		{500, 400, 6, 4000, 4000, 0.5, 0, 0, 0}, {500, 400, 6, 4000, 4000, 0.3, 2010, 0, 0},
+		{500, 400, 6, 4000, 4000, 0.3, 0, -1, 50}, {500, 400, 6, 4000, 4000, 0.3, 0, 50, math.NaN()},
+	} {
 		if s, err := Of(b, 10); err == nil {
 			t.Errorf("%+v: %+v and no error", b, s)
 		}
@@ -295,9 +298,11 @@ func TestBadBottoms(t *testing.T) {
 func TestNeverNaN(t *testing.T) {
 	usual := rapid.SampledFrom([]float64{smallest, 1, 400, 4000, largest})
 	any := rapid.OneOf(usual, usual, usual, usual, usual, usual, rapid.Float64(), rapid.SampledFrom([]float64{5e-324, 1e300, math.MaxFloat64}))
+	through := rapid.SampledFrom([]float64{0, 50, smallest, largest})
 	rapid.Check(t, func(t *rapid.T) {
 		b := Bottom{any.Draw(t, "length"), any.Draw(t, "width"), any.Draw(t, "thickness"), any.Draw(t, "along"),
-			any.Draw(t, "across"), rapid.Float64Range(0, 0.5).Draw(t, "Poisson"), rapid.SampledFrom([]float64{0, 600}).Draw(t, "shear")}
+			any.Draw(t, "across"), rapid.Float64Range(0, 0.5).Draw(t, "Poisson"), rapid.SampledFrom([]float64{0, 600}).Draw(t, "shear"),
+			through.Draw(t, "through"), through.Draw(t, "through across")}
 		ok := func(v float64) bool { return v > 0 && !math.IsInf(v, 0) }
 		if s, err := Of(b, any.Draw(t, "load")); err == nil && !(ok(s.Simple) && ok(s.Clamped) && ok(s.StressSimple) && ok(s.StressClamped)) {
 			t.Fatalf("%+v", s)

@@ -22,6 +22,7 @@ func OfSheet(to *joinery.Stock, kind wood.Sheet, air *wood.Air) {
 		to.Stiffness, to.StiffnessAcross, to.StiffAs = along, across, kind.Name
 	}
 	to.Shear, to.Poisson = kind.Shear, kind.Poisson
+	to.Through, to.ThroughAcross = kind.Through, kind.Through
 	if air == nil {
 		return
 	}
@@ -37,6 +38,8 @@ func OfWood(to *joinery.Stock, kind wood.Species, cut wood.Cut, air *wood.Air) w
 	to.Solid, to.Creep = true, wood.SolidCreep
 	to.Stiffness, to.StiffnessAcross = kind.Modulus, float64(wood.AcrossShare*kind.Modulus)
 	to.Shear, to.Poisson = float64(wood.ShearShare*kind.Modulus), wood.SolidPoisson
+	to.Through = float64(wood.ThroughShare * kind.Modulus)
+	to.ThroughAcross = float64(wood.ThroughAcrossShare * kind.Modulus)
 	if density, err := wood.Density(kind.Gravity, weighed); err == nil {
 		to.Density = density
 	}

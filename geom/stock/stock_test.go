@@ -23,6 +23,7 @@ func TestOfSheet(t *testing.T) {
 	s := joinery.Stock{Name: "mine", Thickness: joinery.Thickness{Mean: 12}}
 	OfSheet(&s, birch, nil)
 	if s.Density != 680 || s.Stiffness != 10719 || s.StiffnessAcross != 6781 || s.Shear != 620 ||
+		s.Through != 120 || s.ThroughAcross != 120 ||
 		s.StiffAs != birch.Name || s.Solid || s.Swelling != 0 {
 		t.Errorf("%+v", s)
 	}
@@ -41,6 +42,8 @@ func TestOfWood(t *testing.T) {
 	}
 	near(t, "density", s.Density, 1000*oak.Gravity*1.12) // at 12 %
 	near(t, "stiffness across", s.StiffnessAcross/s.Stiffness, wood.AcrossShare)
+	near(t, "shear through the thickness", s.Through, 0.05*oak.Modulus)
+	near(t, "and across the grain", s.ThroughAcross, 0.003*oak.Modulus)
 	season := OfWood(&s, oak, wood.Flatsawn, rooms)
 	flat, through := s.Swelling, s.Thickening
 	OfWood(&s, oak, wood.Quartersawn, rooms)

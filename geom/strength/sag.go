@@ -66,7 +66,8 @@ func ways(d joinery.Drawer) []plate.Bottom {
 		across = stock.Stiffness
 	}
 	b := plate.Bottom{Length: d.Inside.Width, Width: d.Inside.Depth, Thickness: stock.Thickness.Min,
-		Along: stock.Stiffness, Across: across, Poisson: stock.Poisson, Shear: stock.Shear}
+		Along: stock.Stiffness, Across: across, Poisson: stock.Poisson, Shear: stock.Shear,
+		ThroughAlong: stock.Through, ThroughAcross: stock.ThroughAcross}
 	if stock.Grain != joinery.GrainNone || b.Along == b.Across {
 		return []plate.Bottom{b}
 	}

@@ -14,6 +14,9 @@ type Sheet struct {
 	// alike in all directions, where the stiffness determines it.
 	Shear float64
 
+	// Through is the modulus of shear through its thickness, N/mm2, where plies or fibers roll.
+	Through float64
+
 	// Poisson is the ratio of Poisson, between the two directions the geometric
 	// mean of both ratios.
 	Poisson float64
@@ -49,12 +52,21 @@ const (
 	boardCreep   = 3.25
 )
 
+// Shear through the thickness: of birch plywood the low end of what the Handbook of Finnish Plywood
+// has for planar shear, of softwood that of spruce that rolls, of boards half of what EN 12369-1 has
+// for particleboard: from memory.
+const (
+	birchThrough    = 120
+	softwoodThrough = 50
+	boardThrough    = 100
+)
+
 // sheets: densities are averages. Wood Handbook table 12-1 is meant where it is
 // named; of a range of stiffness the low end is taken.
 var sheets = []Sheet{
 	// Handbook of Finnish Plywood, table 3-1, mean values: from memory. Each
 	// pair adds up to 17500.
-	{"birch-plywood", 680, 620, 0.1, plywoodCreep, plywoodInPlane, []bendingRow{
+	{"birch-plywood", 680, 620, birchThrough, 0.1, plywoodCreep, plywoodInPlane, []bendingRow{
 		{4, 16471, 1029}, {6.5, 12737, 4763}, {9, 11395, 6105},
 		{12, 10719, 6781}, {15, 10316, 7184}, {18, 10048, 7452},
 	}},
@@ -65,25 +77,25 @@ var sheets = []Sheet{
 	// carry along their grain only: of n^3 shares of stiffness 26 and 1 for
 	// three plies, 99 and 26 for five, 244 and 99 for seven, with 7000 along the
 	// five. How many plies a thickness has is common practice, no source.
-	{"plywood", 550, 500, 0.1, plywoodCreep, plywoodInPlane, []bendingRow{
+	{"plywood", 550, 500, softwoodThrough, 0.1, plywoodCreep, plywoodInPlane, []bendingRow{
 		{5, 8511, 327}, {9, 7000, 1838}, {18, 6287, 2551},
 	}},
 
 	// Density: EN 622-2 has more than 900 (secondary); stiffness 3.1 to 5.5
 	// GPa, table 12-1, from memory.
-	{"hardboard", 950, 0, 0.3, boardCreep, boardInPlane, []bendingRow{{3, 3100, 3100}}},
+	{"hardboard", 950, 0, boardThrough, 0.3, boardCreep, boardInPlane, []bendingRow{{3, 3100, 3100}}},
 
 	// Density: a mill's 15 to 19 mm board, secondary, indicative; thinner ones
 	// reach 880. Stiffness: EN 622-5, from memory, 2700 for 6 to 9 mm, 2500 to
 	// 12, 2200 to 19, 2100 to 30; a class's value is put at its thin end, so
 	// that none is exceeded in between.
-	{"mdf", 760, 0, 0.3, boardCreep, boardInPlane, []bendingRow{
+	{"mdf", 760, 0, boardThrough, 0.3, boardCreep, boardInPlane, []bendingRow{
 		{6, 2700, 2700}, {9, 2500, 2500}, {12, 2200, 2200}, {19, 2100, 2100},
 	}},
 
 	// Density from specific gravity 0.6 to 0.8 and stiffness from 2.8 to 4.1
 	// GPa, table 12-1, from memory.
-	{"particleboard", 700, 0, 0.3, boardCreep, boardInPlane, []bendingRow{{16, 2800, 2800}}},
+	{"particleboard", 700, 0, boardThrough, 0.3, boardCreep, boardInPlane, []bendingRow{{16, 2800, 2800}}},
 }
 
 // FindSheet gives the sheet of a name as [SheetNames] lists it.

@@ -17,12 +17,14 @@ type Species struct {
 
 // Solid wood beside its modulus along the grain. The shares are at the low end of the
 // elastic ratios of the Wood Handbook's table 5-1 (E_T / E_L of 0.03 to 0.09, G_LT / E_L
-// of 0.05 to 0.10), Poisson is the low end of sqrt(mu_LT mu_TL), so that no bottom sags
+// of 0.05 to 0.10, G_RT / E_L of 0.003 to 0.02), Poisson is the low end of sqrt(mu_LT mu_TL), so that no bottom sags
 // by more than is said: from memory.
 const (
-	AcrossShare  = 0.05 // of Modulus: the modulus of elasticity across the grain
-	ShearShare   = 0.05 // of Modulus: the modulus of shear in the plane of a board
-	SolidPoisson = 0.1  // between the two directions the geometric mean of both ratios
+	AcrossShare = 0.05 // of Modulus: the modulus of elasticity across the grain
+	ShearShare  = 0.05 // of Modulus: the modulus of shear in the plane of a board
+	// The same through the thickness, of strips along the grain and across it, whose fibers roll.
+	ThroughShare, ThroughAcrossShare = 0.05, 0.003
+	SolidPoisson                     = 0.1 // between the two directions the geometric mean of both ratios
 )
 
 // SolidCreep is by how much a load that stays for years multiplies the sag of solid wood

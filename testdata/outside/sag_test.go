@@ -98,7 +98,7 @@ func TestSagAsScipy(t *testing.T) {
 			t.Errorf("%+v sags %v, by scipy %g and %g", all[i], got, want.Simple, want.Clamped)
 		}
 	}
-	if first := sags["d0"][0]; math.Abs(first-1.607) > 0.001 {
+	if first := sags["d0"][0]; math.Abs(first-1.633) > 0.001 { // 1.607 of bending, 0.026 of shear through the thickness
 		t.Errorf("500 x 500 of birch plywood, 6.5 mm, under 20 kg: %g", first)
 	}
 }

@@ -70,6 +70,7 @@ func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 	}
 	if load > 0 {
 		problems = append(problems, d.sag(j, drawer, load)...)
+		problems = append(problems, d.held(j, drawer, load)...)
 	}
 	if plan != nil && d.BottomOut > plan.RoomBehind {
 		problems = append(problems, proposal{Diagnosis: geom.Diagnosis{

@@ -131,7 +131,7 @@ func byReadings(text string, a about) (n int) {
 // only what its corner, bottom and fittings say.
 func judged(j *job.Job, a about, whole []float64) bool {
 	switch a.code {
-	case "template", "tabs", "small-part", "onion-skin", "sag", "weight", "setup-limit", "bit-width", "bit-reach", "bit-radius", "corner-relief", "part-spacing", "register", "outline-corner":
+	case "template", "tabs", "small-part", "onion-skin", "sag", "bottom-held", "weight", "setup-limit", "bit-width", "bit-reach", "bit-radius", "corner-relief", "part-spacing", "register", "outline-corner":
 		if a.code == "template" {
 			return !slices.Contains(whole, unsound)
 		}

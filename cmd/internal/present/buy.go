@@ -95,7 +95,7 @@ func weights(out *Printed, r record.Kept, u geom.Unit) {
 	}
 	fmt.Fprintln(out)
 	t.Print(out, "")
-	fmt.Fprintln(out, "Sag and stress of a bottom as a thin plate: with clamped, and with simply supported edges; the truth is between. In")
+	fmt.Fprintln(out, "Sag and stress of a bottom as a plate: with clamped, and with simply supported edges; the truth is between. In")
 	fmt.Fprintln(out, "years is the most that it sags by when the load stays.")
 }
 
