@@ -1,6 +1,10 @@
 package geom
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+	"slices"
+)
 
 // Face is a side of a panel, named for the box that the panel becomes part of.
 type Face uint8
@@ -27,9 +31,10 @@ const (
 	Drill               // a round hole, blind or through
 	Cutout              // an opening through the panel
 	Mortise             // a blind slot with round ends, for a loose tenon
+	Flank               // the leaning wall of a dovetail's pin
 )
 
-var kindNames = [...]string{"dado", "groove", "rabbet", "drill", "cutout", "mortise"}
+var kindNames = [...]string{"dado", "groove", "rabbet", "drill", "cutout", "mortise", "flank"}
 
 // Noun is what a person calls a cut of the kind.
 func (k Kind) Noun() string {
@@ -52,6 +57,9 @@ type Pocket struct {
 	Face    Face
 	Depth   float64 // mm from its face; the panel's thickness or more goes through
 	Outline Loop    // counter-clockwise, in panel coordinates whichever the face
+	// Lean is which way a floor that is not level goes down along y: 1 to the pocket's greatest y, -1 to
+	// its least. There it is as deep as Depth, at the other end as nothing. 0 is a level floor.
+	Lean int
 	// MayMeet says that the joint wants this pocket to open into one on the
 	// other face, so that meeting it is no fault.
 	MayMeet bool
@@ -84,9 +92,14 @@ const (
 	NotchCut                    // for a slide or another fitting
 	CrossingCut                 // for a part that crosses this one, half and half
 	PullCut                     // by which a drawer is pulled open
+	TailCut                     // between two tails
+	PinCut                      // between two pins
 )
 
-var edgeKindNames = [...]string{"finger", "notch", "crossing", "pull"}
+var edgeKindNames = [...]string{"finger", "notch", "crossing", "pull", "tail", "pin"}
+
+// Interlocks reports whether it is cut between fingers, tails or pins of a corner.
+func (k EdgeKind) Interlocks() bool { return k == FingerCut || k == TailCut || k == PinCut }
 
 func (k EdgeKind) String() string {
 	if int(k) < len(edgeKindNames) {
@@ -102,7 +115,20 @@ type EdgeCut struct {
 }
 
 // Through reports whether the pocket goes through a panel of a thickness.
-func (p Pocket) Through(thickness float64) bool { return p.Depth >= thickness }
+func (p Pocket) Through(thickness float64) bool { return p.Lean == 0 && p.Depth >= thickness }
+
+// DepthAt is how deep the pocket is at a y within it.
+func (p Pocket) DepthAt(y float64) float64 {
+	if p.Lean == 0 {
+		return p.Depth
+	}
+	b := p.Outline.Bounds()
+	share := (y - b.Min.Y) / b.Height()
+	if p.Lean < 0 {
+		share = 1 - share
+	}
+	return p.Depth * min(1, max(0, share))
+}
 
 // Panel is a flat part: an outline with a thickness, holes through it, and
 // pockets on its faces. The order of pockets has no meaning; they may overlap.
@@ -125,6 +151,27 @@ func (p Panel) Width() float64  { return p.Outline.Bounds().Height() }
 
 // Shaped reports whether the outline is more than a rectangle: it has fingers, notches or slots.
 func (p Panel) Shaped() bool { return len(p.Outline) > 4 }
+
+// OutsideOutline is the outline as the outside face has it, where walls that lean give it another one.
+func (p Panel) OutsideOutline() Loop {
+	out := slices.Clone(p.Outline)
+	for _, k := range p.Pockets {
+		b := k.Outline.Bounds()
+		deep, shallow := b.Max.Y, b.Min.Y
+		switch {
+		case k.Lean == 0:
+			continue
+		case k.Lean < 0:
+			deep, shallow = shallow, deep
+		}
+		for i, v := range p.Outline {
+			if math.Abs(v.Y-deep) < Settle && v.X > b.Min.X-Settle && v.X < b.Max.X+Settle {
+				out[i].Y = shallow
+			}
+		}
+	}
+	return out
+}
 
 // CutOn reports whether a pocket is cut from a face: through cuts from the one that
 // they are stored on. Holes and the outline are not asked for.

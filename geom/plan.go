@@ -35,10 +35,37 @@ type (
 // Region is a part of a Plan, not always connected. Its pockets are the deepest
 // from either face, as indices into Panel.Pockets, or -1.
 type Region struct {
-	OnPanel                       bool // inside the outline and outside every hole
-	InsideDepth, OutsideDepth     float64
-	InsidePocket, OutsidePocket   int
+	OnPanel                     bool // inside the outline and outside every hole
+	InsideDepth, OutsideDepth   float64
+	InsidePocket, OutsidePocket int
+	// floor are the rows of the grid between which the floor of the OutsidePocket leans, from where it is
+	// as nothing to where it is as deep as OutsideDepth; the same of a level one.
+	floor                         [2]int32
 	throughPocket, outsideOutline bool
+}
+
+// rows are the rows of the grid between which a pocket's floor leans, or those that are there already.
+func (plan *Plan) rows(k Pocket, rows [2]int32) [2]int32 {
+	b := k.Outline.Bounds()
+	low, high := int32(math.Round(b.Min.Y/plan.Grid)), int32(math.Round(b.Max.Y/plan.Grid))
+	switch {
+	case k.Lean > 0:
+		return [2]int32{low, high}
+	case k.Lean < 0:
+		return [2]int32{high, low}
+	}
+	return rows
+}
+
+// Leans reports whether the region's lower side leans.
+func (r Region) Leans() bool { return r.floor[0] != r.floor[1] }
+
+// OutsideDepthAt is how deep the region is cut from the outside face at a point.
+func (r Region) OutsideDepthAt(p GridPoint) float64 {
+	if !r.Leans() {
+		return r.OutsideDepth
+	}
+	return r.OutsideDepth * (float64(p.Y-r.floor[0]) / float64(r.floor[1]-r.floor[0]))
 }
 
 // Web is what is left between the depths from both faces: 0 or less where the
@@ -123,6 +150,7 @@ func (plan *Plan) region(p Panel, id int32) Region {
 			}
 			if p.Pockets[k].Depth > *depth {
 				*depth, *pocket = p.Pockets[k].Depth, k
+				r.floor = plan.rows(p.Pockets[k], r.floor)
 			}
 		}
 	})

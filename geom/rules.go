@@ -207,6 +207,9 @@ func (p Panel) checkWebs(plan *Plan, area []float64, at []Point, add func(Violat
 	seen := make(map[pair]bool)
 	for i, r := range plan.Regions {
 		web, met := r.Web(p.Thickness), pair{r.InsidePocket, r.OutsidePocket}
+		if r.Leans() && r.InsidePocket < 0 {
+			continue // it ends in an edge
+		}
 		if !r.OnPanel || r.throughPocket || web >= MinWeb-Settle || area[i] == 0 || seen[met] || met == (pair{-1, -1}) {
 			continue
 		}

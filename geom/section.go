@@ -27,6 +27,8 @@ func (p Panel) SectionLines(chord float64) *Sections {
 // Section is a line across a panel, and where the panel's loops cross it.
 type Section struct {
 	of             *Sections
+	axis           Axis
+	at             float64
 	outline        []float64
 	holes, pockets [][]float64
 }
@@ -40,7 +42,8 @@ func (s *Sections) At(axis Axis, at float64) Section {
 		}
 		return list
 	}
-	return Section{of: s, outline: s.outline.Crossings(nil, axis, at), holes: cross(s.holes), pockets: cross(s.pockets)}
+	return Section{of: s, axis: axis, at: at, outline: s.outline.Crossings(nil, axis, at), holes: cross(s.holes),
+		pockets: cross(s.pockets)}
 }
 
 // between reports whether a place lies between an odd crossing and the next.
@@ -50,7 +53,8 @@ func between(crossings []float64, along float64) bool {
 }
 
 // Depths are those of what is cut from both faces at a place of the section; ok is
-// false beyond the outline and in holes. On a loop itself either may be.
+// false beyond the outline and in holes. A run across a floor that leans has the depth of its middle. On a loop
+// itself either may be.
 func (s Section) Depths(along float64) (inside, outside float64, ok bool) {
 	if !between(s.outline, along) || slices.ContainsFunc(s.holes, func(h []float64) bool { return between(h, along) }) {
 		return 0, 0, false
@@ -59,10 +63,11 @@ func (s Section) Depths(along float64) (inside, outside float64, ok bool) {
 		if !between(s.pockets[i], along) {
 			continue
 		}
+		depth := k.DepthAt(s.axis.At(along, s.at).Y)
 		if k.Face == Inside {
-			inside = max(inside, k.Depth)
+			inside = max(inside, depth)
 		} else {
-			outside = max(outside, k.Depth)
+			outside = max(outside, depth)
 		}
 	}
 	return inside, outside, true

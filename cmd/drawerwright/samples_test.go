@@ -234,6 +234,60 @@ func TestPrintRoom(t *testing.T) {
 	}
 }
 
+// TestToolTill, by hand. Chisels: half pins 6 and pins 10, so that (90 - 12 + 10) / 40 is two tails of
+// (90 - 12 - 10) / 2; flanks lean 10 / 8 aside, and each part keeps a quarter of half the clearance of 0.25 off
+// them. Planes: half pins 7, pins 14, three tails of (150 - 14 - 28) / 3 that lean 14 / 6. The front of the tray
+// keeps of 420 x 90 x 10 what two sockets of 34.125 at each end leave, four flanks, and a groove between the
+// sockets of 400 x 4.225 x 5.
+func TestToolTill(t *testing.T) {
+	r := sampled(t, "tool-till.yaml")
+	if len(r.Parts) != 8 || len(r.Drawers) != 2 {
+		t.Errorf("%d kinds of parts, %d drawers", len(r.Parts), len(r.Drawers))
+	}
+	front, side := partOf(t, r, "chisels-box-front"), partOf(t, r, "chisels-side")
+	is(t, "front", front.Length, 420)
+	is(t, "side", side.Length, 260)
+	is(t, "bottom", partOf(t, r, "chisels-bottom").Length, 420-2*10+2*5-2)
+	flanks, volume := 0, front.Length*front.Width*front.Thickness-2*2*34.125*10*10
+	for _, o := range front.Operations {
+		x, y := o.Outline[1].X-o.Outline[0].X, o.Outline[2].Y-o.Outline[1].Y
+		if o.Kind == "flank" {
+			flanks++
+			is(t, "flank", y, 10.0/8)
+			volume -= x * y * o.Depth / 2
+		} else {
+			is(t, "groove's height", o.Outline[0].Y, 6+0.25/4+3)
+			volume -= x * y * o.Depth
+		}
+	}
+	if flanks != 8 {
+		t.Errorf("%d flanks", flanks)
+	}
+	is(t, "volume of the front", volume, 420*90*10-2*2*34.125*10*10-8*10*1.25*10/2-400*4.225*5)
+	tails := func(part string) (y []record.Length) { // at the left end, from below
+		for _, v := range partOf(t, r, part).Outline {
+			if v.X == 0 {
+				y = append(y, v.Y)
+			}
+		}
+		slices.Sort(y)
+		return y
+	}
+	for part, want := range map[string][]record.Length{
+		"chisels-side": {6 + 0.0625 - 1.25, 40 - 0.0625 + 1.25, 50 + 0.0625 - 1.25, 84 - 0.0625 + 1.25},
+		"planes-side": {7 + 0.0625 - 14.0/6, 43 - 0.0625 + 14.0/6, 57 + 0.0625 - 14.0/6, 93 - 0.0625 + 14.0/6,
+			107 + 0.0625 - 14.0/6, 143 - 0.0625 + 14.0/6},
+	} {
+		got := tails(part)
+		if len(got) != len(want) {
+			t.Fatalf("%s: %v", part, got)
+		}
+		for i := range got {
+			is(t, part, got[i], want[i])
+		}
+	}
+}
+
 // TestAlcoveCabinets, by hand. Both openings count as 561.2 x 480, with shims of 0.6 in the
 // wider one. All boxes are as wide, up to the 561.2 - 2 x 12.7 = 535.8 that the slides take
 // and no more than 1/16 in under it; of 480 - 3 the slide of 450 fits. Rows of 540 + 24 - 6 = 558

@@ -36,7 +36,7 @@ func Square(u geom.Unit) float64 {
 // colors are index numbers of the DXF Reference (group code 62), the same for an
 // operation or a layer in all files.
 var colors = map[string]int{
-	"register": 6, "drill": 5, "mortise": 210, "dado": 3, "groove": 4, "rabbet": 40, "cutout": 30,
+	"register": 6, "drill": 5, "mortise": 210, "dado": 3, "groove": 4, "rabbet": 40, "flank": 34, "cutout": 30,
 	"profile": 1, "slot": 20, "engrave": 140,
 	Label: 8, Blank: 253, Outline: 254, Scale: 9, Sheet: 252, Tabs: 2,
 }

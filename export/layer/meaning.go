@@ -12,6 +12,7 @@ var Operations = []Meaning{
 	{"dado", "a channel across the grain: clear all inside the line"},
 	{"groove", "a channel along the grain: clear all inside the line"},
 	{"rabbet", "a step along an edge: clear all inside the line"},
+	{"flank", "the leaning wall of a dovetail's pin, to be sawn and pared by hand: no bit cuts it"},
 	{"engrave", "the number of a part, as open lines for the middle of the bit"},
 	{"cutout", "an opening right through: clear all inside the line, so that no loose piece is left under the bit"},
 	{"profile", "the outline of a part: cut outside the line, last of all; with tabs only down to their height"},

@@ -19,7 +19,7 @@ const DefaultPattern = "{operation}_{face}_{depth}"
 
 // DefaultOrder is the order in which operations are cut; dados, grooves and
 // rabbets are pockets to a router and share a place.
-var DefaultOrder = []string{mill.Registering, "drill", "mortise", "dado", "groove", "rabbet",
+var DefaultOrder = []string{mill.Registering, "drill", "mortise", "dado", "groove", "rabbet", "flank",
 	mill.EngravingOperation, "cutout", mill.Profile, mill.Slotting}
 
 // Layer is one layer that is cut, as the legend tells it.

@@ -18,33 +18,75 @@ type Panel struct {
 	End       string // what the panel's left end is, seen from its inside, as "FRONT END"
 	OtherEnd  string // and its right end
 	Stop      string // the left end in a sentence
+	lies      string // what the plate lies on, where it is no face
 }
 
 // Panels makes a plate for each different layout of cuts on a face of the panels; where
 // panels are cut alike it serves them all. Faces without cuts have none.
 func Panels(list []Panel, o Options) (plates []Plate, found []geom.Diagnosis) {
 	at := make(map[string][2]int) // the plates of a layout
+	add := func(seen Panel, face geom.Face) {
+		if !marked(seen.Panel) {
+			return
+		}
+		key := layout(seen)
+		if of, known := at[key]; known {
+			for i := of[0]; i < of[1]; i++ {
+				plates[i].Parts = append(slices.Clip(plates[i].Parts), seen.Name) // strips share the list
+			}
+			return
+		}
+		t := tracer{Options: o, panel: seen, face: face}
+		made := t.plates()
+		at[key] = [2]int{len(plates), len(plates) + len(made)}
+		plates = append(plates, made...)
+		found = append(found, t.found...)
+	}
 	for _, p := range list {
-		for _, face := range []geom.Face{geom.Inside, geom.Outside} {
-			seen := looked(p, face)
-			if !marked(seen.Panel) {
-				continue
-			}
-			key := layout(seen)
-			if of, known := at[key]; known {
-				for i := of[0]; i < of[1]; i++ {
-					plates[i].Parts = append(slices.Clip(plates[i].Parts), p.Name) // strips share the list
-				}
-				continue
-			}
-			t := tracer{Options: o, panel: seen, face: face}
-			made := t.plates()
-			at[key] = [2]int{len(plates), len(plates) + len(made)}
-			plates = append(plates, made...)
-			found = append(found, t.found...)
+		add(looked(p, geom.Inside), geom.Inside)
+		add(looked(p, geom.Outside), geom.Outside)
+		if leans(p.Panel) {
+			add(endOf(p), geom.Inside)
 		}
 	}
 	return plates, found
+}
+
+// leans reports whether a panel has pins.
+func leans(p geom.Panel) bool {
+	return slices.ContainsFunc(p.Pockets, func(k geom.Pocket) bool { return k.Lean != 0 })
+}
+
+const endGrain = "end grain"
+
+// endOf is the end grain of a panel with pins, the outside face to the left, as the panel's left end shows it;
+// turned upside down it is the right one, since pins are alike from both edges.
+func endOf(p Panel) Panel {
+	thick, high := p.Panel.Thickness, p.Panel.Width()
+	out := Panel{Name: p.Name, Stock: p.Stock, Thickness: p.Thickness, End: "OUTSIDE FACE", OtherEnd: "INSIDE FACE",
+		Stop: "outside face", lies: endGrain}
+	out.Panel = geom.Panel{Outline: geom.Rectangle(0, 0, thick, high), Thickness: p.Panel.Length()}
+	wide := p.Panel.OutsideOutline()
+	for _, e := range p.Panel.EdgeCuts {
+		b := e.Area.Bounds()
+		if e.Kind != geom.PinCut || b.Min.X > p.Panel.Outline.Bounds().Min.X {
+			continue
+		}
+		at := b // the same socket on the outside face
+		for i, v := range p.Panel.Outline {
+			if v.X == b.Max.X && v.Y == b.Min.Y {
+				at.Min.Y = wide[i].Y
+			}
+			if v.X == b.Max.X && v.Y == b.Max.Y {
+				at.Max.Y = wide[i].Y
+			}
+		}
+		socket := geom.Polygon(geom.Point{Y: at.Min.Y}, geom.Point{X: thick, Y: b.Min.Y},
+			geom.Point{X: thick, Y: b.Max.Y}, geom.Point{Y: at.Max.Y})
+		out.Panel.Pockets = append(out.Panel.Pockets,
+			geom.Pocket{Kind: geom.Cutout, Depth: out.Panel.Thickness, Outline: socket})
+	}
+	return out
 }
 
 // looked is a panel as one looks at a face: cuts from there alone, and what goes
@@ -60,14 +102,17 @@ func looked(p Panel, face geom.Face) Panel {
 		return l
 	}
 	for _, k := range p.Panel.Pockets {
-		if k.Face == face {
+		if k.Face == face && k.Lean == 0 {
 			k.Outline = turn(k.Outline)
 			out.Panel.Pockets = append(out.Panel.Pockets, k)
 		}
 	}
 	if face == geom.Outside {
 		out.End, out.OtherEnd, out.Stop = p.OtherEnd, p.End, strings.ToLower(p.OtherEnd)
-		out.Panel.Outline = turn(p.Panel.Outline)
+		out.Panel.Outline, out.Panel.EdgeCuts = turn(p.Panel.OutsideOutline()), nil
+		if leans(p.Panel) { // pins are other ones here
+			out.Panel.EdgeCuts = p.Panel.EdgeCuts
+		}
 		return out
 	}
 	out.Panel.Holes = p.Panel.Holes
@@ -75,9 +120,15 @@ func looked(p Panel, face geom.Face) Panel {
 }
 
 // marked reports whether a face has anything to mark. The outline is marked with the
-// inside face.
+// inside face, tails and pins by themselves too.
 func marked(p geom.Panel) bool {
-	return len(p.Pockets) > 0 || len(p.Holes) > 0
+	return len(p.Pockets) > 0 || len(p.Holes) > 0 || dovetailed(p)
+}
+
+// dovetailed reports whether a panel, as a face shows it, has tails or pins.
+func dovetailed(p geom.Panel) bool {
+	return slices.ContainsFunc(p.EdgeCuts,
+		func(e geom.EdgeCut) bool { return e.Kind == geom.TailCut || e.Kind == geom.PinCut })
 }
 
 // layout tells layouts apart that differ by a hundredth of a millimeter.
@@ -123,7 +174,14 @@ func (t *tracer) plates() []Plate {
 	if t.Register == Pins {
 		before = t.Pin + 2*beside
 	}
-	t.plate = Plate{Name: t.panel.Name + "-" + t.face.String(), Title: fmt.Sprintf("%s, %s face", t.panel.Name, t.face), Parts: []string{t.panel.Name}, Count: 1,
+	name := t.face.String()
+	if t.panel.lies == "" {
+		t.panel.lies = name + " face"
+	} else {
+		name = "end"
+	}
+	t.plate = Plate{Name: t.panel.Name + "-" + name, Title: fmt.Sprintf("%s, %s", t.panel.Name, t.panel.lies),
+		Parts: []string{t.panel.Name}, Count: 1,
 		Origin: geom.Point{X: before, Y: before}}
 	wide, high := before+p.Length()+overhang, before+p.Width()+overhang
 	t.plate.Outline = geom.Rectangle(0, 0, wide, high)
@@ -148,15 +206,19 @@ func (t *tracer) plates() []Plate {
 	for _, h := range p.Holes {
 		t.loop(h, t.Options.FullHoles)
 	}
-	if t.face == geom.Inside {
+	if t.face == geom.Inside || dovetailed(p) {
 		t.outline(p)
 	}
 	const walls = "Of two slots that belong to one cut the outer edges are its walls; a single wide slot shows both " +
 		"walls; of a single narrow one the wall is the edge away from the waste."
-	t.plate.Notes = append(t.plate.Notes, fmt.Sprintf("Lay it on the %s face, the words readable, %s, "+
-		"hold it, and mark with a knife.", t.face, t.stop()), walls)
-	t.plate.paper = []string{fmt.Sprintf("Lay it on the %s face, the words readable, the lines of dashes and dots on "+
-		"the lower edge and the %s, tape it down, and prick through at the ends of each wall.", t.face,
+	t.plate.Notes = append(t.plate.Notes, fmt.Sprintf("Lay it on the %s, the words readable, %s, "+
+		"hold it, and mark with a knife.", t.panel.lies, t.stop()), walls)
+	if t.panel.lies == endGrain {
+		t.plate.Notes = append(t.plate.Notes, "For the other end turn it upside down: the pins are alike from "+
+			"both edges. Where the tails are cut already, mark the pins from them instead.")
+	}
+	t.plate.paper = []string{fmt.Sprintf("Lay it on the %s, the words readable, the lines of dashes and dots on "+
+		"the lower edge and the %s, tape it down, and prick through at the ends of each wall.", t.panel.lies,
 		t.panel.Stop), "Of two narrow rectangles that belong to one cut the outer edges are its walls; a single wide " +
 		"one shows both walls; of a single narrow one the wall is the edge away from the waste."}
 	if slices.ContainsFunc(t.plate.Openings, func(l geom.Loop) bool { _, _, round := l.AsCircle(); return round }) {
@@ -217,8 +279,13 @@ func (t *tracer) register(p geom.Panel) {
 		return
 	}
 	long, wide := p.Length(), p.Width()
-	if !t.pin(float64(0.2*long), long, true) || !t.pin(float64(0.8*long), long, true) ||
-		!t.pin(float64(0.6*wide), wide, false) {
+	upright := t.panel.lies == endGrain // which is narrow: two stand at its longer edge
+	first, second := long, wide
+	if upright {
+		first, second = wide, long
+	}
+	if !t.pin(float64(0.2*first), first, !upright) || !t.pin(float64(0.8*first), first, !upright) ||
+		!t.pin(float64(0.6*second), second, upright) {
 		t.plate.Holes = nil // fewer than all hold nothing
 		d := t.add(geom.LevelWarning, "there is no room for a pin at the panel's edge")
 		d.Subject.Setting, d.Remedies, d.Ask = SettingRegister, withLip, geom.Sentencef("cut it on a larger bed")
@@ -300,9 +367,15 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 func (t *tracer) walls(l geom.Loop, side float64) {
 	o := t.plate.Origin
 	panel := t.panel.Panel.Outline.Bounds().Translate(o)
+	opened := make([]bool, len(l))
+	for i, v := range l { // before what leaves room for them
+		a, b := v.Add(o), l.Next(i).Add(o)
+		opened[i] = v.Bulge == 0 && a.X != b.X && a.Y != b.Y && t.slanted(a, b, side)
+	}
 	for i, v := range l {
 		a, b := v.Add(o), l.Next(i).Add(o)
 		switch {
+		case opened[i]:
 		case v.Bulge != 0 || a.X != b.X && a.Y != b.Y:
 			t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: a, Bulge: v.Bulge}, {Point: b}})
 		case a.Y == b.Y && a.Y > panel.Min.Y+edgeRoom && a.Y < panel.Max.Y-edgeRoom:
@@ -314,6 +387,24 @@ func (t *tracer) walls(l geom.Loop, side float64) {
 				min(max(a.Y, b.Y), panel.Max.Y))
 		}
 	}
+}
+
+// slanted opens a slot along a straight wall from a to b that is neither upright nor level, beside what else is
+// cut out; false where there is no room.
+func (t *tracer) slanted(a, b geom.Point, side float64) bool {
+	if t.slot() <= t.MinBridge {
+		return false
+	}
+	aside := b.Sub(a).Unit().Left().Scale(side * t.slot())
+	slot := geom.Polygon(a, b, b.Add(aside), a.Add(aside))
+	if slot.Area() < 0 {
+		slot = slot.Reverse()
+	}
+	if !t.free(slot) {
+		return false
+	}
+	t.plate.Openings = append(t.plate.Openings, slot)
+	return true
 }
 
 // edgeRoom is how near a wall may be to a panel's edge, in mm, to be that edge.

@@ -199,7 +199,10 @@ func TestAnyTemplate(t *testing.T) {
 		s := spec(rapid.SampledFrom(joints).Draw(t, "joint"))
 		s.Width, s.Height, s.Depth = rapid.Float64Range(150, 900).Draw(t, "w"), rapid.Float64Range(70,
 			300).Draw(t, "h"), rapid.Float64Range(150, 700).Draw(t, "d")
-		if rapid.Bool().Draw(t, "router") {
+		switch {
+		case s.Joint == joinery.Dovetail:
+			s = byHand(s)
+		case rapid.Bool().Draw(t, "router"):
 			s.Cutter, s.GrooveEnds = joinery.Cutter{Kind: joinery.Router, Width: 5}, joinery.GrooveStopped
 			s.DadoClearance, s.GrooveClearance = 0.2, 0.2
 			s.Pull = rapid.SampledFrom([]joinery.Pull{{}, {Shape: joinery.PullHole, Width: 32}, {Shape: joinery.PullHalf, Width: 60}}).Draw(t, "pull")
@@ -336,5 +339,52 @@ func TestRemediesHold(t *testing.T) {
 	_, left := Panels(panels, o)
 	if pins == 0 || slices.ContainsFunc(left, func(d geom.Diagnosis) bool { return d.Subject.Setting == SettingPin }) {
 		t.Errorf("%d of pins, with strips: %v", pins, left)
+	}
+}
+
+// byHand is a box that is cut so.
+func byHand(s joinery.Spec) joinery.Spec {
+	s.Cutter, s.GrooveEnds = joinery.Cutter{Kind: joinery.Hand, Width: 5}, joinery.GrooveStopped
+	s.DadoClearance, s.GrooveClearance = 0.2, 0.2
+	return s
+}
+
+// TestDovetailsMarked: by a plate of the side a knife runs along both flanks of every tail, and by plates of the
+// front's faces and its end grain along every pin.
+func TestDovetailsMarked(t *testing.T) {
+	s := byHand(spec(joinery.Dovetail))
+	s.Tails = 2
+	plates, found := Panels(built(s), options())
+	if len(found) > 0 {
+		t.Fatal(found)
+	}
+	slanted, names := make(map[string]int), []string{}
+	for _, p := range plates {
+		names = append(names, p.Name)
+		for _, l := range p.Openings {
+			if _, square := l.AsRect(1e-9); !square && len(l) == 4 {
+				slanted[p.Name]++
+			}
+		}
+	}
+	// Two tails have four flanks at each end of a side, and as many are on the end grain of a front.
+	want := map[string]int{"box-side-inside": 8, "box-box-front-end": 4}
+	for _, name := range names {
+		if slanted[name] != want[name] {
+			t.Errorf("%s has %d slanted slots, not %d", name, slanted[name], want[name])
+		}
+	}
+	if len(names) != 4 {
+		t.Error(names)
+	}
+	end := plates[slices.Index(names, "box-box-front-end")]
+	// The edge of a slot is on the pin's flank: 12.2 / 8 aside over the thickness.
+	half, run := 12.2/2, 12.2/8
+	low, high := end.Origin.Add(geom.Point{Y: half - run - 0.05}), end.Origin.Add(geom.Point{X: 12.2, Y: half - 0.05})
+	if !slices.ContainsFunc(end.Openings, func(l geom.Loop) bool {
+		return slices.ContainsFunc(l, func(v geom.Vertex) bool { return v.To(low) < onWall }) &&
+			slices.ContainsFunc(l, func(v geom.Vertex) bool { return v.To(high) < onWall })
+	}) {
+		t.Errorf("no slot from %v to %v: %v", low, high, end.Openings)
 	}
 }

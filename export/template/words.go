@@ -130,9 +130,8 @@ func (t *tracer) words() {
 	b, o := p.Outline.Bounds(), p.Origin
 	w := p.writer()
 	middle := geom.Point{X: o.X + t.panel.Panel.Length()/2, Y: o.Y + t.panel.Panel.Width()/2}
-	face := t.face.String()
 	p.write(w, t.panel.Name, geom.Point{X: middle.X, Y: middle.Y + 14}, 0)
-	p.write(w, strings.ToUpper(face)+" FACE UP", geom.Point{X: middle.X, Y: middle.Y + 4}, 0)
+	p.write(w, strings.ToUpper(t.panel.lies)+" UP", geom.Point{X: middle.X, Y: middle.Y + 4}, 0)
 	p.write(w, "BOTTOM EDGE", geom.Point{X: middle.X, Y: b.Min.Y}, 0)
 	p.write(w, t.panel.End, geom.Point{X: b.Min.X, Y: middle.Y}, 1)
 	p.write(w, fmt.Sprintf("FOR %s, %s", t.panel.Stock, t.panel.Thickness), geom.Point{X: middle.X, Y: middle.Y - 6}, 0)

@@ -34,7 +34,7 @@ type Edge struct {
 	Radius   float64
 }
 
-// Face is a piece of a plane, or of an upright cylinder where Radius is above 0. Its first
+// Face is a piece of a plane, level, upright or leaning, or of an upright cylinder where Radius is above 0. Its first
 // loop goes around it, the others around what is left out of it, all with the face to their
 // left, seen from outside.
 type Face struct {
@@ -62,7 +62,7 @@ func Build(p geom.Panel) ([]Solid, error) {
 	if err != nil {
 		return nil, err
 	}
-	n := net{sides: s, mesh: mesh, heights: heightsOf(p)}
+	n := net{sides: s, panel: p, mesh: mesh, heights: heightsOf(p)}
 	if err := n.label(); err != nil {
 		return nil, err
 	}

@@ -77,13 +77,19 @@ func aside(s brep.Solid, f brep.Face, u brep.Use, turn float64) (off float64) {
 	return off
 }
 
-// volume is what a body holds, in mm3, by its level faces: walls are upright.
+// volume is what a body holds, in mm3, by its faces that are not upright; those that lean are rectangles.
 func volume(s brep.Solid) (sum float64) {
 	for _, f := range s.Faces {
 		for _, l := range f.Loops {
-			if f.Radius == 0 {
-				sum += s.Area(f, l) * f.Normal.Z * f.At.Z
+			if f.Radius > 0 || f.Normal.Z == 0 {
+				continue
 			}
+			height := 0.0
+			for _, u := range l {
+				from, _, _ := s.Ends(u)
+				height += s.Corners[from].Z / float64(len(l))
+			}
+			sum += s.Area(f, l) / f.Normal.Z * height
 		}
 	}
 	return sum
@@ -129,6 +135,7 @@ func TestFaces(t *testing.T) {
 		"rounded":         {round, 1, 6, 4},
 		"rounded pocket":  {blank(geom.Pocket{Depth: 5, Outline: geom.RoundedRectangle(50, 20, 150, 80, 3)}), 1, 11, 4},
 		"cut in two":      {blank(geom.Pocket{Depth: 13, Outline: rect(100, -1, 120, 101)}), 2, 12, 0},
+		"pins":            {geomtest.Pins(), 1, 12 + 2, 0}, // four of the twelve walls lean
 		"crossing an arc": {blank(geom.Pocket{Depth: 5, Outline: geom.Circle(geom.Point{X: 100}, 20)}, geom.Pocket{Depth: 3, Outline: rect(110, -10, 140, 50)}), 1, 11, 1},
 		"touching pockets": {blank(geom.Pocket{Depth: 99, Outline: rect(10, 10, 50, 50)},
 			geom.Pocket{Depth: 99, Outline: rect(50, 50, 90, 90)}), 1, 14, 0},

@@ -77,7 +77,7 @@ func (n *net) places() map[geom.Point]geom.Point {
 		}
 		at := flatten(n.mesh.Vertices[h.from])
 		for _, f := range [2]int32{h.face, n.halves[h.twin].face} {
-			if s := n.surfaces[f]; !s.level && !slices.Contains(meet[at], s.side) {
+			if s := n.surfaces[f]; !s.level && s.flank == 0 && !slices.Contains(meet[at], s.side) {
 				meet[at] = append(meet[at], s.side)
 			}
 		}
@@ -100,6 +100,9 @@ func (n *net) face(of int32) Face {
 		}
 		return Face{At: geom.Vec3{Z: s.height}, Normal: normal}
 	}
+	if s.flank > 0 {
+		return leaning(n.panel.Pockets[s.flank-1])
+	}
 	one := n.list[s.side]
 	if one.radius > 0 {
 		return Face{At: geom.Vec3{X: one.center.X, Y: one.center.Y}, Radius: one.radius,
@@ -110,6 +113,14 @@ func (n *net) face(of int32) Face {
 		out = out.Scale(-1)
 	}
 	return Face{At: geom.Vec3{X: one.a.X, Y: one.a.Y}, Normal: geom.Vec3{X: out.X, Y: out.Y}}
+}
+
+// leaning is the floor of a pocket that leans, which looks down and away from where it is deepest.
+func leaning(k geom.Pocket) Face {
+	b := k.Outline.Bounds()
+	low, high := k.DepthAt(b.Min.Y), k.DepthAt(b.Max.Y)
+	normal := geom.Vec3{Y: high - low, Z: -b.Height()}
+	return Face{At: geom.Vec3{X: b.Min.X, Y: b.Min.Y, Z: low}, Normal: normal.Scale(1 / normal.Norm())}
 }
 
 // builder makes one body.
@@ -149,7 +160,7 @@ func (b *builder) edgeOf(h int32) Edge {
 	}
 	for _, f := range [2]int32{b.halves[h].face, b.halves[b.halves[h].twin].face} {
 		s := b.surfaces[f]
-		if s.level || b.list[s.side].radius == 0 {
+		if s.level || s.flank > 0 || b.list[s.side].radius == 0 {
 			continue
 		}
 		one := b.list[s.side]

@@ -17,6 +17,7 @@ type surface struct {
 	forward bool // looks up; the wood is to the left of the side
 	height  float64
 	side    int
+	flank   int // 1 and more, of a floor that leans: which of the panel's pockets it is, from 1
 }
 
 // half is an edge of a face: it leaves a corner, and its twin runs back along it.
@@ -30,6 +31,7 @@ type half struct {
 // net is the surface of a solid on its way from triangles to faces.
 type net struct {
 	*sides
+	panel    geom.Panel
 	mesh     solid.Mesh
 	heights  []float64
 	surfaces []surface // per triangle
@@ -45,6 +47,10 @@ func (n *net) label() error {
 		out := b.Sub(a).Cross(c.Sub(a))
 		if a.Z == b.Z && b.Z == c.Z {
 			n.surfaces = append(n.surfaces, surface{level: true, forward: out.Z > 0, height: nearest(n.heights, a.Z)})
+			continue
+		}
+		if out.Z != 0 {
+			n.surfaces = append(n.surfaces, surface{flank: n.leaningAt(a.Add(b).Add(c).Scale(1.0 / 3))})
 			continue
 		}
 		u, v := flatten(a), flatten(b)
@@ -65,6 +71,16 @@ func (n *net) label() error {
 		n.surfaces = append(n.surfaces, surface{side: k, forward: n.sides.forward(k, u, v)})
 	}
 	return nil
+}
+
+// leaningAt is the pocket with a floor that leans at a place.
+func (n *net) leaningAt(v geom.Vec3) int {
+	for i, k := range n.panel.Pockets {
+		if b := k.Outline.Bounds(); k.Lean != 0 && b.Contains(geom.Around(flatten(v), flatten(v))) {
+			return i + 1
+		}
+	}
+	return 0
 }
 
 // forward reports whether the way from u to v is that of a side.

@@ -136,7 +136,8 @@ func (s *sides) flat(p geom.Panel) geom.Panel {
 		out.Holes = append(out.Holes, s.chorded(h))
 	}
 	for _, k := range p.Pockets {
-		out.Pockets = append(out.Pockets, geom.Pocket{Face: k.Face, Depth: k.Depth, Outline: s.chorded(k.Outline)})
+		k.Outline = s.chorded(k.Outline)
+		out.Pockets = append(out.Pockets, k)
 	}
 	return out
 }

@@ -54,7 +54,10 @@ func built(s joinery.Spec, machine int) []joinery.Drawer {
 	if s.Joint != joinery.RabbetedFront {
 		s.Lip = joinery.Lip{}
 	}
-	if s.Cutter.Kind, s.DepthFrom = m.kind, m.from; s.Cutter.Kind == joinery.Router {
+	if s.Joint == joinery.Dovetail { // by hand alone, which has one plow iron
+		m.kind, s.Cutter.Groove = joinery.Hand, 0
+	}
+	if s.Cutter.Kind, s.DepthFrom = m.kind, m.from; s.Cutter.Kind == joinery.Router || s.Cutter.Kind == joinery.Hand {
 		s.Cutter.Width = bit
 	}
 	d, problems, _ := joinery.LayOut(s)
@@ -170,6 +173,9 @@ func (k kinds) check(t *testing.T) {
 			t.Errorf("no %s tells its depth: %v", j, k)
 		}
 		for _, m := range allMachines {
+			if j == joinery.Dovetail {
+				m.kind = joinery.Hand
+			}
 			if k[fmt.Sprint(j, m)] == 0 {
 				t.Errorf("no %s on %v was built: %v", j, m, k)
 			}

@@ -77,7 +77,8 @@ func notchOf(d joinery.Drawer) float64 {
 	for _, p := range d.Parts {
 		all := p.Panel.Outline.Bounds()
 		for _, e := range p.Panel.EdgeCuts {
-			if n := e.Area.Bounds(); e.Kind == geom.FingerCut && n.Min.Y > all.Min.Y && n.Max.Y < all.Max.Y {
+			n, socket := e.Area.Bounds(), e.Kind == geom.FingerCut || e.Kind == geom.PinCut
+			if socket && n.Min.Y > all.Min.Y && n.Max.Y < all.Max.Y {
 				return n.Max.Y - n.Min.Y
 			}
 		}

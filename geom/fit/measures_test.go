@@ -29,6 +29,11 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 		if k.Kind == geom.Drill {
 			continue
 		}
+		if k.Kind == geom.Flank { // from edge to edge of a board of any thickness
+			b.Cuts = append(b.Cuts,
+				proof.Cut{Face: k.Face, Depth: t, Lean: k.Lean, Shape: proof.ShapeOf(stretch(k.Outline))})
+			continue
+		}
 		r := stretch(k.Outline).Bounds()
 		depth := k.Depth
 		if k.Face == geom.Outside {
@@ -53,7 +58,7 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 			r.Max.Y += low + own + wide + c.off[grooveWidth]
 			// It is drawn to the notches it opens into, and cut right through: where it comes
 			// out too high it takes the edges of the fingers beside them as well.
-			if p.Role == joinery.Side && c.d.Spec.Joint == joinery.BoxJoint && c.d.Spec.GrooveEnds == joinery.GrooveThrough {
+			if p.Role == joinery.Side && c.d.Spec.Joint.Interlocks() && c.d.Spec.GrooveEnds == joinery.GrooveThrough {
 				r.Min.X, r.Max.X = 0, long
 			}
 		case k.Kind == geom.Dado || k.Kind == geom.Rabbet && p.Role == joinery.Side:
@@ -322,7 +327,8 @@ func TestAsCut(t *testing.T) {
 					got = corner.Recess + corner.Clearance
 				case "outside-width":
 					got = b.WidthFront
-					lapped := []joinery.Joint{joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint}
+					lapped := []joinery.Joint{joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint,
+						joinery.Dovetail}
 					if slices.Contains(lapped, s.Joint) && !s.Lip.Ends() {
 						// The front from end to end, and where a side stands proud of one, that.
 						got = s.Width + off[frontLength] + max(0, b.Corners[0].Lap) + max(0, b.Corners[1].Lap)

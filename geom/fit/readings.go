@@ -168,7 +168,7 @@ func (r *reader) corners() {
 			sideCuts(SideRabbet, UnderSide)
 			r.put(RabbetLong, r.Wall[1], r.place(), backDado)
 		}
-	case joinery.BoxJoint:
+	case joinery.BoxJoint, joinery.Dovetail:
 		r.put(FingerFit, r.FingerClearance, r.slot(), frontDado)
 	}
 }

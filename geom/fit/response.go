@@ -48,7 +48,8 @@ func (c *Cuts) Width() Response {
 			w = w.plus(c.Side[i], 1).lessLesser(c.DadoDeep[i], c.TongueLen[i])
 		case joinery.Rabbet:
 			w = w.plus(c.Side[i], 1).plus(c.DadoDeep[i], -1)
-		case joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint: // or what stands proud of it
+		case joinery.DoubleRabbet, joinery.RabbetedFront, joinery.BoxJoint, joinery.Dovetail:
+			// or what stands proud of it
 			if c.spec.Lip.Ends() { // of a front with lips, to its shoulders
 				w = w.plus(c.Side[i], 1).plus(c.EndRabbet[i], -1)
 				continue
@@ -64,7 +65,7 @@ func (c *Cuts) Width() Response {
 // Inside is the width between the sides.
 func (c *Cuts) Inside() Response {
 	switch c.joint(0) {
-	case joinery.BoxJoint: // the sides bear on the floors of the front's notches
+	case joinery.BoxJoint, joinery.Dovetail: // the sides bear on the floors of the front's notches
 		return straight(c.EndLen.less(fixed(2 * c.Side[0].At0)))
 	case joinery.RabbetedFront: // or on its shoulders
 		return straight(c.EndLen.less(c.EndRabbet[0]).less(c.EndRabbet[1]))

@@ -29,3 +29,18 @@ func crowded(outline func(x0, y0, x1, y1 float64) geom.Loop) geom.Panel {
 	}
 	return p
 }
+
+// Pins has a pin of 10 x 60 at each end, 20 from both edges, whose flanks lean by 2 over the thickness.
+func Pins() geom.Panel {
+	at := func(x, y float64) geom.Point { return geom.Point{X: x, Y: y} }
+	p := geom.Panel{Thickness: 16, Outline: geom.Polygon(at(10, 0), at(190, 0), at(190, 20), at(200, 20), at(200, 80),
+		at(190, 80), at(190, 100), at(10, 100), at(10, 80), at(0, 80), at(0, 20), at(10, 20))}
+	for _, x := range []float64{0, 190} {
+		k := geom.Pocket{Kind: geom.Flank, Face: geom.Outside, Depth: 16, Lean: -1}
+		k.Outline = geom.Rectangle(x, 20, x+10, 22)
+		p.Pockets = append(p.Pockets, k)
+		k.Lean, k.Outline = 1, geom.Rectangle(x, 78, x+10, 80)
+		p.Pockets = append(p.Pockets, k)
+	}
+	return p
+}

@@ -196,15 +196,19 @@ func slab(p geom.Panel, sides []side, low, high float64) (volume float64) {
 		if i+1 == len(here) {
 			break
 		}
-		if web := left(p, within); web > 0 {
+		if web := left(p, within, mid); web > 0 {
 			volume += web * (here[i+1].integral(low, high) - s.integral(low, high))
+			// Where a floor leans, web and width both change evenly between straight sides.
+			slope := left(p, within, high) - left(p, within, low)
+			widens := here[i+1].x(high) - s.x(high) - here[i+1].x(low) + s.x(low)
+			volume += slope * widens * (high - low) / 12
 		}
 	}
 	return volume
 }
 
-// left is the wood within some of a panel's loops.
-func left(p geom.Panel, within []bool) float64 {
+// left is the wood within some of a panel's loops at a height.
+func left(p geom.Panel, within []bool, y float64) float64 {
 	if !within[0] || slices.Contains(within[1:1+len(p.Holes)], true) {
 		return 0
 	}
@@ -214,9 +218,9 @@ func left(p geom.Panel, within []bool) float64 {
 			continue
 		}
 		if k.Face == geom.Inside {
-			inside = math.Max(inside, k.Depth)
+			inside = math.Max(inside, k.DepthAt(y))
 		} else {
-			outside = math.Max(outside, k.Depth)
+			outside = math.Max(outside, k.DepthAt(y))
 		}
 	}
 	return p.Thickness - inside - outside

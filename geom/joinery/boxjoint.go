@@ -13,8 +13,9 @@ func (l *layout) sawnFingers() float64 {
 }
 
 // finger is a stretch of a panel's end, from low to high over its lower edge, that
-// stands in by so much; 0 where the panel runs on to its end.
-type finger struct{ low, high, in float64 }
+// stands in by so much; 0 where the panel runs on to its end. What stands in beside tails gets
+// narrower toward the end, at either side by so much.
+type finger struct{ low, high, in, lowRun, highRun float64 }
 
 // boxJoint lays out fingers on all four walls, as long as the other wall is thick.
 // The walls' height is divided into rows of a pitch p; front and back have their
@@ -29,6 +30,15 @@ type finger struct{ low, high, in float64 }
 // its cutter and jig make, one row is what suits the bottom's groove
 // ([layout.planFingers]) and the topmost what is left.
 func (l *layout) boxJoint() {
+	l.interlocked(l.checkPitch, func() {
+		l.planFingers()
+		l.checkFingers()
+	})
+}
+
+// interlocked lays out a corner with fingers, or tails and pins: can is whether the machine cuts
+// them, plan sees to them when the bottom is known.
+func (l *layout) interlocked(can, plan func()) {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
 	l.lay(func() {
@@ -38,12 +48,13 @@ func (l *layout) boxJoint() {
 		}
 		l.checkGrooveDepth()
 		l.checkHoused()
-		l.checkPitch()
+		can()
 		if l.BottomFit.SlidesIn() && l.BackJoint != Housed {
 			l.fail(geom.Diagnosis{
 				Code: "bottom-fit", Subject: about(SettingBottomFit, Back),
-				Fact: geom.Sentencef("the back's fingers would show below its shortened edge, where the bottom is slid in"),
-				Ask:  geom.Sentencef("take another bottom"),
+				Fact: geom.Sentencef("the back's " + l.Joint.teeth() +
+					" would show below its shortened edge, where the bottom is slid in"),
+				Ask: geom.Sentencef("take another bottom"),
 				Remedies: []geom.Remedy{
 					write(SettingBackJoint, Housed).With(l.exactly(SettingBackSetback, usualBackSetback)),
 					write(SettingBottomFit, BottomGroovedIn),
@@ -55,8 +66,7 @@ func (l *layout) boxJoint() {
 		l.level()
 		l.lapsOfFingers()
 		l.chooseBottom()
-		l.planFingers()
-		l.checkFingers()
+		plan()
 		l.fingeredWidth()
 		l.checkProportions()
 	}, l.fingeredEnd)
@@ -82,7 +92,11 @@ func (l *layout) fingeredEnd(r Role) ending {
 	stock, _ := l.stockOf(r)
 	t := stock.Thickness.Mean
 	ends := l.rows(0, l.Ts)
-	p := geom.Panel{Outline: fingered(l.Width, l.wallHeight(), ends, ends), Thickness: t, EdgeCuts: fingerCuts(l.Width, ends, ends)}
+	p := geom.Panel{Outline: fingered(l.Width, l.wallHeight(), ends, ends), Thickness: t,
+		EdgeCuts: fingerCuts(geom.FingerCut, l.Width, ends, ends)}
+	if l.Joint == Dovetail {
+		p.EdgeCuts, p.Pockets = fingerCuts(geom.PinCut, l.Width, ends, ends), l.flanks(ends, t)
+	}
 	l.outlineBit(&p, l.sameFingers)
 	e := ending{fingers: l.rows(1, t), reach: t - l.h, stand: l.placed(r, 0)}
 	if l.BottomFit.Grooved() {
@@ -102,6 +116,9 @@ func (l *layout) fingeredEnd(r Role) ending {
 			}
 		}
 		groove := l.grooved(a, l.Width-a)
+		if l.Joint == Dovetail { // it runs out into the sockets, which are waste when it is cut
+			groove.Whole = geom.Rectangle(0, l.rise, l.Width, l.rise+l.groove)
+		}
 		l.runThrough(&groove, l.Width)
 		if inFinger && a > 0 {
 			at := l.Ts - l.h + l.BottomClearance/2
@@ -116,6 +133,9 @@ func (l *layout) fingeredEnd(r Role) ending {
 
 // fingerPitch is the pitch of the rows of fingers, and their play.
 func (l *layout) fingerPitch() (pitch, play float64) {
+	if l.Joint == Dovetail {
+		return l.tail(), l.DadoClearance
+	}
 	if l.Cutter.Kind.Fenced() {
 		play = l.sawnFingers()
 		return l.Cutter.Width - play/2, play
@@ -161,6 +181,9 @@ func (l *layout) rows(odd int, in float64) []finger {
 		if i < len(at)-2 {
 			f.high += grow
 		}
+		if odd == 1 && l.Joint == Dovetail {
+			f = f.splayed(in/l.slope(), i > 0, i < len(at)-2)
+		}
 		list = append(list, f)
 	}
 	return list
@@ -190,10 +213,10 @@ func fingered(length, height float64, left, right []finger) (outline geom.Loop) 
 		outline = append(outline, v)
 	}
 	if len(right) == 0 {
-		right = []finger{{0, height, 0}}
+		right = []finger{{high: height}}
 	}
 	if len(left) == 0 {
-		left = []finger{{0, height, 0}}
+		left = []finger{{high: height}}
 	}
 	for i, f := range right {
 		low, high := f.low, f.high
@@ -214,15 +237,19 @@ func fingered(length, height float64, left, right []finger) (outline geom.Loop) 
 }
 
 // fingerCuts are what is cut away between the fingers of a panel's ends.
-func fingerCuts(length float64, left, right []finger) (cuts []geom.EdgeCut) {
+func fingerCuts(kind geom.EdgeKind, length float64, left, right []finger) (cuts []geom.EdgeCut) {
+	at := func(x, y float64) geom.Point { return geom.Point{X: x, Y: y} }
 	for _, f := range left {
 		if f.in > 0 {
-			cuts = append(cuts, geom.EdgeCut{Kind: geom.FingerCut, Area: geom.Rectangle(0, f.low, f.in, f.high)})
+			cuts = append(cuts, geom.EdgeCut{Kind: kind, Area: geom.Polygon(
+				at(0, f.low+f.lowRun), at(f.in, f.low), at(f.in, f.high), at(0, f.high-f.highRun))})
 		}
 	}
 	for _, f := range right {
 		if f.in > 0 {
-			cuts = append(cuts, geom.EdgeCut{Kind: geom.FingerCut, Area: geom.Rectangle(length-f.in, f.low, length, f.high)})
+			cuts = append(cuts, geom.EdgeCut{Kind: kind, Area: geom.Polygon(
+				at(length-f.in, f.low), at(length, f.low+f.lowRun), at(length, f.high-f.highRun),
+				at(length-f.in, f.high))})
 		}
 	}
 	return cuts
@@ -241,28 +268,9 @@ func (l *layout) runThrough(k *geom.Pocket, length float64) {
 func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
-	c := l.check(Check{CheckID: CheckID{Code: CheckFingerClearance, Part: Side}, Name: "clearance of the fingers in their notches", Nominal: play,
-		LowerLimit: minFingerClearance, UpperLimit: l.Limits.TongueClearance.Max, Verdicts: ClearanceVerdicts}, l.Sides.Thickness, 0)
-	if c.Verdict == WillNot || l.setWrong(c) {
-		least, most := l.usual(c)
-		l.say(c.Misfit(geom.Diagnosis{
-			Code: "finger-clearance", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoClearance, Side),
-			Fact:     geom.Sentencef("the fingers have %s of clearance in their notches: %s", l.ranged(c), c.Words()),
-			Ask:      unlikeBoards,
-			Remedies: []geom.Remedy{l.between(SettingDadoClearance, least, most)},
-		}))
-	}
+	l.checkInterlocked(play)
 	if len(at) < 4 {
-		need := 3*pitch + l.wallStand()
-		if l.Cutter.Kind.Fenced() {
-			need = l.fingersNeed()
-		}
-		l.refuse(geom.Diagnosis{
-			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
-			Fact:     geom.Sentencef("sides of %s have no room for the three fingers of %s that a box joint needs", geom.Millimeters(l.wallHeight()), geom.Millimeters(pitch)),
-			Ask:      geom.Sentencef("make the box higher, or take another corner"),
-			Remedies: append(l.fingerWays(l.wallHeight()/3-play/2), l.least(SettingOutside, need).Of("height", 0)),
-		}, true)
+		l.noRoomForFingers(pitch, play)
 		return
 	}
 	if notch := pitch + play/2; notch < l.minFinger()-settle {
@@ -294,6 +302,38 @@ func (l *layout) checkFingers() {
 		})
 	}
 	l.checkRows(pitch, play)
+}
+
+// checkInterlocked judges the clearance of fingers or tails.
+func (l *layout) checkInterlocked(play float64) {
+	c := l.check(Check{CheckID: CheckID{Code: CheckFingerClearance, Part: Side},
+		Name: "clearance of the " + l.Joint.teeth() + " in their notches", Nominal: play,
+		LowerLimit: minFingerClearance, UpperLimit: l.Limits.TongueClearance.Max, Verdicts: ClearanceVerdicts}, l.Sides.Thickness, 0)
+	if c.Verdict == WillNot || l.setWrong(c) {
+		least, most := l.usual(c)
+		l.say(c.Misfit(geom.Diagnosis{
+			Code: "finger-clearance", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoClearance, Side),
+			Fact: geom.Sentencef("the "+l.Joint.teeth()+" have %s of clearance in their notches: %s", l.ranged(c),
+				c.Words()),
+			Ask:      unlikeBoards,
+			Remedies: []geom.Remedy{l.between(SettingDadoClearance, least, most)},
+		}))
+	}
+}
+
+// noRoomForFingers refuses walls that are too low for three rows.
+func (l *layout) noRoomForFingers(pitch, play float64) {
+	need := 3*pitch + l.wallStand()
+	if l.Cutter.Kind.Fenced() {
+		need = l.fingersNeed()
+	}
+	l.refuse(geom.Diagnosis{
+		Code: "finger-width", Subject: about(SettingFingerWidth, Side),
+		Fact: geom.Sentencef("sides of %s have no room for the three fingers of %s that a box joint needs",
+			geom.Millimeters(l.wallHeight()), geom.Millimeters(pitch)),
+		Ask:      geom.Sentencef("make the box higher, or take another corner"),
+		Remedies: append(l.fingerWays(l.wallHeight()/3-play/2), l.least(SettingOutside, need).Of("height", 0)),
+	}, true)
 }
 
 // fingerWays are fingers and bits that go with each other, for notches as wide as they

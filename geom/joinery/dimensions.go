@@ -112,7 +112,7 @@ func (l *layout) cornerCuts() CornerCuts {
 		if c.EndDeep, c.EndRabbet = l.h, [2]float64{l.Ts + l.Lip.Left, l.Ts + l.Lip.Right}; l.BackJoint != Housed {
 			c.DadoDeep = l.h
 		}
-	case BoxJoint:
+	case BoxJoint, Dovetail:
 		pitch, play := l.fingerPitch()
 		c.FingerClearance, c.FingerNotch = play, pitch+play/2
 		c.FingerRows = l.edges()

@@ -213,7 +213,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		t.Errorf("dado-clearance, always filled in, has %+v", problems)
 	}
 	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 ||
-		advice(problems[0]) != "write dado-rabbet, double-rabbet, rabbet, butt, box-joint or rabbeted-front" {
+		advice(problems[0]) != "write dado-rabbet, double-rabbet, rabbet, butt, box-joint, rabbeted-front or dovetail" {
 		t.Errorf("%+v", problems)
 	}
 }

@@ -185,12 +185,14 @@ func (l *layout) work() {
 		l.boxJoint()
 	case RabbetedFront:
 		l.rabbetedFront()
+	case Dovetail:
+		l.dovetail()
 	default:
 		l.fail(geom.Diagnosis{
 			Code: "joint", Subject: about(SettingJoint, ""),
 			Fact: geom.Sentencef("there is no corner called %q", l.Joint),
-			Ask: geom.Sentencef("write %s, %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt,
-				BoxJoint, RabbetedFront),
+			Ask: geom.Sentencef("write %s, %s, %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt,
+				BoxJoint, RabbetedFront, Dovetail),
 		})
 	}
 	l.then(l.plugs)

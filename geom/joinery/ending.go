@@ -89,7 +89,11 @@ func (l *layout) addSides(front, back ending) {
 	switch {
 	case len(front.fingers) > 0 || len(back.fingers) > 0:
 		p.Outline = fingered(length, l.wallHeight(), front.fingers, back.fingers)
-		p.EdgeCuts = fingerCuts(length, front.fingers, back.fingers)
+		kind := geom.FingerCut
+		if l.Joint == Dovetail {
+			kind = geom.TailCut
+		}
+		p.EdgeCuts = fingerCuts(kind, length, front.fingers, back.fingers)
 		l.outlineBit(&p, l.sameFingers)
 	case front.mates && back.mates:
 		p.Outline = p.Outline.With(geom.Mating, 1, 3)

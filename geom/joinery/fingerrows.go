@@ -54,6 +54,9 @@ func (l *layout) withinRow(play float64) bool {
 
 // edges are the places between the rows, with the ends of the height.
 func (l *layout) edges() []float64 {
+	if l.Joint == Dovetail {
+		return l.tailEdges()
+	}
 	pitch, _ := l.fingerPitch()
 	row, height := l.drawer.Setup.FingerRow, l.drawer.Setup.FingerHeight
 	list := []float64{0}
@@ -107,11 +110,20 @@ func (l *layout) checkRows(pitch, play float64) {
 			Remedies: []geom.Remedy{l.exactly(SettingOutside, walls+l.wallStand()).Of("height", 0)},
 		})
 	}
+	l.checkGrooveRow(play)
+}
+
+// checkGrooveRow judges where the bottom's groove is in the rows, and what of it shows.
+func (l *layout) checkGrooveRow(play float64) {
+	at := l.edges()
 	if !l.BottomFit.Grooved() {
 		return
 	}
 	row := l.rowOf(l.rise)
-	if !l.withinRow(play) {
+	switch {
+	case l.Joint == Dovetail && (row%2 == 0 || !l.withinRow(play)):
+		l.refuse(l.grooveInPin(at, play), true)
+	case !l.withinRow(play):
 		l.refuse(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(SettingBottomHeight, Side),
 			Measured: geom.Millimeters(l.rise + l.groove), Limit: geom.Millimeters(at[row+1]),
@@ -131,7 +143,8 @@ func (l *layout) checkRows(pitch, play float64) {
 		}
 		l.warn(geom.Diagnosis{
 			Code: "groove-shows", Subject: about(SettingGrooveEnds, Front),
-			Fact:     geom.Sentencef("the bottom's groove runs through and shows as holes in the ends of the fingers " + where),
+			Fact: geom.Sentencef("the bottom's groove runs through and shows as holes in the ends of the " +
+				l.Joint.teeth() + " " + where),
 			Ask:      geom.Sentencef("plug them"),
 			Remedies: ways,
 		})
@@ -144,6 +157,9 @@ func (l *layout) rowWays(at []float64, play float64) []geom.Remedy {
 	var ways []geom.Remedy
 	for row := range len(at) - 1 {
 		low, high := at[row]+play/4, at[row+1]-play/4-l.groove
+		if l.Joint == Dovetail && row%2 == 0 {
+			continue
+		}
 		if row == 0 {
 			low = minRabbet
 		}
@@ -151,5 +167,8 @@ func (l *layout) rowWays(at []float64, play float64) []geom.Remedy {
 			ways = append(ways, l.between(SettingBottomHeight, low, high))
 		}
 	}
-	return append(ways, l.between(SettingFingerWidth, l.rise+l.groove+2*minRabbet, l.wallHeight()/3), write(SettingBottomFit, BottomApplied), write(SettingBottomFit, BottomCleats))
+	if l.Joint == BoxJoint {
+		ways = append(ways, l.between(SettingFingerWidth, l.rise+l.groove+2*minRabbet, l.wallHeight()/3))
+	}
+	return append(ways, write(SettingBottomFit, BottomApplied), write(SettingBottomFit, BottomCleats))
 }

@@ -32,7 +32,7 @@ func (d Drawer) glued(r Role) float64 {
 		return long * (side + deep)
 	case Rabbet:
 		return long * (t + deep)
-	case BoxJoint: // a face of a finger between every two rows
+	case BoxJoint, Dovetail: // a face of a finger between every two rows
 		faces := len(d.Dimensions.Corner.FingerRows) - 2
 		return float64(float64(faces)*side*t) + float64(long*(side+t)/2)
 	}

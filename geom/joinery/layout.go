@@ -47,8 +47,11 @@ func newLayout(s Spec) *layout {
 		l.f = l.Tf / 2
 	}
 	if l.rise = s.BottomHeight; l.rise == 0 {
-		if l.rise = l.f; s.BottomFit == BottomCleats {
+		switch l.rise = l.f; {
+		case s.BottomFit == BottomCleats:
 			l.rise = cleatHeight
+		case s.Joint == Dovetail:
+			l.rise = l.riseInTail()
 		}
 	}
 	dadoHeight := 0.0

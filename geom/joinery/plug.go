@@ -21,7 +21,7 @@ func (l *layout) plugs() {
 	if l.GrooveEnds == GrooveStopped || !l.BottomFit.Grooved() {
 		return
 	}
-	inFinger := l.Joint == BoxJoint && l.rowOf(l.rise)%2 == 0
+	inFinger := l.Joint.Interlocks() && l.rowOf(l.rise)%2 == 0
 	for _, r := range []Role{Front, Back} {
 		put := func(length float64, count int) {
 			if length <= settle {
@@ -41,7 +41,7 @@ func (l *layout) plugs() {
 			put(l.Ts-l.h, 2)
 		case l.Joint == DadoRabbet: // before the tongues
 			put(min(l.f, 2*l.f-l.h), 2)
-		case l.Joint == Butt, l.Joint == BoxJoint:
+		case l.Joint == Butt, l.Joint.Interlocks():
 			put(t-l.h, 2)
 		} // else front and back cover them
 	}

@@ -114,13 +114,25 @@ const (
 	Rabbet       Joint = "rabbet"        // front and back in rabbets across the ends of the sides
 	Butt         Joint = "butt"          // front and back between the sides, with fasteners
 	BoxJoint     Joint = "box-joint"     // fingers on all four, as long as the other part is thick
+	Dovetail     Joint = "dovetail"      // tails of the sides between pins of front and back
 	// the sides' ends in rabbets of the front, which hides them; the back as of Rabbet
 	RabbetedFront Joint = "rabbeted-front"
 	Housed        Joint = "dado" // only of a back: at its full thickness in dados before the ends of the sides
 )
 
 // Joints are those of a box front, in the order in which they are listed.
-var Joints = []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint, RabbetedFront}
+var Joints = []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint, RabbetedFront, Dovetail}
+
+// Interlocks reports whether the corner has fingers or tails, which hold the parts up and down.
+func (j Joint) Interlocks() bool { return j == BoxJoint || j == Dovetail }
+
+// teeth are what stands in the notches of such a corner.
+func (j Joint) teeth() string {
+	if j == Dovetail {
+		return "tails"
+	}
+	return "fingers"
+}
 
 // Fastener is what holds a butt joint beside glue.
 type Fastener string
@@ -162,6 +174,9 @@ type Spec struct {
 	// router; 0 is chosen.
 	Fasteners   Fastener
 	FingerWidth float64
+	// Tails are how many a [Dovetail] has, DovetailSlope how far its flanks run along for 1 aside; 0 is chosen.
+	Tails         int
+	DovetailSlope float64
 
 	// FenceDistance f and CutterHeight h serve every cut. 0 means half the
 	// measured thickness: of the front for f, of the sides for h.
@@ -245,4 +260,6 @@ const (
 	SettingBackSetback          geom.Setting = "back-setback"
 	SettingFasteners            geom.Setting = "fasteners"
 	SettingFingerWidth          geom.Setting = "finger-width"
+	SettingTails                geom.Setting = "tails"
+	SettingDovetailSlope        geom.Setting = "slope"
 )

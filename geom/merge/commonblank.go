@@ -57,7 +57,7 @@ func common(p geom.Panel) string {
 		}
 	}
 	for _, e := range p.EdgeCuts {
-		if e.Kind == geom.FingerCut {
+		if e.Kind.Interlocks() {
 			list = append(list, "finger "+box(e.Area))
 		}
 	}

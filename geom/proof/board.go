@@ -18,6 +18,20 @@ type Cut struct {
 	Face  geom.Face
 	Depth float64 // from its face
 	Shape Shape
+	// Lean is which way the floor goes down along the board's y, as of [geom.Pocket]; 0 is a level floor.
+	Lean int
+}
+
+// depthAt is the depth at a y of the board.
+func (c *Cut) depthAt(y float64) float64 {
+	if c.Lean == 0 {
+		return c.Depth
+	}
+	share := (y - c.Shape.box.Min.Y) / c.Shape.box.Height()
+	if c.Lean < 0 {
+		share = 1 - share
+	}
+	return float64(c.Depth * share)
 }
 
 // Board is a panel as cut, in panel coordinates.

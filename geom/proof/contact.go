@@ -158,7 +158,7 @@ func sameLines(p, q Piece) bool {
 	}
 	return p.Placement == q.Placement && same(p.Board.Outline, q.Board.Outline) &&
 		slices.EqualFunc(p.Board.Cuts, q.Board.Cuts,
-			func(c, d Cut) bool { return c.Face == d.Face && same(c.Shape, d.Shape) })
+			func(c, d Cut) bool { return c.Face == d.Face && c.Lean == d.Lean && same(c.Shape, d.Shape) })
 }
 
 // vicinity is how far, in millimeters, pieces may be moved after their sections
@@ -284,14 +284,22 @@ func (w *work) markEvents(p beside, from, to float64) {
 // strip lays one out.
 func (w *work) strip(a, b beside, from, to float64) strip {
 	s := strip{from: from, to: to}
-	inset := float64((to - from) * 1e-3)
-	take := func(i int, at float64) { s.a[i], s.b[i] = w.line(a, at), w.line(b, at) }
-	take(0, from+inset)
-	take(2, to-inset)
+	take := func(i int) { s.a[i], s.b[i] = w.line(a, s.at(i)), w.line(b, s.at(i)) }
+	take(0)
+	take(2)
 	if s.even = w.lines.alike(&a.Board, s.a[0], s.a[2]) && w.lines.alike(&b.Board, s.b[0], s.b[2]); !s.even {
-		take(1, (from+to)/2)
+		take(1)
 	}
 	return s
+}
+
+// lineInset is how far inside the ends of a strip, of its length, its first and last lines are.
+const lineInset = 1e-3
+
+// at is where the first, the middle or the last line of a strip is.
+func (s *strip) at(line int) float64 {
+	inset := float64((s.to - s.from) * lineInset)
+	return [3]float64{s.from + inset, (s.from + s.to) / 2, s.to - inset}[line]
 }
 
 // line finds the runs of a piece at a place along the common axis.
@@ -318,9 +326,9 @@ func (w *work) show(a, b *Piece, strips []strip) pair {
 				continue
 			}
 			t := section{first: len(w.rects)}
-			w.rectangles(a, fa, p.common, s.a[k])
+			w.rectangles(a, fa, p.common, s.at(k), s.a[k])
 			t.second = len(w.rects)
-			w.rectangles(b, fb, p.common, s.b[k])
+			w.rectangles(b, fb, p.common, s.at(k), s.b[k])
 			t.end = len(w.rects)
 			s.sections[k] = t
 		}
@@ -328,9 +336,10 @@ func (w *work) show(a, b *Piece, strips []strip) pair {
 	return p
 }
 
-// rectangles appends the wood of a piece on a line.
-func (w *work) rectangles(p *Piece, f frame, common int, runs stretchOf) {
-	_, across := f.across(common)
+// rectangles appends the wood of a piece on a line at a place along the common axis.
+func (w *work) rectangles(p *Piece, f frame, common int, at float64, runs stretchOf) {
+	k, across := f.across(common)
+	y := (at - f.from[common]) * f.sign[k]
 	board := &p.Board
 	n := words(board)
 	var last rect
@@ -340,10 +349,13 @@ func (w *work) rectangles(p *Piece, f frame, common int, runs stretchOf) {
 		for i, word := range w.lines.sets[r.set : r.set+n] {
 			for ; word != 0; word &= word - 1 {
 				c := &board.Cuts[i*64+bits.TrailingZeros64(word)]
+				if c.Lean != 0 && k == 0 { // what leans along the line counts as wood
+					continue
+				}
 				if c.Face == geom.Outside {
-					low = max(low, c.Depth)
+					low = max(low, c.depthAt(y))
 				} else {
-					high, uncut = min(high, board.Thickness-c.Depth), false
+					high, uncut = min(high, board.Thickness-c.depthAt(y)), false
 				}
 			}
 		}

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"slices"
 )
 
 // pull is how far, in millimeters, a side is pulled off an end while its play is
@@ -20,6 +21,7 @@ func (a *assembly) corners() {
 		for j, side := range sides {
 			joints[j] = a.joint(side, end)
 			both[j], each[j] = feel(joints[j], end, side, outOf(j))
+			both[j], each[j] = beforeTails(both[j], each[j], end, i)
 			fingers = fingers || !both[j].Captured && joints[j].notched(outOf(j))
 		}
 		if fingers {
@@ -184,7 +186,11 @@ func (a *assembly) interlock(end *Piece, which int, joints *[2]*pair, both *[2]C
 		if p == nil || both[j].Captured {
 			return
 		}
-		g := around(p.barringAlong([3]float64{axisX: -outOf(j) * pull, axisY: outOf(which) * pull}))
+		off := [3]float64{axisX: -outOf(j) * pull, axisY: outOf(which) * pull}
+		if end.leans() { // tails hold it the other way: it stands at their shoulders
+			off[axisY] = each[j].toward(which)
+		}
+		g := around(p.barringAlong(off))
 		if math.IsInf(g.low, 0) || math.IsInf(g.high, 0) {
 			return
 		}
@@ -213,8 +219,37 @@ func (a *assembly) interlock(end *Piece, which int, joints *[2]*pair, both *[2]C
 		}
 	}
 	for j, side := range [2]*Piece{a.left, a.right} {
-		_, each[j] = feel(joints[j], end, side, outOf(j))
+		if _, each[j] = feel(joints[j], end, side, outOf(j)); end.leans() {
+			each[j] = each[j].home(which)
+		}
 	}
+}
+
+// beforeTails is what is felt of an end; of one with pins only that it stands at shoulders: tails are felt by
+// themselves.
+func beforeTails(c Corner, g gap, end *Piece, which int) (Corner, gap) {
+	if !end.leans() {
+		return c, g
+	}
+	c.Captured, c.Clearance = false, 0
+	return c, g.home(which)
+}
+
+// leans reports whether a piece has pins, whose walls lean.
+func (p *Piece) leans() bool {
+	return slices.ContainsFunc(p.Board.Cuts, func(c Cut) bool { return c.Lean != 0 })
+}
+
+// home is a gap for an end that tails hold: it is pushed inward on their shoulders, as long as it can be moved
+// from there at all.
+func (g gap) home(which int) gap {
+	if g.width() <= -penetration {
+		return g
+	}
+	if which == 0 {
+		return gap{math.Inf(-1), g.high}
+	}
+	return gap{g.low, math.Inf(1)}
 }
 
 // last is the wood of the second piece, an end, that is furthest toward a side.

@@ -1,5 +1,7 @@
 package proof
 
+import "math"
+
 // slab is wood over a stretch of the common axis: of one extent at its beginning and
 // of another at its end, between which it changes evenly.
 type slab struct {
@@ -76,11 +78,17 @@ func (p *pair) barringAlong(off [3]float64) []barred {
 		for _, b := range of[1] {
 			a0, a1, b0, b1 := a.from, a.to, b.from, b.to
 			meet := true
-			if p.alike(a.ends[0], a.ends[1]) {
+			switch {
+			case !p.alike(a.ends[0], a.ends[1]) && !p.alike(b.ends[0], b.ends[1]):
+				if one, meet := p.leaning(a, b, off); meet {
+					list = append(list, one)
+				}
+				continue
+			case p.alike(a.ends[0], a.ends[1]):
 				var t [2]float64
 				t, meet = p.stretch(b, a.widest(), off, -1)
 				b0, b1 = b.from+float64(t[0]*(b.to-b.from)), b.from+float64(t[1]*(b.to-b.from))
-			} else {
+			default:
 				var t [2]float64
 				t, meet = p.stretch(a, b.widest(), off, 1)
 				a0, a1 = a.from+float64(t[0]*(a.to-a.from)), a.from+float64(t[1]*(a.to-a.from))
@@ -91,6 +99,76 @@ func (p *pair) barringAlong(off [3]float64) []barred {
 		}
 	}
 	return list
+}
+
+// leaning are the offsets at which two slabs bar each other that both change, as the flanks of a tail and a
+// pin do: of the two axes across, one on which they change, and one on which they count as wide as they get.
+func (p *pair) leaning(a, b slab, off [3]float64) (one barred, meet bool) {
+	one.low, one.high = math.Inf(1), math.Inf(-1)
+	a, b = a.whole(), b.whole()
+	wide, slab := a.widest(), b.widest()
+	for axis := range 3 {
+		if axis == p.common {
+			continue
+		}
+		low, high := max(wide.low[axis], slab.low[axis]+off[axis]), min(wide.high[axis], slab.high[axis]+off[axis])
+		if high-low <= penetration {
+			return one, false
+		}
+	}
+	// Each is convex: it comes nearest to the other, either way, at a level of one of the corners.
+	axis := axisY
+	if p.common == axisY {
+		axis = axisZ
+	}
+	low := max(wide.low[axis], slab.low[axis]+off[axis]) + penetration/2
+	high := min(wide.high[axis], slab.high[axis]+off[axis]) - penetration/2
+	levels := []float64{low, high}
+	for k := range 2 {
+		levels = append(levels, a.ends[k].low[axis], a.ends[k].high[axis],
+			b.ends[k].low[axis]+off[axis], b.ends[k].high[axis]+off[axis])
+	}
+	for _, at := range levels {
+		at = max(low, min(high, at))
+		a0, a1, ok := a.at(axis, at)
+		b0, b1, also := b.at(axis, at-off[axis])
+		if ok && also {
+			one.low, one.high = min(one.low, a0-b1-off[p.common]), max(one.high, a1-b0-off[p.common])
+			meet = true
+		}
+	}
+	return one, meet
+}
+
+// whole is a slab with its extents at its very ends, not at the lines just inside them.
+func (s slab) whole() slab {
+	out := s
+	for axis := range 3 {
+		low, high := s.ends[1].low[axis]-s.ends[0].low[axis], s.ends[1].high[axis]-s.ends[0].high[axis]
+		const beyond = lineInset / (1 - 2*lineInset)
+		out.ends[0].low[axis] -= float64(low * beyond)
+		out.ends[0].high[axis] -= float64(high * beyond)
+		out.ends[1].low[axis] += float64(low * beyond)
+		out.ends[1].high[axis] += float64(high * beyond)
+	}
+	return out
+}
+
+// at is where along the common axis a slab has wood at a level of another axis.
+func (s slab) at(axis int, level float64) (from, to float64, ok bool) {
+	t := [2]float64{0, 1}
+	for _, side := range [2][2]float64{{s.ends[0].high[axis] - level, s.ends[1].high[axis] - level},
+		{level - s.ends[0].low[axis], level - s.ends[1].low[axis]}} {
+		if side[0] < 0 && side[1] < 0 {
+			return 0, 0, false
+		}
+		if cross := side[0] / (side[0] - side[1]); side[0] < 0 {
+			t[0] = max(t[0], cross)
+		} else if side[1] < 0 {
+			t[1] = min(t[1], cross)
+		}
+	}
+	return s.from + float64(t[0]*(s.to-s.from)), s.from + float64(t[1]*(s.to-s.from)), t[0] <= t[1]
 }
 
 // widest is the box about both ends of a slab.

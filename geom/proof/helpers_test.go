@@ -13,7 +13,7 @@ import (
 func boardOf(p geom.Panel) Board {
 	b := Board{Outline: ShapeOf(p.Outline), Thickness: p.Thickness}
 	for _, k := range p.Pockets {
-		b.Cuts = append(b.Cuts, Cut{Face: k.Face, Depth: k.Depth, Shape: ShapeOf(k.Outline)})
+		b.Cuts = append(b.Cuts, Cut{Face: k.Face, Depth: k.Depth, Shape: ShapeOf(k.Outline), Lean: k.Lean})
 	}
 	return b
 }

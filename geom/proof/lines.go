@@ -86,6 +86,13 @@ func (s *lines) along(b *Board, along int, at, low, high float64) stretchOf {
 // alike reports whether two stretches of one board hold the same runs.
 func (s *lines) alike(b *Board, p, q stretchOf) bool {
 	n := words(b)
+	for _, r := range s.runs[p.first:p.end] {
+		for i := range b.Cuts {
+			if b.Cuts[i].Lean != 0 && s.sets[r.set+i/64]&(1<<(i%64)) != 0 {
+				return false
+			}
+		}
+	}
 	return slices.EqualFunc(s.runs[p.first:p.end], s.runs[q.first:q.end], func(x, y run) bool {
 		return x.from-y.from < sliver && y.from-x.from < sliver && x.to-y.to < sliver && y.to-x.to < sliver &&
 			slices.Equal(s.sets[x.set:x.set+n], s.sets[y.set:y.set+n])

@@ -29,7 +29,7 @@ func mirrored(list []Piece) []Piece {
 		q := p
 		q.Board.Outline, q.Board.Cuts = turn(p.Board.Outline), nil
 		for _, c := range p.Board.Cuts {
-			q.Board.Cuts = append(q.Board.Cuts, Cut{c.Face, c.Depth, turn(c.Shape)})
+			q.Board.Cuts = append(q.Board.Cuts, Cut{c.Face, c.Depth, turn(c.Shape), c.Lean})
 		}
 		q.Placement = geom.Placement{Origin: over(p.Placement.Origin.Add(p.Placement.X.Scale(r.Min.X + r.Max.X))), X: over(p.Placement.X).Scale(-1), Y: over(p.Placement.Y)}
 		if name, there := other[p.Name]; there {

@@ -180,8 +180,8 @@ func TestNothingChanges(t *testing.T) {
 			for _, c := range cuts {
 				r := c.Shape.Bounds()
 				y := r.Min.Y + r.Height()*rapid.Float64Range(0.2, 0.8).Draw(t, "split")
-				p.Cuts = append(p.Cuts, Cut{c.Face, c.Depth, ShapeOf(geom.Rectangle(r.Min.X, r.Min.Y, r.Max.X, y))},
-					Cut{c.Face, c.Depth, ShapeOf(geom.Rectangle(r.Min.X, y, r.Max.X, r.Max.Y).Reverse())})
+				p.Cuts = append(p.Cuts, Cut{c.Face, c.Depth, ShapeOf(geom.Rectangle(r.Min.X, r.Min.Y, r.Max.X, y)), c.Lean},
+					Cut{c.Face, c.Depth, ShapeOf(geom.Rectangle(r.Min.X, y, r.Max.X, r.Max.Y).Reverse()), c.Lean})
 			}
 		}
 		alike(t, "cut in two passes", values(assemble(split)), want)

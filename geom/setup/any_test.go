@@ -63,6 +63,9 @@ func anySpec(r *rand.Rand) joinery.Spec {
 	if odds(3) {
 		s.Pull.Shape = []joinery.PullShape{joinery.PullHole, joinery.PullHalf, joinery.PullSlot, joinery.PullHandHold}[r.IntN(4)]
 	}
+	if s.Cutter.Kind == joinery.Hand && odds(3) {
+		s.Joint = joinery.Dovetail
+	}
 	return s
 }
 

@@ -11,7 +11,7 @@ func (p *process) edgeCut(i int, e geom.EdgeCut) Step {
 	b, length, width := e.Area.Bounds(), p.board.Panel.Length(), p.board.Panel.Width()
 	s := Step{Holding: Sawn, Kind: geom.Cutout, Edge: e.Kind, Through: true, EdgeCuts: []int{i}, Places: []geom.Rect{b}, Width: b.Width(), Height: b.Height(),
 		Edges: Edges{Left: b.Min.X < settle, Right: length-b.Max.X < settle, Lower: b.Min.Y < settle, Upper: width-b.Max.Y < settle}}
-	if e.Kind != geom.FingerCut {
+	if !e.Kind.Interlocks() {
 		if s.Edges.Upper && !s.Edges.Lower { // a person measures it from there, so that it is one cut on parts of any height
 			s.Places[0].Min.Y, s.Places[0].Max.Y = width-b.Max.Y, width-b.Min.Y
 		}
@@ -21,6 +21,11 @@ func (p *process) edgeCut(i int, e geom.EdgeCut) Step {
 	s.Height, s.Width, s.Cutter, s.Places = b.Width(), p.cutter.Width, p.cutter.Width, nil
 	if p.cutter.Kind == joinery.Hand {
 		s.Holding, s.Cutter, s.Width = HandSawn, 0, 0
+		for k, f := range p.board.Panel.Pockets { // each flank is of the nearest cut beside it
+			if r := f.Outline.Bounds(); f.Kind == geom.Flank && !r.Grow(settle).Apart(b) {
+				s.Pockets = append(s.Pockets, k)
+			}
+		}
 		return s
 	}
 	s.Holding = Fingers

@@ -14,11 +14,25 @@ const sameNotch = 0.01
 // in mm; those at the right are alike.
 func Notches(p geom.Panel) (list []geom.Interval) {
 	for _, e := range p.EdgeCuts {
-		if b := e.Area.Bounds(); e.Kind == geom.FingerCut && b.Min.X <= p.Outline.Bounds().Min.X {
+		if b := e.Area.Bounds(); e.Kind.Interlocks() && b.Min.X <= p.Outline.Bounds().Min.X {
 			list = append(list, geom.Interval{Min: b.Min.Y, Max: b.Max.Y})
 		}
 	}
 	return list
+}
+
+// Slope is how far the flanks of a wall's tails run along for 1 aside, 0 of a wall without.
+func Slope(p geom.Panel) float64 {
+	for _, e := range p.EdgeCuts {
+		if b := e.Area.Bounds(); e.Kind == geom.TailCut && e.Area.Area() < b.Width()*b.Height() {
+			runs := 2.0 // an edge of the wall has none
+			if b.Min.Y <= p.Outline.Bounds().Min.Y || b.Max.Y >= p.Outline.Bounds().Max.Y {
+				runs = 1
+			}
+			return runs * b.Width() * b.Width() / 2 / (b.Width()*b.Height() - e.Area.Area())
+		}
+	}
+	return 0
 }
 
 // NotchPasses are how many a cutter of a width takes for a notch.

@@ -52,6 +52,7 @@ func Process(b Board, cutter joinery.Cutter, machines Machines) []Step {
 	p := process{board: b, cutter: cutter, machines: machines}
 	for i, k := range b.Panel.Pockets {
 		switch {
+		case k.Kind == geom.Flank: // of the pins beside what is cut out between them
 		case k.Kind == geom.Drill || k.Kind == geom.Cutout || k.Kind == geom.Mortise:
 			p.add(p.hole(i))
 		case cutter.Kind == joinery.Hand:

@@ -131,6 +131,9 @@ func (b *bench) do(s setup.Step) (wrong string) {
 			}
 			made = append(made, removed{area, geom.Inside, t, true})
 		}
+		for _, i := range s.Pockets { // flanks of pins, of which more is left the nearer to the pin's middle
+			made = append(made, removed{p.Pockets[i].Outline, geom.Outside, p.Pockets[i].Depth, false})
+		}
 	case setup.Bored, setup.Opened, setup.Mortised:
 		for i, place := range s.Places {
 			x := (place.Min.X + place.Max.X) / 2

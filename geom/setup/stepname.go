@@ -11,6 +11,10 @@ func (s Step) Name() string {
 		return "slots for boards that cross"
 	case len(s.EdgeCuts) > 0 && s.Edge == geom.NotchCut:
 		return "notches"
+	case len(s.EdgeCuts) > 0 && s.Edge == geom.TailCut:
+		return "tails"
+	case len(s.EdgeCuts) > 0 && s.Edge == geom.PinCut:
+		return "pins"
 	case len(s.EdgeCuts) > 0:
 		return "fingers"
 	case s.Holding == Bored:

@@ -58,17 +58,20 @@ func Build(p geom.Panel, o Options) (Mesh, error) {
 	if !(p.Thickness > 0 && p.Thickness <= geom.MaxExtent && p.Thickness/height <= exactSteps) {
 		return Mesh{}, fmt.Errorf("%w: thickness %g mm in steps of %g", geom.ErrExtent, p.Thickness, height)
 	}
-	b := builder{Plan: plan, height: height, spans: make([]span, len(plan.Regions))}
+	b := builder{Plan: plan, height: height, thickness: p.Thickness, spans: make([]span, len(plan.Regions))}
 	for i, r := range plan.Regions {
 		if r.OnPanel {
-			b.spans[i] = newSpan(r, p.Thickness, height)
+			b.spans[i] = b.newSpan(r, r.OutsideDepth)
+			if r.Leans() { // it is there, though it ends in an edge
+				b.spans[i] = b.newSpan(r, 0)
+			}
 		}
 	}
 	b.layOut()
 	b.faces()
 	for _, e := range plan.Edges {
-		b.wall(e.From, e.To, b.spans[e.Above], b.spans[e.Below])
-		b.wall(e.To, e.From, b.spans[e.Below], b.spans[e.Above])
+		b.wall(e.From, e.To, e.Above, e.Below)
+		b.wall(e.To, e.From, e.Below, e.Above)
 	}
 	return b.mesh, nil
 }
@@ -77,15 +80,27 @@ func Build(p geom.Panel, o Options) (Mesh, error) {
 // empty where both are 0.
 type span struct{ bottom, top int32 }
 
-func newSpan(r geom.Region, thickness, grid float64) span {
+// newSpan is that of a region, or of one of its points, that is cut so deep from the outside face.
+func (b *builder) newSpan(r geom.Region, outside float64) span {
 	// Half steps go up, also those that are a last digit below: floors of both faces at one height are on one step.
-	steps := func(v float64) int32 { return int32(math.Floor(v/grid + 0.5 + 1e-6)) }
+	steps := func(v float64) int32 { return int32(math.Floor(v/b.height + 0.5 + 1e-6)) }
 	// Depths may be far beyond the thickness.
-	s := span{steps(math.Min(r.OutsideDepth, thickness)), steps(thickness - math.Min(r.InsideDepth, thickness))}
-	if s.bottom >= s.top {
+	s := span{steps(math.Min(outside, b.thickness)), steps(b.thickness - math.Min(r.InsideDepth, b.thickness))}
+	if r.Leans() {
+		s.bottom = min(s.bottom, s.top)
+	}
+	if s.bottom > s.top || s.bottom == s.top && !r.Leans() {
 		return span{}
 	}
 	return s
+}
+
+// at is the span of a region at a point.
+func (b *builder) at(region, p int32) span {
+	if r := b.Regions[region]; r.Leans() && !b.spans[region].empty() {
+		return b.newSpan(r, r.OutsideDepthAt(b.Points[p]))
+	}
+	return b.spans[region]
 }
 
 func (s span) empty() bool { return s.top == s.bottom }
@@ -95,11 +110,11 @@ func (s span) empty() bool { return s.top == s.bottom }
 // faces and walls that meet there use the same vertices.
 type builder struct {
 	*geom.Plan
-	height float64
-	spans  []span  // per region
-	first  []int32 // per point, where its levels begin; also the number of its first vertex
-	levels []int32 // ascending for each point
-	mesh   Mesh
+	height, thickness float64
+	spans             []span  // per region; of one that leans where it is highest
+	first             []int32 // per point, where its levels begin; also the number of its first vertex
+	levels            []int32 // ascending for each point
+	mesh              Mesh
 }
 
 // layOut finds every point's levels and makes the vertices.
@@ -115,10 +130,11 @@ func (b *builder) layOut() {
 	}
 	all := make([]int32, room[len(b.Points)])
 	count := make([]int32, len(b.Points))
-	put := func(p int32, s span) {
-		if s.empty() {
+	put := func(p, region int32) {
+		if b.spans[region].empty() {
 			return
 		}
+		s := b.at(region, p)
 		list := all[room[p] : room[p]+count[p]]
 		for _, z := range [2]int32{s.bottom, s.top} {
 			if !slices.Contains(list, z) {
@@ -129,8 +145,8 @@ func (b *builder) layOut() {
 	}
 	for _, e := range b.Edges {
 		for _, p := range [2]int32{e.From, e.To} {
-			put(p, b.spans[e.Above])
-			put(p, b.spans[e.Below])
+			put(p, e.Above)
+			put(p, e.Below)
 		}
 	}
 	b.first = make([]int32, len(b.Points)+1)
@@ -166,8 +182,9 @@ func (b *builder) faces() {
 		if s.empty() {
 			continue
 		}
+		low := func(p int32) int32 { return b.vertex(p, b.at(t.Region, p).bottom) }
 		b.add(b.vertex(t.A, s.top), b.vertex(t.B, s.top), b.vertex(t.C, s.top))
-		b.add(b.vertex(t.A, s.bottom), b.vertex(t.C, s.bottom), b.vertex(t.B, s.bottom))
+		b.add(low(t.A), low(t.C), low(t.B))
 	}
 }
 
@@ -177,27 +194,30 @@ func (b *builder) add(i, j, k int32) {
 
 // wall adds what shows, along the edge from u to v, of the region to its left:
 // its span less that of the region to the right.
-func (b *builder) wall(u, v int32, left, right span) {
-	if left.empty() {
+func (b *builder) wall(u, v, left, right int32) {
+	if b.spans[left].empty() {
 		return
 	}
-	if right.empty() || right.top <= left.bottom || right.bottom >= left.top {
-		b.strip(u, v, left)
+	l := [2]span{b.at(left, u), b.at(left, v)}
+	r := [2]span{b.at(right, u), b.at(right, v)}
+	apart := func(k int) bool { return r[k].top <= l[k].bottom || r[k].bottom >= l[k].top }
+	if b.spans[right].empty() || apart(0) && apart(1) {
+		b.strip(u, v, l)
 		return
 	}
-	if left.bottom < right.bottom {
-		b.strip(u, v, span{left.bottom, right.bottom})
+	if l[0].bottom < r[0].bottom || l[1].bottom < r[1].bottom {
+		b.strip(u, v, [2]span{{l[0].bottom, r[0].bottom}, {l[1].bottom, r[1].bottom}})
 	}
-	if right.top < left.top {
-		b.strip(u, v, span{right.top, left.top})
+	if r[0].top < l[0].top || r[1].top < l[1].top {
+		b.strip(u, v, [2]span{{r[0].top, l[0].top}, {r[1].top, l[1].top}})
 	}
 }
 
-// strip fills an upright rectangle over the edge from u to v, seen from the
+// strip fills the upright piece of wall over the edge from u to v between the spans at both, seen from the
 // right of it, using every level of both ends on the way up.
-func (b *builder) strip(u, v int32, s span) {
-	i, iTop := b.vertex(u, s.bottom), b.vertex(u, s.top)
-	j, jTop := b.vertex(v, s.bottom), b.vertex(v, s.top)
+func (b *builder) strip(u, v int32, s [2]span) {
+	i, iTop := b.vertex(u, s[0].bottom), b.vertex(u, s[0].top)
+	j, jTop := b.vertex(v, s[1].bottom), b.vertex(v, s[1].top)
 	for i < iTop || j < jTop {
 		if j == jTop || i < iTop && b.levels[i+1] <= b.levels[j+1] {
 			b.add(i, j, i+1)

@@ -52,6 +52,8 @@ func TestVolumesInClosedForm(t *testing.T) {
 			{Depth: 2, Outline: rect(10, 10, 90, 90)}, {Depth: 5, Outline: rect(30, 30, 50, 50)}}}, 100*100*10 - 80*80*2 - 20*20*3, 2*100*100 + 4*100*10 + 4*80*2 + 4*20*3},
 		"meeting pockets make a hole": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
 			{Depth: 6, Outline: rect(0, 40, 100, 60)}, {Face: geom.Outside, Depth: 6, Outline: rect(40, 0, 60, 100)}}}, 100*100*10 - 2*100*20*6 + 20*20*2, 0},
+		// A pin at each end of 10 x 60, whose flanks lean by 2 over the thickness of 16.
+		"pins": {geomtest.Pins(), 200*100*16 - 2*2*20*10*16 - 2*2*10*2*16/2, 0},
 		"exactly meeting": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
 			{Depth: 5, Outline: rect(0, 40, 100, 60)}, {Face: geom.Outside, Depth: 5, Outline: rect(40, 0, 60, 100)}}}, 100*100*10 - 2*100*20*5, 0},
 		"pockets that touch at a corner": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{

@@ -15,7 +15,7 @@ func Volume(p geom.Panel) float64 {
 	}
 	v := area * p.Thickness
 	for _, k := range p.Pockets {
-		v -= float64(k.Outline.Area() * math.Min(k.Depth, p.Thickness))
+		v -= float64(k.Outline.Area() * math.Min(k.DepthAt(k.Outline.Bounds().Center().Y), p.Thickness))
 	}
 	return v
 }

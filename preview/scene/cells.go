@@ -80,13 +80,15 @@ func Wood(d joinery.Drawer) (list []carcass.Piece) {
 
 // blocks is the wood of a panel as blocks in panel coordinates, touching but not
 // overlapping: exact where all lines are along x and y, as they are in joints. Where
-// there are arcs, as in pulls, a block counts by its middle.
+// there are arcs, as in pulls, a block counts by its middle; about the flanks of dovetails only what is
+// wood all through.
 func blocks(p geom.Panel) (list []block) {
 	loops := append([]geom.Loop{p.Outline}, p.Holes...)
 	for _, k := range p.Pockets {
 		loops = append(loops, k.Outline)
 	}
 	var xs, ys []float64
+	slanted := slantedAt(p)
 	for _, l := range loops {
 		box := l.Bounds()
 		xs, ys = append(xs, box.Min.X, box.Max.X), append(ys, box.Min.Y, box.Max.Y)
@@ -104,7 +106,8 @@ func blocks(p geom.Panel) (list []block) {
 		for i := 1; i < len(xs); i++ {
 			inside, outside, on := section.Depths((xs[i-1] + xs[i]) / 2)
 			from, to := outside, p.Thickness-inside
-			if !on || to <= from {
+			cell := geom.Rect{Min: geom.Point{X: xs[i-1], Y: ys[j-1]}, Max: geom.Point{X: xs[i], Y: ys[j]}}
+			if !on || to <= from || slices.ContainsFunc(slanted, cell.Overlaps) {
 				continue
 			}
 			if n := len(list) - 1; n >= row && list[n].High[0] == xs[i-1] && list[n].Low[2] == from && list[n].High[2] == to {
@@ -112,6 +115,21 @@ func blocks(p geom.Panel) (list []block) {
 				continue
 			}
 			list = append(list, block{Low: [3]float64{xs[i-1], ys[j-1], from}, High: [3]float64{xs[i], ys[j], to}})
+		}
+	}
+	return list
+}
+
+// slantedAt are the places of walls that lean, or that are neither along x nor y.
+func slantedAt(p geom.Panel) (list []geom.Rect) {
+	for i, v := range p.Outline {
+		if w := p.Outline.Next(i); v.Bulge == 0 && v.X != w.X && v.Y != w.Y {
+			list = append(list, geom.Around(v.Point, w.Point))
+		}
+	}
+	for _, k := range p.Pockets {
+		if k.Lean != 0 {
+			list = append(list, k.Outline.Bounds())
 		}
 	}
 	return list

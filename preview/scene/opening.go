@@ -58,7 +58,7 @@ func open(b *Box, d joinery.Drawer) {
 		step("The bottom slides out behind", role(joinery.Bottom), geom.Vec3{Y: 2 * apart})
 	}
 	step("The right side comes off", side(-1), geom.Vec3{X: 2 * apart})
-	if f := d.Spec.BottomFit; f.Grooved() && !f.SlidesIn() && d.Spec.Joint != joinery.BoxJoint {
+	if f := d.Spec.BottomFit; f.Grooved() && !f.SlidesIn() && !d.Spec.Joint.Interlocks() {
 		step("The bottom slides out", role(joinery.Bottom), geom.Vec3{X: apart})
 	}
 	step("The left side comes off front and back", side(1), geom.Vec3{X: -apart})

@@ -134,7 +134,7 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, roo
 		panel := parts[p.Part].Panel
 		outline := panel.Outline.Bounds()
 		for k, pocket := range panel.Pockets {
-			if pocket.Kind == geom.Drill || pocket.Kind == geom.Cutout || len(pocket.Outline) != 4 || pocket.Through(panel.Thickness) {
+			if !channel(pocket) || pocket.Through(panel.Thickness) {
 				continue
 			}
 			r := pocket.Outline.Bounds()
@@ -275,6 +275,11 @@ func axisOf(v geom.Vec3) int {
 		return 1
 	}
 	return 2
+}
+
+// channel reports whether a pocket is a channel or a step with a level floor.
+func channel(k geom.Pocket) bool {
+	return k.Kind != geom.Drill && k.Kind != geom.Cutout && k.Kind != geom.Flank && len(k.Outline) == 4
 }
 
 // eased is a panel whose pockets are larger by the rooms, as far as there is wood.

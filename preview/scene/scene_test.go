@@ -18,9 +18,12 @@ func stock(name string, t float64) joinery.Stock {
 
 // spec is a drawer with a corner and a bottom, cut on a router.
 func spec(j joinery.Joint, bottom joinery.BottomFit) joinery.Spec {
-	ply := stock("ply", 12)
+	ply, kind := stock("ply", 12), joinery.Router
+	if j == joinery.Dovetail {
+		kind = joinery.Hand
+	}
 	return joinery.Spec{Name: "tray", Count: 2, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("board", 5),
-		Joint: j, Fasteners: joinery.Screws, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: bottom,
+		Joint: j, Fasteners: joinery.Screws, Cutter: joinery.Cutter{Kind: kind, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: bottom,
 		BottomClearance: joinery.UsualBottomClearance(geom.Millimeter), DadoClearance: 0.2, GrooveClearance: joinery.DefaultGrooveClearance, SlotRoom: 0.05}
 }
 
@@ -53,13 +56,15 @@ func each(t *testing.T, do func(t *testing.T, s joinery.Spec, made scene.Scene))
 	for _, j := range joinery.Joints {
 		for _, bottom := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomFielded, joinery.BottomApplied, joinery.BottomCleats} {
 			for _, housed := range []bool{false, true} {
-				if j == joinery.BoxJoint && bottom.SlidesIn() && !housed {
+				if j.Interlocks() && bottom.SlidesIn() && !housed {
 					continue // refused: fingers would show below the back
 				}
 				t.Run(fmt.Sprint(j, bottom, housed), func(t *testing.T) {
 					s := spec(j, bottom)
 					if bottom == joinery.BottomFlush || bottom == joinery.BottomFielded {
-						s.Bottom = stock("board", 9)
+						if s.Bottom = stock("board", 9); j == joinery.Dovetail { // its groove is over a half pin
+							s.Bottom = stock("board", 12)
+						}
 					}
 					if housed {
 						s.BackJoint, s.BackSetback = joinery.Housed, 15

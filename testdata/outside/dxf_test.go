@@ -172,8 +172,8 @@ func operationOf(layer string) string {
 
 // rank is an operation's place in the order of cutting.
 func rank(layer string) int {
-	order := []string{"REGISTER", "DRILL", "MORTISE", "DADO GROOVE RABBET", "ENGRAVE", "CUTOUT", "PROFILE", "SLOT", "OUTLINE",
-		"BLANK", "SCALE", "LABEL"}
+	order := []string{"REGISTER", "DRILL", "MORTISE", "DADO GROOVE RABBET", "FLANK", "ENGRAVE", "CUTOUT",
+		"PROFILE", "SLOT", "OUTLINE", "BLANK", "SCALE", "LABEL"}
 	for i, words := range order {
 		if slices.Contains(strings.Fields(words), strings.Split(layer, "_")[0]) {
 			return i

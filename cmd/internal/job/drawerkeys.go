@@ -1,6 +1,8 @@
 package job
 
 import (
+	"slices"
+
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
@@ -31,7 +33,8 @@ var drawerKeys = append([]key{
 		doc: "dado-rabbet: box front and back end in tongues that stand in dados of the sides; double-rabbet: rabbets on the inside faces of all four, none to be turned over; " +
 			"rabbet: box front and back in rabbets of the sides; butt: box front and back between the sides, with fasteners; box-joint: fingers on all four; " +
 			"rabbeted-front: a box front, often thicker, that is the drawer's front too " +
-			"and hides the ends of the sides in its rabbets; with lip it covers the opening's edges",
+			"and hides the ends of the sides in its rabbets; with lip it covers the opening's edges; " +
+			"dovetail: tails of the sides between pins of box front and back, by hand",
 		example: "double-rabbet", why: "one setting of fence and height cuts all of it, and it holds itself while the glue sets"},
 	{name: string(joinery.SettingBackJoint), form: formWord, words: []string{string(joinery.Housed)},
 		doc: "dado: the back stands at its full thickness in dados of the sides", without: "as the corners of the box front",
@@ -49,6 +52,9 @@ var drawerKeys = append([]key{
 			"in an opening they follow from `fronts: overlay` and `overlay`",
 		without: "the front is as large as the box, and stands within the opening",
 		example: "[10, 10, 10, 0]", with: "joint: rabbeted-front"},
+	{name: string(joinery.SettingTails), form: formCount, min: 1, max: maxTails,
+		doc: "How many tails a dovetail has at each end of a side", without: "it is chosen by the height",
+		example: "3", with: "joint: dovetail\ncutter: {kind: hand, width: 6}"},
 	{name: string(joinery.SettingCutter), form: formSection, keys: cutterKeys, doc: "The tool for this drawer", without: "the tool of the file",
 		example: "{kind: router, diameter: 6}"},
 	{name: "joinery", form: formSection, keys: joineryKeys, doc: "Settings of the joints of this drawer", without: "the settings of the file",
@@ -63,7 +69,7 @@ var drawerKeys = append([]key{
 		example: "{shape: half-round, width: 60}"},
 	{name: "load", form: formMeasure, measures: loads, min: minLoad, max: maxLoad, doc: "What will lie in the drawer at most", without: "nothing is judged by it",
 		example: "15 kg"},
-}, rowKeys...)
+}, slices.Concat(rowKeys, flankKeys)...)
 
 var dividerKeys = []key{
 	{name: "direction", form: formWord, required: true, words: []string{string(joinery.Across), string(joinery.Along)}, doc: "across: from side to side; along: from front to back",
@@ -143,4 +149,12 @@ func texts[T ~string](words []T) (list []string) {
 		list = append(list, string(w))
 	}
 	return list
+}
+
+// flankKeys are for the flanks of dovetails.
+var flankKeys = []key{
+	{name: string(joinery.SettingDovetailSlope), form: formCount, min: 5, max: 10,
+		doc:     "How steep the flanks of a dovetail are: 8 is 1 aside for 8 along, for hardwood, 6 is for softwood",
+		without: "8",
+		example: "6", with: "joint: dovetail\ncutter: {kind: hand, width: 6}"},
 }

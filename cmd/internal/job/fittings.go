@@ -12,7 +12,8 @@ import (
 func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) {
 	get := s.values
 	for _, f := range []geom.Setting{joinery.SettingBackJoint, joinery.SettingBackSetback, joinery.SettingFasteners,
-		joinery.SettingFingerWidth, joinery.SettingLip} {
+		joinery.SettingFingerWidth, joinery.SettingLip,
+		joinery.SettingTails, joinery.SettingDovetailSlope} {
 		put(f, get[string(f)])
 	}
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
@@ -27,6 +28,7 @@ func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) 
 	if v := get[string(joinery.SettingLip)]; len(v.lengths) > 0 {
 		d.Lip = joinery.Lip{Left: v.mm(0), Right: v.mm(1), Top: v.mm(2), Bottom: v.mm(3)}
 	}
+	d.Tails, d.DovetailSlope = int(get["tails"].number), get["slope"].number
 	b.noEffect(!get["back-joint"].given, get, "back-setback", "delete it, or write `back-joint: dado`",
 		"it is for a back in dados of the sides")
 	if d.Joint == "" {
@@ -42,6 +44,10 @@ func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) 
 	b.noEffect(get["drawer-front"].given, get, string(joinery.SettingLip), "delete it, or the drawer front",
 		"a drawer front covers the opening already")
 	b.noEffect(d.Joint != joinery.BoxJoint, get, "finger-width", "delete it, or write `joint: box-joint`", "it is for a box joint, and this is "+string(d.Joint))
+	for _, f := range []geom.Setting{joinery.SettingTails, joinery.SettingDovetailSlope} {
+		b.noEffect(d.Joint != joinery.Dovetail, get, string(f), "delete it, or write `joint: dovetail`",
+			"it is for dovetails, and this is "+string(d.Joint))
+	}
 }
 
 // noEffect complains of an entry that does nothing, when that is so.

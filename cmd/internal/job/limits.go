@@ -67,6 +67,7 @@ const (
 	maxSteps               = 50       // heights of boxes that a shop makes
 	maxCells               = 20       // of an insert, one way
 	minFolder              = 5        // how far a hanging folder stands up over its rails
+	maxTails               = 50       // at one end of a side
 	maxDividers            = 50       // entries of one drawer, and places of one entry
 	minSpacer, maxSpacers  = 0.01, 24 // the thinnest feeler gauge; pieces of one set that are put together
 	maxSpares              = 1_000    // of each part

@@ -202,7 +202,7 @@ var plainMistakes = []mistake{
 	{"price with a currency", "{thickness: 5.9}", "{thickness: 5.9, price: 58 EUR}", []string{"4:38 not-a-number"}},
 	{"units", "units: mm", "units: millimeters", []string{"1:8 unknown-word"}},
 	{"capital", "kind: saw", "kind: Saw", []string{"5:16 unknown-word"}},
-	{"joint", "count: 6", "joint: dovetail", []string{"10:12 unknown-word"}},
+	{"joint", "count: 6", "joint: tenon", []string{"10:12 unknown-word"}},
 	{"version", "units: mm", "units: mm\ndxf: {version: R13}", []string{"2:16 unknown-word"}},
 
 	// Names.

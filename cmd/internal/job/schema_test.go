@@ -50,7 +50,7 @@ var keyPaths = strings.Fields(`
 	slides.*.hook-depth slides.*.hook-height slides.*.hook-inset slides.*.screw-line slides.*.height slides.*.setback slides.*.hole-pitch slides.*.runner-width slides.*.wear-strip
 	drawers drawers.name drawers.count drawers.spares drawers.outside drawers.sides drawers.box-front drawers.back drawers.bottom
 	drawers.joint drawers.back-joint drawers.back-setback drawers.fasteners drawers.finger-width drawers.lip
-	drawers.load
+	drawers.load drawers.tails drawers.slope
 	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter drawers.cutter.machine drawers.cutter.name
 	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
 	drawers.cutter.bits.*.tool drawers.cutter.bits.*.type drawers.cutter.bits.*.tip drawers.cutter.bits.*.feed drawers.cutter.bits.*.plunge drawers.cutter.bits.*.speed drawers.cutter.bits.*.chip-load drawers.cutter.bits.*.pass-depth

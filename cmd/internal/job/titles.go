@@ -102,7 +102,7 @@ var titles = map[string]string{
 	"name": "Name", "drawers.count": "How many", "spares": "Spare parts", "outside": "Outside size of the box",
 	"sides": "Sides", "box-front": "Box front", "back": "Back", "bottom": "Bottom", "joint": "Corner joint",
 	"back-joint": "Back joint", "back-setback": "Setback of the back", "fasteners": "Fasteners",
-	"finger-width": "Finger width", "lip": "Lip of the front",
+	"finger-width": "Finger width", "lip": "Lip of the front", "tails": "Tails", "slope": "Slope of the tails",
 	"web-frame": "Rails of web frames", "dust-panel": "Thickness of dust panels",
 	"dividers": "Dividers", "direction": "Direction", "at": "How many, or where",
 	"folders": "Hanging folders", "loose": "Loose", "insert": "Insert", "columns": "Columns", "insert.rows": "Rows",

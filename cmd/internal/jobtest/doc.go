@@ -49,6 +49,9 @@ type Want struct{ Units, Machine, Corner, Bottom, Slide string }
 // fronted is drawn for some of those that are "rabbet", the corner of its back.
 const fronted = "rabbeted-front"
 
+// tailed is drawn for some of those that are "box-joint" by hand; no machine cuts it, nor a list asks for it.
+const tailed = "dovetail"
+
 // Job is a job file as it was drawn. Corners, Bottoms and Slides are those of its
 // drawers' entries, in their order; a housed back comes as one corner more.
 type Job struct {

@@ -31,6 +31,9 @@ func (d *drawing) drawer(name string) entries {
 	if corner == "rabbet" && d.want.Corner == "" && d.odds(2, "front before the sides") {
 		corner = fronted
 	}
+	if corner == "box-joint" && d.want.Corner == "" && d.job.Machine == "hand" && d.odds(2, "tails") {
+		corner = tailed
+	}
 	bottom := d.wanted(d.want.Bottom, "bottom", Bottoms)
 	if d.want.Bottom == "" && !d.odds(12, "odd bottom") {
 		bottom = suits(bottom, corner, slide)
@@ -79,7 +82,8 @@ func (d *drawing) drawer(name string) entries {
 func suits(bottom, corner, slide string) string {
 	raised := slide == "undermount" || slide == "center-mount" // which stand under the bottom
 	switch {
-	case corner == "box-joint" && (bottom == "slide-in" || bottom == "fielded"), raised && slices.Contains([]string{"applied", "flush", "fielded", "cleats"}, bottom):
+	case (corner == "box-joint" || corner == tailed) && (bottom == "slide-in" || bottom == "fielded"),
+		raised && slices.Contains([]string{"applied", "flush", "fielded", "cleats"}, bottom):
 		return "grooved-in"
 	}
 	return bottom
@@ -103,6 +107,8 @@ func (d *drawing) corner(e *entries, corner string) {
 		e.say("fasteners", "%s", d.word("fasteners", "screws", "dowels", "tenons"))
 	case corner == "box-joint" && d.job.Machine == "router" && d.odds(2, "own fingers"):
 		e.say("finger-width", "%s", d.mm(d.length(10, 25, "finger")))
+	case corner == tailed && d.odds(2, "own slope"):
+		e.say("slope", "%d", d.between(5, 10, "slope"))
 	}
 }
 

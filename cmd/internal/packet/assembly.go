@@ -268,6 +268,7 @@ func firstWalls(s joinery.Spec) string {
 		joinery.Rabbet:        "on floor and shoulder of the rabbets",
 		joinery.Butt:          "on the ends of box front and back",
 		joinery.BoxJoint:      "on every face of the fingers, thin",
+		joinery.Dovetail:      "on the flanks of pins and tails, thin",
 		joinery.RabbetedFront: "on floor and shoulder of the rabbets",
 	}[s.Joint]
 	switch s.Fastened() {
@@ -286,7 +287,7 @@ func firstWalls(s joinery.Spec) string {
 	if s.Fastened() == joinery.Tenons {
 		said += "Push the tenons into the ends of box front and back first. "
 	}
-	if s.Joint == joinery.BoxJoint && s.BottomFit.Grooved() && !s.BottomFit.SlidesIn() {
+	if s.Joint.Interlocks() && s.BottomFit.Grooved() && !s.BottomFit.SlidesIn() {
 		// Its grooves in front and back end in the fingers.
 		return said + "Set the bottom dry into the grooves of box front and back, no glue in any groove, then put " +
 			"the left side on all three."
@@ -350,6 +351,9 @@ func clamp(s joinery.Spec) string {
 			"side, bars below, pads over the joints, until the shoulders are closed."
 	case joinery.BoxJoint:
 		return "Clamp both ways, pads beside the fingers, until every finger is home."
+	case joinery.Dovetail:
+		return "Clamp from side to side, pads that press on the tails alone, until every tail is home; the tails " +
+			"hold box front and back."
 	case joinery.Butt:
 		if s.Fastened() == joinery.Tenons {
 			return "Bring the lower edges level at the lowest tenon, then clamp across the box front and across the " +

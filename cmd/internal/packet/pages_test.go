@@ -166,6 +166,7 @@ var mostPages = map[string]int{
 	"sewing-cabinet":  18,
 	"study-desk":      15,
 	"tool-chest":      18,
+	"tool-till":       15,
 	"workshop-bench":  27, // parts are ticked drawer by drawer
 }
 

@@ -118,7 +118,7 @@ func (m maker) rounded(l geom.Loop) string {
 
 // depth of a pocket in words.
 func (m maker) depth(p *batch.Part, k geom.Pocket) string {
-	if k.Through(p.Panel.Thickness) {
+	if k.Through(p.Panel.Thickness) || k.Lean != 0 { // a leaning wall is through at the end of its pin
 		return "through"
 	}
 	return m.caliper(k.Depth)
@@ -190,6 +190,9 @@ func (m maker) edgeCuts(f *family) present.Table {
 	for i, k := range f.part().Panel.EdgeCuts {
 		left, right, low, high := f.bounds(func(p geom.Panel) geom.Loop { return p.EdgeCuts[i].Area }, false)
 		kind := k.Kind.String() + m.rounded(k.Area)
+		if k.Kind == geom.TailCut || k.Kind == geom.PinCut {
+			kind = "between " + k.Kind.String() + "s"
+		}
 		across, up := f.span(geom.AlongX, left, right), f.span(geom.AlongY, low, high)
 		at := slices.IndexFunc(rows, func(r []string) bool { return r[0] == kind && r[1] == across })
 		if at < 0 {

@@ -234,6 +234,10 @@ func (m maker) about(f *family) {
 	}
 	unit := m.unit.String()
 	of := fmt.Sprintf("%s, %s %s thick", p.Stock.Name, m.asSet(p.Panel.Thickness), unit)
+	if slices.ContainsFunc(p.Panel.Pockets, func(k geom.Pocket) bool { return k.Lean != 0 }) {
+		defer m.Text("A flank leans through the board: from its line nearer to the middle of the pin, on the outside " +
+			"face, to its other line, on the inside face.")
+	}
 	if len(f.groups) > 1 {
 		m.Text(fmt.Sprintf("Of %s%s.", of, grain))
 		return

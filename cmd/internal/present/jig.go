@@ -2,6 +2,8 @@ package present
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 
 	"drawerwright/geom"
@@ -16,12 +18,14 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 	unit := m.unit.String()
 	var all [][]geom.Interval
 	called := make(map[string][]string)
+	slope := 0.0
 	for _, piece := range c.Boards {
 		for _, b := range m.Boards {
 			if b.Name != piece.Name {
 				continue
 			}
 			list := setup.Notches(b.Panel)
+			slope = math.Round(setup.Slope(b.Panel)*100) / 100
 			key := fmt.Sprint(list)
 			if len(called[key]) == 0 {
 				all = append(all, list)
@@ -36,6 +40,10 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 			notes = append(notes, fmt.Sprintf("Jig: a pin as wide as one notch, %s %s, that fits it without clearance, its near side %s %s from the cutter: one finger. Each notch goes over the pin for the next.", text(c.Cutter), unit, text(finger), unit))
 		}
 	}
+	if slope > 0 {
+		along := strconv.FormatFloat(slope, 'f', -1, 64)
+		notes = append(notes, "Set the bevel to 1 aside for "+along+" along.")
+	}
 	for _, list := range all {
 		var places []string
 		for _, s := range list {
@@ -45,8 +53,8 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 			}
 			places = append(places, place)
 		}
-		said := fmt.Sprintf("Notches over the lower edge of %s, %s: %s",
-			strings.Join(called[fmt.Sprint(list)], ", "), unit, strings.Join(places, ", "))
+		parts := strings.Join(called[fmt.Sprint(list)], ", ")
+		said := fmt.Sprintf(notchesOf(c.Edge), parts, unit, strings.Join(places, ", "))
 		if c.Holding == setup.Fingers && len(fingers) == 1 && len(list) > 0 {
 			switch spacer, marked := setup.FirstNotch(list[0], fingers[0]); {
 			case marked:
@@ -60,4 +68,15 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 		notes = append(notes, said+".")
 	}
 	return notes
+}
+
+// notchesOf says what notches are of, where, and that they follow.
+func notchesOf(kind geom.EdgeKind) string {
+	switch kind {
+	case geom.TailCut:
+		return "What comes out over the lower edge of %s, at its floor, where it is widest, %s: %s"
+	case geom.PinCut:
+		return "Sockets over the lower edge of %s, on the inside face, where they are narrowest, %s: %s"
+	}
+	return "Notches over the lower edge of %s, %s: %s"
 }

@@ -70,6 +70,9 @@ func (m maker) step(c setup.Cut) CutStep {
 		out.Parts = append(out.Parts, record.Pieces{Part: p.Name, Count: p.Count})
 		out.bottom = p.Role == joinery.Bottom
 	}
+	if c.Holding == setup.HandSawn && c.Edge != geom.FingerCut {
+		out.Cautions = append(out.Cautions, ofWork[setup.Chopped]...)
+	}
 	if c.Stops != [2]float64{} && c.Holding == setup.Along {
 		out.Cautions = append(out.Cautions, stopped...)
 	}
@@ -274,7 +277,7 @@ func (c CutStep) How(u geom.Unit) string {
 	case setup.Chopped:
 		return fmt.Sprintf("%s, %s wide in the %s face, stopped %s and %s from the ends: gauge both walls from the %s, knife the stops, chop the ends with a mortise chisel, then chisel and router plane between them", c.Kind, width, c.Face, mm(c.Stops[0]), mm(c.Stops[1]), edges)
 	case setup.HandSawn:
-		return fmt.Sprintf("fingers at %s: mark with a knife as the drawing has them, the second part from the first; saw on the waste side, cope the waste out, pare to the line from both faces", edges)
+		return handSawn(c.Kind, edges)
 	case setup.Sawn:
 		return fmt.Sprintf("%s, %s wide and %s high%s: marked as the drawing has them, sawn beside the line, filed or pared to it", c.Kind, width, mm(c.Depth), c.from(u))
 	case setup.Bored:
@@ -391,7 +394,7 @@ func (m maker) gauges(s setup.WorkPlan) []Gauge {
 				mark(c.Fence+c.Width, "the other wall of the grooves")
 				mark(c.Height, "the depth of the grooves")
 			case setup.HandSawn:
-				mark(c.Height, "the floor of the fingers, from the end")
+				mark(c.Height, "the floor of the "+c.Name()+", from the end")
 			}
 		}
 	}
@@ -403,4 +406,20 @@ func (m maker) gauges(s setup.WorkPlan) []Gauge {
 		}
 	}
 	return list
+}
+
+// handSawn says how fingers, tails or pins are sawn and chopped.
+func handSawn(kind, edges string) string {
+	switch kind {
+	case "tails":
+		return fmt.Sprintf("tails at %s: gauge their floor all round; mark the flanks with the template or a bevel "+
+			"and square them across the end; saw on the waste side, square to the face, cope the waste out, chop to the "+
+			"gauge line from both faces", edges)
+	case "pins":
+		return fmt.Sprintf("pins at %s, after the tails: gauge their floor on both faces; stand the part upright, lay "+
+			"the tails that go in on its end, their gauge line on its inside face, knife around them and square the lines "+
+			"down both faces; saw on the waste side, so that the line stays, cope the waste out, chop from both "+
+			"faces, pare until the tails go in by light taps", edges)
+	}
+	return fmt.Sprintf("fingers at %s: mark with a knife as the drawing has them, the second part from the first; saw on the waste side, cope the waste out, pare to the line from both faces", edges)
 }

@@ -267,7 +267,7 @@ var workNames = map[setup.Holding]string{
 	setup.Across: "cuts across", setup.Along: "cuts along", setup.AtEnd: "cuts at the end",
 	setup.AtEdge: "cuts at the edge", setup.OnEnd: "parts on end", setup.Fingers: "fingers",
 	setup.Knifed: "knifed dados", setup.Shoulder: "shoulders", setup.Plowed: "the plow",
-	setup.Chopped: "chopped grooves", setup.HandSawn: "fingers", setup.Sawn: "what is sawn", setup.Bored: "holes",
+	setup.Chopped: "chopped grooves", setup.HandSawn: "saw and chisel", setup.Sawn: "what is sawn", setup.Bored: "holes",
 	setup.Opened: "openings", "bored-end": "holes", setup.Mortised: "mortises", mortisedEnd: "mortises",
 }
 

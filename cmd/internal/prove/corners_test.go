@@ -47,7 +47,7 @@ const routed, sawn = "kind: router, diameter: 3", "kind: saw, width: 6.35"
 func TestCorners(t *testing.T) {
 	for _, cutter := range []string{routed, sawn} {
 		for _, joint := range joinery.Joints {
-			if joint == joinery.BoxJoint {
+			if joint.Interlocks() {
 				continue
 			}
 			for _, back := range []joinery.Joint{"", joinery.Housed} {

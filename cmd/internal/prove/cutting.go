@@ -31,6 +31,9 @@ func (r *panelReader) reach(c *drawnCut) {
 	c.beyond = max(0, -bounds.Min.X, -bounds.Min.Y, bounds.Max.X-r.length, bounds.Max.Y-r.width)
 	c.inside = bounds.Intersect(r.region.box)
 	r.areas(c)
+	if c.operation == geom.Flank.String() {
+		c.lean = leanOf(r.out.left, c.loop.Bounds())
+	}
 	if c.within > 0 {
 		r.out.cuts = append(r.out.cuts, c.boardCut)
 	}
@@ -46,6 +49,15 @@ func (r *panelReader) reach(c *drawnCut) {
 			"the %s on %s reaches %s past the panel, and the next part lies at %s",
 			c.operation, c.layer, r.text(c.beyond), r.text(gap))
 	}
+}
+
+// leanOf is which way the wall of a pin leans: it is deepest beside the notch of the outline, where the pin ends.
+func leanOf(outline geom.Loop, b geom.Rect) int {
+	ring := rings{}.with(outline.Flatten(outlineChord))
+	if m := b.Center(); ring.inside(geom.Point{X: m.X, Y: b.Max.Y + sameSize}) {
+		return -1
+	}
+	return 1
 }
 
 // sweep moves the bit within its line; false where it cannot cut there.

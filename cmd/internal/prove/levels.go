@@ -37,6 +37,7 @@ func (l levels) at(z float64, way int) *facing {
 // make of their areas, in mm2.
 type shapeOf struct {
 	levels    levels
+	leaning   float64 // mm3 under floors that lean
 	allowed   float64
 	thickness float64
 	box       geom.Rect
@@ -72,6 +73,9 @@ func (p *Prover) shape(part record.Part) (out shapeOf, ok bool) {
 		k := geom.Pocket{Face: geom.Outside, Depth: op.Depth.MM(), Outline: l}
 		if op.Face == geom.Inside.String() {
 			k.Face = geom.Inside
+		}
+		if op.Kind == geom.Flank.String() {
+			k.Lean = leanOf(outline, l.Bounds())
 		}
 		panel.Pockets = append(panel.Pockets, k)
 	}
@@ -112,7 +116,7 @@ func shapeFrom(p geom.Panel, near nearness) (out shapeOf) {
 	wood := geom.Rect{Min: out.box.Max, Max: out.box.Min}
 	for i := 1; i < len(heights); i++ {
 		if heights[i]-heights[i-1] >= 1e-9 {
-			out.slab(panel, faces, heights[i-1:i+1], &wood)
+			out.slab(p.Pockets, panel, faces, heights[i-1:i+1], &wood)
 		}
 	}
 	out.about(wood)
@@ -121,8 +125,14 @@ func shapeFrom(p geom.Panel, near nearness) (out shapeOf) {
 
 // slab adds what is left of a panel between two heights, and makes the box about all that is
 // left contain it.
-func (s *shapeOf) slab(panel rings, faces [2][]layer, between []float64, wood *geom.Rect) {
+func (s *shapeOf) slab(pockets []geom.Pocket, panel rings, faces [2][]layer, between []float64, wood *geom.Rect) {
 	thick, y := between[1]-between[0], (between[0]+between[1])/2
+	leans := func(which int) bool { return which >= 0 && which < len(pockets) && pockets[which].Lean != 0 }
+	for i, l := range faces[0] {
+		if leans(l.which) {
+			faces[0][i].depth = pockets[l.which].DepthAt(y)
+		}
+	}
 	across := func(list []float64, r rings) []float64 { return r.spans(list, y) }
 	inside := panel.spans(nil, y)
 	for k := 0; k+1 < len(inside); k += 2 {
@@ -135,7 +145,11 @@ func (s *shapeOf) slab(panel rings, faces [2][]layer, between []float64, wood *g
 					*wood = wood.Union(here)
 				}
 				area := float64((to - from) * thick)
-				s.levels.at(low, down).add(area, (from+to)/2-s.box.Min.X, y-s.box.Min.Y)
+				if leans(a[i].which) {
+					s.leaning += float64(area * low)
+				} else {
+					s.levels.at(low, down).add(area, (from+to)/2-s.box.Min.X, y-s.box.Min.Y)
+				}
 				s.levels.at(high, up).add(area, (from+to)/2-s.box.Min.X, y-s.box.Min.Y)
 			}
 			if a[i].to < b[j].to {
@@ -219,7 +233,7 @@ func (s shapeOf) volume() float64 {
 		f := s.levels[z]
 		sum += float64(float64(z) * 1e-3 * (f[up].area - f[down].area))
 	}
-	return sum
+	return sum - s.leaning
 }
 
 func (l levels) heights() []int64 {

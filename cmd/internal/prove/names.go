@@ -29,7 +29,7 @@ type said struct {
 
 // forms are what can stand for a word of a pattern.
 var forms = map[string]string{
-	"{operation}": `(?:REGISTER|DADO|GROOVE|RABBET|DRILL|MORTISE|CUTOUT|PROFILE|SLOT|ENGRAVE)(?:-LINE)?`,
+	"{operation}": `(?:REGISTER|DADO|GROOVE|RABBET|DRILL|MORTISE|CUTOUT|FLANK|PROFILE|SLOT|ENGRAVE)(?:-LINE)?`,
 	"{face}":      `INSIDE|OUTSIDE`,
 	"{depth}":     `(?:LINE_)?(?:THROUGH|(?:FLOOR_|BELOW_)?[0-9]+-[0-9]+(?:MM|IN))`,
 	"{cutter}":    `[A-Z0-9-]*`,

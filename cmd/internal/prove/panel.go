@@ -32,6 +32,7 @@ type boardCut struct {
 	// kept says that it is the wood under the cut that stays the same in every
 	// board, not the depth.
 	kept, through bool
+	lean          int // which way its floor goes down along y, as of [geom.Pocket]
 
 	file, layer string
 	at          int // line of the file
@@ -55,7 +56,7 @@ func (p panel) board(thickness float64, o Options) proof.Board {
 		if c.face == geom.Outside && p.turned && (o.FlipAlong != 0 || o.FlipAcross != 0) {
 			shape = shape.Moved(o.FlipAlong, o.FlipAcross)
 		}
-		b.Cuts = append(b.Cuts, proof.Cut{Face: c.face, Depth: depth, Shape: shape})
+		b.Cuts = append(b.Cuts, proof.Cut{Face: c.face, Depth: depth, Shape: shape, Lean: c.lean})
 	}
 	return b
 }
@@ -63,6 +64,8 @@ func (p panel) board(thickness float64, o Options) proof.Board {
 // deep is the depth of a cut in a board of a thickness, where another was meant.
 func (c boardCut) deep(thickness, meant float64, o Options) float64 {
 	switch {
+	case c.lean != 0:
+		return thickness
 	case c.through:
 		return thickness + 1
 	case c.kept:

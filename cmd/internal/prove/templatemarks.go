@@ -26,6 +26,9 @@ func (c *checking) marks(t record.Template, p plate) {
 		return
 	}
 	origin := geom.Point{X: t.Origin[0].MM(), Y: t.Origin[1].MM()}
+	if strings.HasPrefix(face, "end") {
+		c.slots(t, p, endWalls(c.report.Parts.At(i)), origin)
+	}
 	for _, f := range []geom.Face{geom.Inside, geom.Outside} {
 		if strings.HasPrefix(face, f.String()) { // or a piece of it
 			c.slots(t, p, c.wallsOf(c.report.Parts.At(i), f), origin)
@@ -33,8 +36,33 @@ func (c *checking) marks(t record.Template, p plate) {
 	}
 }
 
-// wallsOf are the places of a part's upright and of its level walls, as one looks at a face.
-type wallsOf [2][]float64
+// wallsOf are the places of a part's upright and of its level walls, as one looks at a face, and its walls that
+// are neither.
+type wallsOf struct {
+	square  [2][]float64
+	slanted [][2]geom.Point
+}
+
+// endWalls are the walls of pins as the end grain at a part's left end shows them, the outside face to the left.
+func endWalls(q record.Part) (w wallsOf) {
+	outline, ok := loopOf(q.Outline)
+	if !ok {
+		return w
+	}
+	for _, op := range q.Operations {
+		l, ok := loopOf(op.Outline)
+		if !ok || op.Kind != geom.Flank.String() {
+			continue
+		}
+		b := l.Bounds()
+		wide, deep := b.Min.Y, b.Max.Y
+		if leanOf(outline, b) < 0 {
+			wide, deep = deep, wide
+		}
+		w.slanted = append(w.slanted, [2]geom.Point{{Y: wide}, {X: q.Thickness.MM(), Y: deep}})
+	}
+	return w
+}
 
 func (c *checking) wallsOf(q record.Part, face geom.Face) (w wallsOf) {
 	length := q.Length.MM()
@@ -43,12 +71,16 @@ func (c *checking) wallsOf(q record.Part, face geom.Face) (w wallsOf) {
 		if !ok {
 			return
 		}
-		for _, v := range l {
+		for i, v := range l {
 			x := v.X
 			if face == geom.Outside { // turned over end for end
 				x = length - x
 			}
-			w[0], w[1] = append(w[0], x), append(w[1], v.Y)
+			l[i].X = x
+			w.square[0], w.square[1] = append(w.square[0], x), append(w.square[1], v.Y)
+		}
+		for i, v := range l {
+			w.slanted = append(w.slanted, [2]geom.Point{v.Point, l.Next(i).Point})
 		}
 	}
 	for _, op := range q.Operations {
@@ -67,11 +99,14 @@ func (c *checking) slots(t record.Template, p plate, walls wallsOf, origin geom.
 			continue
 		}
 		b := o.Bounds()
-		low, high, list := b.Min.X-origin.X, b.Max.X-origin.X, walls[0]
+		low, high, list := b.Min.X-origin.X, b.Max.X-origin.X, walls.square[0]
 		if b.Width() > b.Height() {
-			low, high, list = b.Min.Y-origin.Y, b.Max.Y-origin.Y, walls[1]
+			low, high, list = b.Min.Y-origin.Y, b.Max.Y-origin.Y, walls.square[1]
 		}
 		off := math.Inf(1)
+		if _, square := o.AsRect(tick); !square {
+			list, off = nil, walls.aside(o.Loop, origin)
+		}
 		for _, at := range list {
 			off = math.Min(off, math.Min(math.Abs(low-at), math.Abs(high-at)))
 		}
@@ -81,6 +116,19 @@ func (c *checking) slots(t record.Template, p plate, walls wallsOf, origin geom.
 				c.text(off))
 		}
 	}
+}
+
+// aside is how far the side of a slot that lies nearest to a slanted wall is off it.
+func (w wallsOf) aside(slot geom.Loop, origin geom.Point) float64 {
+	off := math.Inf(1)
+	for _, wall := range w.slanted {
+		for i, v := range slot {
+			_, a := geom.Beside(v.Sub(origin), wall[0], wall[1])
+			_, b := geom.Beside(slot.Next(i).Sub(origin), wall[0], wall[1])
+			off = math.Min(off, math.Max(math.Abs(a), math.Abs(b)))
+		}
+	}
+	return off
 }
 
 // stick looks for a slot with its edge on each slide line.

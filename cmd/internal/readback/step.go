@@ -151,21 +151,23 @@ func (e stepEntities) volume(shell int) (sum float64, err error) {
 		if err != nil {
 			return 0, err
 		}
-		height := 0.0 // of a level face, against the way that it looks
+		under := func(geom.Loop) float64 { return 0 } // a loop of the face; nothing where it is upright
 		if e[face[2].ref].word == "PLANE" {
 			at, _ := e.follow(face[2].ref, stepWay{"PLANE", 1})
 			origin, normal, _, err := e.axes(at)
 			if err != nil {
 				return 0, err
 			}
-			height = float64(origin.Z * math.Abs(normal.Z))
+			if math.Abs(normal.Z) > uprightBy {
+				under = func(l geom.Loop) float64 { return volumeUnder(l, origin, normal) }
+			}
 		}
 		for _, bound := range face[1].list {
-			area, err := e.bound(bound.ref, ways, used)
+			loop, err := e.bound(bound.ref, ways, used)
 			if err != nil {
 				return 0, err
 			}
-			sum += float64(height * area)
+			sum += under(loop)
 		}
 	}
 	for edge, n := range used {
@@ -176,25 +178,46 @@ func (e stepEntities) volume(shell int) (sum float64, err error) {
 	return sum, nil
 }
 
-// bound gives the area of a loop seen from above, and counts its edges.
-func (e stepEntities) bound(ref int, ways, used map[int]int) (float64, error) {
+// uprightBy is the part of a unit normal that is up, below which a face is upright.
+const uprightBy = 1e-6
+
+// volumeUnder is what lies between z = 0 and a loop of a plane, below 0 of one that is seen clockwise. Where the
+// plane leans, its edges are straight.
+func volumeUnder(l geom.Loop, at, normal geom.Vec3) float64 {
+	if math.Hypot(normal.X, normal.Y) < uprightBy {
+		return float64(at.Z * l.Area())
+	}
+	sum := 0.0 // of triangles between the first corner and each side
+	height := func(p geom.Point) float64 {
+		return at.Z - (float64(normal.X*(p.X-at.X))+float64(normal.Y*(p.Y-at.Y)))/normal.Z
+	}
+	for i, v := range l {
+		w := l.Next(i)
+		area := v.Sub(l[0].Point).Cross(w.Sub(l[0].Point)) / 2
+		sum += float64(area * (height(l[0].Point) + height(v.Point) + height(w.Point)) / 3)
+	}
+	return sum
+}
+
+// bound gives a loop seen from above, and counts its edges.
+func (e stepEntities) bound(ref int, ways, used map[int]int) (geom.Loop, error) {
 	loop, err := e.follow(ref, stepWay{e[ref].word, 1})
 	if err != nil {
-		return 0, err
+		return nil, err
 	}
 	list, err := e.get(loop, "EDGE_LOOP", 2)
 	if err != nil {
-		return 0, err
+		return nil, err
 	}
 	var flat geom.Loop
 	for _, u := range list[1].list {
 		use, err := e.get(u.ref, "ORIENTED_EDGE", 5)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
 		from, to, err := e.ends(use[3].ref)
 		if err != nil {
-			return 0, err
+			return nil, err
 		}
 		used[use[3].ref]++
 		way := 1
@@ -204,7 +227,7 @@ func (e stepEntities) bound(ref int, ways, used map[int]int) (float64, error) {
 		ways[use[3].ref] += way
 		flat = append(flat, geom.Vertex{Point: from.Point, Bulge: from.Bulge * float64(way)})
 	}
-	return flat.Area(), nil
+	return flat, nil
 }
 
 // ends are those of an edge in the plane, and the bulge between them.
