@@ -36,20 +36,9 @@ func (a *assembly) standInsert() {
 		}
 	}
 	for axis := range out.Clearance {
-		room := anywhere
-		for _, w := range a.uprights() {
-			if w.axis != axis {
-				continue
-			}
-			for _, s := range a.strips {
-				if p, ok := a.joinWhole(w.Piece, s); ok {
-					room = room.and(around(p.barring(axis, 0)))
-				}
-			}
-		}
-		if out.Clearance[axis] = room.width(); !math.IsInf(room.width(), 0) {
-			a.moveInsert(axis, (room.low+room.high)/2)
-		}
+		room := a.insertRoom(axis)
+		out.Clearance[axis] = room.width()
+		a.moveInsert(axis, (room.low+room.high)/2)
 	}
 	for _, w := range a.uprights() {
 		for _, s := range a.strips {
@@ -60,6 +49,36 @@ func (a *assembly) standInsert() {
 	}
 	out.Fallen = a.crossings(a.strips)
 	a.box.Insert = &out
+}
+
+// insertRoom is what all strips can be moved along an axis. A wall that is so far from them that the
+// sections do not show it stops them with its inside face.
+func (a *assembly) insertRoom(axis int) gap {
+	room, far := anywhere, anywhere
+	for _, w := range a.uprights() {
+		if w.axis != axis {
+			continue
+		}
+		low, high := w.span(axis)
+		for _, s := range a.strips {
+			from, to := s.span(axis)
+			if w.out < 0 {
+				far.low = math.Max(far.low, high-from)
+			} else {
+				far.high = math.Min(far.high, low-to)
+			}
+			if p, ok := a.joinWhole(w.Piece, s); ok {
+				room = room.and(around(p.barring(axis, 0)))
+			}
+		}
+	}
+	if math.IsInf(room.low, 0) {
+		room.low = far.low
+	}
+	if math.IsInf(room.high, 0) {
+		room.high = far.high
+	}
+	return room
 }
 
 // moveInsert moves all strips along an axis.

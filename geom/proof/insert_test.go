@@ -43,7 +43,7 @@ func TestInsert(t *testing.T) {
 		"a thick strip": {harm: func(p []Piece) { p[5].Board.Thickness += 0.5 },
 			want: func(w *measured) { w.goes, w.across = false, -0.1 }},
 		"a strip that reaches no other": {harm: func(p []Piece) { p[6].Placement.Origin.Y += 200; lengthen(&p[6], 0, -200) }, // nor the box front
-			want: func(w *measured) { w.fallen, w.y = []string{"across", "along"}, math.Inf(1) }},
+			want: func(w *measured) { w.fallen, w.y = []string{"across", "along"}, 101 }},
 		"a lip over it": {harm: func(p []Piece) { // of a back that stands 3 further out, and is as thick above it
 			p[back].Board.Thickness += 3
 			p[back].Board.cut(3, 0, 0, p[back].Board.Outline.Bounds().Max.X, divTop+1)
