@@ -46,7 +46,8 @@ drawers:
 	sheets := strings.NewReplacer("12.24]", "12.24], sheet: 1525 x 1525, material: birch-plywood").Replace(stocks)
 	return []string{stocks + saw + box, stocks + saw + "log: shop.csv\n" + box, stocks + router + box, stocks + bits + box, stocks + router + shared,
 		sheets + router + box, stocks + router + "router: {tabs: {width: 6}}\n" + box,
-		stocks + router + strings.Replace(shared, "overlay", "inset", 1)}
+		stocks + router + strings.Replace(shared, "overlay", "inset", 1),
+		stocks + router + strings.Replace(shared, "side-mount", "wooden-runner", 1)}
 }()
 
 // beside are files that the texts name.

@@ -15,9 +15,8 @@ import (
 
 // Topics are the names of the texts, in the order in which they are read.
 var Topics = []string{
-	"job", "joints", "dovetails", "sizes", "slides", "fit", "test-cut", "packet", "router", "layers", "sheets",
-	"templates",
-	"folder", "page", "proof", "report", "messages", "safety", "words",
+	"job", "joints", "dovetails", "sizes", "wood", "slides", "fit", "test-cut", "packet", "router", "layers", "sheets",
+	"templates", "folder", "page", "proof", "report", "messages", "safety", "words",
 }
 
 //go:embed topics
