@@ -49,6 +49,7 @@ const (
 	UnderEnd     ReadingKind = "wood left under the rabbets of box front and back"
 	DividerWidth ReadingKind = "width of a divider's dado"
 	FingerFit    ReadingKind = "clearance of a finger in its notch"
+	TailFit      ReadingKind = "clearance of a tail between its pins"
 	GrooveWidth  ReadingKind = "width of a groove"
 	GrooveDepth  ReadingKind = "depth of a groove"
 	UnderGroove  ReadingKind = "wood left under a groove"
@@ -66,7 +67,7 @@ const (
 // ReadingKinds are all of them, in their order.
 var ReadingKinds = []ReadingKind{DadoWidth, DadoPlace, DadoDepth, UnderDado, TongueThick, RabbetDeep, TongueLong, BackWidth, BackPlace, SideRabbet, UnderSide, RabbetLong,
 	FrontRabbet, UnderFront, FrontPlace, EndPlace, EndRabbet, UnderEnd,
-	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, FrontGroove, BottomTongue,
+	DividerWidth, FingerFit, TailFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, FrontGroove, BottomTongue,
 	BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
 
 // OfSize reports whether a reading is of a part's size, which the cut list has, and not
@@ -168,7 +169,9 @@ func (r *reader) corners() {
 			sideCuts(SideRabbet, UnderSide)
 			r.put(RabbetLong, r.Wall[1], r.place(), backDado)
 		}
-	case joinery.BoxJoint, joinery.Dovetail:
+	case joinery.Dovetail:
+		r.put(TailFit, r.FingerClearance, r.slot(), frontDado)
+	case joinery.BoxJoint:
 		r.put(FingerFit, r.FingerClearance, r.slot(), frontDado)
 	}
 }
