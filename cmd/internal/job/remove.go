@@ -157,6 +157,8 @@ func (l *layout) without(parent *node, at int) ([]byte, error) {
 		switch {
 		case l.marks[last+1].sign == ',' && l.marks[last+2].at.Line == end:
 			to = l.begins[last+2]
+		case l.marks[last+1].sign == ',' && l.marks[first-1].sign == ',' && l.marks[first-1].at.Line == line:
+			from = l.begins[first-1] // the comma behind it stays at the end of the line
 		case l.marks[last+1].sign == ',':
 			to = l.ends[last+1]
 		case l.marks[first-1].at.Line == line: // the comma before; one at the end of a line may stay

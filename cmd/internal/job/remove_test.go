@@ -20,6 +20,7 @@ func TestRemove(t *testing.T) {
 		{"a: {b: 1, # x\n  c: 2}\n", "a/c", "a: {b: 1, # x\n  }\n"},
 		{"a: {b: 1, # x\n  c: 2}\n", "a/b", "a: { # x\n  c: 2}\n"},
 		{"a: {b, c: 2}\n", "a/b", "a: {c: 2}\n"},
+		{"a: {b: 1, c: 2,\n  d: 3}\n", "a/c", "a: {b: 1,\n  d: 3}\n"},
 		{"a: {b: 1} # x\n", "a/b", "a: {} # x\n"},
 		{"a: # x\n  b: 1\nc: 2\n", "a/b", "a: {} # x\nc: 2\n"},
 		{"- a: 1 # x\n  b: 2\n", "0/a", "- b: 2\n"},

@@ -58,6 +58,10 @@ func TestFiguresOfSettings(t *testing.T) {
 	for _, k := range packets(t) {
 		want := make(map[string]int)
 		for _, c := range present.SetupsOf(record.WorkOf(k.batch)).Machines {
+			for _, b := range c.Bits {
+				number, _ := present.Figure{Value: words.Bit(b.MM(), k.batch.Units)}.FigureParts()
+				want[number]++
+			}
 			for _, s := range c.Settings {
 				set := []record.Length{s.Height}
 				if s.Fence > 0 {

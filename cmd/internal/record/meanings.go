@@ -106,6 +106,10 @@ var drawerMeanings = map[string]map[string]string{
 		"solids":         "the files that have the whole box as STL",
 		"step":           "the file that has the assembled box as exact solids, where the job asks for it",
 	},
+	"Lip": {
+		"left": "at its left end, as seen from before", "right": "at its right end",
+		"top": "over its upper edge", "bottom": "under its lower edge",
+	},
 	"Folders": {
 		"rails": "the two dividers that they hang on, as the proof names them",
 		"width": "from hook to hook", "below": "how far they hang below the rails",
