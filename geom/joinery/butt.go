@@ -70,6 +70,7 @@ func (l *layout) butted(r Role) ending {
 	bore := Bore{Part: r, Diameter: screw.pilot, Depth: l.inEnd(), FromOutside: t / 2}
 	if l.Fasteners != Screws {
 		bore.Diameter, hole.Depth = wide, l.Ts*dowelShare
+		bore.Depth = l.soldLength(hole.Depth+bore.Depth-dowelRoom) + dowelRoom - hole.Depth
 	}
 	tall := 0.0 // by how much a tenon is wider than thick
 	if l.Fasteners == Tenons {

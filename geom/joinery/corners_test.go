@@ -1,6 +1,7 @@
 package joinery
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -55,7 +56,8 @@ func TestButtCorner(t *testing.T) {
 	if want := []Item{{Name: "dowel 6 x 30 mm", Count: 8}}; !slices.Equal(d.Hardware, want) {
 		t.Errorf("hardware %v, want %v", d.Hardware, want)
 	}
-	if len(d.Bores) != 2 || d.Bores[0].Depth != 25 || !slices.Equal(d.Bores[0].Heights, []float64{32, 100}) {
+	// 8 and up to 25 deep less 2 for glue: 30 is sold, so 24 deep.
+	if len(d.Bores) != 2 || d.Bores[0].Depth != 24 || !slices.Equal(d.Bores[0].Heights, []float64{32, 100}) {
 		t.Errorf("bores %v", d.Bores)
 	}
 }
@@ -63,7 +65,7 @@ func TestButtCorner(t *testing.T) {
 // TestTenonedCorner: ends 12 thick take tenons of 5, at most 0.45 of 12, 4 x 5 = 20 wide. The groove's
 // top is at 12.05, so the lowest begins 22.05 over the edge, the highest ends 10 below 120: middles at
 // 32.05 and 100, 67.95 apart, so two. A router cuts mortises 0.1 larger; those in the ends are 2 longer
-// over the lowest. Tenons: 8 and 25 deep less 2 for glue, 30 is sold.
+// over the lowest. Tenons: 8 and up to 25 deep less 2 for glue, 30 is sold, so 24 deep in the ends.
 func TestTenonedCorner(t *testing.T) {
 	d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.Fasteners = Butt, Tenons }))
 	side := d.part(Side).Panel
@@ -77,7 +79,7 @@ func TestTenonedCorner(t *testing.T) {
 		t.Errorf("hardware %v, want %v", d.Hardware, want)
 	}
 	for _, b := range d.Bores {
-		if b.Diameter != 5 || b.Depth != 25 || b.FromOutside != 6 || !slices.Equal(b.Lengths, []float64{20, 22}) {
+		if b.Diameter != 5 || b.Depth != 24 || b.FromOutside != 6 || !slices.Equal(b.Lengths, []float64{20, 22}) {
 			t.Errorf("mortises in ends: %+v", b)
 		}
 		near(t, "lower middle", b.Heights[0], low+10)
@@ -90,6 +92,24 @@ func TestTenonedCorner(t *testing.T) {
 	k := sawn.part(Side).Panel.Pockets[0].Outline.Bounds()
 	near(t, "as wide as its bit", k.Width(), 5)
 	near(t, "as long as a low side lets it be", k.Height(), math.Floor(45-10-10-12.3))
+}
+
+// TestPinsFillTheirHoles: whatever the boards are thick, the two holes of a dowel or a tenon are 2 deeper than
+// what is bought for them is long, so that none goes in whole on one side.
+func TestPinsFillTheirHoles(t *testing.T) {
+	for _, held := range []Fastener{Dowels, Tenons} {
+		for _, thick := range []float64{9, 12, 15, 18, 22, 38} {
+			d := mustBuild(t, routedBox(func(s *Spec) {
+				s.Joint, s.Fasteners = Butt, held
+				s.Sides, s.Front, s.Back = sheet("sides", thick), sheet("front", thick), sheet("back", thick)
+			}))
+			holes := d.part(Side).Panel.Pockets[0].Depth + d.Bores[0].Depth
+			words := strings.Fields(strings.TrimSuffix(d.Hardware[0].Name, " mm"))
+			if length := words[len(words)-1]; fmt.Sprintf("%.4g", holes-2) != length {
+				t.Errorf("%s in %g mm: holes of %g, %s", held, thick, holes, d.Hardware[0].Name)
+			}
+		}
+	}
 }
 
 // TestTenonsAreRefused: ends too thin for cheeks, and sides too low for a tenon twice as wide as thick.

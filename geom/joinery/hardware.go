@@ -91,14 +91,17 @@ func (l *layout) sold(metric, in64 []float64, most float64) (size float64) {
 	return size
 }
 
-// long names what is bought by a thickness and a length: the longest that is sold, or where
-// that is too long one to be shortened.
+// long names what is bought by a thickness and a length.
 func (l *layout) long(name, thick string, most float64) string {
-	length := l.sold(metricLengths, inchLengths, most)
-	if length == 0 {
-		length = geom.LengthOf(most).RoundDown(l.Units).MM()
+	return fmt.Sprintf("%s %s x %s", name, thick, l.text(l.soldLength(most)))
+}
+
+// soldLength is the longest that is sold, or where that is too long one to be shortened.
+func (l *layout) soldLength(most float64) float64 {
+	if length := l.sold(metricLengths, inchLengths, most); length > 0 {
+		return length
 	}
-	return fmt.Sprintf("%s %s x %s", name, thick, l.text(length))
+	return geom.LengthOf(most).RoundDown(l.Units).MM()
 }
 
 // takes adds hardware to the box.
