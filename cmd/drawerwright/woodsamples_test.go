@@ -54,8 +54,12 @@ func TestLinenChest(t *testing.T) {
 	near("kicker over the box", low.Bottom.MM()-(3+20+190), 5+0.86, 0.005)
 	near("free over it, dampest", c.Rows[2].Over.Dampest.MM(), 5, 1e-6)
 	const takes = "The frames take 0.006 m3 of planed wood and 0.55 m2 of sheet"
-	if said := strings.Join(strings.Fields(ran(t, 0, "parts", file, "--all")), " "); !strings.Contains(said, takes) {
+	said := strings.Join(strings.Fields(ran(t, 0, "parts", file, "--all")), " ")
+	if !strings.Contains(said, takes) {
 		t.Errorf("wood of %g mm3, sheet of %g mm2, told as %s", frames, panels, said)
+	}
+	if !strings.Contains(said, "that is what the guides do") {
+		t.Errorf("the cabinet's sides are packed out once more: %s", said)
 	}
 	if len(c.Slots) != 4 || c.Slots[0] != 0 {
 		t.Fatalf("slots: %v", c.Slots)

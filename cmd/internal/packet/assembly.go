@@ -45,12 +45,14 @@ func (m maker) assembledAlike() [][]batch.Drawer {
 		fasteners, hanging string
 		dividers, insert   string
 		dry, open          string
+		walls, clamps      string
 	}
 	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
 		s := d.Spec
 		return key{s.Joint, s.BackJoint, s.BottomFit, s.GrooveEnds, s.Bottom.Solid,
 			string(s.Fastened()), strings.Join(hangFront(d), " "), lowerDividers(d), liftInsert(d),
-			strings.Join(beforeGlue(d), " "), strings.Join(openEnds(d), " ")}
+			strings.Join(beforeGlue(d), " "), strings.Join(openEnds(d), " "),
+			firstWalls(s), clamp(s)}
 	})
 }
 
@@ -73,6 +75,13 @@ func lowerDividers(d batch.Drawer) string {
 		said = "Lower the divider into its dados from above."
 	case crossing:
 		said = "Lower the dividers into their dados from above, those that cross each other as one."
+	}
+	loose := func(v joinery.Divider) bool { return v.Loose }
+	switch fixed := func(v joinery.Divider) bool { return !v.Loose }; {
+	case !slices.ContainsFunc(d.Spec.Dividers, loose):
+		said += " A little glue into those dados first."
+	case slices.ContainsFunc(d.Spec.Dividers, fixed):
+		said += " A little glue into the dados of those that are not loose first."
 	}
 	if slices.ContainsFunc(d.Spec.Dividers, func(v joinery.Divider) bool { return v.Folders.Width > 0 }) {
 		said += " Round the upper edges of the rails lightly with paper, and hang a folder on them: its hooks go " +
@@ -313,6 +322,10 @@ func closing(s joinery.Spec) string {
 const backOnBottom = "The bottom sets the back's height, before the glue takes: slide it in, press the back down on " +
 	"it with a sheet of paper between, draw it out. Plane the back's upper edge level when the glue has set."
 
+// bottomUnderBack is what is done instead where the back's ends hold it at its height.
+const bottomUnderBack = "The %s set the back's height: slide the bottom in before the glue takes and draw it out. " +
+	"Where it does not pass, the back comes off again and its lower edge is planed."
+
 // bottomIn says how the bottom comes in and is held.
 func bottomIn(b batch.Batch, s joinery.Spec) string {
 	switch s.BottomFit {
@@ -356,7 +369,11 @@ func clamp(s joinery.Spec) string {
 			"hold box front and back."
 	case joinery.Butt:
 		if s.Fastened() == joinery.Tenons {
-			return "Bring the lower edges level at the lowest tenon, then clamp across the box front and across the " +
+			level := "Bring the lower edges level"
+			if s.BottomFit.SlidesIn() { // under the back
+				level = "Bring the lower edges of sides and box front level"
+			}
+			return level + " at the lowest tenon, then clamp across the box front and across the " +
 				"back until the joints are closed."
 		}
 		if s.Fastened() == joinery.Dowels {
@@ -391,7 +408,11 @@ const (
 // whenSet is what is done until the glue has set, in the clamps, and then.
 func whenSet(d batch.Drawer) []string {
 	var list []string
-	if d.Spec.BottomFit.SlidesIn() {
+	switch held := d.Spec.Fastened(); {
+	case !d.Spec.BottomFit.SlidesIn():
+	case d.Spec.BackJoint != joinery.Housed && (held == joinery.Dowels || held == joinery.Tenons):
+		list = append(list, fmt.Sprintf(bottomUnderBack, held))
+	default:
 		list = append(list, backOnBottom)
 	}
 	list = append(list,

@@ -32,6 +32,19 @@ func TestBackStandsOnTheBottom(t *testing.T) {
 	}
 }
 
+// TestHeldBackIsPlaned: a back that dowels or tenons hold cannot be pressed down on the bottom.
+func TestHeldBackIsPlaned(t *testing.T) {
+	for held, pressed := range map[joinery.Fastener]bool{joinery.Screws: true, joinery.Dowels: false,
+		joinery.Tenons: false} {
+		butt := fmt.Sprintf("joint: butt, fasteners: %s, joinery: {bottom-fit: slide-in}", held)
+		d := read(t, "", []byte(strings.Replace(string(many(1)), "joint: dado-rabbet", butt, 1))).Drawers[0]
+		list := whenSet(d)
+		if slices.Contains(list, backOnBottom) != pressed || strings.Contains(list[0], string(held)) == pressed {
+			t.Errorf("%s: %v", held, list)
+		}
+	}
+}
+
 // TestNibsArePared: where the bottom's groove is as deep as tongues are thick, or nearly so, the dry fit says what is
 // done about what stays of the tongues; where much stays, and where there are no tongues, it does not.
 func TestNibsArePared(t *testing.T) {

@@ -60,6 +60,10 @@ func LinesCSV(r record.Kept) []byte {
 
 // PackingText says how far the sides of a cabinet are packed out.
 func PackingText(c record.Cabinet, u geom.Unit) string {
+	if slices.ContainsFunc(c.Strips, func(s record.Strip) bool { return s.Part == string(opening.Guide) }) {
+		return fmt.Sprintf("pack the cabinet's sides out by %s, level with its frame: that is what the guides do",
+			words.Length(c.Packing.MM(), u))
+	}
 	return fmt.Sprintf("pack the cabinet's sides out by %s, level with its frame, where slides are screwed on",
 		words.Length(c.Packing.MM(), u))
 }
