@@ -1,6 +1,8 @@
 package paper
 
 import (
+	"slices"
+
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
 )
@@ -43,7 +45,13 @@ const (
 	heightOff = 4.0 // the size of the cutter's height, left of it
 	firstRow  = 5.0 // of sizes, below the table
 	nextRow   = 6.5
+	// Of a board that is broken: from the cutter to the fence, to the break, and half of what is left out there.
+	brokenFace, breakAt, breakHalf = 45.0, 15.0, 1.5
+	breakOver                      = 1.5 // how far the lines of a break go on over the wood and below the table
 )
+
+// shorter is said below the fence's distance where the board is broken: a rule on the paper does not find it.
+const shorter = "drawn shorter"
 
 var (
 	tableInk = drawing.Ink(0.25)
@@ -58,21 +66,27 @@ const (
 )
 
 // Operator draws a cut as the operator sees it who feeds away from himself, the
-// fence at his right: table, cutter, fence and part, with the distances to set.
-func Operator(c Cut, number Number) drawing.Drawing {
+// fence at his right: table, cutter, fence and part, with the distances to set. It is no wider than a room: the
+// distances stand in several lines where one is too long, and a board that is too long between cutter and fence is
+// broken there.
+func Operator(c Cut, number Number, room float64) drawing.Drawing {
 	const scale = operatorScale
-	v := c.seen(number)
+	v := c.seen(number, room)
 	var d drawing.Drawing
 	v.machine(&d)
 	part := v.part()
 	hatch(&d, part, false)
 	d.Loops(drawing.Thick, 0, part)
 	d.Loops(drawing.Thick, steel, geom.Rectangle(-c.Cutter, -tableDeep, 0, c.Height))
-	below := firstRow + 2.5
-	if c.Hold == AtEnd {
-		below += nextRow
+	if v.broken {
+		v.cutThrough(&d)
 	}
-	right := max(v.high, v.wordsAt()+drawing.Width(drawing.Regular, numeral, v.fenceWords(number)))
+	rows := max(1, len(v.words))
+	if c.Hold == AtEnd {
+		rows = max(2, rows)
+	}
+	below := firstRow + 2.5 + float64(nextRow*float64(rows-1))
+	right := max(v.high, v.wordsAt()+widest(v.words))
 	out := drawing.Drawing{Width: scale*(right-v.low) + 1, Height: scale*(v.tall+tableDeep) + below}
 	at := func(x, y float64) geom.Point {
 		return geom.Point{X: scale * (x - v.low), Y: below + float64(scale*(y+tableDeep))}
@@ -90,34 +104,57 @@ func Operator(c Cut, number Number) drawing.Drawing {
 // cutter to the right, y up from the table.
 type operatorView struct {
 	Cut
-	face      float64 // of the fence or the jig; buried in a sacrificial fence, the cutter reaches into that
-	low, high float64 // what is shown across
-	tall      float64 // how far up
+	face      float64  // of the fence or the jig; buried in a sacrificial fence, the cutter reaches into that
+	low, high float64  // what is shown across
+	tall      float64  // how far up
+	broken    bool     // the board, between cutter and fence, which is then nearer than it is
+	words     []string // where the fence is, in lines
 }
 
-// fenceWords say where the fence is; nothing on a jig, which takes its place.
-func (v operatorView) fenceWords(number Number) string {
+// fenceWords say where the fence is, for each pass; nothing on a jig, which takes its place.
+func (v operatorView) fenceWords(number Number) []string {
 	words, from := "fence ", 0.0
 	switch v.Hold {
 	case OnJig:
-		return ""
+		return nil
 	case AtEnd:
 		if !v.Touching {
 			words, from = "out of the fence ", v.Cutter
 		}
 	}
-	words += number(from + v.Fence)
-	for _, at := range v.Then {
-		words += ", then " + number(from+at)
+	list := []string{words + number(from+v.Fence)}
+	for i, at := range v.Then {
+		list[i] += ","
+		list = append(list, "then "+number(from+at))
 	}
-	return words
+	return list
+}
+
+// widest is how wide the widest of some lines is.
+func widest(lines []string) (wide float64) {
+	for _, l := range lines {
+		wide = max(wide, drawing.Width(drawing.Regular, numeral, l))
+	}
+	return wide
+}
+
+// filled joins words to lines that are no wider than a room; none of the words is torn apart.
+func filled(words []string, room float64) (lines []string) {
+	for _, w := range words {
+		if n := len(lines) - 1; n >= 0 && drawing.Width(drawing.Regular, numeral, lines[n]+" "+w) <= room {
+			lines[n] += " " + w
+		} else {
+			lines = append(lines, w)
+		}
+	}
+	return lines
 }
 
 // wordsAt is where these words begin, right of what they measure.
 func (v operatorView) wordsAt() float64 { return max(v.face, 0) + 2 }
 
-// seen is the view of a cut, with room for its sizes left of the cutter.
-func (c Cut) seen(number Number) operatorView {
+// seen is the view of a cut in a room, with room for its sizes left of the cutter.
+func (c Cut) seen(number Number, room float64) operatorView {
 	v := operatorView{Cut: c, face: c.Fence, tall: max(tallFence, c.Height+12)}
 	if c.Hold == OnJig {
 		v.face = 14
@@ -127,8 +164,34 @@ func (c Cut) seen(number Number) operatorView {
 	}
 	words := drawing.Width(drawing.Regular, numeral, "height "+number(c.Height))
 	words = max(words, drawing.Width(drawing.Regular, numeral, "cutter "+number(c.Cutter)))
-	v.low, v.high = -max(shownLeft, c.Cutter+heightOff+words+3), max(v.face, 0)+fenceDeep
+	v.low = -max(shownLeft, c.Cutter+heightOff+words+3)
+	list := v.fenceWords(number)
+	left := func() float64 { return room - 1 + v.low - v.wordsAt() } // for words
+	if c.Hold == Flat && v.face > brokenFace && left() < widest(list) {
+		v.broken, v.face = true, brokenFace
+	}
+	if v.words = filled(list, left()); v.broken {
+		v.words = append(v.words, shorter)
+	}
+	v.high = max(v.face, 0) + fenceDeep
 	return v
+}
+
+// cutThrough breaks board and table between cutter and fence: a gap between thin lines with a zigzag (ISO 128-2, from
+// memory).
+func (v operatorView) cutThrough(d *drawing.Drawing) {
+	low, high := -tableDeep-breakOver, v.Thickness+breakOver
+	edge := func(x float64) []geom.Point {
+		middle := v.Thickness / 2
+		return []geom.Point{{X: x, Y: low}, {X: x, Y: middle - 1.5}, {X: x - 1.5, Y: middle - 0.5},
+			{X: x + 1.5, Y: middle + 0.5}, {X: x, Y: middle + 1.5}, {X: x, Y: high}}
+	}
+	left, right := edge(breakAt-breakHalf), edge(breakAt+breakHalf)
+	gap := slices.Clone(right)
+	slices.Reverse(gap)
+	d.Loops(drawing.Pen{}, drawing.White, geom.Polygon(append(gap, left...)...))
+	d.Line(drawing.Thin, left...)
+	d.Line(drawing.Thin, right...)
 }
 
 // machine draws the table, and the fence where the part runs along one.
@@ -163,17 +226,18 @@ func (v operatorView) part() geom.Loop {
 // beside the cutter. The drawing has the machine's places at those that at gives.
 func (v operatorView) settings(out *drawing.Drawing, at func(x, y float64) geom.Point, number Number) {
 	down := firstRow
-	if words := v.fenceWords(number); words != "" {
+	if len(v.words) > 0 {
 		from := 0.0
 		if v.Hold == AtEnd && !v.Touching {
 			from = -v.Cutter
 		}
-		row(out, [2]geom.Point{at(from, -tableDeep), at(v.face, -tableDeep)}, down, words, drawing.Left)
+		row(out, [2]geom.Point{at(from, -tableDeep), at(v.face, -tableDeep)}, down, v.words, drawing.Left)
 		if v.Hold == AtEnd {
 			down += nextRow
 		}
 	}
-	row(out, [2]geom.Point{at(-v.Cutter, -tableDeep), at(0, -tableDeep)}, down, "cutter "+number(v.Cutter), drawing.Right)
+	row(out, [2]geom.Point{at(-v.Cutter, -tableDeep), at(0, -tableDeep)}, down,
+		[]string{"cutter " + number(v.Cutter)}, drawing.Right)
 	left := at(-v.Cutter-heightOff, 0)
 	top := at(-v.Cutter-heightOff, v.Height)
 	out.Line(drawing.Thin, at(-v.Cutter, v.Height), geom.Point{X: left.X - 1, Y: top.Y})
@@ -206,9 +270,9 @@ func notched(board geom.Rect, cut geom.Interval, height float64) geom.Loop {
 		point(to, 0), point(right, 0), point(right, top), point(left, top))
 }
 
-// row writes a dimension between two places of an edge, so far below it, the words beside it: to the right where they
-// begin at the left, and else to the left.
-func row(d *drawing.Drawing, of [2]geom.Point, down float64, words string, align drawing.Align) {
+// row writes a dimension between two places of an edge, so far below it, the words beside it and below each other: to
+// the right where they begin at the left, and else to the left.
+func row(d *drawing.Drawing, of [2]geom.Point, down float64, lines []string, align drawing.Align) {
 	a, b := of[0], of[1]
 	y := a.Y - down
 	for _, p := range []geom.Point{a, b} {
@@ -220,7 +284,10 @@ func row(d *drawing.Drawing, of [2]geom.Point, down float64, words string, align
 	if align == drawing.Right {
 		x = min(p.X, q.X) - 2
 	}
-	d.Write(drawing.Text{String: words, Size: numeral, Value: true, Align: align, At: geom.Point{X: x, Y: y - numeral/3}})
+	for i, l := range lines {
+		d.Write(drawing.Text{String: l, Size: numeral, Value: true, Align: align,
+			At: geom.Point{X: x, Y: y - numeral/3 - float64(nextRow*float64(i))}})
+	}
 }
 
 // arrow draws a line with a stroke across at both ends, as joiners do.

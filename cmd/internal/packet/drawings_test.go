@@ -59,6 +59,12 @@ func anyJobs(t *testing.T, n int, do func(name string, b batch.Batch)) {
 		}
 		do(filepath.Base(file), read(t, file, text))
 	}
+	randomJobs(t, n, do)
+}
+
+// randomJobs calls for those of so many random jobs that come to a batch.
+func randomJobs(t *testing.T, n int, do func(name string, b batch.Batch)) {
+	t.Helper()
 	for seed := range uint64(n) {
 		j, problems := job.Read("random.yaml", strings.NewReader(jobtest.Text(seed)))
 		if problems.Failed() {

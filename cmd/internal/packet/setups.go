@@ -185,7 +185,7 @@ func (m maker) cut(s present.Setting, at, step int) {
 		}
 	}
 	m.Scale(paper.OperatorScale)
-	picture := paper.Operator(seen, m.caliper)
+	picture := paper.Operator(seen, m.caliper, m.Width())
 	if len(c.PartsText) < longText {
 		m.Beside(picture, tell)
 		return

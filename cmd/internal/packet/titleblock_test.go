@@ -33,7 +33,13 @@ func layOut(t testing.TB, file, date string, warnings []record.Warning) packetOf
 	if err != nil {
 		t.Fatal(err)
 	}
-	out := packetOf{file: filepath.Base(file), batch: read(t, file, text)}
+	return layOutBatch(t, filepath.Base(file), date, read(t, file, text), warnings)
+}
+
+// layOutBatch lays a batch out.
+func layOutBatch(t testing.TB, name, date string, b batch.Batch, warnings []record.Warning) packetOf {
+	t.Helper()
+	out := packetOf{file: name, batch: b}
 	plan, err := sheets.Of(t.Context(), out.batch, nil, sheets.Search{Options: nest.Options{Effort: 20}})
 	if err != nil {
 		t.Fatal(err)
