@@ -33,6 +33,16 @@ func Blanks(groups []Group) (list []Blank) {
 	return list
 }
 
+// Blank is the least length and width of the piece that a router cuts a part out of; ok is false where it comes out of
+// a sheet, or is sawn to size: then they are the part's own.
+func (p Part) Blank() (length, width float64, ok bool) {
+	if len(p.Bits) == 0 || p.Stock.Length > 0 {
+		return p.Panel.Length(), p.Panel.Width(), false
+	}
+	length, width = p.Work().Blank(p.Panel)
+	return length, width, true
+}
+
 // Later says what a part gets after the cuts of the common setting; empty for nothing.
 func Later(p geom.Panel) string {
 	n := merge.LaterOn(p)

@@ -19,7 +19,8 @@ func (b Batch) LumberOf(stock string) (l job.Lumber, ok bool) {
 func (b Batch) gluedUp(d Drawer) (area float64) {
 	for _, p := range d.Parts {
 		if l, ok := b.LumberOf(p.Stock.Name); ok {
-			area += l.Piece(p.Panel.Length(), p.Panel.Width()).Glued(p.Panel.Thickness, p.Quantity)
+			length, width, _ := p.Blank()
+			area += l.Piece(length, width).Glued(p.Panel.Thickness, p.Quantity)
 		}
 	}
 	return area

@@ -92,8 +92,8 @@ type StockParts struct {
 	// spare, [StockParts.Setting], grain, banding, parts. Whoever sorts pieces finds each by its name: none is left
 	// out.
 	Table Table
-	// Blanks say which parts are sawn and grooved as one size and one board, and what each
-	// gets afterward.
+	// Blanks say what parts are cut out of by a router, or which of them are sawn and grooved as one size and one
+	// board, and what each gets afterward.
 	Blanks []string
 }
 
@@ -105,6 +105,9 @@ func CutList(groups []record.CutGroup, blanks []record.Blank, u geom.Unit) (list
 			to++
 		}
 		one := stockParts(groups[from:to], u)
+		if said := routedFrom(groups[from:to], u); said != "" {
+			one.Blanks = append(one.Blanks, said)
+		}
 		for _, b := range blanks {
 			if b.Stock == stock {
 				one.Blanks = append(one.Blanks, blankNote(b, u))
@@ -186,6 +189,36 @@ func cutListText(out *Printed, r record.Kept) {
 			fmt.Fprintln(out)
 		}
 	}
+}
+
+// routedFrom says of what size the blanks are that a router cuts parts out of, by the numbers of these; empty where it
+// does not.
+func routedFrom(groups []record.CutGroup, u geom.Unit) string {
+	var sizes []string
+	numbers := make(map[string][]string)
+	for _, g := range groups {
+		if g.Blank == nil {
+			continue
+		}
+		size := blankSize(*g.Blank, u)
+		if numbers[size] == nil {
+			sizes = append(sizes, size)
+		}
+		numbers[size] = append(numbers[size], fmt.Sprint(g.Number))
+	}
+	if len(sizes) == 0 {
+		return ""
+	}
+	for i, size := range sizes {
+		sizes[i] = fmt.Sprintf("no. %s: %s", words.And(numbers[size]), size)
+	}
+	return fmt.Sprintf("Cut blanks of at least these sizes in %s; the router cuts the parts out of them: %s", u,
+		strings.Join(sizes, "; "))
+}
+
+// blankSize is the least length and width of a blank.
+func blankSize(b [2]record.Length, u geom.Unit) string {
+	return caliper(b[0], u) + " x " + caliper(b[1], u)
 }
 
 // blankNote says what parts a blank is sawn for, and what each gets afterward.

@@ -89,8 +89,7 @@ func turned(out *Printed, r record.Kept, u geom.Unit) {
 		if _, known := parts[f.Flip.Text]; !known {
 			words = append(words, f.Flip.Text)
 		}
-		blank := fmt.Sprintf("%s from a blank of %s x %s or more", f.Part, caliper(f.Blank[0], u),
-			caliper(f.Blank[1], u))
+		blank := fmt.Sprintf("%s from a blank of %s or more", f.Part, blankSize(f.Blank, u))
 		parts[f.Flip.Text] = append(parts[f.Flip.Text], blank)
 	}
 	if len(words) == 0 {

@@ -20,7 +20,7 @@ func OrderOfWork(r record.Kept, s SetupSheet, boards []record.Board) []string {
 	list = append(list, "Each part as it comes off: number and lower edge in pencil on the inside face; its label "+
 		"after its last cut.")
 	for _, m := range s.Machines {
-		list = append(list, machineOrder(m, len(r.Sheets) > 0)...)
+		list = append(list, machineOrder(m, stocksCut(r, true))...)
 	}
 	if !slices.ContainsFunc(s.Machines, func(m Machine) bool { return len(m.Settings) > 0 }) {
 		list = append(list, "Put one box together dry, and measure.")
@@ -74,8 +74,15 @@ func partsCut(r record.Kept) (list []string) {
 			sawn = append(sawn, k.Stock+" "+words.Count(len(k.Cuts), "cut", "cuts"))
 		}
 	}
-	if len(r.Sheets) == 0 {
-		return []string{"Cut the parts to length and width by the cut list."}
+	blanks, sized := stocksCut(r, true), stocksCut(r, false)
+	switch {
+	case len(sized) > 0 && len(blanks)+len(r.Sheets) > 0:
+		list = append(list, "Cut the parts of "+words.And(sized)+" to length and width by the cut list.")
+	case len(sized) > 0:
+		list = append(list, "Cut the parts to length and width by the cut list.")
+	}
+	if len(blanks) > 0 {
+		list = append(list, "Cut blanks for the router by the cut list, larger than the parts: "+words.And(blanks)+".")
 	}
 	if len(sawn) > 0 {
 		list = append(list, "Cut the sheets apart: "+strings.Join(sawn, ", ")+".")
@@ -87,8 +94,21 @@ func partsCut(r record.Kept) (list []string) {
 	return list
 }
 
-// machineOrder are the settings of a machine in their order, and what is done elsewhere afterward.
-func machineOrder(m Machine, sheets bool) (list []string) {
+// stocksCut are the stocks of which parts are cut one by one: out of blanks by a router, or sawn to size. Those of
+// sheets are neither.
+func stocksCut(r record.Kept, blanks bool) (list []string) {
+	for _, g := range r.CutList {
+		onSheets := slices.ContainsFunc(r.Sheets, func(k record.SheetStock) bool { return k.Stock == g.Stock })
+		if !onSheets && (g.Blank != nil) == blanks && !slices.Contains(list, g.Stock) {
+			list = append(list, g.Stock)
+		}
+	}
+	return list
+}
+
+// machineOrder are the settings of a machine in their order, and what is done elsewhere afterward. Blanks are the
+// stocks of blanks that a router cuts parts out of.
+func machineOrder(m Machine, blanks []string) (list []string) {
 	name, first := upper(joinery.CutterKind(m.Machine).Machine()), "change the cutter"
 	if joinery.CutterKind(m.Machine) == joinery.Hand {
 		first = "set gauge and plow plane"
@@ -104,8 +124,9 @@ func machineOrder(m Machine, sheets bool) (list []string) {
 	for i, s := range m.Settings {
 		list = append(list, fmt.Sprintf("%s, setting %d: %s.", name, i+1, strings.Join(kindsOf(s.Cuts), ", ")))
 	}
-	if len(m.Files) > 0 && !sheets {
-		list = append(list, name+": cut the drawings in the order of their list.")
+	if len(m.Files) > 0 && len(blanks) > 0 {
+		list = append(list, name+", blanks of "+words.And(blanks)+": cut the drawings in the order of their list; they "+
+			"cut the parts to size.")
 	}
 	for i := 0; i < len(m.Separate); {
 		at, k := m.Separate[i].Place(m.Machine), i

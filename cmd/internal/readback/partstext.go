@@ -12,7 +12,7 @@ var (
 	stockLine  = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings[^)]*\)`)
 	packLine   = regexp.MustCompile(`^pack the cabinet's sides out by (\S+) `)
 	spacerLine = regexp.MustCompile(`^  (\S+) (?:mm|in)(?: \([^)]+\))? for (.+)$`)
-	blankLine  = regexp.MustCompile(`^\d+ blanks, `)
+	blankLine  = regexp.MustCompile(`^(\d+ blanks, |Cut blanks of at least )`)
 	pricedLine = regexp.MustCompile(`^board and banding as priced: (\S+)$`)
 )
 

@@ -18,12 +18,15 @@ type CutGroup struct {
 	Length    Length   `json:"length"`
 	Width     Length   `json:"width"`
 	Thickness Length   `json:"thickness"`
-	Quantity  int      `json:"quantity"` // spares among them
-	Spares    int      `json:"spares,omitempty"`
-	Grain     string   `json:"grain"`
-	Cuts      string   `json:"cuts"` // which faces are cut
-	Banding   string   `json:"banding"`
-	Machine   string   `json:"machine"`
+	// Blank is the least length and width of what each is cut out of by a router; nil for parts that are sawn to size,
+	// and for those of sheets.
+	Blank    *[2]Length `json:"blank,omitempty"`
+	Quantity int        `json:"quantity"` // spares among them
+	Spares   int        `json:"spares,omitempty"`
+	Grain    string     `json:"grain"`
+	Cuts     string     `json:"cuts"` // which faces are cut
+	Banding  string     `json:"banding"`
+	Machine  string     `json:"machine"`
 	// Setting is the fence distance and the cutter height; nil where nothing is cut.
 	Setting *[2]Length `json:"setting,omitempty"`
 }
@@ -64,6 +67,7 @@ func CutListOf(b batch.Batch) (list []CutGroup, blanks []Blank) {
 			Width:     Length(p.Panel.Width()),
 			Thickness: Length(p.Panel.Thickness), Quantity: g.Quantity, Spares: g.Spares, Grain: grainOf(p),
 			Cuts: cutFaces(p.Panel), Banding: banded(p), Machine: string(g.Setup.Cutter.Kind)}
+		one.Blank = blankOf(g)
 		if one.Cuts != uncut {
 			one.Setting = &[2]Length{Length(g.Setup.FenceDistance), Length(g.Setup.CutterHeight)}
 		}
@@ -79,6 +83,29 @@ func CutListOf(b batch.Batch) (list []CutGroup, blanks []Blank) {
 		blanks = append(blanks, one)
 	}
 	return Settle(list, b.Units), Settle(blanks, b.Units)
+}
+
+// blankOf is the blank that serves all parts of a group, which bits of several kinds may cut.
+func blankOf(g batch.Group) (blank *[2]Length) {
+	for _, p := range g.Parts {
+		length, width, ok := p.Blank()
+		if !ok {
+			continue
+		}
+		if blank == nil {
+			blank = new([2]Length)
+		}
+		blank[0], blank[1] = max(blank[0], Length(length)), max(blank[1], Length(width))
+	}
+	return blank
+}
+
+// CutFrom is the length and width that parts have before their joints are cut: those of their blank, or their own.
+func (g CutGroup) CutFrom() (length, width Length) {
+	if g.Blank != nil {
+		return g.Blank[0], g.Blank[1]
+	}
+	return g.Length, g.Width
 }
 
 func partNames(g batch.Group) []string {

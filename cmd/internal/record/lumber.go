@@ -38,7 +38,8 @@ func lumberOf(b batch.Batch, cuts []CutGroup) (list []Lumber) {
 			if g.Stock != l.Stock {
 				continue
 			}
-			p := l.Piece(g.Length.MM(), g.Width.MM())
+			length, width := g.CutFrom()
+			p := l.Piece(length.MM(), width.MM())
 			volume += l.Volume(p, g.Quantity)
 			one.Parts = append(one.Parts, Rough{g.Number, g.Parts, g.Quantity, p.Strips, Length(p.Length), Length(p.Width)})
 		}

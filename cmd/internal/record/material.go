@@ -19,7 +19,8 @@ func material(b batch.Batch, laid []SheetStock) []Stock {
 				list = append(list, Stock{Stock: name})
 			}
 			list[i].Pieces += p.Quantity
-			list[i].Area += Area(float64(p.Quantity) * p.Panel.Length() * p.Panel.Width())
+			length, width, _ := p.Blank()
+			list[i].Area += Area(float64(p.Quantity) * length * width)
 		}
 	}
 	for i := range list {
