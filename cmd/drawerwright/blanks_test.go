@@ -9,9 +9,9 @@ import (
 )
 
 // TestBlanksOfRouter, by hand. A part that a router cuts out of a piece of its own has a bit of 6 and 0.05 about it:
-// 620 x 90 comes out of 632.10 x 102.10. One that is turned over has holes of 6 with 3 of wood on both sides beyond that
-// bit at each end, 18.05, up to 19. Rough boards are 50 and 6 more than that, up to whole 5; wood without boards is
-// bought by the area of the blanks; sheets give parts without one.
+// 620 x 90 comes out of 632.10 x 102.10. One that is turned over has holes of 6 with 3 of wood on both sides beyond
+// that bit at each end, 18.05, up to 19. Rough boards are 50 and 6 more than that, up to whole 5; wood without boards
+// is bought by the area of the blanks; sheets give parts without one.
 func TestBlanksOfRouter(t *testing.T) {
 	inTemp(t)
 	const job = `units: mm
@@ -65,7 +65,8 @@ drawers:
 			}
 		}
 		said := strings.Join(strings.Fields(ran(t, 0, "parts", "b.yaml")), " ")
-		if !strings.Contains(said, "Cut blanks of at least these sizes in mm; the router cuts the parts out of them: no. 1: 632.10 x 102.10") {
+		if !strings.Contains(said, "Cut blanks of at least these sizes in mm; the router cuts the parts out of them: "+
+			"no. 1: 632.10 x 102.10") {
 			t.Errorf("the cut list says nothing of blanks: %s", said)
 		}
 	}

@@ -66,10 +66,10 @@ func TestLinenChest(t *testing.T) {
 	}
 	near("rear slot", c.Slots[3].MM(), 1.40, 0.005)
 	is(t, "box", drawerOf(t, r, "chest-3").Outside.Height.MM(), 190)
-	// Of boards of 150 for 16.05 + 5: 27. Blanks are 2 x 6.05 larger, of what is turned over 2 x 19 longer: 424 + 12.1 +
-	// 50 up to 490, 100 + 12.1 + 6 up to 120; 190 of two of (202.1 + 6) / 2 + 6 up to 115; 598.22 - 2 x 16.03 + 2 x 8.01
-	// + 38 + 50 up to 675. Two sides, front and back; twice four sides of two boards, twice front and back. A quarter is
-	// added.
+	// Of boards of 150 for 16.05 + 5: 27. Blanks are 2 x 6.05 larger, of what is turned over 2 x 19 longer: 424 +
+	// 12.1 + 50 up to 490, 100 + 12.1 + 6 up to 120; 190 of two of (202.1 + 6) / 2 + 6 up to 115; 598.22 - 2 x 16.03 +
+	// 2 x 8.01 + 38 + 50 up to 675. Two sides, front and back; twice four sides of two boards, twice front and back.
+	// A quarter is added.
 	oak := r.Lumber[0]
 	is(t, "rough", oak.Thickness.MM(), 27)
 	mm3 := 120*(2*490+2*675) + 115*2*(4*490+4*675)

@@ -59,8 +59,8 @@ func tapeIn(v record.Length, u geom.Unit) string { return words.Tape(v.MM(), u) 
 // RoughNotes say what is done with rough boards; common practice, no source.
 func RoughNotes(l record.Lumber, u geom.Unit) []string {
 	in := func(mm float64) string { return tapeIn(record.Length(mm), u) }
-	said := []string{fmt.Sprintf("Rough sizes are %s longer than what is cut from them, for snipe and checks, and boards "+
-		"%s wider, for two straight edges: common practice.", in(lumber.Ends(u)), in(lumber.Edges(u)))}
+	said := []string{fmt.Sprintf("Rough sizes are %s longer than what is cut from them, for snipe and checks, and "+
+		"boards %s wider, for two straight edges: common practice.", in(lumber.Ends(u)), in(lumber.Edges(u)))}
 	if slices.ContainsFunc(l.Parts, func(p record.Rough) bool { return p.Boards > 1 }) {
 		said = append(said, fmt.Sprintf("Parts of several boards are glued edge to edge, %s too wide, and sawn when "+
 			"they are planed. Alternate the growth rings, so that cups of boards cancel; or keep them alike where "+

@@ -125,8 +125,8 @@ func machineOrder(m Machine, blanks []string) (list []string) {
 		list = append(list, fmt.Sprintf("%s, setting %d: %s.", name, i+1, strings.Join(kindsOf(s.Cuts), ", ")))
 	}
 	if len(m.Files) > 0 && len(blanks) > 0 {
-		list = append(list, name+", blanks of "+words.And(blanks)+": cut the drawings in the order of their list; they "+
-			"cut the parts to size.")
+		list = append(list, name+", blanks of "+words.And(blanks)+": cut the drawings in the order of their list; "+
+			"they cut the parts to size.")
 	}
 	for i := 0; i < len(m.Separate); {
 		at, k := m.Separate[i].Place(m.Machine), i

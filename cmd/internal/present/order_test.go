@@ -51,7 +51,9 @@ func TestOrderOfWork(t *testing.T) {
 // beside sheets or alone; each stock is in one of the steps.
 func TestOrderOfParts(t *testing.T) {
 	blank := &[2]record.Length{412, 202}
-	oak, ash, ply := record.CutGroup{Stock: "oak", Blank: blank}, record.CutGroup{Stock: "ash"}, record.CutGroup{Stock: "ply"}
+	oak, ash := record.CutGroup{Stock: "oak", Blank: blank}, record.CutGroup{Stock: "ash"}
+	ply := record.CutGroup{Stock: "ply"}
+	work := SetupSheet{Machines: []Machine{{Machine: "router", Files: []Cutting{{}}}}}
 	sheets := []record.SheetStock{{Stock: "ply", Routed: true, Sheets: []record.LaidSheet{{Count: 1}}}}
 	const all = "Cut the parts to length and width by the cut list."
 	for _, c := range []struct {
@@ -63,15 +65,17 @@ func TestOrderOfParts(t *testing.T) {
 		{[]record.CutGroup{ash}, nil, []string{all}, "blanks"},
 		{[]record.CutGroup{oak}, nil, []string{"Cut blanks for the router by the cut list, larger than the parts: oak.",
 			"CNC router, blanks of oak: cut the drawings"}, "Cut the parts"},
-		{[]record.CutGroup{oak, ply}, sheets, []string{"Cut blanks for the router by the cut list, larger than the parts: oak.",
-			"run cards: ply 1.", "CNC router, blanks of oak: cut the drawings"}, "Cut the parts"},
+		{[]record.CutGroup{oak, ply}, sheets, []string{
+			"Cut blanks for the router by the cut list, larger than the parts: oak.", "run cards: ply 1.",
+			"CNC router, blanks of oak: cut the drawings"}, "Cut the parts"},
 		{[]record.CutGroup{ash, ply}, sheets, []string{"Cut the parts of ash to length and width by the cut list.",
 			"run cards: ply 1."}, "blanks"},
-		{[]record.CutGroup{oak, ash}, nil, []string{"Cut the parts of ash to", "larger than the parts: oak."}, "oak and ash"},
+		{[]record.CutGroup{oak, ash}, nil, []string{"Cut the parts of ash to", "larger than the parts: oak."},
+			"oak and ash"},
 		{[]record.CutGroup{ply}, sheets, []string{"run cards: ply 1."}, "by the cut list"},
 	} {
 		r := record.Keep(record.Report{Units: "mm", CutList: c.cuts, Sheets: c.sheets})
-		said := strings.Join(OrderOfWork(r, SetupSheet{Machines: []Machine{{Machine: "router", Files: []Cutting{{}}}}}, nil), " ")
+		said := strings.Join(OrderOfWork(r, work, nil), " ")
 		for _, want := range c.want {
 			if strings.Count(said, want) != 1 {
 				t.Errorf("%q is not there once: %s", want, said)

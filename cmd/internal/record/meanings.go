@@ -186,7 +186,7 @@ var drawerMeanings = map[string]map[string]string{
 		"length":    "the finished length",
 		"width":     "the finished width",
 		"thickness": "the thickness",
-		"blank":     "the least length and width of the piece that a router cuts it out of; absent where it is sawn to size, or comes out of a sheet",
+		"blank":     "the least length and width of what a router cuts it out of; absent: sawn to size, or of a sheet",
 		"quantity":  "how many, spares among them",
 		"spares":    "how many of them are spares",
 		"grain":     "along the length, or none",
