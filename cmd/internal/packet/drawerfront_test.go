@@ -66,12 +66,16 @@ func TestDrawerFrontsAreHung(t *testing.T) {
 
 // TestDividersAreNamedAsTheyAre: one divider is one, and dividers cross only where one runs across the others.
 func TestDividersAreNamedAsTheyAre(t *testing.T) {
+	const glued = " A little glue into those dados first."
 	for dividers, want := range map[string]string{
 		"":                                     "",
-		"{direction: across, at: 1, stock: b}": "Lower the divider into its dados from above.",
-		"{direction: across, at: 2, stock: b}": "Lower the dividers into their dados from above.",
+		"{direction: across, at: 1, stock: b}": "Lower the divider into its dados from above." + glued,
+		"{direction: across, at: 2, stock: b}": "Lower the dividers into their dados from above." + glued,
+		"{direction: across, at: 2, stock: b, loose: yes}": "Lower the dividers into their dados from above.",
+		"{direction: across, at: [90], stock: b}, {direction: across, at: [200], stock: b, loose: yes}": "Lower the " +
+			"dividers into their dados from above. A little glue into the dados of those that are not loose first.",
 		"{direction: across, at: 1, stock: b}, {direction: along, at: 1, stock: b}": "Lower the dividers into their dados " +
-			"from above, those that cross each other as one.",
+			"from above, those that cross each other as one." + glued,
 	} {
 		if dividers != "" {
 			dividers = "dividers: [" + dividers + "]"
