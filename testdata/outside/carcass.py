@@ -20,16 +20,17 @@ def solids(d):
         yield np.frombuffer(raw, "<f4", 3 * m["vertices"], m["at"]).reshape(-1, 3).astype(float)
 
 
-def bounds(d, meshes, box, at, is_front):
-    """The bounds of the pieces of a box: of its drawer front, or of all others."""
+def bounds(d, meshes, box, at, is_front, room):
+    """The bounds of the pieces of a box: of its front, or of all others. A front is a drawer front, or a box front
+    that is wider than the opening has room, as its lips are before that."""
     all_ = []
     for p in d["boxes"][box]["pieces"]:
         part = d["parts"][p["part"]]
-        if (part["role"] == "drawer-front") != is_front:
-            continue
         x, y = np.array(p["x"]), np.array(p["y"])
-        v = meshes[part["mesh"]]
-        all_.append(v @ np.array([x, y, np.cross(x, y)]) + np.array(p["origin"]) + np.array(at))
+        v = meshes[part["mesh"]] @ np.array([x, y, np.cross(x, y)]) + np.array(p["origin"]) + np.array(at)
+        covers = part["role"] == "drawer-front" or part["role"] == "box-front" and np.ptp(v[:, 0]) > room
+        if covers == is_front:
+            all_.append(v)
     if not all_:
         return None
     v = np.concatenate(all_)
@@ -80,7 +81,8 @@ for line in sys.stdin:
     for g in d["groups"]:
         if "carcass" not in g:
             continue
-        boxes, fronts = ([bounds(d, meshes, b, at, is_front) for b, at in zip(g["boxes"], g["at"])] for is_front in (False, True))
+        room = g["carcass"]["high"][0] - g["carcass"]["low"][0]
+        boxes, fronts = ([bounds(d, meshes, b, at, is_front, room) for b, at in zip(g["boxes"], g["at"])] for is_front in (False, True))
         said = {c["name"]: c["gap"] for c in g["carcass"]["clearances"]}
         for name, found in measured(d, g, boxes, fronts):
             print(json.dumps({"file": file, "name": name, "said": said.get(name), "found": found}))
